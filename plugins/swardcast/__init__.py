@@ -1,0 +1,21 @@
+"""Swardcast turns a golf club's operations plan, live log and weather into a site members can trust.
+
+Importing this package, or any formula in it, never loads Pelican; `register` does.
+"""
+
+from __future__ import annotations
+
+__all__ = ["__version__", "register"]
+
+__version__ = "0.1.0"
+
+
+def register() -> None:
+    """Connect Swardcast to Pelican; Pelican calls this when `swardcast` is in PLUGINS.
+
+    Raises:
+        ImportError: when Pelican is not installed.
+    """
+    from swardcast import pelican_plugin  # noqa: PLC0415 - importing the science must not load Pelican
+
+    pelican_plugin.connect()

@@ -1,0 +1,1 @@
+"""Shell 2: the command line, one small module for each command."""

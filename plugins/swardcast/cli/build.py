@@ -1,0 +1,101 @@
+"""`swardcast build`: build the site beside the live folder, then swap."""
+
+from __future__ import annotations
+
+import argparse
+import shutil
+import sys
+from pathlib import Path
+from typing import Any
+
+from swardcast.cli.common import add_club_options, new_parser, print_json
+from swardcast.errors import SwardcastError
+from swardcast.site_source import site_source
+
+__all__ = ["parser", "run"]
+
+
+def parser(name: str, what: str) -> argparse.ArgumentParser:
+    """Describe the command's options."""
+    options = new_parser(name, what, "swardcast build --club my-club --output site")
+    add_club_options(options)
+    options.add_argument("--output", metavar="DIR", type=Path, default=Path("output"), help="where the site goes (default: output)")
+    options.add_argument("--theme", metavar="DIR", type=Path, help="a theme of your own (default: ours)")
+    options.add_argument("--json", action="store_true", help="print where the site is for a machine")
+    return options
+
+
+def run(options: argparse.Namespace) -> int:
+    """Build the site; when anything fails the last good site stays as it was."""
+    output = options.output.resolve()
+    _refuse_dangerous(output, options.club.resolve())
+    fresh = output.with_name(f".{output.name}.new")
+    shutil.rmtree(fresh, ignore_errors=True)
+    try:
+        _build(options, fresh)
+        _swap(fresh, output)
+    finally:
+        shutil.rmtree(fresh, ignore_errors=True)
+    if options.json:
+        print_json({"output": str(options.output), "home": str(options.output / "index.html")})
+    else:
+        print(options.output / "index.html")
+        print(f"The site is in {options.output}. Open {options.output / 'index.html'} in a browser.", file=sys.stderr)
+    return 0
+
+
+def _refuse_dangerous(output: Path, club: Path) -> None:
+    if output == club or output in club.parents or club in output.parents:
+        message = f"the site cannot go to {output}: it would lie inside the club folder, or the club folder inside it"
+        raise SwardcastError(message)
+    if output.is_dir() and any(output.iterdir()) and not (output / "feeds" / "status.rss").is_file():
+        message = f"{output} holds files that are no Swardcast site; name another folder or empty it yourself"
+        raise SwardcastError(message)
+    if output.exists() and not output.is_dir():
+        message = f"{output} is a file; the site needs a folder"
+        raise SwardcastError(message)
+
+
+def _build(options: argparse.Namespace, fresh: Path) -> None:
+    import logging  # noqa: PLC0415 - only a build needs it
+
+    from pelican import Pelican, log  # noqa: PLC0415 - half a second
+    from pelican.settings import read_settings  # noqa: PLC0415
+
+    log.init(level=logging.WARNING, fatal="errors")
+    override: dict[str, Any] = {
+        "SWARDCAST_CLUB": str(options.club.resolve()),
+        "SWARDCAST_AS_OF": options.as_of,
+        "OUTPUT_PATH": str(fresh),
+        "DELETE_OUTPUT_DIRECTORY": False,
+        "CACHE_PATH": str(fresh.with_name(f"{fresh.name}.cache")),
+    }
+    if options.theme is not None:
+        override["THEME"] = str(options.theme.resolve()) if options.theme.exists() else str(options.theme)
+    settings = read_settings(str(site_source() / "pelicanconf.py"), override=override)
+    try:
+        pelican = Pelican(settings)
+        _silently(pelican)
+    except SwardcastError:
+        raise
+    except RuntimeError as error:  # what Pelican raises when an error is fatal
+        message = f"the site could not be built: {error}"
+        raise SwardcastError(message) from error
+
+
+def _silently(pelican: Any) -> None:
+    """Pelican tells its counts on standard output, which is for results."""
+    import pelican as package  # noqa: PLC0415
+
+    package.console.quiet = True
+    pelican.run()
+
+
+def _swap(fresh: Path, output: Path) -> None:
+    old = output.with_name(f".{output.name}.old")
+    shutil.rmtree(old, ignore_errors=True)
+    output.parent.mkdir(parents=True, exist_ok=True)
+    if output.exists():
+        output.rename(old)
+    fresh.rename(output)
+    shutil.rmtree(old, ignore_errors=True)

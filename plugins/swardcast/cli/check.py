@@ -1,0 +1,37 @@
+"""`swardcast check`: read everything, write nothing."""
+
+from __future__ import annotations
+
+import argparse
+
+from swardcast.cli.common import add_club_options, new_parser, print_json, records_of
+
+__all__ = ["parser", "run"]
+
+
+def parser(name: str, what: str) -> argparse.ArgumentParser:
+    """Describe the command's options."""
+    options = new_parser(name, what, "swardcast check --club my-club")
+    add_club_options(options, as_of=False)
+    options.add_argument("--json", action="store_true", help="print what was read for a machine")
+    return options
+
+
+def run(options: argparse.Namespace) -> int:
+    """Read the club folder and say what is in it."""
+    records = records_of(options)
+    counts = {
+        "surfaces": len(records.surfaces),
+        "jobs": len(records.jobs),
+        "log_entries": len(records.entries),
+        "days_observed": len(records.weather.observed_c),
+        "days_of_history": len(records.weather.history_c),
+        "forecasts": len(records.weather.forecasts),
+    }
+    if options.json:
+        print_json({"club": records.club.name, **counts})
+        return 0
+    print(f"{records.club.name}: nothing needs attention.")
+    for name, count in counts.items():
+        print(f"  {name.replace('_', ' ')}: {count}")
+    return 0

@@ -1,0 +1,51 @@
+"""What several commands share: options, the clock, the club folder."""
+
+from __future__ import annotations
+
+import argparse
+import json
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from swardcast.moments import as_of_from
+from swardcast.reading.folder import read_club_folder
+from swardcast.records.folder import ClubRecords
+
+__all__ = ["add_club_options", "moment_of", "new_parser", "print_json", "records_of"]
+
+
+def new_parser(name: str, what: str, example: str) -> argparse.ArgumentParser:
+    """Make a command's parser, with an example in its help."""
+    return argparse.ArgumentParser(
+        prog=name,
+        description=f"{what[:1].upper()}{what[1:]}.",
+        epilog=f"Example:\n  {example}",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+
+
+def add_club_options(parser: argparse.ArgumentParser, *, as_of: bool = True) -> None:
+    """Add --club and, for commands that compute, --as-of."""
+    parser.add_argument("--club", metavar="DIR", type=Path, default=Path(), help="the club folder (default: this folder)")
+    if as_of:
+        parser.add_argument(
+            "--as-of", metavar="MOMENT", help="the moment, such as '2027-09-14 09:30' in the club's time (default: now)"
+        )
+
+
+def records_of(options: argparse.Namespace) -> ClubRecords:
+    """Read the club folder that the options name."""
+    return read_club_folder(options.club)
+
+
+def moment_of(options: argparse.Namespace, records: ClubRecords) -> datetime:
+    """Tell the moment that the options name; without one the clock is read, here and nowhere else."""
+    zone = records.club.time_zone
+    return as_of_from(options.as_of, zone, now=datetime.now(zone))
+
+
+def print_json(value: Any) -> None:
+    """Print a result for a machine."""
+    print(json.dumps(value, ensure_ascii=False, indent=2))

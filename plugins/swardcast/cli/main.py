@@ -1,0 +1,91 @@
+"""The command `swardcast`: finds the command asked for and loads only that one."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from importlib import import_module
+from typing import Final, NoReturn
+
+__all__ = ["COMMANDS", "main", "run"]
+
+COMMANDS: Final = {
+    "start": "make a commented club folder that builds at once",
+    "check": "read a club folder, say everything that is wrong with it, write nothing",
+    "build": "build the site",
+    "outlook": "show how every surface stands, with dates and reasons",
+    "explain": "show step by step where a surface's dates come from",
+    "reckon": "do a sum: tines, grooves, sand, healing",
+}
+FINE, NEEDS_ATTENTION, WRONG_USAGE = 0, 1, 2
+
+_EXAMPLE: Final = """\
+Example:
+  swardcast start my-club
+  swardcast build --club my-club --output site
+
+'swardcast COMMAND --help' tells more about a command."""
+
+
+def _help() -> str:
+    width = max(map(len, COMMANDS))
+    lines = "\n".join(f"  {name:{width}}  {what}" for name, what in COMMANDS.items())
+    return (
+        "usage: swardcast COMMAND [options]\n\n"
+        "Turns a golf club's plan, log and weather into notices with computed dates.\n\n"
+        f"Commands:\n{lines}\n\nOptions:\n  --help     show this\n  --version  show the version\n\n{_EXAMPLE}"
+    )
+
+
+def run(arguments: Sequence[str]) -> int:
+    """Run one command.
+
+    Args:
+        arguments: the words after the program's name.
+
+    Returns:
+        0 fine, 1 the input needs attention, 2 wrong usage.
+    """
+    first = arguments[0] if arguments else "--help"
+    if first in ("-h", "--help", "help"):
+        print(_help())
+        return FINE if arguments else WRONG_USAGE
+    if first in ("-V", "--version"):
+        from swardcast import __version__  # noqa: PLC0415 - start-up
+
+        print(f"swardcast {__version__}")
+        return FINE
+    if first not in COMMANDS:
+        from swardcast.errors import nearest  # noqa: PLC0415 - start-up
+
+        hint = nearest(first, COMMANDS)
+        print(f"swardcast: no command {first!r}. {hint}\nCommands: {', '.join(COMMANDS)}", file=sys.stderr)
+        return WRONG_USAGE
+    return _run_command(first, arguments[1:])
+
+
+def _run_command(name: str, arguments: Sequence[str]) -> int:
+    from swardcast.errors import SwardcastError  # noqa: PLC0415 - start-up
+
+    module = import_module(f"swardcast.cli.{name}")
+    options = module.parser(f"swardcast {name}", COMMANDS[name]).parse_args(arguments)
+    try:
+        return int(module.run(options))
+    except SwardcastError as error:
+        print(error, file=sys.stderr)
+        return NEEDS_ATTENTION
+    except BrokenPipeError:
+        sys.stderr.close()
+        return FINE
+    except OSError as error:
+        print(f"{error.filename or 'a file'}: {error.strerror}", file=sys.stderr)
+        return NEEDS_ATTENTION
+
+
+def main() -> NoReturn:
+    """Run the command line and leave with its exit code."""
+    sys.exit(run(sys.argv[1:]))
+
+
+if __name__ == "__main__":
+    main()

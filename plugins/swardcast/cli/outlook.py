@@ -1,0 +1,80 @@
+"""`swardcast outlook`: how every surface stands, with dates and reasons."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterable
+from datetime import date
+from typing import Any
+
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.notices.reasons import reason_in_words
+from swardcast.notices.words import capital, moment_in_words, range_in_words
+from swardcast.outlook.course import assess_course
+from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook
+from swardcast.outlook.weather_book import WeatherBook
+
+__all__ = ["parser", "run"]
+
+_KEYS = {
+    "reopening": Milestone.REOPENING,
+    "settled": Milestone.SETTLED,
+    "holes_closed": Milestone.HOLES_CLOSED,
+    "back_to_normal": Milestone.BACK_TO_NORMAL,
+}
+
+
+def parser(name: str, what: str) -> argparse.ArgumentParser:
+    """Describe the command's options."""
+    options = new_parser(name, what, 'swardcast outlook --club my-club --as-of "2027-09-14 09:30"')
+    add_club_options(options)
+    options.add_argument("--all", action="store_true", help="also list surfaces that are simply open")
+    options.add_argument("--json", action="store_true", help="print every surface for a machine")
+    return options
+
+
+def run(options: argparse.Namespace) -> int:
+    """Show the outlook."""
+    records = records_of(options)
+    outlook = assess_course(records, moment_of(options, records), WeatherBook(records.club, records.weather))
+    if options.json:
+        print_json([_as_json(surface, outlook.as_of.date()) for surface in outlook.surfaces.values()])
+        return 0
+    print(f"{records.club.name} as of {moment_in_words(outlook.as_of, date.min)}")
+    for line in _lines(outlook, everything=options.all):
+        print(line)
+    return 0
+
+
+def _as_json(surface: SurfaceOutlook, near: date) -> dict[str, Any]:
+    current = surface.current
+    dates = {key: _range_json(current.dates[milestone]) if current else None for key, milestone in _KEYS.items()}
+    return {
+        "id": surface.surface.id,
+        "play": surface.play.value,
+        "work": current.work.value if current else None,
+        "job": current.job.id if current else None,
+        **dates,
+        "reasons": [reason_in_words(reason, near) for reason in surface.reasons],
+    }
+
+
+def _range_json(given: DateRange) -> dict[str, str | None]:
+    days = {"early": given.early, "likely": given.likely, "allow_until": given.allow_until}
+    return {name: day.isoformat() if day else None for name, day in days.items()}
+
+
+def _lines(outlook: CourseOutlook, *, everything: bool) -> Iterable[str]:
+    near = outlook.as_of.date()
+    for surface in outlook.surfaces.values():
+        current = surface.current
+        if current is None and surface.play.value == "open" and not everything:
+            continue
+        work = f"; {current.job.title}: {current.work.value}" if current else ""
+        yield f"\n{capital(surface.surface.name)} [{surface.surface.id}]: {surface.play.value}{work}"
+        if current is not None:
+            for milestone in Milestone:
+                if current.dates[milestone].likely is not None or milestone is Milestone.BACK_TO_NORMAL:
+                    yield f"  {milestone.value}: {range_in_words(current.dates[milestone], near)}"
+        for reason in surface.reasons:
+            yield f"  - {reason_in_words(reason, near)} [{reason.source}]"

@@ -1,0 +1,76 @@
+"""Records and a moment -> the bulletin: everything that the site and its feeds say. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+
+from swardcast.notices.bulletins import FeedItem, items_of_play, items_of_story
+from swardcast.notices.compose_notice import compose_notice
+from swardcast.notices.notice import Notice
+from swardcast.notices.status import CourseStatus, compose_status
+from swardcast.outlook.course import assess_course
+from swardcast.outlook.states import CourseOutlook
+from swardcast.outlook.story import play_changes, tell_story
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.club import Club
+from swardcast.records.folder import ClubRecords
+
+__all__ = ["Bulletin", "compose_bulletin"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Bulletin:
+    """Everything that is published, for one club at one moment.
+
+    Args:
+        club: the club.
+        as_of: the moment, in the club's local time.
+        outlook: how the course stands.
+        status: the same in words.
+        notices: one for each announced job, in the plan's order.
+        items: what members should hear of, newest first.
+    """
+
+    club: Club
+    as_of: datetime
+    outlook: CourseOutlook
+    status: CourseStatus
+    notices: tuple[Notice, ...]
+    items: tuple[FeedItem, ...]
+
+
+def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
+    """Work out and word everything that is published at a moment.
+
+    Assumes checked records. The same records and moment give the same bulletin.
+
+    Args:
+        records: the club's records.
+        as_of: the moment, aware; what became known later does not exist.
+
+    Returns:
+        The bulletin.
+    """
+    book = WeatherBook(records.club, records.weather)
+    outlook = assess_course(records, as_of, book)
+    known = records.known_at(as_of)
+    near = outlook.as_of.date()
+    stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
+    notices = [compose_notice(job, stories[name], known, near) for name, job in outlook.jobs.items()]
+    items = [*items_of_play(play_changes(records, as_of), records)]
+    for notice in notices:
+        items += items_of_story(stories[notice.id], records, notice.category)
+    return Bulletin(
+        club=records.club,
+        as_of=outlook.as_of,
+        outlook=outlook,
+        status=compose_status(outlook, stories, records.club),
+        notices=tuple(notices),
+        items=tuple(_newest_first(items)),
+    )
+
+
+def _newest_first(items: Iterable[FeedItem]) -> list[FeedItem]:
+    return sorted(items, key=lambda item: (item.at, item.id), reverse=True)

@@ -1,0 +1,86 @@
+"""Errors that speak to a greenkeeper: where, what was found, what was expected, what to do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from difflib import get_close_matches
+from itertools import groupby
+
+__all__ = ["InputNeedsAttention", "Problem", "SwardcastError", "nearest"]
+
+
+class SwardcastError(Exception):
+    """Root of all errors that Swardcast raises on purpose."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Problem:
+    """One thing in the club's files that needs attention.
+
+    Args:
+        file: path as the manager knows it, relative to the club folder.
+        line: line counted from 1, or None where a file as a whole is meant.
+        field: the dotted name of the field, or "".
+        found: what stands there.
+        expected: what should stand there.
+        hint: what to do, for example the nearest right spelling, or "".
+    """
+
+    file: str
+    line: int | None = None
+    field: str = ""
+    found: str = ""
+    expected: str = ""
+    hint: str = ""
+
+    def __str__(self) -> str:
+        place = f"line {self.line}" if self.line is not None else "the file"
+        subject = f"{place}, {self.field}" if self.field else place
+        sentence = f"{subject}: found {self.found}"
+        if self.expected:
+            sentence += f"; expected {self.expected}"
+        if self.hint:
+            sentence += f". {self.hint}"
+        return sentence
+
+    @property
+    def sort_key(self) -> tuple[str, int, str]:
+        """File, line and field, so that problems read from top to bottom."""
+        return self.file, self.line or 0, self.field
+
+
+class InputNeedsAttention(SwardcastError):
+    """Everything that is wrong with a club's files, in one go.
+
+    Args:
+        problems: at least one problem, in any order.
+    """
+
+    def __init__(self, problems: Sequence[Problem]) -> None:
+        self.problems = tuple(sorted(set(problems), key=lambda problem: problem.sort_key))
+        super().__init__(len(self.problems))
+
+    def __str__(self) -> str:
+        lines: list[str] = []
+        for file, group in groupby(self.problems, key=lambda problem: problem.file):
+            lines.append(file)
+            lines.extend(f"  {problem}" for problem in group)
+        count = len(self.problems)
+        lines.append(f"{count} {'thing needs' if count == 1 else 'things need'} attention; nothing was published.")
+        return "\n".join(lines)
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """Name the known word nearest to a misspelt one, as a hint.
+
+    Args:
+        word: what was written.
+        known: the words that would have been right.
+
+    Returns:
+        "Did you mean 'hollow tining'?" or "" when nothing is near.
+    """
+    words = {candidate.lower(): candidate for candidate in known}
+    matches = get_close_matches(word.lower(), words, n=1, cutoff=0.6)
+    return f"Did you mean {words[matches[0]]!r}?" if matches else ""

@@ -1,0 +1,41 @@
+"""Moments as a manager types them on the command line or in Pelican's settings."""
+
+from __future__ import annotations
+
+import re
+from datetime import datetime
+from typing import Final
+from zoneinfo import ZoneInfo
+
+from swardcast.errors import SwardcastError
+
+__all__ = ["as_of_from"]
+
+_DAY_ONLY: Final = re.compile(r"^\d{4}-\d{2}-\d{2}$")
+
+
+def as_of_from(text: str | datetime | None, zone: ZoneInfo, *, now: datetime) -> datetime:
+    """Read the moment that a build is for.
+
+    Args:
+        text: such as "2027-09-14 09:30"; without a zone it is local time, without a time it is midday; None is now.
+        zone: the club's time zone.
+        now: the present moment, aware; only the shell knows it.
+
+    Returns:
+        An aware moment in the club's zone.
+
+    Raises:
+        SwardcastError: when it is no moment.
+    """
+    if text is None:
+        return now.astimezone(zone)
+    if isinstance(text, datetime):
+        return text.replace(tzinfo=zone) if text.tzinfo is None else text.astimezone(zone)
+    written = f"{text.strip()}T12:00" if _DAY_ONLY.match(text.strip()) else text.strip()
+    try:
+        moment = datetime.fromisoformat(written)
+    except ValueError:
+        message = f"{text!r} is no moment; expected one such as '2027-09-14 09:30'"
+        raise SwardcastError(message) from None
+    return moment.replace(tzinfo=zone) if moment.tzinfo is None else moment.astimezone(zone)

@@ -1,0 +1,1 @@
+"""An outlook in plain language: phrase tables, dates and amounts in words, notices, messages."""

@@ -1,0 +1,155 @@
+"""Changes that members should hear of -> feed items in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Final
+
+from swardcast.notices.events import cause_in_words, entry_in_words
+from swardcast.notices.status import play_in_words
+from swardcast.notices.words import capital, day_in_words, places_in_words, range_in_words
+from swardcast.outlook.play import statements
+from swardcast.outlook.states import Work
+from swardcast.outlook.story import JobChange, JobStory, PlayChange
+from swardcast.records.folder import ClubRecords
+from swardcast.records.plan import Play
+
+__all__ = ["FeedItem", "items_of_play", "items_of_story"]
+
+_BECAME: Final = {
+    Work.UNDER_WAY: ("work under way", "work under way on {places}"),
+    Work.HELD_UP: ("work held up", "work held up on {places}"),
+    Work.HEALING: ("work done", "work done on {places}"),
+    Work.BACK_TO_NORMAL: ("back to normal", "{places} back to normal"),
+    Work.CALLED_OFF: ("called off", "called off on {places}"),
+    Work.PLANNED: ("still to do", "{places} still to do"),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedItem:
+    """One thing that members should hear of.
+
+    Args:
+        id: name for life; becomes the guid.
+        at: when it became known, local time.
+        title: what changed, in a line.
+        sentences: what changed, in full.
+        notice_id: the notice it belongs to, or "" for the course status.
+        category: kind of work, or "course status".
+        markdown: the manager's own words, or "".
+    """
+
+    id: str
+    at: datetime
+    title: str
+    sentences: tuple[str, ...]
+    notice_id: str
+    category: str
+    markdown: str = ""
+
+
+def items_of_story(story: JobStory, records: ClubRecords, category: str) -> list[FeedItem]:
+    """Make a feed item of each change of a job.
+
+    Args:
+        story: the job's changes.
+        records: the club's records as known at the moment.
+        category: the main kind of work.
+
+    Returns:
+        Items, oldest first.
+    """
+    return [_item(change, story, records, category) for change in story.changes]
+
+
+def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str) -> FeedItem:
+    at = change.at.astimezone(records.club.time_zone)
+    near = at.date()
+    return FeedItem(
+        id=change.id,
+        at=at,
+        title=f"{story.job.title}: {_headline(change, records, near)}",
+        sentences=tuple(_sentences(change, records, near)),
+        notice_id=story.job.id,
+        category=category,
+        markdown=change.entry.head.words if change.entry is not None else "",
+    )
+
+
+def _headline(change: JobChange, records: ClubRecords, near: date) -> str:
+    if change.revision == 1:
+        return f"planned from {day_in_words(change.outlook.starts, near)}"
+    if change.outlook.work is Work.CALLED_OFF:
+        return "called off"
+    became = [_became(state, names, change, records) for state, names in change.became.items()]
+    if became:
+        return "; ".join(became)
+    if change.before is None:
+        return f"now from {day_in_words(change.outlook.starts, near)}"
+    return f"back to normal now {range_in_words(change.back_to_normal, near)}"
+
+
+def _became(state: Work, names: Sequence[str], change: JobChange, records: ClubRecords) -> str:
+    whole, part = _BECAME[state]
+    if len(names) == len(change.outlook.surfaces):
+        return whole
+    return part.format(places=places_in_words(records.surfaces[name] for name in names))
+
+
+def _sentences(change: JobChange, records: ClubRecords, near: date) -> Iterable[str]:
+    if change.revision == 1:
+        yield f"{capital(places_in_words(work.surface for work in change.outlook.surfaces))}."
+        yield f"Work starts on {day_in_words(change.outlook.starts, near)}."
+    elif change.entry is not None:
+        yield entry_in_words(change.entry, records, near)
+        yield from _play_now(change, records)
+    if change.outlook.work is Work.CALLED_OFF:
+        return
+    yield f"Back to normal: {range_in_words(change.back_to_normal, near)}."
+    if change.before is not None:
+        yield f"Before that we said {range_in_words(change.before, near)}. Why it moved: {cause_in_words(change)}."
+
+
+def _play_now(change: JobChange, records: ClubRecords) -> Iterable[str]:
+    for statement in statements(records, [change.entry] if change.entry is not None else []):
+        for play, verb_places in _by_play(statement.play, records):
+            yield f"{capital(verb_places)} {play}."
+
+
+def _by_play(play: Mapping[str, Play], records: ClubRecords) -> Iterable[tuple[str, str]]:
+    by_play: dict[Play, list[str]] = {}
+    for name, state in play.items():
+        by_play.setdefault(state, []).append(name)
+    for state, names in by_play.items():
+        places = places_in_words(records.surfaces[name] for name in names)
+        yield play_in_words(state, len(names)), f"{places} {'is' if len(names) == 1 else 'are'}"
+
+
+def items_of_play(changes: Iterable[PlayChange], records: ClubRecords) -> list[FeedItem]:
+    """Make a feed item of each change of play.
+
+    Args:
+        changes: changes of play, oldest first.
+        records: the club's records.
+
+    Returns:
+        Items, oldest first.
+    """
+    items = []
+    for change in changes:
+        at = change.at.astimezone(records.club.time_zone)
+        said = [f"{places} {play}" for play, places in _by_play(change.play, records)]
+        items.append(
+            FeedItem(
+                id=f"course-status/{change.id}",
+                at=at,
+                title=f"Course status: {'; '.join(said)}",
+                sentences=tuple([*(f"{capital(part)}." for part in said), *([capital(change.why)] if change.why else [])]),
+                notice_id="",
+                category="course status",
+            )
+        )
+    return items

@@ -1,0 +1,240 @@
+"""A job's outlook and story -> a notice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from typing import Final
+
+from swardcast.notices.events import events_of
+from swardcast.notices.kinds import KIND_PHRASES, cautions_for
+from swardcast.notices.notice import Fact, Notice, Section
+from swardcast.notices.numbers import facts_in_numbers
+from swardcast.notices.words import capital, day_in_words, joined, places_in_words, range_in_words
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Reason, ReasonKind, Work
+from swardcast.outlook.story import JobStory
+from swardcast.notices.reasons import reason_in_words
+from swardcast.records.club import SurfaceKind
+from swardcast.records.folder import ClubRecords
+from swardcast.records.operations import Feeding, Kind
+from swardcast.records.plan import Play
+
+__all__ = ["compose_notice", "main_kind"]
+
+# The kind that players notice most names the notice's category.
+_MOST_NOTICED_FIRST: Final = (
+    Kind.HOLLOW_TINING, Kind.DEEP_TINING, Kind.SOLID_TINING, Kind.RETURFING, Kind.BUNKER_SANDING, Kind.DRAINAGE,
+    Kind.SCARIFYING, Kind.NEEDLE_TINING, Kind.VERTICUTTING, Kind.TOPDRESSING, Kind.OVERSEEDING, Kind.FEEDING,
+    Kind.BRUSHING_IN, Kind.ROLLING,
+)  # fmt: skip
+_SAID_OF_PLAY: Final = {
+    Play.CLOSED: "closed",
+    Play.TEMPORARY_GREEN: "out of play, with a temporary green",
+    Play.OPEN_WITH_CARE: "open, with care",
+    Play.OPEN: "open",
+    Play.NOT_KNOWN: "perhaps closed",
+}
+_ABOUT_HOW_SURE: Final = {
+    ReasonKind.NOT_VALIDATED,
+    ReasonKind.WEATHER_MISSING,
+    ReasonKind.NOT_THIS_SEASON,
+    ReasonKind.NO_HISTORY,
+    ReasonKind.RULE_OF_THUMB,
+}
+
+
+def main_kind(kinds: Sequence[Kind]) -> Kind:
+    """Name the kind of work that players notice most.
+
+    Args:
+        kinds: at least one.
+
+    Returns:
+        One of them.
+    """
+    return min(kinds, key=_MOST_NOTICED_FIRST.index)
+
+
+def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, near: date) -> Notice:
+    """Put one job into plain words.
+
+    Args:
+        outlook: how the job stands.
+        story: its changes; the last one carries the published date.
+        records: the club's records as known at the moment.
+        near: the day of the reader.
+
+    Returns:
+        The notice.
+    """
+    job = outlook.job
+    kinds = [operation.kind for operation in job.operations]
+    zone = records.club.time_zone
+    where = places_in_words(work.surface for work in outlook.surfaces)
+    return Notice(
+        id=job.id,
+        revision=story.changes[-1].revision,
+        issued_at=story.changes[0].at.astimezone(zone),
+        revised_at=story.changes[-1].at.astimezone(zone),
+        headline=job.title,
+        where=where,
+        when=_when(outlook, near),
+        work=outlook.work.value,
+        short_answer=_short_answer(outlook, story.published, where, near),
+        sections=tuple(_sections(outlook, story.published, records, kinds, near)),
+        events=events_of(story, records, near),
+        category=main_kind(kinds).value,
+        tags=tuple(kind.plural for kind in SurfaceKind if any(w.surface.kind is kind for w in outlook.surfaces)),
+    )
+
+
+def _when(outlook: JobOutlook, near: date) -> str:
+    if outlook.work is Work.CALLED_OFF:
+        return "called off"
+    last = outlook.dates[Milestone.REOPENING] if outlook.job.reopens_after is None else _last_work(outlook)
+    starts = _first_day(outlook)
+    if outlook.work is Work.PLANNED:
+        return _days_from_to(starts, last.likely, near, "planned ")
+    if any(work.done_at is None for work in outlook.surfaces):
+        return f"from {day_in_words(starts, near)}; work still to do"
+    return _days_from_to(starts, last.likely, near, "")
+
+
+def _days_from_to(first: date, last: date | None, near: date, word: str) -> str:
+    if last is None or last <= first:
+        return f"{word}on {day_in_words(first, near)}" if word else f"on {day_in_words(first, near)}"
+    return f"{word}from {day_in_words(first, near)} to {day_in_words(last, near)}"
+
+
+def _first_day(outlook: JobOutlook) -> date:
+    return min((work.started_at.date() for work in outlook.surfaces if work.started_at is not None), default=outlook.starts)
+
+
+def _last_work(outlook: JobOutlook) -> DateRange:
+    days = [work.done_at.date() for work in outlook.surfaces if work.done_at is not None]
+    return DateRange.known(max(days)) if days else DateRange.known(outlook.starts)
+
+
+def _short_answer(outlook: JobOutlook, published: DateRange, where: str, near: date) -> str:
+    job, places = outlook.job, capital(where)
+    normal = f"Back to normal: {range_in_words(published, near)}."
+    plural = "is" if len(outlook.surfaces) == 1 else "are"
+    match outlook.work:
+        case Work.CALLED_OFF:
+            because = f": {outlook.changed_because}" if outlook.changed_because else ""
+            return f"This work is called off{because}. Nothing changes for play."
+        case Work.PLANNED:
+            said = _SAID_OF_PLAY[job.while_working]
+            return f"Work starts on {day_in_words(outlook.starts, near)}. Each surface is {said} while we work on it. {normal}"
+        case Work.UNDER_WAY:
+            return f"Work is going on. Each surface is {_SAID_OF_PLAY[job.while_working]} while we work on it. {normal}"
+        case Work.HELD_UP:
+            return f"Work is held up{_held_because(outlook)}. {normal}"
+        case Work.HEALING:
+            return f"{_while_healing(outlook, places, plural, near)} {normal}"
+        case Work.BACK_TO_NORMAL:
+            if published.is_fact:
+                return f"{places} {plural} back to normal since {range_in_words(published, near).removeprefix('on ')}."
+            return f"{places}: the work is over and should be back to normal."
+
+
+def _held_because(outlook: JobOutlook) -> str:
+    words = [reason.words for work in outlook.surfaces for reason in work.reasons if reason.kind is ReasonKind.HELD_UP]
+    return f": {words[-1]}" if words else ""
+
+
+def _while_healing(outlook: JobOutlook, places: str, plural: str, near: date) -> str:
+    if outlook.job.reopens_after is not None:
+        return f"The work is done; {places[:1].lower()}{places[1:]} {plural} closed. Open again: {range_in_words(outlook.dates[Milestone.REOPENING], near)}."
+    if all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces):
+        settled = outlook.dates[Milestone.SETTLED]
+        today_settled = settled.allow_until is not None and settled.allow_until <= near
+        if today_settled:
+            return f"{places} {plural} healing; most putts roll true by now."
+        return f"{places} {plural} healing; putts may still turn."
+    return f"The work on {places[:1].lower()}{places[1:]} is done; it still has to settle."
+
+
+def _sections(
+    outlook: JobOutlook, published: DateRange, records: ClubRecords, kinds: Sequence[Kind], near: date
+) -> Iterator[Section]:
+    job = outlook.job
+    distinct = list(dict.fromkeys(kinds))
+    yield Section(heading="What we do", points=tuple(KIND_PHRASES[kind].what for kind in distinct), markdown=job.own_words)
+    yield Section(heading="What you will notice", points=tuple(KIND_PHRASES[kind].notice for kind in distinct))
+    if outlook.work is not Work.CALLED_OFF:
+        yield _when_normal(outlook, published, near)
+    yield Section(
+        heading="Why we do it",
+        paragraphs=tuple(job.why) or (KIND_PHRASES[main_kind(kinds)].why,),
+        facts=tuple(_readings(outlook, near)),
+        points=tuple(KIND_PHRASES[kind].why for kind in distinct) if job.why else (),
+    )
+    numbers = facts_in_numbers(outlook, records.club.sand_density_t_per_m3)
+    if numbers:
+        yield Section(heading="In numbers", facts=tuple(numbers))
+    yield Section(heading="Rules of Golf", paragraphs=_RULES)
+    labels = [f"{o.product}: {o.label} (label read by {o.label_read_by})" for o in job.operations if isinstance(o, Feeding)]
+    yield Section(heading="Please take care", points=(*labels, *cautions_for(distinct), *records.club.cautions))
+    yield Section(heading="Who decides and whom to ask", paragraphs=tuple(_contact(records)))
+
+
+_RULES: Final = (
+    "Play the ball as it lies, unless the Committee has posted a Local Rule for this work. "
+    "The course manager cannot make one.",
+)
+
+
+def _when_normal(outlook: JobOutlook, published: DateRange, near: date) -> Section:
+    rows = [
+        ("Open again" if outlook.job.reopens_after else "Work finished", outlook.dates[Milestone.REOPENING]),
+        ("Most putts roll true", outlook.dates[Milestone.SETTLED]),
+        ("Holes closed", outlook.dates[Milestone.HOLES_CLOSED]),
+        ("Back to normal", published),
+    ]
+    on_greens = all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces)
+    heals = any(work.recovery is not None for work in outlook.surfaces)
+    facts = [
+        Fact(name=name, value=capital(range_in_words(given, near)))
+        for name, given in rows
+        if given.is_given
+        and (name not in ("Most putts roll true", "Holes closed") or heals)
+        and (name != "Most putts roll true" or on_greens)
+    ]
+    if not published.is_given:
+        facts.append(Fact(name="Back to normal", value=capital(range_in_words(published, near))))
+    return Section(
+        heading="When it is back to normal", facts=tuple(facts), paragraphs=tuple(_how_sure(outlook, heals, near))
+    )
+
+
+def _how_sure(outlook: JobOutlook, heals: bool, near: date) -> Iterator[str]:
+    if outlook.work is Work.BACK_TO_NORMAL:
+        return
+    if heals:
+        yield (
+            "Likely means an even chance. Allow until means 9 chances in 10. "
+            "The dates are computed from the size of the holes, the sand, the growth so far and past years' weather."
+        )
+        yield "In the growing season the sum is usually within 3 days. In cold months think in weeks."
+    seen: dict[str, Reason] = {}
+    for work in outlook.surfaces:
+        for reason in work.reasons:
+            if reason.kind in _ABOUT_HOW_SURE:
+                seen.setdefault(reason_in_words(reason, near), reason)
+    yield from seen
+
+
+def _readings(outlook: JobOutlook, near: date) -> Iterator[Fact]:
+    for reading in outlook.job.readings:
+        target = f"; our aim is {reading.target}" if reading.target else ""
+        on = f" ({day_in_words(reading.on, near)})" if reading.on else ""
+        yield Fact(name=capital(reading.what), value=f"{reading.found}{on}{target}")
+
+
+def _contact(records: ClubRecords) -> Iterator[str]:
+    club = records.club
+    if club.decides:
+        yield club.decides
+    ways = [way for way in (club.contact.email, club.contact.telephone) if way]
+    yield f"Questions: {club.contact.office}{', ' + joined(ways) if ways else ''}."

@@ -1,0 +1,151 @@
+"""What happened to a job, entry by entry and date by date, newest first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+
+from swardcast.notices.notice import Event
+from swardcast.notices.words import capital, day_in_words, moment_in_words, places_in_words, range_in_words
+from swardcast.outlook.story import Cause, JobChange, JobStory
+from swardcast.records.folder import ClubRecords
+from swardcast.records.log import (
+    BackToNormal,
+    Change,
+    Correction,
+    Entry,
+    Eye,
+    NoteToMembers,
+    Observation,
+    PlanChange,
+    Progress,
+    Step,
+)
+from swardcast.records.operations import Dressing, Operation
+from swardcast.quantities import SandBasis
+
+__all__ = ["cause_in_words", "entry_in_words", "events_of"]
+
+_STEPS = {Step.STARTED: "Work started", Step.DONE: "Work done", Step.RESUMED: "Work taken up again"}
+_CAUSES = {
+    Cause.ANNOUNCED: "First announced",
+    Cause.PLAN: "The plan changed",
+    Cause.WORK: "The work went other than planned",
+    Cause.OBSERVED: "What we saw on the course",
+    Cause.COLDER: "Colder weather than usual",
+    Cause.WARMER: "Warmer weather than usual",
+    Cause.WEATHER: "The weather",
+}
+
+
+def events_of(story: JobStory, records: ClubRecords, near: date) -> tuple[Event, ...]:
+    """Tell what happened to a job.
+
+    Args:
+        story: the job's changes.
+        records: the club's records as known at the moment.
+        near: the day of the reader.
+
+    Returns:
+        Events, newest first.
+    """
+    job = story.job
+    about = [entry for entry in records.entries if getattr(entry, "job", None) == job.id]
+    ids = {entry.head.id for entry in about}
+    about += [entry for entry in records.entries if isinstance(entry, Correction) and entry.corrects in ids]
+    withdrawn = {entry.corrects for entry in records.entries if isinstance(entry, Correction)}
+    events = [_event(entry, records, near, withdrawn=entry.head.id in withdrawn) for entry in about]
+    events += _moves(story, records, near)
+    return tuple(sorted(events, key=lambda event: event.at, reverse=True))
+
+
+def _event(entry: Entry, records: ClubRecords, near: date, *, withdrawn: bool) -> Event:
+    at = entry.head.true_from
+    markdown = "" if entry.head.instead_of else entry.head.words
+    sentence = entry_in_words(entry, records, near)
+    return Event(at=at, when=moment_in_words(at, near), sentence=sentence, markdown=markdown, withdrawn=withdrawn)
+
+
+def _moves(story: JobStory, records: ClubRecords, near: date) -> Iterator[Event]:
+    zone = records.club.time_zone
+    for change in story.changes:
+        if change.before is not None:
+            at = change.at.astimezone(zone)
+            yield Event(at=at, when=moment_in_words(at, near), sentence=_move_in_words(change, near))
+
+
+def _move_in_words(change: JobChange, near: date) -> str:
+    before = range_in_words(change.before, near) if change.before else ""
+    now = range_in_words(change.back_to_normal, near)
+    return f"{cause_in_words(change)}: back to normal is now {now}. Before that we said {before}."
+
+
+def cause_in_words(change: JobChange) -> str:
+    """Say why something about a job changed.
+
+    Args:
+        change: the change.
+
+    Returns:
+        A few words, without a full stop.
+    """
+    return f"{_CAUSES[change.cause]} ({change.because})" if change.because else _CAUSES[change.cause]
+
+
+def entry_in_words(entry: Entry, records: ClubRecords, near: date) -> str:
+    """Say what an entry says, without the manager's own words.
+
+    Args:
+        entry: the entry.
+        records: the club's records.
+        near: the day of the reader.
+
+    Returns:
+        One or two sentences.
+    """
+    match entry:
+        case Progress(step=Step.HELD_UP):
+            return f"Held up on {_places(entry.surfaces, records)}: {entry.because}."
+        case Progress():
+            really = _as_done_in_words(entry.as_done)
+            return f"{_STEPS[entry.step]} on {_places(entry.surfaces, records)}.{really}"
+        case Observation():
+            return _seen(entry, records)
+        case BackToNormal():
+            return f"{capital(_places(entry.surfaces, records))}: back to normal."
+        case PlanChange(change=Change.CALLED_OFF):
+            return f"Called off: {entry.because}."
+        case PlanChange():
+            to = day_in_words(entry.starts, near) if entry.starts else ""
+            return f"{capital(entry.change.value)} {to}: {entry.because}."
+        case Correction():
+            return "Correction of an earlier entry."
+        case NoteToMembers():
+            return "A note from the course manager."
+        case _:
+            return "Morning entry."
+
+
+def _places(names: tuple[str, ...], records: ClubRecords) -> str:
+    return places_in_words(records.surfaces[name] for name in names)
+
+
+def _seen(entry: Observation, records: ClubRecords) -> str:
+    where = capital(_places(entry.surfaces, records))
+    how = "counted" if entry.how is Eye.COUNTED else "by eye"
+    parts = [f"about {100 * entry.share_left:.0f} % of the first marks left ({how})"] if entry.share_left is not None else []
+    parts += [f"{name} {value}" for name, value in entry.readings]
+    return f"{where}: {', '.join(parts) or 'looked at'}."
+
+
+def _as_done_in_words(operations: tuple[Operation, ...]) -> str:
+    for operation in operations:
+        if isinstance(operation, Dressing):
+            unit = {
+                SandBasis.TONNES_EACH: "tonnes of sand each",
+                SandBasis.TONNES_IN_ALL: "tonnes of sand in all",
+                SandBasis.DEPTH_MM: "mm of sand",
+                SandBasis.KG_PER_M2: "kg of sand on a square metre",
+            }[operation.sand.basis]
+            return f" Really used: {operation.sand.amount:g} {unit}."
+    return ""

@@ -1,0 +1,110 @@
+"""A job in numbers: holes, share of the surface, sand; every number is the one that the sums used."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from swardcast.notices.notice import Fact
+from swardcast.notices.words import amount, percent, tonnes
+from swardcast.outlook.states import JobOutlook
+from swardcast.quantities import SandBasis
+from swardcast.records.operations import Dressing, Grooving, Kind, Seeding, Tining
+from swardcast.records.translate import SurfaceSums, opening_of, surface_sums
+from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
+
+__all__ = ["facts_in_numbers"]
+
+
+def facts_in_numbers(outlook: JobOutlook, density_t_per_m3: float | None) -> list[Fact]:
+    """List the numbers of a job.
+
+    Args:
+        outlook: how the job stands.
+        density_t_per_m3: bulk density of the club's sand, or None for the usual one.
+
+    Returns:
+        Names and values; empty for work without numbers.
+    """
+    density = density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
+    return [*_work(outlook), *_totals(outlook, density)]
+
+
+def _work(outlook: JobOutlook) -> Iterator[Fact]:
+    for operation in outlook.job.operations:
+        opening = opening_of(operation)
+        share = percent(opening.area_fraction) if opening else ""
+        match operation:
+            case Tining():
+                size = f"{operation.diameter_mm:g} mm wide, {operation.depth_mm:g} mm deep"
+                pattern = f"{operation.across_mm:g} x {operation.along_mm:g} mm apart"
+                yield Fact(name=_named(operation.kind, operation.passes), value=f"holes {size}, {pattern}: {share} of the surface")
+            case Grooving():
+                size = f"{operation.blade_mm:g} mm wide, {operation.depth_mm:g} mm deep"
+                pattern = f"{operation.spacing_mm:g} mm apart"
+                yield Fact(name=_named(operation.kind, operation.passes), value=f"grooves {size}, {pattern}: {share} of the surface")
+            case Seeding() if operation.rate_g_per_m2 is not None:
+                yield Fact(name="Seed", value=f"{operation.seed}, {operation.rate_g_per_m2:g} g on a square metre")
+            case Dressing() if operation.kind is Kind.BUNKER_SANDING:
+                yield Fact(name="Sand", value=_bunker_sand(operation))
+            case _:
+                pass
+
+
+def _named(kind: Kind, passes: int) -> str:
+    return kind.value.capitalize() + (f", {passes} passes" if passes > 1 else "")
+
+
+def _bunker_sand(dressing: Dressing) -> str:
+    value = dressing.sand.amount
+    match dressing.sand.basis:
+        case SandBasis.TONNES_EACH:
+            return f"{tonnes(value)} in each bunker"
+        case SandBasis.TONNES_IN_ALL:
+            return f"{tonnes(value)} in all"
+        case SandBasis.DEPTH_MM:
+            return f"{value:g} mm deep"
+        case SandBasis.KG_PER_M2:
+            return f"{value:g} kg on a square metre"
+
+
+def _totals(outlook: JobOutlook, density: float) -> Iterator[Fact]:
+    areas = [work.surface.area_m2 for work in outlook.surfaces]
+    all_area = None if None in areas else sum(area for area in areas if area)
+    sums = [
+        work.recovery.sums
+        if work.recovery is not None
+        else surface_sums(outlook.job.operations, area_m2=work.surface.area_m2, all_area_m2=all_area, density=density)
+        for work in outlook.surfaces
+    ]
+    yield from _holes(sums)
+    yield from _sand(sums)
+
+
+def _holes(sums: list[SurfaceSums]) -> Iterator[Fact]:
+    holes = [one.holes for one in sums if one.holes]
+    if not holes:
+        return
+    if len(holes) == 1:
+        yield Fact(name="Holes", value=amount(holes[0]))
+        return
+    yield Fact(name="Holes", value=f"{amount(sum(holes) / len(holes))} on each surface, {amount(sum(holes))} in all")
+
+
+def _sand(sums: list[SurfaceSums]) -> Iterator[Fact]:
+    masses = [one.sand_t for one in sums if one.sand_t]
+    if not masses:
+        return
+    each = sum(masses) / len(masses)
+    density = f"{sums[0].density_t_per_m3:g} t/m3"
+    in_all = f"{tonnes(sum(masses))} in all" + (f", {tonnes(each)} on each surface" if len(masses) > 1 else "")
+    yield Fact(name="Sand", value=f"{in_all} (dry sand of {density})")
+    room = [one.infill_mm for one in sums]
+    surplus = [one.surplus_mm for one in sums]
+    if max(room) > 0:
+        value = f"{_span(room)} goes into the holes and grooves, {_span(surplus)} stays on top at first"
+        yield Fact(name="As a layer", value=value)
+
+
+def _span(depths: list[float]) -> str:
+    low, high = f"{min(depths):.1f}", f"{max(depths):.1f}"
+    return f"{low} mm" if low == high else f"{low} to {high} mm"

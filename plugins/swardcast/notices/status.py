@@ -1,0 +1,241 @@
+"""The course status in words: one sentence, what is not simply open, what comes next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Final
+
+from swardcast.notices.notice import Fact
+from swardcast.notices.reasons import reason_in_words
+from swardcast.notices.words import NO_DATE, capital, day_in_words, joined, moment_in_words, places_in_words, range_in_words
+from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
+from swardcast.outlook.story import JobStory
+from swardcast.records.club import Club, Surface, SurfaceKind
+from swardcast.records.plan import Play
+
+__all__ = ["ComingWork", "CourseStatus", "HoleMark", "StatusLine", "compose_status", "play_in_words"]
+
+_WORST_FIRST: Final = (Play.CLOSED, Play.TEMPORARY_GREEN, Play.NOT_KNOWN, Play.OPEN_WITH_CARE, Play.OPEN)
+_HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
+_NEXT_SHOWN: Final = 6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatusLine:
+    """Surfaces that share a state.
+
+    Args:
+        where: which, in words.
+        play: play in words.
+        play_key: the same as a name for styles: "open-with-care".
+        work: the state of the work in words, or "".
+        why: why.
+        dates: milestones and their dates in words.
+        entered: when that was last entered, in words.
+        notice_id: the notice that tells more, or "".
+    """
+
+    where: str
+    play: str
+    play_key: str
+    work: str
+    why: str
+    dates: tuple[Fact, ...]
+    entered: str
+    notice_id: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HoleMark:
+    """A hole in the plan of the holes.
+
+    Args:
+        hole: its number.
+        play: the worst state of play on it, in words.
+        play_key: the same as a name for styles.
+        what: what is not simply open there, or "".
+    """
+
+    hole: int
+    play: str
+    play_key: str
+    what: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ComingWork:
+    """Work that comes next."""
+
+    headline: str
+    where: str
+    when: str
+    normal: str
+    notice_id: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CourseStatus:
+    """The course status page in words.
+
+    Args:
+        sentence: the whole course in one sentence.
+        holds_for: the moment for which that was said, in words.
+        entered_at: the moment of the latest morning entry, or None.
+        fresh: whether that was today.
+        why: the morning entry's own remark, or "".
+        limits: trolleys, preferred lies and so on, as decided.
+        lines: what is not simply open, most important first.
+        holes: every hole of the course.
+        coming: what comes next.
+    """
+
+    sentence: str
+    holds_for: str
+    entered_at: datetime | None
+    fresh: bool
+    why: str
+    limits: tuple[Fact, ...]
+    lines: tuple[StatusLine, ...]
+    holes: tuple[HoleMark, ...]
+    coming: tuple[ComingWork, ...]
+
+
+def play_in_words(play: Play, count: int = 1) -> str:
+    """Say how play stands, for one surface or several: "on temporary greens"."""
+    if play is Play.TEMPORARY_GREEN:
+        return "on a temporary green" if count == 1 else "on temporary greens"
+    return play.value
+
+
+def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club: Club) -> CourseStatus:
+    """Put the course into words.
+
+    Args:
+        outlook: how the course stands.
+        stories: published dates by job.
+        club: the club.
+
+    Returns:
+        The status page.
+    """
+    near = outlook.as_of.date()
+    at = outlook.morning_at
+    return CourseStatus(
+        sentence=_sentence(outlook, club),
+        holds_for=moment_in_words(at, near) if at else "",
+        entered_at=at,
+        fresh=outlook.morning_is_fresh,
+        why=outlook.why,
+        limits=tuple(Fact(name=capital(name), value=value) for name, value in outlook.limits),
+        lines=tuple(_lines(outlook, stories, near)),
+        holes=tuple(_holes(outlook.surfaces.values())),
+        coming=tuple(_coming(outlook, stories, near)),
+    )
+
+
+def _sentence(outlook: CourseOutlook, club: Club) -> str:
+    near = outlook.as_of.date()
+    if not outlook.morning_is_fresh:
+        if outlook.morning_at is None:
+            return f"We do not know yet how {club.course} is: no morning entry has been made."
+        last = moment_in_words(outlook.morning_at, near)
+        return f"We do not know yet how {club.course} is today. The last morning entry was made at {last}."
+    by_play: dict[Play, list[Surface]] = {}
+    for surface in outlook.surfaces.values():
+        by_play.setdefault(surface.play, []).append(surface.surface)
+    groups = [(play, by_play[play]) for play in _WORST_FIRST if play is not Play.OPEN and play in by_play]
+    if not groups:
+        return f"{capital(club.course)} is open as usual."
+    if set(by_play) == {Play.CLOSED}:
+        return f"{capital(club.course)} is closed."
+    parts = [f"{places_in_words(places)} {'is' if len(places) == 1 else 'are'} {play_in_words(play, len(places))}" for play, places in groups]
+    return f"{capital(club.course)} is open, but {joined(parts)}."
+
+
+def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) -> Iterable[StatusLine]:
+    groups: dict[tuple[Play, str, Work | None, datetime | None], list[SurfaceOutlook]] = {}
+    for surface in outlook.surfaces.values():
+        work = surface.current.work if surface.current and surface.current.work in _HEALING_OR_WORK else None
+        if surface.play is Play.OPEN and work is None:
+            continue
+        if surface.play is Play.NOT_KNOWN and work is None and surface.last_play in (Play.OPEN, None):
+            continue  # the sentence has said already that the whole course is not known
+        job = surface.current.job.id if surface.current and work else ""
+        groups.setdefault((surface.play, job, work, surface.said_at), []).append(surface)
+    ordered = sorted(groups.items(), key=lambda group: (_WORST_FIRST.index(group[0][0]), -len(group[1])))
+    for (play, job, work, said_at), surfaces in ordered:
+        story = stories.get(job)
+        yield StatusLine(
+            where=capital(places_in_words(surface.surface for surface in surfaces)),
+            play=_play_or_last(surfaces[0], play, len(surfaces)),
+            play_key=play.value.replace(" ", "-"),
+            work=work.value if work else "",
+            why=story.job.title if story else _why(surfaces[0], near),
+            dates=tuple(_dates(surfaces, story, near)) if story else (),
+            entered=moment_in_words(said_at, near) if said_at else "",
+            notice_id=job,
+        )
+
+
+def _play_or_last(surface: SurfaceOutlook, play: Play, count: int) -> str:
+    if play is Play.NOT_KNOWN and surface.last_play is not None:
+        return f"not known today ({play_in_words(surface.last_play, count)} when last entered)"
+    return play_in_words(play, count)
+
+
+def _why(surface: SurfaceOutlook, near: date) -> str:
+    reason = surface.reasons[0]
+    return capital(reason.words) or reason_in_words(reason, near)
+
+
+def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, near: date) -> Iterable[Fact]:
+    outlook = story.changes[-1].outlook
+    reopening = outlook.dates[Milestone.REOPENING]
+    if any(surface.current and surface.current.done_at is None for surface in surfaces) or story.job.reopens_after:
+        if reopening.is_given:
+            yield Fact(name="Open again", value=range_in_words(reopening, near))
+    settled = _settled(surfaces)
+    if settled is not None and settled.is_given and settled.allow_until is not None and settled.allow_until > near:
+        yield Fact(name="Most putts roll true", value=range_in_words(settled, near))
+    yield Fact(name="Back to normal", value=range_in_words(story.published, near) if story.published.is_given else NO_DATE)
+
+
+def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
+    if any(surface.surface.kind is not SurfaceKind.GREEN for surface in surfaces):
+        return None
+    ranges = [s.current.dates[Milestone.SETTLED] for s in surfaces if s.current and s.current.recovery]
+    given = [one for one in ranges if one.allow_until is not None and one.likely is not None]
+    if not given or len(given) < len(surfaces):
+        return None
+    return max(given, key=lambda one: (one.allow_until or date.min, one.likely or date.min))
+
+
+def _holes(surfaces: Iterable[SurfaceOutlook]) -> Iterable[HoleMark]:
+    by_hole: dict[int, list[SurfaceOutlook]] = {}
+    for surface in surfaces:
+        if surface.surface.hole is not None:
+            by_hole.setdefault(surface.surface.hole, []).append(surface)
+    for hole, there in sorted(by_hole.items()):
+        worst = min((surface.play for surface in there), key=_WORST_FIRST.index)
+        affected = [surface.surface for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
+        states = joined([f"{_short(surface.surface)} {surface.play.value}" for surface in there if surface.surface in affected])
+        yield HoleMark(hole=hole, play=worst.value, play_key=worst.value.replace(" ", "-"), what=states)
+
+
+def _short(surface: Surface) -> str:
+    return surface.kind.value if surface.name == f"{surface.kind.value} {surface.hole}" else surface.name
+
+
+def _coming(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) -> Iterable[ComingWork]:
+    planned = [job for job in outlook.jobs.values() if job.work is Work.PLANNED]
+    for job in sorted(planned, key=lambda job: (job.starts, job.job.id))[:_NEXT_SHOWN]:
+        late = job.starts < near
+        yield ComingWork(
+            headline=job.job.title,
+            where=capital(places_in_words(work.surface for work in job.surfaces)),
+            when=f"was planned from {day_in_words(job.starts, near)}; not started yet" if late else f"from {day_in_words(job.starts, near)}",
+            normal=f"Back to normal: {range_in_words(stories[job.job.id].published, near)}",
+            notice_id=job.job.id,
+        )

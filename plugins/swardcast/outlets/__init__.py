@@ -1,0 +1,1 @@
+"""Bulletin -> artifacts: finished files of bytes, each valid by its standard."""

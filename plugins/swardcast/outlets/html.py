@@ -1,0 +1,63 @@
+"""A notice, a feed item or the course status as a piece of HTML that any theme or reader can show."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from jinja2 import Environment, PackageLoader
+from markupsafe import Markup
+
+from swardcast.notices.bulletins import FeedItem
+from swardcast.notices.notice import Notice
+from swardcast.notices.status import CourseStatus
+from swardcast.notices.words import capital
+from swardcast.outlets.own_words import own_words_html
+
+__all__ = ["item_html", "notice_html", "status_html"]
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
+    )
+    environment.filters["capital"] = capital
+    environment.filters["own_words"] = lambda text: Markup(own_words_html(text))  # noqa: S704 - cleaned by nh3
+    return environment
+
+
+def notice_html(notice: Notice) -> str:
+    """Render a notice's body.
+
+    Args:
+        notice: the notice.
+
+    Returns:
+        HTML from the short answer on, without the headline; every text is escaped.
+    """
+    return _environment().get_template("notice.html").render(notice=notice)
+
+
+def item_html(item: FeedItem, body: str) -> str:
+    """Render a feed item: what changed, then the whole notice as it stands.
+
+    Args:
+        item: the item.
+        body: the notice's HTML, or "".
+
+    Returns:
+        HTML; every text of the item is escaped.
+    """
+    return _environment().get_template("item.html").render(item=item, body=Markup(body))  # noqa: S704 - made above
+
+
+def status_html(status: CourseStatus) -> str:
+    """Render the course status, for themes that have no template of their own for it.
+
+    Args:
+        status: the course status.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _environment().get_template("status.html").render(status=status)

@@ -1,0 +1,36 @@
+"""The manager's own Markdown -> harmless HTML: log and plan come from several hands."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import Final
+
+import markdown
+import nh3
+
+__all__ = ["own_words_html"]
+
+_TAGS: Final = {
+    "a", "abbr", "blockquote", "br", "code", "em", "h3", "h4", "hr", "li", "ol", "p", "pre", "strong", "table",
+    "tbody", "td", "th", "thead", "tr", "ul",
+}  # fmt: skip
+_SCHEMES: Final = {"http", "https", "mailto", "tel"}
+
+
+@lru_cache(maxsize=512)
+def own_words_html(text: str) -> str:
+    """Render the manager's Markdown; raw HTML is dropped, links go only to the web, mail and telephone.
+
+    Args:
+        text: Markdown.
+
+    Returns:
+        HTML with block elements; headings start at h3.
+    """
+    writer = markdown.Markdown(extensions=["sane_lists", "tables"], output_format="html")
+    writer.preprocessors.deregister("html_block")
+    writer.inlinePatterns.deregister("html")
+    rendered = writer.convert(text)
+    for level, lower in (("2", "4"), ("1", "3")):
+        rendered = rendered.replace(f"<h{level}>", f"<h{lower}>").replace(f"</h{level}>", f"</h{lower}>")
+    return nh3.clean(rendered, tags=_TAGS, attributes={"a": {"href", "title"}}, url_schemes=_SCHEMES, link_rel="noopener")

@@ -1,0 +1,129 @@
+"""How the whole course stands at a moment: every job, every surface, the morning entry."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import datetime
+
+from swardcast.outlook.jobs import JobAssessor
+from swardcast.outlook.ledger import job_facts, standing_entries
+from swardcast.outlook.play import Statement, latest_statements, statements
+from swardcast.outlook.states import (
+    CourseOutlook,
+    JobOutlook,
+    Milestone,
+    Reason,
+    ReasonKind,
+    SurfaceOutlook,
+    SurfaceWork,
+    Work,
+)
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.folder import ClubRecords
+from swardcast.records.log import MorningStatus
+from swardcast.records.plan import Play
+
+__all__ = ["assess_course", "assess_jobs"]
+
+_MOST_IMPORTANT_FIRST = (
+    Work.UNDER_WAY,
+    Work.HELD_UP,
+    Work.HEALING,
+    Work.PLANNED,
+    Work.BACK_TO_NORMAL,
+    Work.CALLED_OFF,
+)
+
+
+def assess_jobs(records: ClubRecords, as_of: datetime, book: WeatherBook, only: str = "") -> dict[str, JobOutlook]:
+    """Assess every announced job.
+
+    Args:
+        records: the club's records; what was not known at `as_of` is left out here.
+        as_of: the moment, aware.
+        book: the club's weather.
+        only: id of the one job wanted, or "" for all; jobs on the same surfaces are assessed with it.
+
+    Returns:
+        Jobs by id, in the plan's order.
+    """
+    known = records.known_at(as_of)
+    local = as_of.astimezone(records.club.time_zone)
+    entries = standing_entries(known.entries)
+    wanted = set(known.jobs[only].surfaces) if only else set()
+    facts = [job_facts(job, entries) for job in known.jobs.values() if not only or wanted & set(job.surfaces)]
+    assessor = JobAssessor(records=known, as_of=local, view=book.at(as_of))
+    found = {fact.job.id: assessor.assess(fact) for fact in sorted(facts, key=lambda fact: (fact.starts, fact.job.id))}
+    return {name: found[name] for name in known.jobs if name in found}
+
+
+def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> CourseOutlook:
+    """Assess the whole course.
+
+    Args:
+        records: the club's records.
+        as_of: the moment, aware.
+        book: the club's weather.
+
+    Returns:
+        How the course stands, with reasons.
+    """
+    known = records.known_at(as_of)
+    local = as_of.astimezone(records.club.time_zone)
+    jobs = assess_jobs(records, as_of, book)
+    entries = standing_entries(known.entries)
+    latest = latest_statements(statements(known, entries))
+    mornings = [entry for entry in entries if isinstance(entry, MorningStatus)]
+    morning = mornings[-1] if mornings else None
+    fresh = morning is not None and morning.head.true_from.date() == local.date()
+    works = _works_by_surface(jobs.values())
+    return CourseOutlook(
+        as_of=local,
+        surfaces={
+            name: _surface(records, name, latest.get(name), works.get(name, ()), local) for name in records.surfaces
+        },
+        jobs=jobs,
+        morning_at=morning.head.true_from if morning else None,
+        morning_is_fresh=fresh,
+        limits=morning.limits if morning and fresh else (),
+        why=morning.why if morning and fresh else "",
+    )
+
+
+def _works_by_surface(jobs: Iterable[JobOutlook]) -> Mapping[str, Sequence[SurfaceWork]]:
+    works: dict[str, list[SurfaceWork]] = {}
+    for job in jobs:
+        for work in job.surfaces:
+            works.setdefault(work.surface.id, []).append(work)
+    return works
+
+
+def _surface(
+    records: ClubRecords,
+    name: str,
+    said: tuple[Play, Statement] | None,
+    works: Sequence[SurfaceWork],
+    local: datetime,
+) -> SurfaceOutlook:
+    current = min(works, key=_importance) if works else None
+    play, at, reason = Play.NOT_KNOWN, None, Reason(kind=ReasonKind.NO_FRESH_ENTRY, source="log")
+    if said is not None:
+        at = said[1].at
+        fresh = at.date() == local.date()
+        play = said[0] if fresh else Play.NOT_KNOWN
+        reason = said[1].reason if fresh else Reason(kind=ReasonKind.NO_FRESH_ENTRY, source=said[1].reason.source, at=at)
+    return SurfaceOutlook(
+        surface=records.surfaces[name],
+        play=play,
+        said_at=at,
+        last_play=said[0] if said else None,
+        current=current,
+        reasons=(reason, *(current.reasons if current else ())),
+    )
+
+
+def _importance(work: SurfaceWork) -> tuple[int, int]:
+    """Work going on first, then healing, then what comes next; of the finished, the latest."""
+    day = work.dates[Milestone.REOPENING].likely
+    ordinal = day.toordinal() if day else 0
+    return _MOST_IMPORTANT_FIRST.index(work.work), ordinal if work.work is Work.PLANNED else -ordinal

@@ -1,0 +1,135 @@
+"""The log, put in order: withdrawn entries dropped, each job's facts on each surface gathered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date, datetime
+
+from swardcast.records.log import (
+    BackToNormal,
+    Change,
+    Correction,
+    Entry,
+    Observation,
+    PlanChange,
+    Progress,
+    Step,
+)
+from swardcast.records.operations import Operation
+from swardcast.records.plan import Job
+
+__all__ = ["JobFacts", "SurfaceFacts", "job_facts", "standing_entries"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SurfaceFacts:
+    """What the log says of one job on one surface.
+
+    Args:
+        started: the entry that started the work, or None.
+        held: the entry that holds it up now, or None.
+        done: the entry that finished it, or None.
+        as_done: operations as really done, or empty for those of the plan.
+        observations: what was seen since, oldest first.
+        normal: the entry that calls it back to normal, or None.
+    """
+
+    started: Progress | None = None
+    held: Progress | None = None
+    done: Progress | None = None
+    as_done: tuple[Operation, ...] = ()
+    observations: tuple[Observation, ...] = ()
+    normal: BackToNormal | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobFacts:
+    """What plan and log say of a job.
+
+    Args:
+        job: the job as planned.
+        starts: its first day as it stands now.
+        changes: changes of plan, oldest first.
+        called_off: the change that called it off, or None.
+        surfaces: facts by surface.
+    """
+
+    job: Job
+    starts: date
+    changes: tuple[PlanChange, ...] = ()
+    called_off: PlanChange | None = None
+    surfaces: dict[str, SurfaceFacts] = field(default_factory=dict)
+
+
+def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """Drop entries that were withdrawn or replaced, and order the rest by when they were true.
+
+    Args:
+        entries: entries known so far.
+
+    Returns:
+        Entries that stand, oldest first; corrections themselves are left out.
+    """
+    known = tuple(entries)
+    withdrawn = {entry.corrects for entry in known if isinstance(entry, Correction)}
+    standing = (entry for entry in known if entry.head.id not in withdrawn and not isinstance(entry, Correction))
+    return tuple(sorted(standing, key=_order))
+
+
+def _order(entry: Entry) -> tuple[datetime, datetime, str]:
+    return entry.head.true_from, entry.head.at, entry.head.id
+
+
+def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:
+    """Gather what happened to a job.
+
+    Args:
+        job: the job.
+        entries: entries that stand, oldest first.
+
+    Returns:
+        Its facts; an entry about a finished surface that says "started" begins the work anew.
+    """
+    facts = JobFacts(job=job, starts=job.starts, surfaces={name: SurfaceFacts() for name in job.surfaces})
+    for entry in entries:
+        if getattr(entry, "job", None) != job.id:
+            continue
+        match entry:
+            case PlanChange():
+                facts = replace(
+                    facts,
+                    starts=entry.starts or facts.starts,
+                    changes=(*facts.changes, entry),
+                    called_off=entry if entry.change is Change.CALLED_OFF else None,
+                )
+            case Progress() | Observation() | BackToNormal():
+                for name in entry.surfaces:
+                    facts.surfaces[name] = _after(facts.surfaces[name], entry)
+            case _:
+                pass
+    return facts
+
+
+def _after(facts: SurfaceFacts, entry: Progress | Observation | BackToNormal) -> SurfaceFacts:
+    match entry:
+        case Observation():
+            return replace(facts, observations=(*facts.observations, entry))
+        case BackToNormal():
+            return replace(facts, normal=entry)
+        case Progress(step=Step.STARTED):
+            return SurfaceFacts(started=entry, as_done=entry.as_done)
+        case Progress(step=Step.RESUMED):
+            return replace(facts, started=facts.started or entry, held=None)
+        case Progress(step=Step.HELD_UP):
+            return facts if facts.done else replace(facts, held=entry)
+        case _:
+            return replace(
+                facts,
+                started=facts.started or entry,
+                held=None,
+                done=entry,
+                as_done=entry.as_done or facts.as_done,
+                observations=(),
+                normal=None,
+            )

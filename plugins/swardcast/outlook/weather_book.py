@@ -1,0 +1,152 @@
+"""The club's weather as the sums want it: prepared once, asked for any moment."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime, timedelta
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from swardcast.records.club import Club, Grass
+from swardcast.records.weather import Weather
+from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, weather_members
+from swardcast.turf.growth import GRASSES, growth_fraction
+from swardcast.turf.series import DailySeries
+
+__all__ = ["WeatherBook", "WeatherView"]
+
+Floats = NDArray[np.float64]
+
+_LOOK_BACK_DAYS: Final = 300  # how long before a moment healing is still followed
+_LOOK_AHEAD_DAYS: Final = 366 + HORIZON_DAYS  # a job planned up to a year ahead, and its healing
+
+
+@dataclass(slots=True, eq=False)
+class WeatherView:
+    """The weather as it was known at one moment.
+
+    Args:
+        today: the first day not over.
+        ensemble: temperatures from `_LOOK_BACK_DAYS` before today on.
+        observed: days observed, or None.
+    """
+
+    today: date
+    ensemble: Ensemble
+    observed: DailySeries | None
+    past: WeatherPast
+    _growth: dict[Grass, Floats] = field(default_factory=dict)
+
+    def growth_from(self, start: date, grass: Grass, days: int = HORIZON_DAYS) -> Floats:
+        """Give the growth of each day from a day on.
+
+        Args:
+            start: first day.
+            grass: the grass.
+            days: how many days.
+
+        Returns:
+            Growth, shape (members, days), 0 to 1.
+        """
+        if grass not in self._growth:
+            self._growth[grass] = growth_fraction(self.ensemble.tmean_c, GRASSES[grass.value].curve)
+        offset = max(0, (start - self.ensemble.first).days)
+        return self._growth[grass][:, offset : offset + days]
+
+    def growth_between(self, start: date, end: date, grass: Grass) -> float:
+        """Sum the growth from a day up to and without another: observed, or expected where it is to come.
+
+        Args:
+            start: first day.
+            end: the day after the last.
+            grass: the grass.
+
+        Returns:
+            Growth days, the mean over members.
+        """
+        days = max(0, (end - start).days)
+        return float(self.growth_from(start, grass, days).sum(axis=1).mean()) if days else 0.0
+
+    def unobserved_days(self, start: date) -> int:
+        """Count the days from a day up to yesterday that were not observed."""
+        days = max(0, (self.today - start).days)
+        if self.observed is None:
+            return days
+        return int(np.isnan(self.observed.between(start, days)).sum())
+
+    def warmth(self, start: date) -> float | None:
+        """Compare the observed days since a day with the usual: degrees above (or below) it, or None."""
+        days = (self.today - start).days
+        if self.observed is None or days <= 0:
+            return None
+        difference = self.observed.between(start, days) - self.past.usual_c(start, days)
+        known = difference[~np.isnan(difference)]
+        return float(known.mean()) if len(known) else None
+
+
+class WeatherBook:
+    """A club's weather, prepared once for all moments of a build."""
+
+    def __init__(self, club: Club, weather: Weather) -> None:
+        self._zone = club.time_zone
+        self._weather = weather
+        self._history = _series(weather.history_c)
+        self._observed = _series(weather.observed_c)
+        self._pasts: dict[int, WeatherPast | None] = {}
+        self._views: dict[tuple[date, datetime | None], WeatherView | None] = {}
+
+    def at(self, moment: datetime) -> WeatherView | None:
+        """Show the weather as it was known at a moment.
+
+        Args:
+            moment: aware.
+
+        Returns:
+            The view, or None when there is no history to say anything from.
+        """
+        today = moment.astimezone(self._zone).date()
+        issued = [forecast for forecast in self._weather.forecasts if forecast.issued_at <= moment]
+        key = (today, issued[-1].issued_at if issued else None)
+        if key not in self._views:
+            self._views[key] = self._view(today, dict(issued[-1].tmean_c) if issued else {})
+        return self._views[key]
+
+    def _view(self, today: date, forecast: dict[date, float]) -> WeatherView | None:
+        past = self._past(today.year)
+        if past is None:
+            return None
+        observed = None
+        if self._observed is not None and self._observed.first < today:
+            kept = (today - self._observed.first).days
+            observed = DailySeries(first=self._observed.first, tmean_c=self._observed.tmean_c[:kept])
+        to_come = _series({day: value for day, value in forecast.items() if day >= today})
+        ensemble = weather_members(
+            past,
+            observed,
+            to_come,
+            start=today - timedelta(days=_LOOK_BACK_DAYS),
+            today=today,
+            days=_LOOK_BACK_DAYS + _LOOK_AHEAD_DAYS,
+        )
+        if not len(ensemble.tmean_c):
+            return None
+        return WeatherView(today=today, ensemble=ensemble, observed=observed, past=past)
+
+    def _past(self, year: int) -> WeatherPast | None:
+        """Past years up to the end of the year before: a moment of 2025 must not know 2026."""
+        if year not in self._pasts:
+            self._pasts[year] = self._past_before(date(year, 1, 1))
+        return self._pasts[year]
+
+    def _past_before(self, end: date) -> WeatherPast | None:
+        if self._history is None or self._history.first >= end:
+            return None
+        kept = min(len(self._history.tmean_c), (end - self._history.first).days)
+        return climate_of(DailySeries(first=self._history.first, tmean_c=self._history.tmean_c[:kept]))
+
+
+def _series(days: Mapping[date, float]) -> DailySeries | None:
+    return DailySeries.from_days(days) if days else None

@@ -1,0 +1,158 @@
+"""Shell 1: notices become Pelican articles; the status page, feeds and the bulletin go into every build.
+
+Settings: SWARDCAST_CLUB (the club folder) and SWARDCAST_AS_OF (a moment, or None for now). Another setting that
+begins with SWARDCAST_ is an error. Everything that can fail fails before Pelican writes its first byte.
+"""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+from typing import Any, Final
+
+from pelican import signals
+from pelican.contents import Article, Page
+from pelican.generators import ArticlesGenerator, Generator, PagesGenerator
+from pelican.urlwrappers import Category, Tag
+
+from swardcast.artifact import Artifact
+from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.errors import SwardcastError, nearest
+from swardcast.moments import as_of_from
+from swardcast.notices.bulletins import FeedItem
+from swardcast.notices.notice import Notice
+from swardcast.notices.words import capital
+from swardcast.outlets.html import item_html, notice_html, status_html
+from swardcast.outlets.rss import rss_artifact
+from swardcast.reading.folder import read_club_folder
+
+__all__ = ["BulletinGenerator", "connect"]
+
+_SETTINGS: Final = {"SWARDCAST_CLUB": "demo_content", "SWARDCAST_AS_OF": None}
+_FALLBACK_TEMPLATES: Final = Path(__file__).resolve().parent / "templates"
+
+
+def connect() -> None:
+    """Connect to Pelican's signals."""
+    signals.initialized.connect(_check_settings)
+    signals.generator_init.connect(_append_templates)
+    signals.article_generator_init.connect(_compose)
+    signals.article_generator_pretaxonomy.connect(_add_articles)
+    signals.page_generator_finalized.connect(_add_status_page)
+    signals.get_generators.connect(_generators)
+    signals.finalized.connect(_check_output)
+
+
+def _check_settings(pelican: Any) -> None:
+    for name in pelican.settings:
+        if name.startswith("SWARDCAST_") and name not in _SETTINGS:
+            message = f"unknown setting {name}; expected one of {', '.join(_SETTINGS)}. {nearest(name, _SETTINGS)}"
+            raise SwardcastError(message)
+    for name, default in _SETTINGS.items():
+        pelican.settings.setdefault(name, default)
+
+
+def _append_templates(generator: Any) -> None:
+    """A theme's own templates come first, so a theme can override ours."""
+    loaders = getattr(generator.env.loader, "loaders", None)
+    if loaders is not None:
+        from jinja2 import FileSystemLoader  # noqa: PLC0415 - Pelican has loaded it by now
+
+        loaders.append(FileSystemLoader(str(_FALLBACK_TEMPLATES)))
+
+
+def _compose(generator: ArticlesGenerator) -> None:
+    settings = generator.settings
+    records = read_club_folder(Path(settings["SWARDCAST_CLUB"]))
+    as_of = as_of_from(settings["SWARDCAST_AS_OF"], records.club.time_zone, now=datetime.now(records.club.time_zone))
+    bulletin = compose_bulletin(records, as_of)
+    bodies = {notice.id: notice_html(notice) for notice in bulletin.notices}
+
+    def content_of(item: FeedItem) -> str:
+        return item_html(item, bodies.get(item.notice_id, ""))
+
+    context = generator.context
+    context["bulletin"] = bulletin
+    context["SITENAME"] = settings["SITENAME"] = bulletin.club.name
+    context["swardcast_bodies"] = bodies
+    context["swardcast_artifacts"] = (rss_artifact(bulletin, content_of),)
+
+
+def _add_articles(generator: ArticlesGenerator) -> None:
+    bulletin: Bulletin = generator.context["bulletin"]
+    for notice in bulletin.notices:
+        generator.articles.append(_article(generator, notice))
+    generator.articles.sort(key=lambda article: (article.date, article.slug), reverse=True)
+
+
+def _article(generator: ArticlesGenerator, notice: Notice) -> Article:
+    metadata: dict[str, Any] = {
+        "title": notice.headline,
+        "slug": notice.id,
+        "summary": notice.short_answer,
+        "description": notice.short_answer,
+        "date": notice.issued_at,
+        "modified": notice.revised_at,
+        "status": "published",
+        "lang": generator.settings["DEFAULT_LANG"],
+        "category": Category(capital(notice.category), generator.settings),
+        "tags": [Tag(capital(tag), generator.settings) for tag in notice.tags],
+    }
+    article = Article(
+        generator.context["swardcast_bodies"][notice.id],
+        metadata=metadata,
+        settings=generator.settings,
+        source_path=str(Path(generator.path) / f"{notice.id}.notice"),
+        context=generator.context,
+    )
+    article.notice = notice
+    return article
+
+
+def _add_status_page(generator: PagesGenerator) -> None:
+    bulletin: Bulletin = generator.context["bulletin"]
+    page = Page(
+        status_html(bulletin.status),
+        metadata={
+            "title": "Course status",
+            "slug": "course-status",
+            "summary": bulletin.status.sentence,
+            "description": bulletin.status.sentence,
+            "date": bulletin.as_of,
+            "status": "published",
+            "template": "status",
+            "url": "index.html",
+            "save_as": "index.html",
+        },
+        settings=generator.settings,
+        source_path=str(Path(generator.path) / "course-status.page"),
+        context=generator.context,
+    )
+    generator.pages.insert(0, page)
+
+
+class BulletinGenerator(Generator):
+    """Writes the artifacts of our outlets."""
+
+    def generate_output(self, writer: Any) -> None:
+        """Write every artifact below the output folder."""
+        for artifact in self.context["swardcast_artifacts"]:
+            _write(Path(self.output_path), artifact)
+
+
+def _write(output: Path, artifact: Artifact) -> None:
+    path = output / artifact.path
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_bytes(artifact.data)
+
+
+def _generators(_: Any) -> type[BulletinGenerator]:
+    return BulletinGenerator
+
+
+def _check_output(pelican: Any) -> None:
+    output = Path(pelican.output_path)
+    for name in ("index.html", "notices/index.html"):
+        if not (output / name).is_file():
+            message = f"the build left no {name}"
+            raise SwardcastError(message)

@@ -1,0 +1,277 @@
+"""log/YYYY/*.md -> entries: front matter for what a program needs, Markdown for the manager's own words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from typing import Annotated, Any, Final, TypeVar
+
+from pydantic import Field
+from pydantic_core import PydanticCustomError
+
+from swardcast.errors import Problem, nearest
+from swardcast.reading.operations import OperationItem, operation_from
+from swardcast.reading.schema import Day, Fraction, Model, Text, Words, local_moment, one_of, validated
+from swardcast.reading.selection import select_surfaces
+from swardcast.reading.yaml_text import Located, read_yaml
+from swardcast.records import log
+from swardcast.records.club import Club, Surface
+from swardcast.records.log import Change, Entry, EntryHead, Eye, Step
+from swardcast.records.plan import Job, Play
+
+__all__ = ["LogContext", "entries_from"]
+
+T = TypeVar("T")
+
+_FENCE: Final = re.compile(r"^---[ \t]*$", re.MULTILINE)
+_LIMITS: Final = ("preferred lies", "trolleys", "buggies", "carry only", "frost delay", "practice ground")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LogContext:
+    """What an entry may refer to."""
+
+    club: Club
+    surfaces: Mapping[str, Surface]
+    jobs: Mapping[str, Job]
+
+
+class _Head(Model):
+    at: Text
+    kind: Text
+    by: Words = ""
+
+
+class _Morning(_Head):
+    play: dict[str, Annotated[Play, one_of(Play)]]
+    why: Words = ""
+    limits: dict[str, Text] = {}
+
+
+class _Progress(_Head):
+    job: Text
+    surfaces: Text | None = None
+    because: Words = ""
+    as_done: Annotated[list[OperationItem], Field(min_length=1)] | None = None
+    play: Annotated[Play, one_of(Play)] | None = None
+
+
+class _HeldUp(_Progress):
+    because: Text
+
+
+class _Observation(_Head):
+    job: Text
+    surfaces: Text | None = None
+    disruption_left: Fraction | None = None
+    how: Annotated[Eye, one_of(Eye)] = Eye.BY_EYE
+    readings: dict[str, Text] = {}
+
+
+class _BackToNormal(_Head):
+    job: Text
+    surfaces: Text | None = None
+
+
+class _PlanChange(_Head):
+    job: Text
+    change: Annotated[Change, one_of(Change)]
+    starts: Day | None = None
+    because: Text
+
+
+class _Note(_Head):
+    job: Words = ""
+
+
+class _Correction(_Head):
+    corrects: Text
+    instead: dict[str, Any] | None = None
+
+
+_KINDS: Final[dict[str, type[_Head]]] = {
+    "morning status": _Morning,
+    **{step.value: _HeldUp if step is Step.HELD_UP else _Progress for step in Step},
+    "observation": _Observation,
+    "back to normal": _BackToNormal,
+    "change of plan": _PlanChange,
+    "note to members": _Note,
+    "correction": _Correction,
+}
+
+
+def entries_from(text: str, *, name: str, file: str, context: LogContext, problems: list[Problem]) -> list[Entry]:
+    """Read one log file: an entry, or a correction with the entry that stands instead.
+
+    Args:
+        text: the file.
+        name: its name without the ending, which becomes the entry's id.
+        file: its path for problems.
+        context: club, surfaces and jobs.
+        problems: where problems are added.
+
+    Returns:
+        No, one or two entries.
+    """
+    fences = list(_FENCE.finditer(text))
+    if len(fences) < 2 or text[: fences[0].start()].strip():  # noqa: PLR2004 - one above and one below the fields
+        problems.append(Problem(file=file, line=1, found="no fields between two lines of '---'", expected="'---', then fields such as 'kind: work done', then '---', then your own words"))
+        return []
+    front = text[fences[0].end() + 1 : fences[1].start()]
+    document = read_yaml(front, file=file, problems=problems, first_line=text[: fences[0].end() + 1].count("\n") + 1)
+    if document is None:
+        return []
+    reader = _EntryReader(name=name, file=file, words=text[fences[1].end() :].strip(), context=context, problems=problems)
+    return reader.entries(document)
+
+
+class _EntryReader:
+    def __init__(self, *, name: str, file: str, words: str, context: LogContext, problems: list[Problem]) -> None:
+        self._name, self._file, self._words, self._context, self._problems = name, file, words, context, problems
+
+    def entries(self, document: Located) -> list[Entry]:
+        told = self._told(document)
+        if told is None:
+            return []
+        at = self._attempt(lambda: local_moment(told.at, self._context.club.time_zone), document, "at")
+        if at is None:
+            return []
+        head = EntryHead(id=self._name, at=at, true_from=at, by=told.by, words=self._words, file=self._file, line=document.line(()) or 1)
+        if isinstance(told, _Correction):
+            return self._correction(told, head, document)
+        entry = self._entry(told, head, document)
+        return [entry] if entry is not None else []
+
+    def _told(self, document: Located) -> _Head | None:
+        kind = document.value.get("kind") if isinstance(document.value, dict) else None
+        model = _KINDS.get(str(kind).strip().lower())
+        if model is None:
+            found = "nothing" if kind is None else repr(kind)
+            self._problem(document, "kind", found, f"one of: {', '.join(_KINDS)}", nearest(str(kind), _KINDS))
+            return None
+        return validated(model, document, file=self._file, problems=self._problems)
+
+    def _correction(self, told: _Correction, head: EntryHead, document: Located) -> list[Entry]:
+        withdrawal: Entry = log.Correction(head=head, corrects=told.corrects)
+        if told.instead is None:
+            return [withdrawal]
+        inner = _below(document, "instead")
+        fields = self._told(inner)
+        if fields is None:
+            return []
+        moment = self._attempt(lambda: local_moment(fields.at, self._context.club.time_zone), inner, "at")
+        if moment is None:
+            return []
+        inner_head = replace(
+            head,
+            id=f"{head.id}-instead",
+            true_from=moment,
+            instead_of=told.corrects,
+            line=inner.line(()) or head.line,
+        )
+        entry = self._entry(fields, inner_head, inner)
+        return [withdrawal, entry] if entry is not None else []
+
+    def _entry(self, told: _Head, head: EntryHead, document: Located) -> Entry | None:
+        match told:
+            case _Morning():
+                return self._morning(told, head, document)
+            case _Note():
+                return log.NoteToMembers(head=head, job=told.job) if not told.job or self._job(told.job, document) else None
+            case _PlanChange():
+                return self._plan_change(told, head, document)
+            case _Progress() | _Observation() | _BackToNormal():
+                return self._on_surfaces(told, head, document)
+            case _:
+                self._problem(document, "kind", repr(told.kind), "an entry that can stand instead", "")
+                return None
+
+    def _morning(self, told: _Morning, head: EntryHead, document: Located) -> Entry | None:
+        play: dict[str, Play] = {}
+        for phrase, state in told.play.items():
+            chosen = self._attempt(lambda p=phrase: select_surfaces(p, self._context.surfaces), document, f"play.{phrase}")  # type: ignore[misc]
+            if chosen is None:
+                return None
+            play.update(dict.fromkeys(chosen, state))
+        for name in told.limits:
+            if name not in _LIMITS:
+                self._problem(document, f"limits.{name}", f"the unknown limit {name!r}", f"one of: {', '.join(_LIMITS)}", nearest(name, _LIMITS))
+        return log.MorningStatus(
+            head=head, play=tuple(play.items()), why=told.why, limits=tuple(told.limits.items())
+        )
+
+    def _plan_change(self, told: _PlanChange, head: EntryHead, document: Located) -> Entry | None:
+        if self._job(told.job, document) is None:
+            return None
+        if (told.starts is None) is not (told.change is Change.CALLED_OFF):
+            self._problem(document, "starts", "nothing" if told.starts is None else str(told.starts), "the new first day, or nothing when the job is called off", "")
+            return None
+        return log.PlanChange(head=head, job=told.job, change=told.change, starts=told.starts, because=told.because)
+
+    def _on_surfaces(
+        self, told: _Progress | _Observation | _BackToNormal, head: EntryHead, document: Located
+    ) -> Entry | None:
+        job = self._job(told.job, document)
+        surfaces = self._surfaces(told.surfaces, job, document) if job is not None else None
+        if job is None or surfaces is None:
+            return None
+        match told:
+            case _Progress():
+                return log.Progress(
+                    head=head,
+                    step=Step(told.kind.strip().lower()),
+                    job=job.id,
+                    surfaces=surfaces,
+                    because=told.because,
+                    as_done=tuple(map(operation_from, told.as_done or ())),
+                    play=told.play,
+                )
+            case _Observation():
+                return log.Observation(
+                    head=head,
+                    job=job.id,
+                    surfaces=surfaces,
+                    share_left=told.disruption_left,
+                    how=told.how,
+                    readings=tuple(told.readings.items()),
+                )
+            case _:
+                return log.BackToNormal(head=head, job=job.id, surfaces=surfaces)
+
+    def _job(self, name: str, document: Located) -> Job | None:
+        job = self._context.jobs.get(name)
+        if job is None:
+            known = ", ".join(self._context.jobs) or "none"
+            self._problem(document, "job", f"{name!r}, which is not in the plan", f"one of: {known}", nearest(name, self._context.jobs))
+        return job
+
+    def _surfaces(self, phrase: str | None, job: Job, document: Located) -> tuple[str, ...] | None:
+        if phrase is None:
+            return job.surfaces
+        chosen = self._attempt(lambda: select_surfaces(phrase, self._context.surfaces), document, "surfaces")
+        strangers = [name for name in chosen or () if name not in job.surfaces]
+        if strangers:
+            names = ", ".join(self._context.surfaces[name].name for name in strangers)
+            self._problem(document, "surfaces", f"{names}, not part of the job {job.id!r}", "surfaces of that job", "")
+            return None
+        return chosen
+
+    def _attempt(self, read: Callable[[], T], document: Located, field: str) -> T | None:
+        try:
+            return read()
+        except PydanticCustomError as error:
+            context = error.context or {}
+            self._problem(document, field, context["found"], context["expected"], context["hint"])
+            return None
+
+    def _problem(self, document: Located, field: str, found: str, expected: str, hint: str) -> None:
+        line = document.line(tuple(field.split(".")))
+        self._problems.append(Problem(file=self._file, line=line, field=field, found=found, expected=expected, hint=hint))
+
+
+def _below(document: Located, field: str) -> Located:
+    def cut(lines: Mapping[tuple[str | int, ...], int]) -> dict[tuple[str | int, ...], int]:
+        return {path[1:]: line for path, line in lines.items() if path[:1] == (field,)}
+
+    return Located(value=document.value[field], lines=cut(document.lines), key_lines=cut(document.key_lines))

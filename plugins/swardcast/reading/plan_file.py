@@ -1,0 +1,153 @@
+"""plan/*.yaml -> jobs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+from typing import Annotated, Final
+
+from pydantic import BeforeValidator, Field
+from pydantic_core import PydanticCustomError
+
+from swardcast.errors import Problem
+from swardcast.quantities import QuantityError, parse_days
+from swardcast.reading.club_file import identifier
+from swardcast.reading.operations import OperationItem, operation_from
+from swardcast.reading.schema import Day, Lines, Model, Text, Words, one_of, validated, within, wrong
+from swardcast.reading.selection import select_surfaces
+from swardcast.reading.yaml_text import Located
+from swardcast.records.club import Surface
+from swardcast.records.operations import Kind
+from swardcast.records.plan import Job, Play, Reading, Stretch
+
+__all__ = ["jobs_from"]
+
+_NOT_COMPUTED: Final = {Kind.RETURFING, Kind.BUNKER_SANDING, Kind.DRAINAGE}
+
+
+def _stretch(value: object) -> tuple[float, float]:
+    low, to, high = str(value).partition(" to ")
+    try:
+        last = parse_days(high if to else low)
+        unit = " weeks" if "week" in (high or low) else " days"
+        first = parse_days(low + unit if to and low.strip().replace(".", "").isdigit() else low)
+    except QuantityError as error:
+        raise wrong(value, "a range of days or weeks, such as '4 to 6 weeks'") from error
+    if first > last:
+        raise wrong(value, "a range that goes up, such as '4 to 6 weeks'")
+    return first, last
+
+
+class _Range(Model):
+    from_to: Annotated[tuple[float, float], BeforeValidator(_stretch), Field(alias="from")]
+    source: Text
+
+
+class _Reading(Model):
+    what: Text
+    found: Text
+    target: Words = ""
+    on: Day | None = None
+
+
+class _Job(Model):
+    id: Annotated[str, BeforeValidator(identifier)]
+    title: Text
+    announced: Day | None = None
+    starts: Day
+    surfaces: Text
+    operations: Annotated[list[OperationItem], Field(min_length=1)]
+    surfaces_a_day: Annotated[float, Field(strict=False), within(0.05, 60, "surfaces finished in a day, from 0.05 to 60")]
+    spare_days: Annotated[int, within(0, 30, "spare days from 0 to 30")] = 0
+    while_working: Annotated[Play, one_of(Play)] = Play.CLOSED
+    reopens_after: _Range | None = None
+    normal_after: _Range | None = None
+    why: Lines = []
+    measured: list[_Reading] = []
+    own_words: Words = ""
+
+
+class _Programme(Model):
+    programme: Text
+    announced: Day
+    jobs: Annotated[list[_Job], Field(min_length=1)]
+
+
+def jobs_from(
+    document: Located, *, file: str, surfaces: Mapping[str, Surface], problems: list[Problem]
+) -> list[Job]:
+    """Read one programme.
+
+    Args:
+        document: the YAML of the plan file.
+        file: its name for problems.
+        surfaces: all surfaces by id.
+        problems: where problems are added.
+
+    Returns:
+        Its jobs, in order; those with a problem are left out.
+    """
+    told = validated(_Programme, document, file=file, problems=problems)
+    if told is None:
+        return []
+    jobs = []
+    for place, job in enumerate(told.jobs):
+        try:
+            chosen = select_surfaces(job.surfaces, surfaces)
+        except PydanticCustomError as error:
+            problems.append(_problem(error, file, document.line(("jobs", place, "surfaces")), "surfaces"))
+            continue
+        line = document.line(("jobs", place)) or 1
+        problems.extend(_oddities(job, chosen, surfaces, file=file, line=line, announced=told.announced))
+        jobs.append(_job(told, job, chosen, file=file, line=line))
+    return jobs
+
+
+def _problem(error: PydanticCustomError, file: str, line: int | None, field: str) -> Problem:
+    context = error.context or {}
+    return Problem(
+        file=file, line=line, field=field, found=context["found"], expected=context["expected"], hint=context["hint"]
+    )
+
+
+def _job(told: _Programme, job: _Job, chosen: tuple[str, ...], *, file: str, line: int) -> Job:
+    return Job(
+        id=job.id,
+        title=job.title,
+        programme=told.programme,
+        announced=job.announced or told.announced,
+        starts=job.starts,
+        surfaces=chosen,
+        operations=tuple(map(operation_from, job.operations)),
+        surfaces_a_day=job.surfaces_a_day,
+        spare_days=job.spare_days,
+        while_working=job.while_working,
+        reopens_after=_as_stretch(job.reopens_after),
+        normal_after=_as_stretch(job.normal_after),
+        why=tuple(job.why),
+        readings=tuple(Reading(what=r.what, found=r.found, target=r.target, on=r.on) for r in job.measured),
+        own_words=job.own_words,
+        file=file,
+        line=line,
+    )
+
+
+def _as_stretch(told: _Range | None) -> Stretch | None:
+    return Stretch(from_days=told.from_to[0], to_days=told.from_to[1], source=told.source) if told else None
+
+
+def _oddities(
+    job: _Job, chosen: tuple[str, ...], surfaces: Mapping[str, Surface], *, file: str, line: int, announced: date
+) -> list[Problem]:
+    odd = []
+    if (job.announced or announced) > job.starts:
+        odd.append(Problem(file=file, line=line, field="announced", found=f"{job.announced or announced}, after the work starts on {job.starts}", expected="a day before the work"))
+    kinds = {operation_from(item).kind for item in job.operations}
+    if kinds & _NOT_COMPUTED and job.normal_after is None:
+        said = " and ".join(sorted(kind.value for kind in kinds & _NOT_COMPUTED))
+        odd.append(Problem(file=file, line=line, field="normal after", found="nothing", expected=f"the usual time for {said}, such as {{from: 4 to 8 weeks, source: our own experience}}", hint="No date can be computed for this kind of work."))
+    needs_area = any(item.topdressing and item.topdressing.sand.basis.value.startswith("tonnes") for item in job.operations)
+    for name in chosen if needs_area else ():
+        if surfaces[name].area_m2 is None:
+            odd.append(Problem(file=file, line=line, field="operations", found=f"sand in tonnes for {surfaces[name].name}, whose area is not in surfaces.yaml", expected="its area, or sand as a depth such as '2 mm'"))
+    return odd

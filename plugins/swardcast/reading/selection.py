@@ -1,0 +1,100 @@
+"""Surfaces as a greenkeeper names them: "greens 1-9 and 14", "all tees", "the practice green"."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from typing import Final
+
+from swardcast.errors import nearest
+from swardcast.reading.schema import wrong
+from swardcast.records.club import Surface, SurfaceKind
+
+__all__ = ["select_surfaces"]
+
+_KINDS: Final = {word: kind for kind in SurfaceKind for word in (kind.value, kind.plural)}
+_RANGE: Final = re.compile(r"^(?:(?P<kind>[a-z ]+?)\s+)?(?P<first>\d+)(?:\s*(?:-|–|to)\s*(?P<last>\d+))?$")
+_WHOLE: Final = {"all surfaces", "the whole course", "course", "everything"}
+
+
+def select_surfaces(text: object, surfaces: Mapping[str, Surface]) -> tuple[str, ...]:
+    """Find the surfaces that a phrase names, in the order it names them.
+
+    Args:
+        text: the phrase; parts are parted by commas or "and", and a bare number belongs to the kind before it.
+        surfaces: all surfaces by id.
+
+    Returns:
+        Ids, each once.
+
+    Raises:
+        PydanticCustomError: when a part names no surface of this course.
+    """
+    if isinstance(text, list):
+        text = ", ".join(map(str, text))
+    found: dict[str, None] = {}
+    kind: SurfaceKind | None = None
+    for part in _parts(text):
+        kind, ids = _one_part(part, kind, surfaces)
+        found.update(dict.fromkeys(ids))
+    if not found:
+        raise wrong(text, "surfaces, such as 'greens 1-9', 'all tees' or 'green-7'")
+    return tuple(found)
+
+
+def _parts(text: object) -> Iterable[str]:
+    if not isinstance(text, str):
+        return []
+    return [part for part in re.split(r"\s*,\s*(?:and\s+)?|\s+and\s+", text.strip().lower()) if part]
+
+
+def _one_part(
+    part: str, kind: SurfaceKind | None, surfaces: Mapping[str, Surface]
+) -> tuple[SurfaceKind | None, list[str]]:
+    bare = part.removeprefix("the ")
+    named = [name for name, surface in surfaces.items() if bare in (name, surface.name.lower().removeprefix("the "))]
+    if named:
+        return kind, named
+    if bare in _WHOLE or part in _WHOLE:
+        return kind, list(surfaces)
+    whole_kind = _KINDS.get(bare.removeprefix("all "))
+    if whole_kind is not None:
+        return whole_kind, _of_kind(whole_kind, surfaces, part)
+    match = _RANGE.match(bare)
+    if match is None:
+        raise _unknown(part, surfaces)
+    chosen = _KINDS.get(match["kind"]) if match["kind"] else kind
+    if chosen is None:
+        raise _unknown(part, surfaces)
+    first, last = int(match["first"]), int(match["last"] or match["first"])
+    if last < first:
+        raise wrong(part, f"a range that goes up, such as '{chosen.plural} {last}-{first}'")
+    return chosen, _in_range(chosen, first, last, surfaces, part)
+
+
+def _of_kind(kind: SurfaceKind, surfaces: Mapping[str, Surface], part: str) -> list[str]:
+    """All of a kind; "greens" means those of the holes, as members say it, when the holes have any."""
+    ids = [name for name, surface in surfaces.items() if surface.kind is kind]
+    if not ids:
+        raise wrong(part, f"surfaces that stand in surfaces.yaml; it has no {kind.plural}")
+    on_holes = [name for name in ids if surfaces[name].hole is not None]
+    return on_holes or ids
+
+
+def _in_range(kind: SurfaceKind, first: int, last: int, surfaces: Mapping[str, Surface], part: str) -> list[str]:
+    """Surfaces on a run of holes; a short hole without a fairway in its middle is no mistake, a hole beyond is."""
+    by_hole: dict[int, list[str]] = {}
+    for name, surface in surfaces.items():
+        if surface.kind is kind and surface.hole is not None:
+            by_hole.setdefault(surface.hole, []).append(name)
+    for end in (first, last):
+        if not by_hole or not min(by_hole) <= end <= max(by_hole) or (first == last and end not in by_hole):
+            known = f"holes {min(by_hole)} to {max(by_hole)}" if by_hole else "none"
+            expected = f"{kind.plural} that stand in surfaces.yaml ({known}); there is no {kind.value} {end}"
+            raise wrong(part, expected)
+    return [name for hole in range(first, last + 1) for name in by_hole.get(hole, ())]
+
+
+def _unknown(part: str, surfaces: Mapping[str, Surface]) -> Exception:
+    known = [*surfaces, *(surface.name for surface in surfaces.values()), *_KINDS]
+    return wrong(part, "surfaces of surfaces.yaml, such as 'greens 1-9', 'all tees' or 'green-7'", nearest(part, known))

@@ -1,0 +1,169 @@
+"""weather/*.csv -> daily mean temperatures and rain; forecasts by their time of issue."""
+
+from __future__ import annotations
+
+import csv
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from io import StringIO
+from typing import Final
+
+from swardcast.errors import Problem, nearest
+from swardcast.quantities import LENGTH_MM, fahrenheit_to_celsius
+
+__all__ = ["DailyWeather", "daily_weather_from", "issued_at_from"]
+
+_MOST_PROBLEMS_A_FILE: Final = 10
+_LEAST_C, _MOST_C = -60.0, 60.0  # no air near a course is colder or warmer
+_MOST_RAIN_MM: Final = 1900.0  # more than the wettest day on record (1825 mm, La Reunion 1966; WMO archive, from memory)
+_ISSUE: Final = re.compile(r"^(\d{4}-\d{2}-\d{2})(?:T(\d{2})(\d{2}))?$")
+
+
+def _rain_in(inches: float) -> float:
+    return inches * LENGTH_MM["in"]
+
+
+def _as_it_is(value: float) -> float:
+    return value
+
+
+_COLUMNS: Final[dict[str, tuple[str, Callable[[float], float]]]] = {
+    "tmin_c": ("tmin", _as_it_is),
+    "tmax_c": ("tmax", _as_it_is),
+    "tmean_c": ("tmean", _as_it_is),
+    "tmin_f": ("tmin", fahrenheit_to_celsius),
+    "tmax_f": ("tmax", fahrenheit_to_celsius),
+    "tmean_f": ("tmean", fahrenheit_to_celsius),
+    "rain_mm": ("rain", _as_it_is),
+    "rain_in": ("rain", _rain_in),
+}
+
+
+@dataclass(slots=True)
+class DailyWeather:
+    """Daily values of one or more files."""
+
+    tmean_c: dict[date, float] = field(default_factory=dict)
+    rain_mm: dict[date, float] = field(default_factory=dict)
+
+
+def issued_at_from(stem: str, zone: Callable[[datetime], datetime]) -> datetime | None:
+    """Read the time of issue from a forecast file's name, such as "2027-09-01T0600" or "2027-09-01".
+
+    Args:
+        stem: the name without its ending; without a time, 6 in the morning is meant.
+        zone: makes a local time aware.
+
+    Returns:
+        The moment, or None when the name is no day.
+    """
+    match = _ISSUE.match(stem)
+    if match is None:
+        return None
+    try:
+        return zone(datetime.fromisoformat(f"{match[1]}T{match[2] or '06'}:{match[3] or '00'}"))
+    except ValueError:
+        return None
+
+
+def daily_weather_from(text: str, *, file: str, into: DailyWeather, problems: list[Problem]) -> None:
+    """Read one CSV of daily weather.
+
+    Args:
+        text: the file; its first line names the columns, with the unit in the name.
+        file: its path for problems.
+        into: where the days are added.
+        problems: where problems are added, at most ten for each file.
+    """
+    odd: list[Problem] = []
+    rows = csv.reader(StringIO(text, newline=""))
+    try:
+        columns = _columns(next(rows, []), file, odd)
+        if columns:
+            for line, row in _numbered(rows):
+                _read_row(row, columns, line=line, file=file, into=into, odd=odd)
+    except csv.Error as error:
+        odd.append(Problem(file=file, line=rows.line_num, found=f"text that is no CSV ({error})", expected="values with commas between them"))
+    problems.extend(odd[:_MOST_PROBLEMS_A_FILE])
+    if len(odd) > _MOST_PROBLEMS_A_FILE:
+        problems.append(Problem(file=file, found=f"{len(odd) - _MOST_PROBLEMS_A_FILE} more such lines", expected="lines like the good ones"))
+
+
+def _numbered(rows: Iterator[list[str]]) -> Iterator[tuple[int, list[str]]]:
+    for line, row in enumerate(rows, start=2):
+        if any(cell.strip() for cell in row):
+            yield line, row
+
+
+def _columns(header: list[str], file: str, odd: list[Problem]) -> list[str]:
+    names = [name.strip().lower().removeprefix("\ufeff") for name in header]
+    known = ["date", *_COLUMNS]
+    if len(names) == 1 and ";" in names[0]:
+        odd.append(Problem(file=file, line=1, found="columns parted by semicolons", expected="columns parted by commas, decimals with a point"))
+        return []
+    for name in names:
+        if name not in known:
+            odd.append(Problem(file=file, line=1, found=f"the unknown column {name!r}", expected=f"columns of: {', '.join(known)}", hint=nearest(name, known)))
+    quantities = {_COLUMNS[name][0] for name in names if name in _COLUMNS}
+    if "date" not in names or not ({"tmean"} <= quantities or {"tmin", "tmax"} <= quantities):
+        odd.append(Problem(file=file, line=1, found=", ".join(names) or "no columns", expected="a column date, and tmin_c with tmax_c, or tmean_c"))
+    return [] if odd else names
+
+
+def _read_row(
+    row: list[str], columns: list[str], *, line: int, file: str, into: DailyWeather, odd: list[Problem]
+) -> None:
+    if len(row) != len(columns):
+        odd.append(Problem(file=file, line=line, found=f"{len(row)} values", expected=f"{len(columns)}, one for each column"))
+        return
+    cells = dict(zip(columns, (cell.strip() for cell in row), strict=True))
+    try:
+        day = date.fromisoformat(cells.pop("date"))
+    except ValueError:
+        odd.append(Problem(file=file, line=line, field="date", found=repr(row[columns.index("date")]), expected="a day that exists, such as '2027-08-23'"))
+        return
+    values: dict[str, float] = {}
+    for name, cell in cells.items():
+        quantity, convert = _COLUMNS[name]
+        value = _value(cell, name, line=line, file=file, odd=odd)
+        if value is not None:
+            values[quantity] = convert(value)
+    if not _sensible(values, day, line=line, file=file, into=into, odd=odd):
+        return
+    if "tmin" in values and "tmax" in values:
+        into.tmean_c[day] = (values["tmin"] + values["tmax"]) / 2
+    elif "tmean" in values:
+        into.tmean_c[day] = values["tmean"]
+    if "rain" in values:
+        into.rain_mm[day] = values["rain"]
+
+
+def _value(cell: str, name: str, *, line: int, file: str, odd: list[Problem]) -> float | None:
+    if not cell or cell.upper() in ("NA", "M", "-"):
+        return None
+    try:
+        return float(cell)
+    except ValueError:
+        odd.append(Problem(file=file, line=line, field=name, found=repr(cell), expected="a number, or nothing for a missing value"))
+        return None
+
+
+def _sensible(
+    values: dict[str, float], day: date, *, line: int, file: str, into: DailyWeather, odd: list[Problem]
+) -> bool:
+    def reject(name: str, found: str, expected: str) -> bool:
+        odd.append(Problem(file=file, line=line, field=name, found=found, expected=expected))
+        return False
+
+    if day in into.tmean_c or day in into.rain_mm:
+        return reject("date", f"{day} a second time", "each day once")
+    for name, value in values.items():
+        low, high, unit = (0.0, _MOST_RAIN_MM, "mm") if name == "rain" else (_LEAST_C, _MOST_C, "C")
+        if not low <= value <= high:
+            return reject(name, f"{value:g} {unit}", f"{low:g} to {high:g} {unit}")
+    if values.get("tmin", _LEAST_C) > values.get("tmax", _MOST_C):
+        return reject("tmin", f"a minimum of {values['tmin']:g} C above the maximum of {values['tmax']:g} C", "the lower of the two first")
+    return True
+

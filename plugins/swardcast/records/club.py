@@ -1,0 +1,99 @@
+"""The club, its course and its surfaces."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from zoneinfo import ZoneInfo
+
+__all__ = ["Club", "Contact", "Grass", "Surface", "SurfaceKind"]
+
+
+class SurfaceKind(Enum):
+    """Kinds of surface, in the trade's words."""
+
+    GREEN = "green"
+    TEE = "tee"
+    APPROACH = "approach"
+    FAIRWAY = "fairway"
+    ROUGH = "rough"
+    BUNKER = "bunker"
+    PRACTICE_GROUND = "practice ground"
+
+    @property
+    def plural(self) -> str:
+        """The word for several of them."""
+        return "approaches" if self is SurfaceKind.APPROACH else f"{self.value}s"
+
+
+class Grass(Enum):
+    """Kinds of grass that healing tells apart; each is a key of `turf.growth.GRASSES` (tested)."""
+
+    COOL_SEASON = "cool-season"
+    ANNUAL_MEADOW_GRASS = "annual meadow-grass"
+    WARM_SEASON = "warm-season"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contact:
+    """Whom members may ask: an office, never a person, unless the club types one."""
+
+    office: str
+    email: str = ""
+    telephone: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Club:
+    """The club as members know it.
+
+    Args:
+        name: the club's name.
+        course: the course's name, for sentences such as "the course".
+        site: address of the published site, ending without a slash.
+        time_zone: zone of the club's local time.
+        latitude_deg: -90 to 90.
+        longitude_deg: -180 to 180.
+        elevation_m: height above the sea.
+        language: IETF language tag.
+        contact: whom to ask.
+        decides: who decides about play, in the club's words.
+        cautions: the club's own cautions, one sentence each.
+        sand_density_t_per_m3: bulk density of the club's sand, or None for the usual one.
+        working_days: weekdays on which work is done, 0 for Monday to 6 for Sunday.
+    """
+
+    name: str
+    course: str
+    site: str
+    time_zone: ZoneInfo
+    latitude_deg: float
+    longitude_deg: float
+    elevation_m: float
+    language: str
+    contact: Contact
+    decides: str
+    cautions: tuple[str, ...]
+    sand_density_t_per_m3: float | None
+    working_days: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surface:
+    """One green, tee, fairway, bunker or practice area.
+
+    Args:
+        id: name for life, for example "green-7".
+        kind: what it is.
+        hole: number of the hole, or None.
+        name: how members know it, for example "the practice green".
+        area_m2: area, or None where it was not measured.
+        grass: the kind of grass, or None on a bunker.
+    """
+
+    id: str
+    kind: SurfaceKind
+    hole: int | None
+    name: str
+    area_m2: float | None
+    grass: Grass | None

@@ -1,0 +1,187 @@
+"""The live log: what happened, entry by entry."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from enum import Enum
+
+from swardcast.records.operations import Operation
+from swardcast.records.plan import Play
+
+__all__ = [
+    "BackToNormal",
+    "Change",
+    "Correction",
+    "Entry",
+    "EntryHead",
+    "Eye",
+    "MorningStatus",
+    "NoteToMembers",
+    "Observation",
+    "PlanChange",
+    "Progress",
+    "Step",
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EntryHead:
+    """What every entry has.
+
+    Args:
+        id: the file's name without its ending.
+        at: when it was written down, aware; before that nobody knew it.
+        true_from: when it was true; differs from `at` only in a correction.
+        by: who says so: an office or initials, as typed.
+        words: the manager's own Markdown, or "".
+        file: where it is written.
+        line: the line of its first field.
+        instead_of: id of the entry that it replaces, or "".
+    """
+
+    id: str
+    at: datetime
+    true_from: datetime
+    by: str
+    words: str
+    file: str
+    line: int
+    instead_of: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MorningStatus:
+    """How the course stands this morning.
+
+    Args:
+        head: the entry's head.
+        play: play on each surface that it names, by id.
+        why: why something is not open, or "".
+        limits: trolleys, buggies, preferred lies and the like, as decided and typed.
+    """
+
+    head: EntryHead
+    play: tuple[tuple[str, Play], ...]
+    why: str
+    limits: tuple[tuple[str, str], ...]
+
+
+class Step(Enum):
+    """What happened to the work."""
+
+    STARTED = "work started"
+    DONE = "work done"
+    HELD_UP = "held up"
+    RESUMED = "work resumed"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Progress:
+    """Work started, done, held up or taken up again.
+
+    Args:
+        head: the entry's head.
+        step: which of the four.
+        job: id of the job.
+        surfaces: ids of the surfaces it concerns.
+        because: the cause of a hold-up, or "".
+        as_done: the operations as they were really done, where they differ from the plan; else empty.
+        play: play on these surfaces from now on, where it differs from the plan, or None.
+    """
+
+    head: EntryHead
+    step: Step
+    job: str
+    surfaces: tuple[str, ...]
+    because: str
+    as_done: tuple[Operation, ...]
+    play: Play | None
+
+
+class Eye(Enum):
+    """How an observation was made."""
+
+    BY_EYE = "by eye"
+    COUNTED = "counted"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Observation:
+    """Something seen on the course.
+
+    Args:
+        head: the entry's head.
+        job: id of the job.
+        surfaces: ids of the surfaces.
+        share_left: share of the first disruption that is still there, 0 to 1, or None.
+        how: by eye or counted.
+        readings: other readings as typed: green speed, firmness, height of cut.
+    """
+
+    head: EntryHead
+    job: str
+    surfaces: tuple[str, ...]
+    share_left: float | None
+    how: Eye
+    readings: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BackToNormal:
+    """The manager says that surfaces roll as before the work."""
+
+    head: EntryHead
+    job: str
+    surfaces: tuple[str, ...]
+
+
+class Change(Enum):
+    """Changes of plan."""
+
+    POSTPONED = "postponed to"
+    BROUGHT_FORWARD = "brought forward to"
+    CALLED_OFF = "called off"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanChange:
+    """A job moved or called off.
+
+    Args:
+        head: the entry's head.
+        job: id of the job.
+        change: what kind of change.
+        starts: the new first day, or None when called off.
+        because: the reason for members.
+    """
+
+    head: EntryHead
+    job: str
+    change: Change
+    starts: date | None
+    because: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NoteToMembers:
+    """A note in the manager's own words, about a job or the course."""
+
+    head: EntryHead
+    job: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Correction:
+    """An earlier entry withdrawn; a replacement, if there is one, is an entry of its own.
+
+    Args:
+        head: the entry's head; its words say why.
+        corrects: id of the entry withdrawn.
+    """
+
+    head: EntryHead
+    corrects: str
+
+
+Entry = MorningStatus | Progress | Observation | BackToNormal | PlanChange | NoteToMembers | Correction

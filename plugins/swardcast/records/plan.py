@@ -1,0 +1,96 @@
+"""The plan: programmes of jobs."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from enum import Enum
+
+from swardcast.records.operations import Operation
+
+__all__ = ["Job", "Play", "Reading", "Stretch"]
+
+
+class Play(Enum):
+    """Play on a surface."""
+
+    OPEN = "open"
+    OPEN_WITH_CARE = "open with care"
+    TEMPORARY_GREEN = "temporary green"
+    CLOSED = "closed"
+    NOT_KNOWN = "not known"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """A measurement that is a reason for the work.
+
+    Args:
+        what: what was measured, in the trade's words.
+        found: the reading as typed, with its unit.
+        target: the club's aim as typed.
+        on: the day of the reading, or None.
+    """
+
+    what: str
+    found: str
+    target: str
+    on: date | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stretch:
+    """A range of days that the manager or a published source gives, where nothing is computed.
+
+    Args:
+        from_days: the short end, 0 or more.
+        to_days: the long end, at least `from_days`.
+        source: whose range it is.
+    """
+
+    from_days: float
+    to_days: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """Operations on named surfaces in one window.
+
+    Args:
+        id: name for life: feed guid, calendar UID and address.
+        title: what members read, without a date.
+        programme: title of the programme that it belongs to.
+        announced: the day from which the notice is public.
+        starts: first day of the work.
+        surfaces: ids of the surfaces, in the order of the work.
+        operations: what is done, in order.
+        surfaces_a_day: pace of the work.
+        spare_days: working days kept free for weather.
+        while_working: play on a surface while it is worked on.
+        reopens_after: time from the end of the work on a surface to its reopening, or None for at once.
+        normal_after: time to back to normal where nothing is computed, or None.
+        why: reasons, one sentence each.
+        readings: measurements that led to it.
+        own_words: the manager's Markdown for the notice.
+        file: where it is written, for reasons and errors.
+        line: the line in that file.
+    """
+
+    id: str
+    title: str
+    programme: str
+    announced: date
+    starts: date
+    surfaces: tuple[str, ...]
+    operations: tuple[Operation, ...]
+    surfaces_a_day: float
+    spare_days: int
+    while_working: Play
+    reopens_after: Stretch | None
+    normal_after: Stretch | None
+    why: tuple[str, ...]
+    readings: tuple[Reading, ...]
+    own_words: str
+    file: str
+    line: int

@@ -1,0 +1,170 @@
+"""Operations in the trade's words become turf values: openings, room for sand, sand on the surface."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from swardcast.quantities import Sand, SandBasis
+from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Tining
+from swardcast.turf import geometry, sand
+from swardcast.turf.healing import SOLID_LASTING_SHARE, Opening, day_zero_disruption
+
+__all__ = ["SurfaceSums", "opening_of", "sand_depth_mm", "surface_sums"]
+
+_CUT_AWAY = {Kind.HOLLOW_TINING}
+_NOT_VALIDATED = {Kind.DEEP_TINING, Kind.NEEDLE_TINING}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SurfaceSums:
+    """The sums of one job on one surface.
+
+    Args:
+        openings: what each operation opens.
+        holes: holes on the whole surface, or None where its area is not known.
+        disturbed_fraction: share of the surface opened by tines and blades, passes added.
+        removed_fraction: share of the surface taken out, passes added.
+        room_mm: sand that the holes and grooves take.
+        spread_mm: sand spread.
+        infill_mm: sand that goes into the holes: the lesser of the two.
+        surplus_mm: sand that stays on top.
+        sand_t: sand spread on the whole surface, or None where its area is not known.
+        density_t_per_m3: bulk density used.
+        day_zero: share of the surface disturbed on the day, D0.
+        half_width_mm: radius of the widest hole.
+        validated: whether this kind of work was among the fitted records.
+    """
+
+    openings: tuple[Opening, ...]
+    holes: float | None
+    disturbed_fraction: float
+    removed_fraction: float
+    room_mm: float
+    spread_mm: float
+    infill_mm: float
+    surplus_mm: float
+    sand_t: float | None
+    density_t_per_m3: float
+    day_zero: float
+    half_width_mm: float
+    validated: bool
+
+
+def opening_of(operation: Operation) -> Opening | None:
+    """Describe what an operation opens.
+
+    Args:
+        operation: any operation.
+
+    Returns:
+        The opening, or None for work that opens nothing.
+    """
+    match operation:
+        case Tining():
+            bore = operation.inside_diameter_mm or operation.diameter_mm
+            return Opening(
+                area_fraction=_holes_fraction(operation, operation.diameter_mm),
+                lasting_share=1.0 if operation.kind in _CUT_AWAY else SOLID_LASTING_SHARE,
+                half_width_mm=operation.diameter_mm / 2,
+                room_mm=sand.infill_mm(_holes_fraction(operation, bore), operation.depth_mm),
+            )
+        case Grooving():
+            share = geometry.groove_area_fraction(
+                width_mm=operation.blade_mm, spacing_mm=operation.spacing_mm, passes=operation.passes
+            )
+            return Opening(
+                area_fraction=share,
+                lasting_share=1.0,
+                half_width_mm=operation.blade_mm / 2,
+                room_mm=sand.infill_mm(share, operation.depth_mm),
+            )
+        case _:
+            return None
+
+
+def sand_depth_mm(amount: Sand, *, area_m2: float | None, all_area_m2: float | None, density: float) -> float | None:
+    """Turn an amount of sand into the depth on one surface.
+
+    Args:
+        amount: the amount as written.
+        area_m2: area of this surface, or None.
+        all_area_m2: area of all surfaces of the job, for a mass in all, or None.
+        density: bulk density, t/m3.
+
+    Returns:
+        Millimetres, or None where an area that is needed is not known.
+    """
+    match amount.basis:
+        case SandBasis.DEPTH_MM:
+            return amount.amount
+        case SandBasis.KG_PER_M2:
+            return sand.depth_mm_from_kg_per_m2(amount.amount, density)
+        case SandBasis.TONNES_EACH:
+            return sand.depth_mm_from_kg_per_m2(amount.amount * 1000 / area_m2, density) if area_m2 else None
+        case SandBasis.TONNES_IN_ALL:
+            return sand.depth_mm_from_kg_per_m2(amount.amount * 1000 / all_area_m2, density) if all_area_m2 else None
+
+
+def surface_sums(
+    operations: Iterable[Operation], *, area_m2: float | None, all_area_m2: float | None, density: float
+) -> SurfaceSums:
+    """Add up what a job's operations do to one surface.
+
+    Args:
+        operations: the operations, in order.
+        area_m2: area of the surface, or None.
+        all_area_m2: area of all surfaces of the job, or None.
+        density: bulk density of the sand, t/m3.
+
+    Returns:
+        The sums.
+    """
+    work = tuple(operations)
+    openings = tuple(opening for opening in map(opening_of, work) if opening is not None)
+    spread = sum(
+        sand_depth_mm(operation.sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density) or 0.0
+        for operation in work
+        if isinstance(operation, Dressing) and operation.kind is Kind.TOPDRESSING
+    )
+    room = sum(opening.room_mm for opening in openings)
+    surplus = sand.surplus_mm(spread, room)
+    tines = [operation for operation in work if isinstance(operation, Tining)]
+    holes = sum(_holes_per_m2(operation) for operation in tines)
+    return SurfaceSums(
+        openings=openings,
+        holes=holes * area_m2 if area_m2 else None,
+        disturbed_fraction=sum(opening.area_fraction for opening in openings),
+        removed_fraction=sum(map(_removed_fraction, work)),
+        room_mm=room,
+        spread_mm=spread,
+        infill_mm=min(spread, room),
+        surplus_mm=surplus,
+        sand_t=sand.tonnes_on_area(sand.kg_per_m2_from_depth(spread, density), area_m2) if area_m2 else None,
+        density_t_per_m3=density,
+        day_zero=day_zero_disruption(openings, surplus),
+        half_width_mm=max((opening.half_width_mm for opening in openings), default=0.0),
+        validated=not any(operation.kind in _NOT_VALIDATED for operation in work),
+    )
+
+
+def _holes_fraction(tines: Tining, diameter_mm: float) -> float:
+    return geometry.hole_area_fraction(
+        diameter_mm=diameter_mm, across_mm=tines.across_mm, along_mm=tines.along_mm, passes=tines.passes
+    )
+
+
+def _holes_per_m2(tines: Tining) -> float:
+    return tines.passes * geometry.holes_per_m2(across_mm=tines.across_mm, along_mm=tines.along_mm)
+
+
+def _removed_fraction(operation: Operation) -> float:
+    match operation:
+        case Tining() if operation.kind in _CUT_AWAY:
+            return _holes_fraction(operation, operation.inside_diameter_mm or operation.diameter_mm)
+        case Grooving():
+            return geometry.groove_area_fraction(
+                width_mm=operation.blade_mm, spacing_mm=operation.spacing_mm, passes=operation.passes
+            )
+        case _:
+            return 0.0

@@ -1,0 +1,1 @@
+"""The science: pure functions on numbers and arrays; knows no club, no file and no clock."""

@@ -1,0 +1,187 @@
+"""From weather and disruption to the days on which a surface is settled, closed and back to normal."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from functools import cache
+from statistics import NormalDist
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from swardcast.turf.growth import Grass
+from swardcast.turf.healing import (
+    BACK_TO_NORMAL_LAG_DAYS,
+    COVER_COMPLETE,
+    HOLES_CLOSED,
+    LOG_SPREAD,
+    LOG_SPREAD_NOT_FITTED,
+    SETTLED,
+    HealingRate,
+    growth_days_needed,
+)
+
+__all__ = [
+    "ALLOW_UNTIL",
+    "EARLY",
+    "LIKELY",
+    "Disruption",
+    "MilestoneDays",
+    "chance_by",
+    "days_at",
+    "days_until_growth",
+    "default_log_spread",
+    "milestone_days",
+]
+
+Floats = NDArray[np.float64]
+
+EARLY: Final = 0.10
+LIKELY: Final = 0.50
+ALLOW_UNTIL: Final = 0.90
+_ERROR_POINTS: Final = 25  # equally likely values of the model's own error
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Disruption:
+    """What has to heal.
+
+    Args:
+        day_zero: share of the surface disturbed, 0 to 1.
+        half_width_mm: radius of the widest hole, 0 or more.
+        rate: how fast it heals.
+        lag_log_spread: spread of the days from holes closed to back to normal, as a logarithm.
+    """
+
+    day_zero: float
+    half_width_mm: float = 0.0
+    rate: HealingRate = HealingRate()
+    lag_log_spread: float = LOG_SPREAD
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class MilestoneDays:
+    """Days from the work to each milestone, as equally likely values.
+
+    Args:
+        settled: shape (members, errors), days; infinite where the horizon does not bring it.
+        holes_closed: the same.
+        back_to_normal: the same.
+        complete_cover: the same.
+    """
+
+    settled: Floats
+    holes_closed: Floats
+    back_to_normal: Floats
+    complete_cover: Floats
+
+
+def default_log_spread(grass: Grass, *, validated: bool = True) -> float:
+    """Tell how wide to draw the range where nothing was observed yet.
+
+    Args:
+        grass: the grass.
+        validated: whether this kind of work was among the fitted records.
+
+    Returns:
+        Spread as a logarithm.
+    """
+    return LOG_SPREAD if grass.fitted and validated else LOG_SPREAD_NOT_FITTED
+
+
+def days_until_growth(growth: Floats, needs: Floats) -> Floats:
+    """Count the days until the running sum of growth reaches each need.
+
+    Args:
+        growth: growth of each day, shape (members, days), 0 to 1.
+        needs: growth days needed, shape (needs,), 0 or more.
+
+    Returns:
+        Days, shape (members, needs), with fractions of a day; infinite where growth never suffices.
+    """
+    members, days = growth.shape
+    sums = np.cumsum(growth, axis=1)
+    # One search for all members: each member's sums are lifted above those of the member before it.
+    lift = (np.arange(members) * (days + float(needs.max(initial=0.0)) + 1.0))[:, np.newaxis]
+    first = (np.arange(members) * days)[:, np.newaxis]
+    place = np.searchsorted((sums + lift).ravel(), (needs + lift).ravel(), side="left").reshape(members, -1) - first
+    reached = place < days
+    flat = np.minimum(place, days - 1) + first
+    that_day = np.maximum(growth.ravel()[flat], 1e-12)
+    part = 1.0 - (sums.ravel()[flat] - needs) / that_day
+    exact = np.where(reached, place + np.clip(part, 0.0, 1.0), np.inf)
+    return np.where(needs <= 0, 0.0, exact)
+
+
+@cache
+def _error_points() -> tuple[float, ...]:
+    normal = NormalDist()
+    return tuple(normal.inv_cdf((point + 0.5) / _ERROR_POINTS) for point in range(_ERROR_POINTS))
+
+
+def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
+    """Work out when a surface reaches each milestone, over all weather members and the model's own error.
+
+    Assumes the model's error is log-normal and the same for all milestones of a job.
+
+    Args:
+        growth: growth of each day from the day of the work on, shape (members, days), 0 to 1.
+        disruption: what has to heal.
+
+    Returns:
+        Days from the work to each milestone, shape (members, errors).
+
+    Source: Swardcast's healing model; spread of 0.24 by leave-one-out on 26 published recoveries.
+    """
+    errors = np.array(_error_points())
+    rate = disruption.rate.per_growth_day
+    stretch = np.exp(errors * disruption.rate.log_spread)
+
+    def needs(threshold: float, half_width_mm: float) -> Floats:
+        need = growth_days_needed(
+            disruption.day_zero, threshold, rate_per_growth_day=rate, half_width_mm=half_width_mm
+        )
+        return need * stretch
+
+    rim = disruption.half_width_mm
+    asked = [needs(SETTLED, 0.0), needs(HOLES_CLOSED, rim), needs(COVER_COMPLETE, rim)]
+    settled, closed, complete = np.split(days_until_growth(growth, np.concatenate(asked)), 3, axis=1)
+    disturbed = disruption.day_zero > HOLES_CLOSED
+    lag = BACK_TO_NORMAL_LAG_DAYS * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
+    return MilestoneDays(settled=settled, holes_closed=closed, back_to_normal=closed + lag, complete_cover=complete)
+
+
+def days_at(samples: Floats, *shares: float) -> tuple[float | None, ...]:
+    """Name the days that shares of the equally likely values do not exceed.
+
+    Args:
+        samples: days, any shape, infinite where never.
+        shares: each above 0 and up to 1, for example 0.9 for "allow until".
+
+    Returns:
+        Days for each share, or None where that share is not reached within the horizon or there are no values.
+
+    Source: inverse of the empirical distribution, type 1 of Hyndman & Fan 1996, "Sample quantiles in statistical
+        packages", The American Statistician 50(4), 361-365.
+    """
+    if samples.size == 0:
+        return (None,) * len(shares)
+    places = [max(0, math.ceil(share * samples.size - 1e-9) - 1) for share in shares]
+    ordered = np.partition(samples, places, axis=None)
+    values = [float(ordered[place]) for place in places]
+    return tuple(value if math.isfinite(value) else None for value in values)
+
+
+def chance_by(samples: Floats, days: float) -> float:
+    """Estimate the chance that a milestone is reached within so many days.
+
+    Args:
+        samples: days, any shape.
+        days: days from the work.
+
+    Returns:
+        A fraction from 0 to 1.
+    """
+    return float(np.mean(samples <= days)) if samples.size else 0.0

@@ -1,0 +1,10 @@
+"""The same settings for a site that is put on the web: absolute addresses are taken from club.yaml."""
+
+import sys
+from pathlib import Path
+
+sys.path.append(str(Path(__file__).resolve().parent))
+
+from pelicanconf import *  # noqa: F403, E402 - Pelican's way of building one settings file on another
+
+DELETE_OUTPUT_DIRECTORY = True
