@@ -5,6 +5,6 @@ from pathlib import Path
 
 sys.path.append(str(Path(__file__).resolve().parent))
 
-from pelicanconf import *  # noqa: F403, E402 - Pelican's way of building one settings file on another
+from pelicanconf import *
 
 DELETE_OUTPUT_DIRECTORY = True

@@ -5,9 +5,9 @@ Importing this package, or any formula in it, never loads Pelican; `register` do
 
 from __future__ import annotations
 
-__all__ = ["__version__", "register"]
+from swardcast.version import __version__
 
-__version__ = "0.1.0"
+__all__ = ["__version__", "register"]
 
 
 def register() -> None:

@@ -50,7 +50,7 @@ class Problem:
         return self.file, self.line or 0, self.field
 
 
-class InputNeedsAttention(SwardcastError):
+class InputNeedsAttention(SwardcastError):  # noqa: N818 - says what the manager has to do
     """Everything that is wrong with a club's files, in one go.
 
     Args:

@@ -131,11 +131,12 @@ def _add_status_page(generator: PagesGenerator) -> None:
     generator.pages.insert(0, page)
 
 
-class BulletinGenerator(Generator):
+class BulletinGenerator(Generator):  # type: ignore[misc] # Pelican has no types
     """Writes the artifacts of our outlets."""
 
     def generate_output(self, writer: Any) -> None:
-        """Write every artifact below the output folder."""
+        """Write every artifact below the output folder; Pelican's own writer is for templates."""
+        del writer
         for artifact in self.context["swardcast_artifacts"]:
             _write(Path(self.output_path), artifact)
 

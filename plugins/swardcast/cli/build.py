@@ -19,7 +19,9 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     """Describe the command's options."""
     options = new_parser(name, what, "swardcast build --club my-club --output site")
     add_club_options(options)
-    options.add_argument("--output", metavar="DIR", type=Path, default=Path("output"), help="where the site goes (default: output)")
+    options.add_argument(
+        "--output", metavar="DIR", type=Path, default=Path("output"), help="where the site goes (default: output)"
+    )
     options.add_argument("--theme", metavar="DIR", type=Path, help="a theme of your own (default: ours)")
     options.add_argument("--json", action="store_true", help="print where the site is for a machine")
     return options
@@ -57,10 +59,10 @@ def _refuse_dangerous(output: Path, club: Path) -> None:
 
 
 def _build(options: argparse.Namespace, fresh: Path) -> None:
-    import logging  # noqa: PLC0415 - only a build needs it
+    import logging
 
-    from pelican import Pelican, log  # noqa: PLC0415 - half a second
-    from pelican.settings import read_settings  # noqa: PLC0415
+    from pelican import Pelican, log
+    from pelican.settings import read_settings
 
     log.init(level=logging.WARNING, fatal="errors")
     override: dict[str, Any] = {
@@ -85,7 +87,7 @@ def _build(options: argparse.Namespace, fresh: Path) -> None:
 
 def _silently(pelican: Any) -> None:
     """Pelican tells its counts on standard output, which is for results."""
-    import pelican as package  # noqa: PLC0415
+    import pelican as package
 
     package.console.quiet = True
     pelican.run()

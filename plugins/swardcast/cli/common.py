@@ -28,7 +28,9 @@ def new_parser(name: str, what: str, example: str) -> argparse.ArgumentParser:
 
 def add_club_options(parser: argparse.ArgumentParser, *, as_of: bool = True) -> None:
     """Add --club and, for commands that compute, --as-of."""
-    parser.add_argument("--club", metavar="DIR", type=Path, default=Path(), help="the club folder (default: this folder)")
+    parser.add_argument(
+        "--club", metavar="DIR", type=Path, default=Path(), help="the club folder (default: this folder)"
+    )
     if as_of:
         parser.add_argument(
             "--as-of", metavar="MOMENT", help="the moment, such as '2027-09-14 09:30' in the club's time (default: now)"

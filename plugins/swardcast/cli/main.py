@@ -51,12 +51,12 @@ def run(arguments: Sequence[str]) -> int:
         print(_help())
         return FINE if arguments else WRONG_USAGE
     if first in ("-V", "--version"):
-        from swardcast import __version__  # noqa: PLC0415 - start-up
+        from swardcast.version import __version__
 
         print(f"swardcast {__version__}")
         return FINE
     if first not in COMMANDS:
-        from swardcast.errors import nearest  # noqa: PLC0415 - start-up
+        from swardcast.errors import nearest
 
         hint = nearest(first, COMMANDS)
         print(f"swardcast: no command {first!r}. {hint}\nCommands: {', '.join(COMMANDS)}", file=sys.stderr)
@@ -65,7 +65,7 @@ def run(arguments: Sequence[str]) -> int:
 
 
 def _run_command(name: str, arguments: Sequence[str]) -> int:
-    from swardcast.errors import SwardcastError  # noqa: PLC0415 - start-up
+    from swardcast.errors import SwardcastError
 
     module = import_module(f"swardcast.cli.{name}")
     options = module.parser(f"swardcast {name}", COMMANDS[name]).parse_args(arguments)

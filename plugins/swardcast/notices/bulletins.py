@@ -147,7 +147,7 @@ def items_of_play(changes: Iterable[PlayChange], records: ClubRecords) -> list[F
                 id=f"course-status/{change.id}",
                 at=at,
                 title=f"Course status: {'; '.join(said)}",
-                sentences=tuple([*(f"{capital(part)}." for part in said), *([capital(change.why)] if change.why else [])]),
+                sentences=(*(f"{capital(part)}." for part in said), *([capital(change.why)] if change.why else [])),
                 notice_id="",
                 category="course status",
             )

@@ -10,11 +10,11 @@ from swardcast.notices.events import events_of
 from swardcast.notices.kinds import KIND_PHRASES, cautions_for
 from swardcast.notices.notice import Fact, Notice, Section
 from swardcast.notices.numbers import facts_in_numbers
-from swardcast.notices.words import capital, day_in_words, joined, places_in_words, range_in_words
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Reason, ReasonKind, Work
-from swardcast.outlook.story import JobStory
 from swardcast.notices.reasons import reason_in_words
-from swardcast.records.club import SurfaceKind
+from swardcast.notices.words import capital, day_in_words, joined, places_in_words, range_in_words
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work
+from swardcast.outlook.story import JobStory
+from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Feeding, Kind
 from swardcast.records.plan import Play
@@ -27,6 +27,7 @@ _MOST_NOTICED_FIRST: Final = (
     Kind.SCARIFYING, Kind.NEEDLE_TINING, Kind.VERTICUTTING, Kind.TOPDRESSING, Kind.OVERSEEDING, Kind.FEEDING,
     Kind.BRUSHING_IN, Kind.ROLLING,
 )  # fmt: skip
+_NOTICED_SHOWN: Final = 4  # brushing and rolling after the rest would only tire the reader
 _SAID_OF_PLAY: Final = {
     Play.CLOSED: "closed",
     Play.TEMPORARY_GREEN: "out of play, with a temporary green",
@@ -107,7 +108,9 @@ def _days_from_to(first: date, last: date | None, near: date, word: str) -> str:
 
 
 def _first_day(outlook: JobOutlook) -> date:
-    return min((work.started_at.date() for work in outlook.surfaces if work.started_at is not None), default=outlook.starts)
+    return min(
+        (work.started_at.date() for work in outlook.surfaces if work.started_at is not None), default=outlook.starts
+    )
 
 
 def _last_work(outlook: JobOutlook) -> DateRange:
@@ -117,6 +120,7 @@ def _last_work(outlook: JobOutlook) -> DateRange:
 
 def _short_answer(outlook: JobOutlook, published: DateRange, where: str, near: date) -> str:
     job, places = outlook.job, capital(where)
+    while_working = _SAID_OF_PLAY[job.while_working]
     normal = f"Back to normal: {range_in_words(published, near)}."
     plural = "is" if len(outlook.surfaces) == 1 else "are"
     match outlook.work:
@@ -124,14 +128,14 @@ def _short_answer(outlook: JobOutlook, published: DateRange, where: str, near: d
             because = f": {outlook.changed_because}" if outlook.changed_because else ""
             return f"This work is called off{because}. Nothing changes for play."
         case Work.PLANNED:
-            said = _SAID_OF_PLAY[job.while_working]
-            return f"Work starts on {day_in_words(outlook.starts, near)}. Each surface is {said} while we work on it. {normal}"
+            starts = day_in_words(outlook.starts, near)
+            return f"Work starts on {starts}. Each surface is {while_working} while we work on it. {normal}"
         case Work.UNDER_WAY:
-            return f"Work is going on. Each surface is {_SAID_OF_PLAY[job.while_working]} while we work on it. {normal}"
+            return f"Work is going on. Each surface is {while_working} while we work on it. {normal}"
         case Work.HELD_UP:
             return f"Work is held up{_held_because(outlook)}. {normal}"
         case Work.HEALING:
-            return f"{_while_healing(outlook, places, plural, near)} {normal}"
+            return f"{_while_healing(outlook, where, plural, near)} {normal}"
         case Work.BACK_TO_NORMAL:
             if published.is_fact:
                 return f"{places} {plural} back to normal since {range_in_words(published, near).removeprefix('on ')}."
@@ -143,16 +147,16 @@ def _held_because(outlook: JobOutlook) -> str:
     return f": {words[-1]}" if words else ""
 
 
-def _while_healing(outlook: JobOutlook, places: str, plural: str, near: date) -> str:
+def _while_healing(outlook: JobOutlook, where: str, plural: str, near: date) -> str:
     if outlook.job.reopens_after is not None:
-        return f"The work is done; {places[:1].lower()}{places[1:]} {plural} closed. Open again: {range_in_words(outlook.dates[Milestone.REOPENING], near)}."
+        reopening = range_in_words(outlook.dates[Milestone.REOPENING], near)
+        return f"The work on {where} is done. Open again: {reopening}."
     if all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces):
         settled = outlook.dates[Milestone.SETTLED]
-        today_settled = settled.allow_until is not None and settled.allow_until <= near
-        if today_settled:
-            return f"{places} {plural} healing; most putts roll true by now."
-        return f"{places} {plural} healing; putts may still turn."
-    return f"The work on {places[:1].lower()}{places[1:]} is done; it still has to settle."
+        if settled.allow_until is not None and settled.allow_until <= near:
+            return f"{capital(where)} {plural} healing; most putts roll true by now."
+        return f"{capital(where)} {plural} healing; putts may still turn."
+    return f"The work on {where} is done; it still has to settle."
 
 
 def _sections(
@@ -160,36 +164,42 @@ def _sections(
 ) -> Iterator[Section]:
     job = outlook.job
     distinct = list(dict.fromkeys(kinds))
-    yield Section(heading="What we do", points=tuple(KIND_PHRASES[kind].what for kind in distinct), markdown=job.own_words)
-    yield Section(heading="What you will notice", points=tuple(KIND_PHRASES[kind].notice for kind in distinct))
+    yield Section(
+        heading="What we do", points=tuple(KIND_PHRASES[kind].what for kind in distinct), markdown=job.own_words
+    )
+    noticed = sorted(distinct, key=_MOST_NOTICED_FIRST.index)[:_NOTICED_SHOWN]
+    yield Section(heading="What you will notice", points=tuple(KIND_PHRASES[kind].notice for kind in noticed))
     if outlook.work is not Work.CALLED_OFF:
         yield _when_normal(outlook, published, near)
     yield Section(
         heading="Why we do it",
-        paragraphs=tuple(job.why) or (KIND_PHRASES[main_kind(kinds)].why,),
+        paragraphs=(*job.why, KIND_PHRASES[main_kind(kinds)].why),
         facts=tuple(_readings(outlook, near)),
-        points=tuple(KIND_PHRASES[kind].why for kind in distinct) if job.why else (),
     )
     numbers = facts_in_numbers(outlook, records.club.sand_density_t_per_m3)
     if numbers:
         yield Section(heading="In numbers", facts=tuple(numbers))
-    yield Section(heading="Rules of Golf", paragraphs=_RULES)
-    labels = [f"{o.product}: {o.label} (label read by {o.label_read_by})" for o in job.operations if isinstance(o, Feeding)]
+    yield Section(heading="Rules of Golf", paragraphs=(" ".join(_RULES),))
+    labels = [
+        f"{o.product}: {o.label} (label read by {o.label_read_by})" for o in job.operations if isinstance(o, Feeding)
+    ]
     yield Section(heading="Please take care", points=(*labels, *cautions_for(distinct), *records.club.cautions))
     yield Section(heading="Who decides and whom to ask", paragraphs=tuple(_contact(records)))
 
 
 _RULES: Final = (
-    "Play the ball as it lies, unless the Committee has posted a Local Rule for this work. "
+    "Play the ball as it lies, unless the Committee has posted a Local Rule for this work.",
     "The course manager cannot make one.",
 )
 
 
 def _when_normal(outlook: JobOutlook, published: DateRange, near: date) -> Section:
+    opened = any(work.recovery is not None and work.recovery.sums.openings for work in outlook.surfaces)
+    closed = "Holes closed" if opened else "Sand worked in"
     rows = [
         ("Open again" if outlook.job.reopens_after else "Work finished", outlook.dates[Milestone.REOPENING]),
         ("Most putts roll true", outlook.dates[Milestone.SETTLED]),
-        ("Holes closed", outlook.dates[Milestone.HOLES_CLOSED]),
+        (closed, outlook.dates[Milestone.HOLES_CLOSED]),
         ("Back to normal", published),
     ]
     on_greens = all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces)
@@ -198,17 +208,17 @@ def _when_normal(outlook: JobOutlook, published: DateRange, near: date) -> Secti
         Fact(name=name, value=capital(range_in_words(given, near)))
         for name, given in rows
         if given.is_given
-        and (name not in ("Most putts roll true", "Holes closed") or heals)
+        and (name not in ("Most putts roll true", closed) or heals)
         and (name != "Most putts roll true" or on_greens)
     ]
     if not published.is_given:
         facts.append(Fact(name="Back to normal", value=capital(range_in_words(published, near))))
     return Section(
-        heading="When it is back to normal", facts=tuple(facts), paragraphs=tuple(_how_sure(outlook, heals, near))
+        heading="When it is back to normal", facts=tuple(facts), paragraphs=tuple(_how_sure(outlook, near, heals=heals))
     )
 
 
-def _how_sure(outlook: JobOutlook, heals: bool, near: date) -> Iterator[str]:
+def _how_sure(outlook: JobOutlook, near: date, *, heals: bool) -> Iterator[str]:
     if outlook.work is Work.BACK_TO_NORMAL:
         return
     if heals:
@@ -217,12 +227,14 @@ def _how_sure(outlook: JobOutlook, heals: bool, near: date) -> Iterator[str]:
             "The dates are computed from the size of the holes, the sand, the growth so far and past years' weather."
         )
         yield "In the growing season the sum is usually within 3 days. In cold months think in weeks."
-    seen: dict[str, Reason] = {}
+    said: dict[str, list[Surface]] = {}
     for work in outlook.surfaces:
         for reason in work.reasons:
             if reason.kind in _ABOUT_HOW_SURE:
-                seen.setdefault(reason_in_words(reason, near), reason)
-    yield from seen
+                said.setdefault(reason_in_words(reason, near), []).append(work.surface)
+    for sentence, surfaces in said.items():
+        whole = len(surfaces) == len(outlook.surfaces)
+        yield sentence if whole else f"{capital(places_in_words(surfaces))}: {sentence[:1].lower()}{sentence[1:]}"
 
 
 def _readings(outlook: JobOutlook, near: date) -> Iterator[Fact]:

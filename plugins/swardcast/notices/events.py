@@ -8,6 +8,7 @@ from datetime import date
 from swardcast.notices.notice import Event
 from swardcast.notices.words import capital, day_in_words, moment_in_words, places_in_words, range_in_words
 from swardcast.outlook.story import Cause, JobChange, JobStory
+from swardcast.quantities import SandBasis
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import (
     BackToNormal,
@@ -22,7 +23,6 @@ from swardcast.records.log import (
     Step,
 )
 from swardcast.records.operations import Dressing, Operation
-from swardcast.quantities import SandBasis
 
 __all__ = ["cause_in_words", "entry_in_words", "events_of"]
 
@@ -71,7 +71,7 @@ def _moves(story: JobStory, records: ClubRecords, near: date) -> Iterator[Event]
     for change in story.changes:
         if change.before is not None:
             at = change.at.astimezone(zone)
-            yield Event(at=at, when=moment_in_words(at, near), sentence=_move_in_words(change, near))
+            yield Event(at=at, when=moment_in_words(at, near), sentence=_move_in_words(change, at.date()))
 
 
 def _move_in_words(change: JobChange, near: date) -> str:
@@ -133,7 +133,11 @@ def _places(names: tuple[str, ...], records: ClubRecords) -> str:
 def _seen(entry: Observation, records: ClubRecords) -> str:
     where = capital(_places(entry.surfaces, records))
     how = "counted" if entry.how is Eye.COUNTED else "by eye"
-    parts = [f"about {100 * entry.share_left:.0f} % of the first marks left ({how})"] if entry.share_left is not None else []
+    parts = (
+        [f"about {100 * entry.share_left:.0f} % of the first marks left ({how})"]
+        if entry.share_left is not None
+        else []
+    )
     parts += [f"{name} {value}" for name, value in entry.readings]
     return f"{where}: {', '.join(parts) or 'looked at'}."
 

@@ -37,11 +37,17 @@ def _work(outlook: JobOutlook) -> Iterator[Fact]:
             case Tining():
                 size = f"{operation.diameter_mm:g} mm wide, {operation.depth_mm:g} mm deep"
                 pattern = f"{operation.across_mm:g} x {operation.along_mm:g} mm apart"
-                yield Fact(name=_named(operation.kind, operation.passes), value=f"holes {size}, {pattern}: {share} of the surface")
+                yield Fact(
+                    name=_named(operation.kind, operation.passes),
+                    value=f"holes {size}, {pattern}: {share} of the surface",
+                )
             case Grooving():
                 size = f"{operation.blade_mm:g} mm wide, {operation.depth_mm:g} mm deep"
                 pattern = f"{operation.spacing_mm:g} mm apart"
-                yield Fact(name=_named(operation.kind, operation.passes), value=f"grooves {size}, {pattern}: {share} of the surface")
+                yield Fact(
+                    name=_named(operation.kind, operation.passes),
+                    value=f"grooves {size}, {pattern}: {share} of the surface",
+                )
             case Seeding() if operation.rate_g_per_m2 is not None:
                 yield Fact(name="Seed", value=f"{operation.seed}, {operation.rate_g_per_m2:g} g on a square metre")
             case Dressing() if operation.kind is Kind.BUNKER_SANDING:
@@ -73,7 +79,7 @@ def _totals(outlook: JobOutlook, density: float) -> Iterator[Fact]:
     sums = [
         work.recovery.sums
         if work.recovery is not None
-        else surface_sums(outlook.job.operations, area_m2=work.surface.area_m2, all_area_m2=all_area, density=density)
+        else surface_sums(work.operations, area_m2=work.surface.area_m2, all_area_m2=all_area, density=density)
         for work in outlook.surfaces
     ]
     yield from _holes(sums)

@@ -3,11 +3,34 @@
 from __future__ import annotations
 
 from datetime import date, datetime
+from typing import Final
 
 from swardcast.notices.words import day_in_words, moment_in_words
 from swardcast.outlook.states import Reason, ReasonKind
 
 __all__ = ["reason_in_words"]
+
+
+_SENTENCES: Final = {
+    ReasonKind.MORNING_ENTRY: "Morning entry of {when}{because}.",
+    ReasonKind.PLANNED: "Planned to start on {when}.",
+    ReasonKind.OVERDUE: "Was planned to start on {when}; no entry says that it has.",
+    ReasonKind.MOVED: "Moved to {when}{because}.",
+    ReasonKind.CALLED_OFF: "Called off{because}.",
+    ReasonKind.STARTED: "Work started at {when}.",
+    ReasonKind.HELD_UP: "Held up since {when}{because}.",
+    ReasonKind.DONE: "Work done at {when}.",
+    ReasonKind.COMPUTED: "Dates computed from the work, the growth from {when} on and past years' weather.",
+    ReasonKind.OBSERVED: "Seen on the course at {when}: {words} of the first marks were left.",
+    ReasonKind.SAID_NORMAL: "The course manager called it back to normal at {when}.",
+    ReasonKind.COMPUTED_NORMAL: "Computed to be back to normal since {when}; no entry has confirmed it yet.",
+    ReasonKind.RULE_OF_THUMB: "Not computed: a usual range ({words}).",
+    ReasonKind.NOT_VALIDATED: "No published recoveries of this grass or work were fitted, so the range is drawn wider.",
+    ReasonKind.NO_HISTORY: "There is no weather history, so no date can be computed.",
+    ReasonKind.NOT_THIS_SEASON: "In more than 1 past year in 10 it would not heal this season, so no date is given.",
+    ReasonKind.WEATHER_MISSING: "Days without a weather record: {words}. They take the usual temperature.",
+    ReasonKind.NO_HEALING: "This work leaves nothing that has to heal.",
+}
 
 
 def reason_in_words(reason: Reason, near: date) -> str:
@@ -21,54 +44,10 @@ def reason_in_words(reason: Reason, near: date) -> str:
         One sentence, without the source.
     """
     when = _when(reason.at, near)
-    because = f" ({reason.words})" if reason.words else ""
-    match reason.kind:
-        case ReasonKind.MORNING_ENTRY:
-            return f"Morning entry of {when}{because}."
-        case ReasonKind.NO_FRESH_ENTRY:
-            return f"No entry today; the last one was made at {when}." if when else "No entry was ever made."
-        case ReasonKind.PLANNED:
-            return f"Planned to start on {when}."
-        case ReasonKind.OVERDUE:
-            return f"Was planned to start on {when}; no entry says that it has."
-        case ReasonKind.MOVED:
-            return f"Moved to {when}{because}."
-        case ReasonKind.CALLED_OFF:
-            return f"Called off{because}."
-        case ReasonKind.STARTED:
-            return f"Work started at {when}."
-        case ReasonKind.HELD_UP:
-            return f"Held up since {when}{because}."
-        case ReasonKind.DONE:
-            return f"Work done at {when}."
-        case ReasonKind.COMPUTED:
-            return f"Dates computed from the work, the growth since {when} and past years' weather."
-        case ReasonKind.OBSERVED:
-            return f"Seen on the course at {when}: {reason.words} of the first marks were left."
-        case _:
-            return _about_the_date(reason, when)
-
-
-def _about_the_date(reason: Reason, when: str) -> str:
-    match reason.kind:
-        case ReasonKind.SAID_NORMAL:
-            return f"The course manager called it back to normal at {when}."
-        case ReasonKind.COMPUTED_NORMAL:
-            return f"Computed to be back to normal since {when}; no entry has confirmed it yet."
-        case ReasonKind.RULE_OF_THUMB:
-            return f"Not computed: a usual range ({reason.words})."
-        case ReasonKind.NOT_VALIDATED:
-            return "No published recoveries of this grass or work were fitted, so the range is drawn wider."
-        case ReasonKind.NO_HISTORY:
-            return "There is no weather history, so no date can be computed."
-        case ReasonKind.NOT_THIS_SEASON:
-            return "In more than 1 past year in 10 it would not heal this season, so no date is given."
-        case ReasonKind.WEATHER_MISSING:
-            return f"The weather of {reason.words} days since the work is missing; the usual temperature was used."
-        case ReasonKind.NO_HEALING:
-            return "This work leaves nothing that has to heal."
-        case _:
-            return f"{reason.kind.value} {when} {reason.words}".strip()
+    if reason.kind is ReasonKind.NO_FRESH_ENTRY:
+        return f"No entry today; the last one was made at {when}." if when else "No entry was ever made."
+    words = reason.words.rstrip(".")
+    return _SENTENCES[reason.kind].format(when=when, words=words, because=f" ({words})" if words else "")
 
 
 def _when(at: datetime | date | None, near: date) -> str:

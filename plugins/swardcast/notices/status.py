@@ -9,7 +9,15 @@ from typing import Final
 
 from swardcast.notices.notice import Fact
 from swardcast.notices.reasons import reason_in_words
-from swardcast.notices.words import NO_DATE, capital, day_in_words, joined, moment_in_words, places_in_words, range_in_words
+from swardcast.notices.words import (
+    NO_DATE,
+    capital,
+    day_in_words,
+    joined,
+    moment_in_words,
+    places_in_words,
+    range_in_words,
+)
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, Surface, SurfaceKind
@@ -106,7 +114,7 @@ def play_in_words(play: Play, count: int = 1) -> str:
     """Say how play stands, for one surface or several: "on temporary greens"."""
     if play is Play.TEMPORARY_GREEN:
         return "on a temporary green" if count == 1 else "on temporary greens"
-    return play.value
+    return str(play.value)
 
 
 def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club: Club) -> CourseStatus:
@@ -150,7 +158,10 @@ def _sentence(outlook: CourseOutlook, club: Club) -> str:
         return f"{capital(club.course)} is open as usual."
     if set(by_play) == {Play.CLOSED}:
         return f"{capital(club.course)} is closed."
-    parts = [f"{places_in_words(places)} {'is' if len(places) == 1 else 'are'} {play_in_words(play, len(places))}" for play, places in groups]
+    parts = [
+        f"{places_in_words(places)} {'is' if len(places) == 1 else 'are'} {play_in_words(play, len(places))}"
+        for play, places in groups
+    ]
     return f"{capital(club.course)} is open, but {joined(parts)}."
 
 
@@ -193,13 +204,15 @@ def _why(surface: SurfaceOutlook, near: date) -> str:
 def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, near: date) -> Iterable[Fact]:
     outlook = story.changes[-1].outlook
     reopening = outlook.dates[Milestone.REOPENING]
-    if any(surface.current and surface.current.done_at is None for surface in surfaces) or story.job.reopens_after:
-        if reopening.is_given:
-            yield Fact(name="Open again", value=range_in_words(reopening, near))
+    unfinished = any(surface.current and surface.current.done_at is None for surface in surfaces)
+    if reopening.is_given and (unfinished or story.job.reopens_after):
+        yield Fact(name="Open again", value=range_in_words(reopening, near))
     settled = _settled(surfaces)
     if settled is not None and settled.is_given and settled.allow_until is not None and settled.allow_until > near:
         yield Fact(name="Most putts roll true", value=range_in_words(settled, near))
-    yield Fact(name="Back to normal", value=range_in_words(story.published, near) if story.published.is_given else NO_DATE)
+    yield Fact(
+        name="Back to normal", value=range_in_words(story.published, near) if story.published.is_given else NO_DATE
+    )
 
 
 def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
@@ -220,7 +233,9 @@ def _holes(surfaces: Iterable[SurfaceOutlook]) -> Iterable[HoleMark]:
     for hole, there in sorted(by_hole.items()):
         worst = min((surface.play for surface in there), key=_WORST_FIRST.index)
         affected = [surface.surface for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
-        states = joined([f"{_short(surface.surface)} {surface.play.value}" for surface in there if surface.surface in affected])
+        states = joined(
+            [f"{_short(surface.surface)} {surface.play.value}" for surface in there if surface.surface in affected]
+        )
         yield HoleMark(hole=hole, play=worst.value, play_key=worst.value.replace(" ", "-"), what=states)
 
 
@@ -235,7 +250,9 @@ def _coming(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date)
         yield ComingWork(
             headline=job.job.title,
             where=capital(places_in_words(work.surface for work in job.surfaces)),
-            when=f"was planned from {day_in_words(job.starts, near)}; not started yet" if late else f"from {day_in_words(job.starts, near)}",
+            when=f"was planned from {day_in_words(job.starts, near)}; not started yet"
+            if late
+            else f"from {day_in_words(job.starts, near)}",
             normal=f"Back to normal: {range_in_words(stories[job.job.id].published, near)}",
             notice_id=job.job.id,
         )

@@ -87,7 +87,9 @@ def range_in_words(given: DateRange, near: date) -> str:
         return NO_DATE
     if given.is_fact:
         return f"on {day_in_words(given.likely, near)}"
-    if given.likely < near <= given.allow_until:
+    if given.allow_until < near:
+        return "by now"
+    if given.likely < near:
         return f"due now; allow until {day_in_words(given.allow_until, near)}"
     early = given.early or given.likely
     if (given.allow_until - early).days > WIDE_RANGE_DAYS:
@@ -122,7 +124,9 @@ def places_in_words(surfaces: Iterable[Surface]) -> str:
     chosen = list(surfaces)
     parts = []
     for kind in SurfaceKind:
-        numbered = [surface for surface in chosen if surface.kind is kind and surface.name == f"{kind.value} {surface.hole}"]
+        numbered = [
+            surface for surface in chosen if surface.kind is kind and surface.name == f"{kind.value} {surface.hole}"
+        ]
         parts += _numbered(kind, sorted(surface.hole or 0 for surface in numbered))
         parts += [surface.name for surface in chosen if surface.kind is kind and surface not in numbered]
     return joined(parts)

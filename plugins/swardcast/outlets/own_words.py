@@ -33,4 +33,6 @@ def own_words_html(text: str) -> str:
     rendered = writer.convert(text)
     for level, lower in (("2", "4"), ("1", "3")):
         rendered = rendered.replace(f"<h{level}>", f"<h{lower}>").replace(f"</h{level}>", f"</h{lower}>")
-    return nh3.clean(rendered, tags=_TAGS, attributes={"a": {"href", "title"}}, url_schemes=_SCHEMES, link_rel="noopener")
+    return nh3.clean(
+        rendered, tags=_TAGS, attributes={"a": {"href", "title"}}, url_schemes=_SCHEMES, link_rel="noopener"
+    )

@@ -51,7 +51,6 @@ def rss_artifact(bulletin: Bulletin, content_of: Callable[[FeedItem], str]) -> A
     club = bulletin.club
     items = bulletin.items[:_NEWEST]
     feed = FeedGenerator()
-    feed.load_extension("syndication", atom=False)
     feed.title(f"{club.name}: course status")
     feed.link(href=f"{club.site}/{FEED_PATH}", rel="self", type="application/rss+xml")
     feed.link(href=f"{club.site}/", rel="alternate")  # feedgen takes the last one as the channel's link

@@ -111,7 +111,9 @@ def _surface(
         at = said[1].at
         fresh = at.date() == local.date()
         play = said[0] if fresh else Play.NOT_KNOWN
-        reason = said[1].reason if fresh else Reason(kind=ReasonKind.NO_FRESH_ENTRY, source=said[1].reason.source, at=at)
+        reason = (
+            said[1].reason if fresh else Reason(kind=ReasonKind.NO_FRESH_ENTRY, source=said[1].reason.source, at=at)
+        )
     return SurfaceOutlook(
         surface=records.surfaces[name],
         play=play,

@@ -8,9 +8,19 @@ from datetime import date, datetime, timedelta
 
 import numpy as np
 
-from swardcast.outlook.ledger import JobFacts, SurfaceFacts
+from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done
 from swardcast.outlook.recovery import disturbed_at, is_validated, recovery_of
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Reason, ReasonKind, Recovery, SurfaceWork, Work, date_range
+from swardcast.outlook.states import (
+    DateRange,
+    JobOutlook,
+    Milestone,
+    Reason,
+    ReasonKind,
+    Recovery,
+    SurfaceWork,
+    Work,
+    date_range,
+)
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.outlook.working_days import finishing_days, working_day_after
 from swardcast.records.club import Surface
@@ -84,10 +94,11 @@ class JobAssessor:
     def _surface(self, name: str, facts: JobFacts, finish: DateRange, all_area: float | None) -> SurfaceWork:
         surface, job, here = self.records.surfaces[name], facts.job, facts.surfaces[name]
         recovery: Recovery | None = None
-        dates = {milestone: _NO_DATE for milestone in Milestone}
+        dates = dict.fromkeys(Milestone, _NO_DATE)
+        operations = as_really_done(job.operations, here.as_done)
         if facts.called_off is None or here.done is not None:
             sums = surface_sums(
-                here.as_done or job.operations,
+                operations,
                 area_m2=surface.area_m2,
                 all_area_m2=all_area,
                 density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
@@ -102,13 +113,12 @@ class JobAssessor:
             dates=dates,
             recovery=recovery,
             reasons=reasons,
+            operations=operations,
             started_at=here.started.head.true_from if here.started else None,
             done_at=here.done.head.true_from if here.done else None,
         )
 
-    def _recovery(
-        self, surface: Surface, here: SurfaceFacts, sums: SurfaceSums, finish: DateRange
-    ) -> Recovery | None:
+    def _recovery(self, surface: Surface, here: SurfaceFacts, sums: SurfaceSums, finish: DateRange) -> Recovery | None:
         if self.view is None or finish.likely is None:
             return None
         earlier = self._healing.setdefault(surface.id, [])
@@ -166,7 +176,9 @@ class JobAssessor:
         self, surface: Surface, job: Job, dates: Mapping[Milestone, DateRange], recovery: Recovery | None
     ) -> Iterator[Reason]:
         if job.normal_after is not None:
-            yield Reason(kind=ReasonKind.RULE_OF_THUMB, source=f"{job.file}, line {job.line}", words=job.normal_after.source)
+            yield Reason(
+                kind=ReasonKind.RULE_OF_THUMB, source=f"{job.file}, line {job.line}", words=job.normal_after.source
+            )
         elif self.view is None:
             yield Reason(kind=ReasonKind.NO_HISTORY, source="weather/history")
         elif recovery is not None:
@@ -191,7 +203,7 @@ def _dates(
     job: Job, here: SurfaceFacts, finish: DateRange, recovery: Recovery | None, *, nothing_to_heal: bool
 ) -> dict[Milestone, DateRange]:
     reopening = _later(finish, job.reopens_after) if job.reopens_after else finish
-    dates = {milestone: _NO_DATE for milestone in Milestone}
+    dates = dict.fromkeys(Milestone, _NO_DATE)
     dates[Milestone.REOPENING] = reopening
     if job.normal_after is not None:
         dates[Milestone.BACK_TO_NORMAL] = _later(finish, job.normal_after)

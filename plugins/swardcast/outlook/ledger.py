@@ -19,7 +19,7 @@ from swardcast.records.log import (
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job
 
-__all__ = ["JobFacts", "SurfaceFacts", "job_facts", "standing_entries"]
+__all__ = ["JobFacts", "SurfaceFacts", "as_really_done", "job_facts", "standing_entries"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +30,7 @@ class SurfaceFacts:
         started: the entry that started the work, or None.
         held: the entry that holds it up now, or None.
         done: the entry that finished it, or None.
-        as_done: operations as really done, or empty for those of the plan.
+        as_done: operations as really done, where they differ from the plan.
         observations: what was seen since, oldest first.
         normal: the entry that calls it back to normal, or None.
     """
@@ -79,6 +79,22 @@ def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 
 def _order(entry: Entry) -> tuple[datetime, datetime, str]:
     return entry.head.true_from, entry.head.at, entry.head.id
+
+
+def as_really_done(planned: tuple[Operation, ...], really: tuple[Operation, ...]) -> tuple[Operation, ...]:
+    """Put the operations as really done in the place of those planned.
+
+    Args:
+        planned: the operations of the plan, in order.
+        really: operations as the log tells them; each stands for the planned one of its kind, or is added.
+
+    Returns:
+        The operations as done.
+    """
+    told = {operation.kind: operation for operation in really}
+    kinds = {operation.kind for operation in planned}
+    added = (operation for operation in really if operation.kind not in kinds)
+    return (*(told.get(operation.kind, operation) for operation in planned), *added)
 
 
 def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:

@@ -18,6 +18,7 @@ from swardcast.records.translate import SurfaceSums
 from swardcast.turf.growth import GRASSES
 from swardcast.turf.healing import (
     HEALING_RATE_PER_GROWTH_DAY,
+    HOLES_CLOSED,
     HealingRate,
     combined_disruption,
     disruption_left,
@@ -33,7 +34,7 @@ _WEEK: Final = 7
 
 def is_validated(surface: Surface, sums: SurfaceSums) -> bool:
     """Tell whether healing of this work on this surface was among the fitted records: greens, usual tines."""
-    return surface.kind is SurfaceKind.GREEN and sums.validated
+    return surface.kind is SurfaceKind.GREEN and sums.validated and bool(sums.openings)
 
 
 def recovery_of(
@@ -67,7 +68,13 @@ def recovery_of(
     day_zero = combined_disruption(before, sums.day_zero)
     days = milestone_days(
         view.growth_from(start, surface.grass),
-        Disruption(day_zero=day_zero, half_width_mm=sums.half_width_mm, rate=rate, lag_log_spread=spread),
+        Disruption(
+            day_zero=day_zero,
+            half_width_mm=sums.half_width_mm,
+            rate=rate,
+            lag_log_spread=spread,
+            opened=bool(sums.openings) or before > HOLES_CLOSED,
+        ),
     )
     passed = start <= view.today
     return Recovery(

@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swardcast.records.club import Surface
+from swardcast.records.operations import Operation
 from swardcast.records.plan import Job, Play
 from swardcast.records.translate import SurfaceSums
 from swardcast.turf.healing import HealingRate
@@ -100,7 +101,6 @@ class ReasonKind(Enum):
     DONE = "done"
     COMPUTED = "computed"
     OBSERVED = "observed"
-    CONTRADICTED = "contradicted"
     SAID_NORMAL = "said to be back to normal"
     COMPUTED_NORMAL = "computed to be back to normal"
     RULE_OF_THUMB = "rule of thumb"
@@ -179,7 +179,6 @@ def date_range(samples: Floats, start: date) -> DateRange:
     Returns:
         The range; a day that has begun counts as a whole one.
     """
-
     early, likely, allow_until = (
         None if days is None else start + timedelta(days=math.ceil(days - 1e-9))
         for days in days_at(samples, EARLY, LIKELY, ALLOW_UNTIL)
@@ -198,6 +197,7 @@ class SurfaceWork:
         dates: each milestone's range.
         recovery: the healing, or None when nothing heals or nothing can be computed.
         reasons: what all that rests on.
+        operations: the work as planned, or as really done.
         started_at: when the work on this surface was started, or None.
         done_at: when it was finished, or None.
     """
@@ -208,6 +208,7 @@ class SurfaceWork:
     dates: Mapping[Milestone, DateRange]
     recovery: Recovery | None
     reasons: tuple[Reason, ...]
+    operations: tuple[Operation, ...]
     started_at: datetime | None
     done_at: datetime | None
 

@@ -18,7 +18,7 @@ from swardcast.outlook.play import statements
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, ReasonKind, Work
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Entry, Observation
+from swardcast.records.log import BackToNormal, Entry, Observation
 from swardcast.records.plan import Job, Play
 
 __all__ = ["Cause", "JobChange", "JobStory", "PlayChange", "play_changes", "tell_story"]
@@ -111,12 +111,15 @@ class _Teller:
         last = self.changes[-1] if self.changes else None
         became = _became(last.outlook if last else None, outlook)
         now = outlook.dates[Milestone.BACK_TO_NORMAL]
-        moved = last is not None and _matters(last.back_to_normal, now)
+        said_normal = isinstance(moment.entry, BackToNormal)  # an end, and no move of a date
+        moved = last is not None and not said_normal and _matters(last.back_to_normal, now)
         rescheduled = last is not None and last.outlook.starts != outlook.starts
         if last is not None and not became and not moved and not rescheduled:
             return
         date_told = now if last is None or moved or became or rescheduled else last.back_to_normal
-        cause = Cause.ANNOUNCED if last is None else self._cause(moment, last, rescheduled=rescheduled, worked=bool(became))
+        cause = (
+            Cause.ANNOUNCED if last is None else self._cause(moment, last, rescheduled=rescheduled, worked=bool(became))
+        )
         self.changes.append(
             JobChange(
                 id=f"{self.job.id}/{moment.id}",
@@ -172,7 +175,9 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
     announced = datetime.combine(job.announced, time(0, 0), tzinfo=zone)
     entries = [entry for entry in records.entries if entry.head.at <= as_of and _concerns(entry, job, records)]
     moments = [_Moment(at=announced, id="announced")]
-    moments += [_Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in entries if entry.head.at > announced]
+    moments += [
+        _Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in entries if entry.head.at > announced
+    ]
     worked = [entry.head.true_from.date() for entry in entries if not isinstance(entry, Observation)]
     if worked:
         last = min(as_of.astimezone(zone).date(), max(worked) + timedelta(days=_FOLLOWED_AFTER_DONE_DAYS))

@@ -205,12 +205,35 @@ def surfaces_from(document: Located, *, file: str, problems: list[Problem]) -> d
         for surface, path in _surfaces_of(kind, group):
             line = document.line((kind.plural, *path))
             if surface.id in surfaces:
-                problems.append(Problem(file=file, line=line, field="id", found=f"{surface.id!r} a second time", expected="an id of its own for each surface"))
+                problems.append(
+                    Problem(
+                        file=file,
+                        line=line,
+                        field="id",
+                        found=f"{surface.id!r} a second time",
+                        expected="an id of its own for each surface",
+                    )
+                )
             if kind is not SurfaceKind.BUNKER and surface.grass is None:
-                problems.append(Problem(file=file, line=line, field=f"{kind.plural}.grass", found="nothing", expected=f"one of: {', '.join(g.value for g in Grass)}"))
+                problems.append(
+                    Problem(
+                        file=file,
+                        line=line,
+                        field=f"{kind.plural}.grass",
+                        found="nothing",
+                        expected=f"one of: {', '.join(g.value for g in Grass)}",
+                    )
+                )
             surfaces[surface.id] = surface
     if not surfaces:
-        problems.append(Problem(file=file, line=1, found="no surface at all", expected="greens, tees, fairways or bunkers with their holes"))
+        problems.append(
+            Problem(
+                file=file,
+                line=1,
+                found="no surface at all",
+                expected="greens, tees, fairways or bunkers with their holes",
+            )
+        )
     return surfaces
 
 

@@ -41,7 +41,13 @@ def read_club_folder(folder: Path) -> ClubRecords:
     problems: list[Problem] = []
     files = _Files(folder, problems)
     if not folder.is_dir():
-        raise InputNeedsAttention([Problem(file=str(folder), found="no such folder", expected="a club folder; 'swardcast start DIR' makes one")])
+        raise InputNeedsAttention(
+            [
+                Problem(
+                    file=str(folder), found="no such folder", expected="a club folder; 'swardcast start DIR' makes one"
+                )
+            ]
+        )
     files.report_strangers()
     club = _club(files, problems)
     surfaces = _surfaces(files, problems)
@@ -68,7 +74,14 @@ class _Files:
         for path in sorted(self._folder.iterdir()):
             if path.name not in _KNOWN and not path.name.startswith("."):
                 expected = f"only: {', '.join(sorted(_KNOWN))}"
-                self._problems.append(Problem(file=path.name, found="a file or folder that is not part of a club folder", expected=expected, hint=nearest(path.name, _KNOWN)))
+                self._problems.append(
+                    Problem(
+                        file=path.name,
+                        found="a file or folder that is not part of a club folder",
+                        expected=expected,
+                        hint=nearest(path.name, _KNOWN),
+                    )
+                )
 
     def text(self, relative: str) -> str | None:
         path = self._folder / relative
@@ -79,15 +92,27 @@ class _Files:
         try:
             data = path.read_bytes()
             if len(data) > _LARGEST_BYTES:
-                self._problems.append(Problem(file=relative, found=f"{len(data) / 1e6:.0f} MB", expected=f"at most {_LARGEST_BYTES / 1e6:.0f} MB"))
+                self._problems.append(
+                    Problem(
+                        file=relative,
+                        found=f"{len(data) / 1e6:.0f} MB",
+                        expected=f"at most {_LARGEST_BYTES / 1e6:.0f} MB",
+                    )
+                )
                 return None
             text = data.decode("utf-8-sig").replace("\r\n", "\n")
         except UnicodeDecodeError as error:
             line = data[: error.start].count(b"\n") + 1
-            self._problems.append(Problem(file=relative, line=line, found="a character that is not UTF-8", expected="text saved as UTF-8"))
+            self._problems.append(
+                Problem(file=relative, line=line, found="a character that is not UTF-8", expected="text saved as UTF-8")
+            )
             return None
         except OSError as error:
-            self._problems.append(Problem(file=relative, found=f"a file that cannot be read ({error.strerror})", expected="a readable file"))
+            self._problems.append(
+                Problem(
+                    file=relative, found=f"a file that cannot be read ({error.strerror})", expected="a readable file"
+                )
+            )
             return None
         return self._without_controls(text, relative)
 
@@ -95,7 +120,14 @@ class _Files:
         for place, character in enumerate(text):
             if character < " " and character not in "\n\t":
                 line = text.count("\n", 0, place) + 1
-                self._problems.append(Problem(file=relative, line=line, found=f"the control character U+{ord(character):04X}", expected="plain text"))
+                self._problems.append(
+                    Problem(
+                        file=relative,
+                        line=line,
+                        found=f"the control character U+{ord(character):04X}",
+                        expected="plain text",
+                    )
+                )
                 return None
         return text
 
@@ -131,7 +163,15 @@ def _jobs(files: _Files, surfaces: Mapping[str, Surface], problems: list[Problem
         for job in jobs_from(document, file=name, surfaces=surfaces, problems=problems) if document else ():
             if job.id in jobs:
                 first = jobs[job.id]
-                problems.append(Problem(file=name, line=job.line, field="id", found=f"{job.id!r} a second time", expected=f"an id of its own; {first.file}, line {first.line}, has this one"))
+                problems.append(
+                    Problem(
+                        file=name,
+                        line=job.line,
+                        field="id",
+                        found=f"{job.id!r} a second time",
+                        expected=f"an id of its own; {first.file}, line {first.line}, has this one",
+                    )
+                )
             jobs.setdefault(job.id, job)
     return jobs
 
@@ -141,7 +181,13 @@ def _entries(files: _Files, context: LogContext, problems: list[Problem]) -> lis
     seen: dict[str, str] = {}
     for name, path in files.below("log", "**/*.md"):
         if path.stem in seen:
-            problems.append(Problem(file=name, found=f"the name {path.stem!r}, which {seen[path.stem]} has already", expected="a name of its own for each entry"))
+            problems.append(
+                Problem(
+                    file=name,
+                    found=f"the name {path.stem!r}, which {seen[path.stem]} has already",
+                    expected="a name of its own for each entry",
+                )
+            )
         seen.setdefault(path.stem, name)
         text = files.text(name)
         if text is not None:
@@ -157,9 +203,22 @@ def _dangling(entries: list[Entry], known: Mapping[str, str]) -> Iterator[Proble
             continue
         head, target = entry.head, by_id.get(entry.corrects)
         if target is None and entry.corrects not in known:
-            yield Problem(file=head.file, line=head.line, field="corrects", found=f"{entry.corrects!r}, which is no entry of the log", expected="the name of an earlier entry's file", hint=nearest(entry.corrects, known))
+            yield Problem(
+                file=head.file,
+                line=head.line,
+                field="corrects",
+                found=f"{entry.corrects!r}, which is no entry of the log",
+                expected="the name of an earlier entry's file",
+                hint=nearest(entry.corrects, known),
+            )
         elif target is not None and (isinstance(target, Correction) or target.head.at >= head.at):
-            yield Problem(file=head.file, line=head.line, field="corrects", found=f"{entry.corrects!r}, which is a correction or not earlier", expected="an earlier entry that is no correction")
+            yield Problem(
+                file=head.file,
+                line=head.line,
+                field="corrects",
+                found=f"{entry.corrects!r}, which is a correction or not earlier",
+                expected="an earlier entry that is no correction",
+            )
 
 
 def _weather(files: _Files, zone: ZoneInfo, problems: list[Problem]) -> Weather:
@@ -172,7 +231,13 @@ def _weather(files: _Files, zone: ZoneInfo, problems: list[Problem]) -> Weather:
     for name, path in files.below("weather/forecast", "*.csv"):
         issued = issued_at_from(path.stem, lambda moment: moment.replace(tzinfo=zone))
         if issued is None:
-            problems.append(Problem(file=name, found=f"the name {path.stem!r}", expected="the day and time of issue, such as '2027-09-01T0600.csv'"))
+            problems.append(
+                Problem(
+                    file=name,
+                    found=f"the name {path.stem!r}",
+                    expected="the day and time of issue, such as '2027-09-01T0600.csv'",
+                )
+            )
             continue
         days = DailyWeather()
         _read_days(files, name, days, problems)
@@ -193,5 +258,3 @@ def _read_days(files: _Files, name: str, into: DailyWeather, problems: list[Prob
     text = files.text(name)
     if text is not None:
         daily_weather_from(text, file=name, into=into, problems=problems)
-
-

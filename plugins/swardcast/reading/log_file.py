@@ -116,13 +116,22 @@ def entries_from(text: str, *, name: str, file: str, context: LogContext, proble
     """
     fences = list(_FENCE.finditer(text))
     if len(fences) < 2 or text[: fences[0].start()].strip():  # noqa: PLR2004 - one above and one below the fields
-        problems.append(Problem(file=file, line=1, found="no fields between two lines of '---'", expected="'---', then fields such as 'kind: work done', then '---', then your own words"))
+        problems.append(
+            Problem(
+                file=file,
+                line=1,
+                found="no fields between two lines of '---'",
+                expected="'---', then fields such as 'kind: work done', then '---', then your own words",
+            )
+        )
         return []
     front = text[fences[0].end() + 1 : fences[1].start()]
     document = read_yaml(front, file=file, problems=problems, first_line=text[: fences[0].end() + 1].count("\n") + 1)
     if document is None:
         return []
-    reader = _EntryReader(name=name, file=file, words=text[fences[1].end() :].strip(), context=context, problems=problems)
+    reader = _EntryReader(
+        name=name, file=file, words=text[fences[1].end() :].strip(), context=context, problems=problems
+    )
     return reader.entries(document)
 
 
@@ -137,7 +146,15 @@ class _EntryReader:
         at = self._attempt(lambda: local_moment(told.at, self._context.club.time_zone), document, "at")
         if at is None:
             return []
-        head = EntryHead(id=self._name, at=at, true_from=at, by=told.by, words=self._words, file=self._file, line=document.line(()) or 1)
+        head = EntryHead(
+            id=self._name,
+            at=at,
+            true_from=at,
+            by=told.by,
+            words=self._words,
+            file=self._file,
+            line=document.line(()) or 1,
+        )
         if isinstance(told, _Correction):
             return self._correction(told, head, document)
         entry = self._entry(told, head, document)
@@ -178,7 +195,11 @@ class _EntryReader:
             case _Morning():
                 return self._morning(told, head, document)
             case _Note():
-                return log.NoteToMembers(head=head, job=told.job) if not told.job or self._job(told.job, document) else None
+                return (
+                    log.NoteToMembers(head=head, job=told.job)
+                    if not told.job or self._job(told.job, document)
+                    else None
+                )
             case _PlanChange():
                 return self._plan_change(told, head, document)
             case _Progress() | _Observation() | _BackToNormal():
@@ -190,22 +211,32 @@ class _EntryReader:
     def _morning(self, told: _Morning, head: EntryHead, document: Located) -> Entry | None:
         play: dict[str, Play] = {}
         for phrase, state in told.play.items():
-            chosen = self._attempt(lambda p=phrase: select_surfaces(p, self._context.surfaces), document, f"play.{phrase}")  # type: ignore[misc]
+            chosen = self._select(phrase, document, f"play.{phrase}")
             if chosen is None:
                 return None
             play.update(dict.fromkeys(chosen, state))
         for name in told.limits:
             if name not in _LIMITS:
-                self._problem(document, f"limits.{name}", f"the unknown limit {name!r}", f"one of: {', '.join(_LIMITS)}", nearest(name, _LIMITS))
-        return log.MorningStatus(
-            head=head, play=tuple(play.items()), why=told.why, limits=tuple(told.limits.items())
-        )
+                self._problem(
+                    document,
+                    f"limits.{name}",
+                    f"the unknown limit {name!r}",
+                    f"one of: {', '.join(_LIMITS)}",
+                    nearest(name, _LIMITS),
+                )
+        return log.MorningStatus(head=head, play=tuple(play.items()), why=told.why, limits=tuple(told.limits.items()))
 
     def _plan_change(self, told: _PlanChange, head: EntryHead, document: Located) -> Entry | None:
         if self._job(told.job, document) is None:
             return None
         if (told.starts is None) is not (told.change is Change.CALLED_OFF):
-            self._problem(document, "starts", "nothing" if told.starts is None else str(told.starts), "the new first day, or nothing when the job is called off", "")
+            self._problem(
+                document,
+                "starts",
+                "nothing" if told.starts is None else str(told.starts),
+                "the new first day, or nothing when the job is called off",
+                "",
+            )
             return None
         return log.PlanChange(head=head, job=told.job, change=told.change, starts=told.starts, because=told.because)
 
@@ -243,19 +274,28 @@ class _EntryReader:
         job = self._context.jobs.get(name)
         if job is None:
             known = ", ".join(self._context.jobs) or "none"
-            self._problem(document, "job", f"{name!r}, which is not in the plan", f"one of: {known}", nearest(name, self._context.jobs))
+            self._problem(
+                document,
+                "job",
+                f"{name!r}, which is not in the plan",
+                f"one of: {known}",
+                nearest(name, self._context.jobs),
+            )
         return job
 
     def _surfaces(self, phrase: str | None, job: Job, document: Located) -> tuple[str, ...] | None:
         if phrase is None:
             return job.surfaces
-        chosen = self._attempt(lambda: select_surfaces(phrase, self._context.surfaces), document, "surfaces")
+        chosen = self._select(phrase, document, "surfaces")
         strangers = [name for name in chosen or () if name not in job.surfaces]
         if strangers:
             names = ", ".join(self._context.surfaces[name].name for name in strangers)
             self._problem(document, "surfaces", f"{names}, not part of the job {job.id!r}", "surfaces of that job", "")
             return None
         return chosen
+
+    def _select(self, phrase: str, document: Located, field: str) -> tuple[str, ...] | None:
+        return self._attempt(lambda: select_surfaces(phrase, self._context.surfaces), document, field)
 
     def _attempt(self, read: Callable[[], T], document: Located, field: str) -> T | None:
         try:
@@ -267,7 +307,9 @@ class _EntryReader:
 
     def _problem(self, document: Located, field: str, found: str, expected: str, hint: str) -> None:
         line = document.line(tuple(field.split(".")))
-        self._problems.append(Problem(file=self._file, line=line, field=field, found=found, expected=expected, hint=hint))
+        self._problems.append(
+            Problem(file=self._file, line=line, field=field, found=found, expected=expected, hint=hint)
+        )
 
 
 def _below(document: Located, field: str) -> Located:

@@ -19,7 +19,9 @@ _DEEPEST_OTHER_MM: Final = 200.0
 _Tine = Annotated[Length, within(1, 40, "a tine from 1 mm to 40 mm; greens take 8 mm to 19 mm")]
 _Blade = Annotated[Length, within(0.5, 20, "a blade from 0.5 mm to 20 mm; greens take 1 mm to 3 mm")]
 _BladeSpacing = Annotated[Length, within(5, 200, "blades from 5 mm to 200 mm apart")]
-_GrooveDepth = Annotated[Length, within(0.1, 60, "a depth from 0.1 mm to 60 mm; light scarifying works 1 mm to 2 mm deep")]
+_GrooveDepth = Annotated[
+    Length, within(0.1, 60, "a depth from 0.1 mm to 60 mm; light scarifying works 1 mm to 2 mm deep")
+]
 
 
 class _Tines(Model):
@@ -33,9 +35,13 @@ class _Tines(Model):
     def _fits(self) -> _Tines:
         across, along = self.spacing
         if self.diameter >= min(across, along):
-            raise wrong(f"tines of {self.diameter:g} mm at {across:g} x {along:g} mm", "tines narrower than their spacing")
+            raise wrong(
+                f"tines of {self.diameter:g} mm at {across:g} x {along:g} mm", "tines narrower than their spacing"
+            )
         if self.inside_diameter is not None and self.inside_diameter >= self.diameter:
-            raise wrong(f"{self.inside_diameter:g} mm inside {self.diameter:g} mm", "an inside diameter below the outside")
+            raise wrong(
+                f"{self.inside_diameter:g} mm inside {self.diameter:g} mm", "an inside diameter below the outside"
+            )
         return self
 
 

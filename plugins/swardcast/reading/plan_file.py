@@ -57,7 +57,9 @@ class _Job(Model):
     starts: Day
     surfaces: Text
     operations: Annotated[list[OperationItem], Field(min_length=1)]
-    surfaces_a_day: Annotated[float, Field(strict=False), within(0.05, 60, "surfaces finished in a day, from 0.05 to 60")]
+    surfaces_a_day: Annotated[
+        float, Field(strict=False), within(0.05, 60, "surfaces finished in a day, from 0.05 to 60")
+    ]
     spare_days: Annotated[int, within(0, 30, "spare days from 0 to 30")] = 0
     while_working: Annotated[Play, one_of(Play)] = Play.CLOSED
     reopens_after: _Range | None = None
@@ -73,9 +75,7 @@ class _Programme(Model):
     jobs: Annotated[list[_Job], Field(min_length=1)]
 
 
-def jobs_from(
-    document: Located, *, file: str, surfaces: Mapping[str, Surface], problems: list[Problem]
-) -> list[Job]:
+def jobs_from(document: Located, *, file: str, surfaces: Mapping[str, Surface], problems: list[Problem]) -> list[Job]:
     """Read one programme.
 
     Args:
@@ -141,13 +141,40 @@ def _oddities(
 ) -> list[Problem]:
     odd = []
     if (job.announced or announced) > job.starts:
-        odd.append(Problem(file=file, line=line, field="announced", found=f"{job.announced or announced}, after the work starts on {job.starts}", expected="a day before the work"))
+        odd.append(
+            Problem(
+                file=file,
+                line=line,
+                field="announced",
+                found=f"{job.announced or announced}, after the work starts on {job.starts}",
+                expected="a day before the work",
+            )
+        )
     kinds = {operation_from(item).kind for item in job.operations}
     if kinds & _NOT_COMPUTED and job.normal_after is None:
         said = " and ".join(sorted(kind.value for kind in kinds & _NOT_COMPUTED))
-        odd.append(Problem(file=file, line=line, field="normal after", found="nothing", expected=f"the usual time for {said}, such as {{from: 4 to 8 weeks, source: our own experience}}", hint="No date can be computed for this kind of work."))
-    needs_area = any(item.topdressing and item.topdressing.sand.basis.value.startswith("tonnes") for item in job.operations)
+        odd.append(
+            Problem(
+                file=file,
+                line=line,
+                field="normal after",
+                found="nothing",
+                expected=f"the usual time for {said}, such as {{from: 4 to 8 weeks, source: our own experience}}",
+                hint="No date can be computed for this kind of work.",
+            )
+        )
+    needs_area = any(
+        item.topdressing and item.topdressing.sand.basis.value.startswith("tonnes") for item in job.operations
+    )
     for name in chosen if needs_area else ():
         if surfaces[name].area_m2 is None:
-            odd.append(Problem(file=file, line=line, field="operations", found=f"sand in tonnes for {surfaces[name].name}, whose area is not in surfaces.yaml", expected="its area, or sand as a depth such as '2 mm'"))
+            odd.append(
+                Problem(
+                    file=file,
+                    line=line,
+                    field="operations",
+                    found=f"sand in tonnes for {surfaces[name].name}, whose area is not in surfaces.yaml",
+                    expected="its area, or sand as a depth such as '2 mm'",
+                )
+            )
     return odd

@@ -209,7 +209,9 @@ def validated(model: type[ModelT], document: Located, *, file: str, problems: li
     """
     value = document.value
     if not isinstance(value, dict):
-        problems.append(Problem(file=file, line=document.line(()), found=_shown(value), expected="fields such as 'name: value'"))
+        problems.append(
+            Problem(file=file, line=document.line(()), found=_shown(value), expected="fields such as 'name: value'")
+        )
         return None
     try:
         return model.model_validate(value)
@@ -243,7 +245,11 @@ def _in_plain_words(detail: Any, model: type[BaseModel]) -> tuple[str, str, str]
         case "list_type":
             return _shown(detail["input"]), "a list, each line starting with '- '", ""
         case _:
-            return _shown(detail["input"]), str(detail["msg"]).removeprefix("Input should be ").removeprefix("Value error, "), ""
+            return (
+                _shown(detail["input"]),
+                str(detail["msg"]).removeprefix("Input should be ").removeprefix("Value error, "),
+                "",
+            )
 
 
 def _known_fields(model: type[BaseModel], path: tuple[str | int, ...]) -> list[str]:

@@ -17,7 +17,9 @@ __all__ = ["DailyWeather", "daily_weather_from", "issued_at_from"]
 
 _MOST_PROBLEMS_A_FILE: Final = 10
 _LEAST_C, _MOST_C = -60.0, 60.0  # no air near a course is colder or warmer
-_MOST_RAIN_MM: Final = 1900.0  # more than the wettest day on record (1825 mm, La Reunion 1966; WMO archive, from memory)
+_MOST_RAIN_MM: Final = (
+    1900.0  # more than the wettest day on record (1825 mm, La Reunion 1966; WMO archive, from memory)
+)
 _ISSUE: Final = re.compile(r"^(\d{4}-\d{2}-\d{2})(?:T(\d{2})(\d{2}))?$")
 
 
@@ -85,10 +87,23 @@ def daily_weather_from(text: str, *, file: str, into: DailyWeather, problems: li
             for line, row in _numbered(rows):
                 _read_row(row, columns, line=line, file=file, into=into, odd=odd)
     except csv.Error as error:
-        odd.append(Problem(file=file, line=rows.line_num, found=f"text that is no CSV ({error})", expected="values with commas between them"))
+        odd.append(
+            Problem(
+                file=file,
+                line=rows.line_num,
+                found=f"text that is no CSV ({error})",
+                expected="values with commas between them",
+            )
+        )
     problems.extend(odd[:_MOST_PROBLEMS_A_FILE])
     if len(odd) > _MOST_PROBLEMS_A_FILE:
-        problems.append(Problem(file=file, found=f"{len(odd) - _MOST_PROBLEMS_A_FILE} more such lines", expected="lines like the good ones"))
+        problems.append(
+            Problem(
+                file=file,
+                found=f"{len(odd) - _MOST_PROBLEMS_A_FILE} more such lines",
+                expected="lines like the good ones",
+            )
+        )
 
 
 def _numbered(rows: Iterator[list[str]]) -> Iterator[tuple[int, list[str]]]:
@@ -101,14 +116,36 @@ def _columns(header: list[str], file: str, odd: list[Problem]) -> list[str]:
     names = [name.strip().lower().removeprefix("\ufeff") for name in header]
     known = ["date", *_COLUMNS]
     if len(names) == 1 and ";" in names[0]:
-        odd.append(Problem(file=file, line=1, found="columns parted by semicolons", expected="columns parted by commas, decimals with a point"))
+        odd.append(
+            Problem(
+                file=file,
+                line=1,
+                found="columns parted by semicolons",
+                expected="columns parted by commas, decimals with a point",
+            )
+        )
         return []
     for name in names:
         if name not in known:
-            odd.append(Problem(file=file, line=1, found=f"the unknown column {name!r}", expected=f"columns of: {', '.join(known)}", hint=nearest(name, known)))
+            odd.append(
+                Problem(
+                    file=file,
+                    line=1,
+                    found=f"the unknown column {name!r}",
+                    expected=f"columns of: {', '.join(known)}",
+                    hint=nearest(name, known),
+                )
+            )
     quantities = {_COLUMNS[name][0] for name in names if name in _COLUMNS}
     if "date" not in names or not ({"tmean"} <= quantities or {"tmin", "tmax"} <= quantities):
-        odd.append(Problem(file=file, line=1, found=", ".join(names) or "no columns", expected="a column date, and tmin_c with tmax_c, or tmean_c"))
+        odd.append(
+            Problem(
+                file=file,
+                line=1,
+                found=", ".join(names) or "no columns",
+                expected="a column date, and tmin_c with tmax_c, or tmean_c",
+            )
+        )
     return [] if odd else names
 
 
@@ -116,13 +153,23 @@ def _read_row(
     row: list[str], columns: list[str], *, line: int, file: str, into: DailyWeather, odd: list[Problem]
 ) -> None:
     if len(row) != len(columns):
-        odd.append(Problem(file=file, line=line, found=f"{len(row)} values", expected=f"{len(columns)}, one for each column"))
+        odd.append(
+            Problem(file=file, line=line, found=f"{len(row)} values", expected=f"{len(columns)}, one for each column")
+        )
         return
     cells = dict(zip(columns, (cell.strip() for cell in row), strict=True))
     try:
         day = date.fromisoformat(cells.pop("date"))
     except ValueError:
-        odd.append(Problem(file=file, line=line, field="date", found=repr(row[columns.index("date")]), expected="a day that exists, such as '2027-08-23'"))
+        odd.append(
+            Problem(
+                file=file,
+                line=line,
+                field="date",
+                found=repr(row[columns.index("date")]),
+                expected="a day that exists, such as '2027-08-23'",
+            )
+        )
         return
     values: dict[str, float] = {}
     for name, cell in cells.items():
@@ -146,7 +193,11 @@ def _value(cell: str, name: str, *, line: int, file: str, odd: list[Problem]) ->
     try:
         return float(cell)
     except ValueError:
-        odd.append(Problem(file=file, line=line, field=name, found=repr(cell), expected="a number, or nothing for a missing value"))
+        odd.append(
+            Problem(
+                file=file, line=line, field=name, found=repr(cell), expected="a number, or nothing for a missing value"
+            )
+        )
         return None
 
 
@@ -164,6 +215,9 @@ def _sensible(
         if not low <= value <= high:
             return reject(name, f"{value:g} {unit}", f"{low:g} to {high:g} {unit}")
     if values.get("tmin", _LEAST_C) > values.get("tmax", _MOST_C):
-        return reject("tmin", f"a minimum of {values['tmin']:g} C above the maximum of {values['tmax']:g} C", "the lower of the two first")
+        return reject(
+            "tmin",
+            f"a minimum of {values['tmin']:g} C above the maximum of {values['tmax']:g} C",
+            "the lower of the two first",
+        )
     return True
-

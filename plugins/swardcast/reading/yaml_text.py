@@ -65,7 +65,9 @@ def read_yaml(text: str, *, file: str, problems: list[Problem], first_line: int 
         problems.append(_syntax_problem(error, text, file, first_line))
         return None
     except RecursionError:
-        problems.append(Problem(file=file, line=first_line, found="far too many nested brackets", expected="plain lists and fields"))
+        problems.append(
+            Problem(file=file, line=first_line, found="far too many nested brackets", expected="plain lists and fields")
+        )
         return None
     walker = _Walker(file=file, first_line=first_line, problems=problems)
     value = walker.value(node, ()) if node is not None else {}
@@ -114,7 +116,9 @@ class _Walker:
             key = str(key_node.value).strip()
             if key in mapping:
                 first = self.key_lines[(*path, key)]
-                self._problem(line, (*path, key), "the same field a second time", f"it once; it stands on line {first} already")
+                self._problem(
+                    line, (*path, key), "the same field a second time", f"it once; it stands on line {first} already"
+                )
                 continue
             self.key_lines[(*path, key)] = line
             mapping[key] = self.value(value_node, (*path, key))

@@ -86,7 +86,7 @@ class Progress:
         job: id of the job.
         surfaces: ids of the surfaces it concerns.
         because: the cause of a hold-up, or "".
-        as_done: the operations as they were really done, where they differ from the plan; else empty.
+        as_done: operations as they were really done, each in the place of the planned one of its kind.
         play: play on these surfaces from now on, where it differs from the plan, or None.
     """
 

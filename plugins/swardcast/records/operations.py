@@ -7,7 +7,7 @@ from enum import Enum
 
 from swardcast.quantities import Sand
 
-__all__ = ["Dressing", "Feeding", "Grooving", "Kind", "OtherWork", "Operation", "Seeding", "Tining"]
+__all__ = ["Dressing", "Feeding", "Grooving", "Kind", "Operation", "OtherWork", "Seeding", "Tining"]
 
 
 class Kind(Enum):

@@ -85,20 +85,26 @@ def climate_of(history: DailySeries) -> WeatherPast:
     Returns:
         The climate of each calendar day and the fading of anomalies.
 
-    Source: fading by least squares of the anomaly n days later on the mean anomaly of the 5 days before
-        (von Storch & Zwiers 1999, Statistical Analysis in Climate Research, section 8.2, from memory).
+    Source: fading by ordinary least squares, through the origin, of the anomaly n days later on the mean anomaly
+        of the 5 days before; a textbook method, learnt from the club's own past.
     """
     places = _calendar_places(history.first, len(history.tmean_c))
     known = ~np.isnan(history.tmean_c)
     counts = np.bincount(places[known], minlength=366).astype(np.float64)
-    sums = np.bincount(places[known], weights=history.tmean_c[known], minlength=366)
+    sums = np.bincount(places[known], weights=history.tmean_c[known], minlength=366).astype(np.float64)
     climate = _running_mean_round_the_year(sums) / np.maximum(_running_mean_round_the_year(counts), 1e-9)
     anomaly = history.tmean_c - climate[places]
     return WeatherPast(history=history, climate_c=climate, fading=_fading(anomaly))
 
 
 def weather_members(
-    past: WeatherPast, observed: DailySeries | None, forecast: DailySeries | None, *, start: date, today: date, days: int
+    past: WeatherPast,
+    observed: DailySeries | None,
+    forecast: DailySeries | None,
+    *,
+    start: date,
+    today: date,
+    days: int,
 ) -> Ensemble:
     """Lay out the weather from a day on: observed, then forecast, then one member for each past year.
 
@@ -222,12 +228,10 @@ def _future_members(
 
 
 def _past_years(history: DailySeries, today: date) -> list[date]:
-    begins = (same_day_in(today, year) for year in range(history.first.year, min(today.year, history.after_last.year + 1)))
-    return [
-        begin
-        for begin in begins
-        if np.mean(~np.isnan(history.between(begin, _COMPLETE_DAYS))) >= _COMPLETE_SHARE
-    ]
+    begins = (
+        same_day_in(today, year) for year in range(history.first.year, min(today.year, history.after_last.year + 1))
+    )
+    return [begin for begin in begins if np.mean(~np.isnan(history.between(begin, _COMPLETE_DAYS))) >= _COMPLETE_SHARE]
 
 
 def _with_forecast(own: Floats, forecast: DailySeries | None, usual: Floats, today: date) -> Floats:

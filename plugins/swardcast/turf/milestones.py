@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from statistics import NormalDist
 from typing import Final
@@ -53,12 +53,16 @@ class Disruption:
         half_width_mm: radius of the widest hole, 0 or more.
         rate: how fast it heals.
         lag_log_spread: spread of the days from holes closed to back to normal, as a logarithm.
+        opened: whether there are holes or grooves. Sand alone rolls as before once it has worked in: the roll is
+            shorter for about 8 days after a dressing ("Topdressing and ball roll", Grounds Maintenance, undated),
+            so the days from holes closed to back to normal are not added.
     """
 
     day_zero: float
     half_width_mm: float = 0.0
-    rate: HealingRate = HealingRate()
+    rate: HealingRate = field(default_factory=HealingRate)
     lag_log_spread: float = LOG_SPREAD
+    opened: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -140,15 +144,13 @@ def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
     stretch = np.exp(errors * disruption.rate.log_spread)
 
     def needs(threshold: float, half_width_mm: float) -> Floats:
-        need = growth_days_needed(
-            disruption.day_zero, threshold, rate_per_growth_day=rate, half_width_mm=half_width_mm
-        )
+        need = growth_days_needed(disruption.day_zero, threshold, rate_per_growth_day=rate, half_width_mm=half_width_mm)
         return need * stretch
 
     rim = disruption.half_width_mm
     asked = [needs(SETTLED, 0.0), needs(HOLES_CLOSED, rim), needs(COVER_COMPLETE, rim)]
     settled, closed, complete = np.split(days_until_growth(growth, np.concatenate(asked)), 3, axis=1)
-    disturbed = disruption.day_zero > HOLES_CLOSED
+    disturbed = disruption.opened and disruption.day_zero > HOLES_CLOSED
     lag = BACK_TO_NORMAL_LAG_DAYS * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
     return MilestoneDays(settled=settled, holes_closed=closed, back_to_normal=closed + lag, complete_cover=complete)
 

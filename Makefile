@@ -1,0 +1,47 @@
+# Everything runs in .venv of this checkout; only Python 3.11 or newer and make are needed.
+PYTHON ?= python3
+VENV := .venv
+BIN := $(VENV)/bin
+OUTPUT ?= output
+AS_OF ?= 2027-09-14 09:30
+STAMP := $(VENV)/.ready
+
+.DEFAULT_GOAL := help
+.PHONY: help site test serve bench lint clean
+
+help: ## show this
+	@echo "make site    build the demo club into $(OUTPUT)/ and say where to open it"
+	@echo "make test    everything that guards the project: tests, types, style, contracts, coverage"
+	@echo "make serve   build, then show the site on http://localhost:8000/"
+	@echo "make bench   measure, as ratios in one run"
+	@echo "make clean   remove what was made"
+
+$(STAMP): pyproject.toml
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Swardcast needs Python 3.11 or newer; this is " + sys.version.split()[0])'
+	$(PYTHON) -m venv $(VENV)
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check --upgrade pip
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check --editable '.[test]'
+	@touch $@
+
+site: $(STAMP) ## check and build the demo club
+	@$(BIN)/swardcast check --club demo_content
+	@$(BIN)/swardcast build --club demo_content --output '$(OUTPUT)' --as-of '$(AS_OF)'
+
+serve: site ## show the site
+	@echo "http://localhost:8000/ shows the site; stop with Ctrl-C."
+	@$(BIN)/python -m http.server --bind localhost --directory '$(OUTPUT)' 8000
+
+lint: $(STAMP) ## style, types and contracts
+	$(BIN)/ruff check plugins tests site_src demo_content
+	$(BIN)/ruff format --check plugins tests site_src demo_content
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+
+test: lint ## everything that guards the project
+	$(BIN)/python -m pytest --cov --cov-report=term --cov-fail-under=90
+
+bench: $(STAMP) ## ratios in one run
+	$(BIN)/python tests/bench.py
+
+clean: ## remove what was made
+	rm -rf $(VENV) $(OUTPUT) .mypy_cache .ruff_cache .pytest_cache .import_linter_cache .hypothesis .coverage dist build

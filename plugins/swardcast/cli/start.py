@@ -1,0 +1,77 @@
+"""`swardcast start DIR`: a commented club folder that builds at once."""
+
+from __future__ import annotations
+
+import argparse
+import shutil
+import sys
+from datetime import datetime, timedelta
+from importlib.resources import files
+from pathlib import Path
+from string import Template
+
+from swardcast.cli.common import new_parser
+from swardcast.errors import SwardcastError
+from swardcast.site_source import demo_club
+
+__all__ = ["parser", "run"]
+
+
+def parser(name: str, what: str) -> argparse.ArgumentParser:
+    """Describe the command's options."""
+    options = new_parser(name, what, "swardcast start my-club")
+    options.add_argument("folder", metavar="DIR", type=Path, help="the folder to make; it must not exist or be empty")
+    options.add_argument(
+        "--today", metavar="DAY", help="the day on which the example work is about to start (default: today)"
+    )
+    return options
+
+
+def run(options: argparse.Namespace) -> int:
+    """Write the folder: beside its place first, then moved there, so that nothing half-written is left."""
+    folder: Path = options.folder
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        message = f"{folder} exists already and is not empty; name a new folder"
+        raise SwardcastError(message)
+    try:
+        today = datetime.fromisoformat(options.today) if options.today else datetime.now().astimezone()
+    except ValueError:
+        message = f"{options.today!r} is no day; expected one such as '2027-08-23'"
+        raise SwardcastError(message) from None
+    fresh = folder.with_name(f".{folder.name}.new")
+    shutil.rmtree(fresh, ignore_errors=True)
+    try:
+        _write(fresh, today)
+        if folder.exists():
+            folder.rmdir()
+        folder.parent.mkdir(parents=True, exist_ok=True)
+        fresh.rename(folder)
+    finally:
+        shutil.rmtree(fresh, ignore_errors=True)
+    print(folder)
+    print(f"Made {folder}. Now: swardcast build --club {folder} --output site", file=sys.stderr)
+    return 0
+
+
+def _write(folder: Path, today: datetime) -> None:
+    monday = today + timedelta(days=7 - today.weekday())
+    words = {
+        "today": today.date().isoformat(),
+        "year": str(today.year),
+        "monday": monday.date().isoformat(),
+        "measured": (today - timedelta(days=60)).date().isoformat(),
+    }
+    source = files("swardcast") / "start"
+    for name, place in (
+        ("club.yaml", "club.yaml"),
+        ("surfaces.yaml", "surfaces.yaml"),
+        ("programme.yaml", f"plan/{today.year}.yaml"),
+        ("morning.md", f"log/{today.year}/{words['today']}-0600-morning.md"),
+        ("observed.csv", "weather/observed.csv"),
+    ):
+        path = folder / place
+        path.parent.mkdir(parents=True, exist_ok=True)
+        text = Template((source / name).read_text(encoding="utf-8")).substitute(words)
+        path.write_text(text, encoding="utf-8")
+    history = folder / "weather" / "history"
+    shutil.copytree(demo_club() / "weather" / "history", history)

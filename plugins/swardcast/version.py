@@ -1,0 +1,5 @@
+"""The version, and nothing else."""
+
+__all__ = ["__version__"]
+
+__version__ = "0.1.0"

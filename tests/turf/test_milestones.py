@@ -1,0 +1,176 @@
+"""Days to each milestone against plain loops, closed forms and another implementation of quantiles."""
+
+import math
+from fractions import Fraction
+from statistics import NormalDist
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from hypothesis.extra import numpy as arrays
+from numpy.typing import NDArray
+
+from swardcast.turf.growth import GRASSES, growth_fraction
+from swardcast.turf.healing import HealingRate
+from swardcast.turf.milestones import (
+    Disruption,
+    chance_by,
+    days_at,
+    days_until_growth,
+    default_log_spread,
+    milestone_days,
+)
+
+Floats = NDArray[np.float64]
+
+CERTAIN = HealingRate(per_growth_day=0.34, log_spread=0.0)
+COOL = GRASSES["cool-season"]
+
+growths = arrays.arrays(
+    np.float64, st.tuples(st.integers(1, 4), st.integers(1, 30)), elements=st.just(0.0) | st.floats(0.001, 1.0)
+)
+needs_lists = st.lists(st.just(0.0) | st.floats(0.01, 25), min_size=1, max_size=4)
+
+
+def _days_by_loop(growth: list[float], need: float) -> float:
+    """Walk through the days until the need is met; the last day counts by its share."""
+    if need <= 0:
+        return 0.0
+    total = 0.0
+    for day, today in enumerate(growth):
+        if today > 0 and total + today >= need:
+            return day + (need - total) / today
+        total += today
+    return math.inf
+
+
+@given(growths, needs_lists)
+def test_days_until_growth_are_those_of_a_plain_loop(growth: Floats, needs: list[float]) -> None:
+    days = days_until_growth(growth, np.array(needs))
+    assert days.shape == (len(growth), len(needs))
+    for member, row in zip(growth.tolist(), days.tolist(), strict=True):
+        for need, got in zip(needs, row, strict=True):
+            # A need that a day meets to the last digit may fall on either side of it: 1e-9 growth days of play.
+            assert _days_by_loop(member, need - 1e-9) - 1e-5 <= got <= _days_by_loop(member, need + 1e-9) + 1e-5
+
+
+@pytest.mark.parametrize(
+    ("growth", "need", "days"),
+    [
+        ([0.5, 0.5, 0.5], 0.0, 0.0),
+        ([0.5, 0.5, 0.5], 0.25, 0.5),  # half of the first day
+        ([0.5, 0.5, 0.5], 1.0, 2.0),
+        ([0.0, 0.0, 0.5, 0.5], 0.25, 2.5),  # two days stand still
+        ([0.2, 0.4, 0.4], 0.5, 1.75),  # 0.2, then 0.3 of the 0.4
+        ([0.5, 0.5, 0.5], 1.6, math.inf),  # only 1.5 ever grows
+    ],
+    ids=["nothing needed", "within a day", "two days", "frozen start", "part of a day", "not within the horizon"],
+)
+def test_days_until_growth_are_those_of_hand_arithmetic(growth: list[float], need: float, days: float) -> None:
+    assert days_until_growth(np.array([growth]), np.array([need]))[0, 0] == pytest.approx(days)
+
+
+@given(
+    arrays.arrays(np.float64, st.integers(1, 60), elements=st.floats(0, 300) | st.just(math.inf)),
+    st.sampled_from([0.1, 0.25, 0.5, 0.75, 0.9, 1.0]),
+)
+def test_days_at_are_the_quantiles_of_another_implementation(samples: Floats, share: float) -> None:
+    # numpy.quantile(method="inverted_cdf"), type 1 of Hyndman & Fan 1996, The American Statistician 50(4), 361-365;
+    # it is given a large number for never, since it works with differences.
+    reference = float(np.quantile(np.where(np.isinf(samples), 1e9, samples), share, method="inverted_cdf"))
+    (day,) = days_at(samples, share)
+    assert (1e9 if day is None else day) == reference
+
+
+@given(
+    st.lists(st.integers(0, 20) | st.just(math.inf), min_size=1, max_size=50),
+    st.integers(1, 100).map(lambda percent: Fraction(percent, 100)),
+)
+def test_days_at_is_the_first_day_that_the_share_does_not_exceed(values: list[float], share: Fraction) -> None:
+    expected = next(day for day in sorted(values) if Fraction(sum(v <= day for v in values), len(values)) >= share)
+    (day,) = days_at(np.array(values, dtype=np.float64), float(share))
+    assert (math.inf if day is None else day) == expected
+
+
+def test_a_share_that_the_season_does_not_bring_has_no_day() -> None:
+    samples = np.array([10.0, 12.0, math.inf, math.inf])
+    assert days_at(samples, 0.1, 0.5, 0.9) == (10.0, 12.0, None)
+    assert days_at(np.array([]), 0.1, 0.5) == (None, None)
+
+
+def test_the_chance_of_a_milestone_is_the_share_of_values_up_to_the_day() -> None:
+    samples = np.array([10.0, 12.0, 14.0, math.inf])
+    assert [chance_by(samples, day) for day in (9, 10, 13, 400)] == [0, 0.25, 0.5, 0.75]
+    assert chance_by(np.array([]), 10) == 0
+
+
+@pytest.mark.parametrize(
+    ("temperature_c", "settled", "closed", "complete"),
+    # 12.7 mm hollow tines at 50.8 mm and heavy sand need 7.261, 9.956 and 11.995 growth days (hand arithmetic in
+    # test_healing.py); growth a day 1, 0.7748, 0.3604 (arithmetic, exp(-((T - 20) / 7)^2 / 2)).
+    [(20, 7.261, 9.956, 11.995), (15, 9.371, 12.850, 15.481), (10, 20.147, 27.625, 33.282)],
+    ids=["20 C", "15 C", "10 C"],
+)
+def test_at_a_constant_temperature_the_days_are_the_need_over_the_growth_of_a_day(
+    temperature_c: float, settled: float, closed: float, complete: float
+) -> None:
+    growth = growth_fraction(np.full((3, 200), float(temperature_c)), COOL.curve)
+    days = milestone_days(growth, Disruption(day_zero=0.59035, rate=CERTAIN, lag_log_spread=0.0))
+    assert days.settled == pytest.approx(settled, rel=0.0005)
+    assert days.holes_closed == pytest.approx(closed, rel=0.0005)
+    assert days.complete_cover == pytest.approx(complete, rel=0.0005)
+    assert days.back_to_normal == pytest.approx(closed + 13.0, rel=0.0005)
+
+
+def test_the_range_at_a_constant_temperature_is_that_of_the_log_normal_error() -> None:
+    days = milestone_days(np.ones((1, 200)), Disruption(day_zero=0.59035))
+    # 9.956 growth days; a tenth of a normal error lies below -1.28155 (table of the normal distribution):
+    # exp(1.28155 x 0.24) = 1.3601, so 9.956 / 1.3601 = 7.320 and 9.956 x 1.3601 = 13.541.
+    assert days_at(days.holes_closed, 0.1, 0.5, 0.9) == pytest.approx((7.320, 9.956, 13.541), abs=0.002)
+
+
+def test_milestones_in_changing_weather_are_those_of_an_independent_loop() -> None:
+    rng = np.random.default_rng(11)
+    temperatures = 12 + np.cumsum(rng.normal(0, 0.8, (6, 200)), axis=1)
+    growth = growth_fraction(temperatures, COOL.curve)
+    days = milestone_days(
+        growth, Disruption(day_zero=0.45, half_width_mm=6.0, rate=HealingRate(per_growth_day=0.3, log_spread=0.2))
+    )
+    errors = [NormalDist().inv_cdf((point + 0.5) / 25) for point in range(25)]
+    for member, temperature_c in enumerate(temperatures.tolist()):
+        daily = [math.exp(-(((t - 20) / 7) ** 2) / 2) for t in temperature_c]
+        for place, error in enumerate(errors):
+            need = max(math.log(0.45 / 0.02) / 0.3, 6.0 / 0.9) * math.exp(0.2 * error)
+            expected = _days_by_loop(daily, need)
+            assert days.holes_closed[member, place] == pytest.approx(expected)
+            settled = _days_by_loop(daily, math.log(0.45 / 0.05) / 0.3 * math.exp(0.2 * error))
+            assert days.settled[member, place] == pytest.approx(settled)
+            assert days.back_to_normal[member, place] == pytest.approx(expected + 13 * math.exp(0.24 * error))
+
+
+def test_a_cold_winter_brings_no_milestone_within_the_horizon() -> None:
+    days = milestone_days(np.full((4, 200), 0.005), Disruption(day_zero=0.59))
+    assert days_at(days.holes_closed, 0.1, 0.5, 0.9) == (None, None, None)
+    assert chance_by(days.holes_closed, 200) == 0
+
+
+def test_sand_alone_adds_no_days_from_holes_closed_to_back_to_normal() -> None:
+    # The roll is shorter for about 8 days after a dressing only ("Topdressing and ball roll", Grounds Maintenance,
+    # undated), so the 13 days after coring do not apply.
+    sand_only = milestone_days(np.ones((1, 200)), Disruption(day_zero=0.3, opened=False))
+    assert sand_only.back_to_normal == pytest.approx(sand_only.holes_closed)
+
+
+def test_an_undisturbed_surface_is_at_every_milestone_at_once() -> None:
+    days = milestone_days(np.ones((2, 50)), Disruption(day_zero=0.0))
+    for samples in (days.settled, days.holes_closed, days.back_to_normal, days.complete_cover):
+        assert np.all(samples == 0)
+
+
+def test_the_range_is_wider_where_nothing_was_fitted() -> None:
+    # 0.24 is the leave-one-out spread of the records; 0.40 is judgement for all that they do not cover.
+    assert default_log_spread(COOL) == 0.24
+    assert default_log_spread(COOL, validated=False) == 0.40
+    assert default_log_spread(GRASSES["warm-season"]) == 0.40
+    assert default_log_spread(GRASSES["annual meadow-grass"]) == 0.40
