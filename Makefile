@@ -41,7 +41,7 @@ test: lint ## everything that guards the project
 	$(BIN)/python -m pytest --cov --cov-report=term --cov-fail-under=90
 
 bench: $(STAMP) ## ratios in one run
-	$(BIN)/python tests/bench.py
+	$(BIN)/python -m tests.bench
 
 clean: ## remove what was made
 	rm -rf $(VENV) $(OUTPUT) .mypy_cache .ruff_cache .pytest_cache .import_linter_cache .hypothesis .coverage dist build

@@ -156,8 +156,8 @@ def _parse(text: object, dimension: Dimension) -> float:
         hint = f"A number needs its unit: write '{text} {next(iter(dimension.units))}' if that is what you mean."
         raise QuantityError(text, dimension.expected, hint if isinstance(text, int | float) else "")
     match = _QUANTITY.match(text)
-    if match is None:
-        comma = re.match(r"^\s*\d+,\d{1,2}\b", text)
+    if match is None or match["unit"].startswith(","):
+        comma = match is not None  # the number ended at a comma
         hint = "Write a decimal with a point: '0.5', not '0,5'." if comma else ""
         raise QuantityError(text, dimension.expected, hint)
     unit = _unit_key(match["unit"])

@@ -89,7 +89,7 @@ def _headline(change: JobChange, records: ClubRecords, near: date) -> str:
         return "; ".join(became)
     if change.before is None:
         return f"now from {day_in_words(change.outlook.starts, near)}"
-    return f"back to normal now {range_in_words(change.back_to_normal, near)}"
+    return f"back to normal, new date: {range_in_words(change.back_to_normal, near)}"
 
 
 def _became(state: Work, names: Sequence[str], change: JobChange, records: ClubRecords) -> str:

@@ -31,7 +31,7 @@ _NOTICED_SHOWN: Final = 4  # brushing and rolling after the rest would only tire
 _SAID_OF_PLAY: Final = {
     Play.CLOSED: "closed",
     Play.TEMPORARY_GREEN: "out of play, with a temporary green",
-    Play.OPEN_WITH_CARE: "open, with care",
+    Play.OPEN_WITH_CARE: "open with care",
     Play.OPEN: "open",
     Play.NOT_KNOWN: "perhaps closed",
 }

@@ -162,7 +162,7 @@ def _sentence(outlook: CourseOutlook, club: Club) -> str:
         f"{places_in_words(places)} {'is' if len(places) == 1 else 'are'} {play_in_words(play, len(places))}"
         for play, places in groups
     ]
-    return f"{capital(club.course)} is open, but {joined(parts)}."
+    return f"{capital(club.course)} is open, but {'; '.join(parts)}."
 
 
 def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) -> Iterable[StatusLine]:
@@ -175,7 +175,7 @@ def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) 
             continue  # the sentence has said already that the whole course is not known
         job = surface.current.job.id if surface.current and work else ""
         groups.setdefault((surface.play, job, work, surface.said_at), []).append(surface)
-    ordered = sorted(groups.items(), key=lambda group: (_WORST_FIRST.index(group[0][0]), -len(group[1])))
+    ordered = sorted(groups.items(), key=lambda group: _importance(group[1]))
     for (play, job, work, said_at), surfaces in ordered:
         story = stories.get(job)
         yield StatusLine(
@@ -188,6 +188,14 @@ def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) 
             entered=moment_in_words(said_at, near) if said_at else "",
             notice_id=job,
         )
+
+
+def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:
+    """Greens first, then tees, since they decide a round; among them the worst first, then the most."""
+    kinds = (SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.FAIRWAY)
+    kind = surfaces[0].surface.kind
+    rank = kinds.index(kind) if kind in kinds else len(kinds)
+    return rank, _WORST_FIRST.index(surfaces[0].play), -len(surfaces)
 
 
 def _play_or_last(surface: SurfaceOutlook, play: Play, count: int) -> str:
@@ -208,7 +216,7 @@ def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, near: date) -> I
     if reopening.is_given and (unfinished or story.job.reopens_after):
         yield Fact(name="Open again", value=range_in_words(reopening, near))
     settled = _settled(surfaces)
-    if settled is not None and settled.is_given and settled.allow_until is not None and settled.allow_until > near:
+    if settled is not None and settled.is_given:
         yield Fact(name="Most putts roll true", value=range_in_words(settled, near))
     yield Fact(
         name="Back to normal", value=range_in_words(story.published, near) if story.published.is_given else NO_DATE
@@ -231,16 +239,34 @@ def _holes(surfaces: Iterable[SurfaceOutlook]) -> Iterable[HoleMark]:
         if surface.surface.hole is not None:
             by_hole.setdefault(surface.surface.hole, []).append(surface)
     for hole, there in sorted(by_hole.items()):
-        worst = min((surface.play for surface in there), key=_WORST_FIRST.index)
-        affected = [surface.surface for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
-        states = joined(
-            [f"{_short(surface.surface)} {surface.play.value}" for surface in there if surface.surface in affected]
-        )
-        yield HoleMark(hole=hole, play=worst.value, play_key=worst.value.replace(" ", "-"), what=states)
+        play = _play_of_hole(there)
+        states = [_state_there(surface) for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
+        yield HoleMark(hole=hole, play=play.value, play_key=play.value.replace(" ", "-"), what=joined(states))
 
 
-def _short(surface: Surface) -> str:
-    return surface.kind.value if surface.name == f"{surface.kind.value} {surface.hole}" else surface.name
+def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
+    """The green decides, or every tee together; whatever else is not open only asks for care."""
+    greens = [surface.play for surface in there if surface.surface.kind is SurfaceKind.GREEN]
+    tees = [surface.play for surface in there if surface.surface.kind is SurfaceKind.TEE]
+    rest = [Play.OPEN_WITH_CARE for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
+    not_known = [Play.NOT_KNOWN for surface in there if surface.play is Play.NOT_KNOWN]
+    all_tees = [Play.CLOSED] if tees and all(play is Play.CLOSED for play in tees) else []
+    return min([Play.OPEN, *greens, *all_tees, *rest, *not_known], key=_WORST_FIRST.index)
+
+
+def _state_there(surface: SurfaceOutlook) -> str:
+    if surface.play is Play.TEMPORARY_GREEN:
+        return "temporary green"
+    name = surface.surface.kind.value if _is_numbered(surface.surface) else _without_hole(surface.surface.name)
+    return f"{name} {surface.play.value}"
+
+
+def _is_numbered(surface: Surface) -> bool:
+    return surface.name == f"{surface.kind.value} {surface.hole}"
+
+
+def _without_hole(name: str) -> str:
+    return name.removeprefix("the ").split(" on the ")[0]
 
 
 def _coming(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) -> Iterable[ComingWork]:

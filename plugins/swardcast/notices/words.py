@@ -110,7 +110,7 @@ def amount(value: float) -> str:
 def percent(fraction: float) -> str:
     """Say a share: "5.3 %", "14 %"."""
     share = 100 * fraction
-    return f"{share:.1f} %" if share < 10 else f"{share:.0f} %"  # noqa: PLR2004 - below ten a decimal tells something
+    return f"{share:.1f}\u00a0%" if share < 10 else f"{share:.0f}\u00a0%"  # noqa: PLR2004 - below ten a decimal tells; the blank does not break
 
 
 def tonnes(value: float) -> str:

@@ -78,11 +78,12 @@ def _syntax_problem(error: yaml.YAMLError, text: str, file: str, first_line: int
     mark = getattr(error, "problem_mark", None)
     line = first_line + (mark.line if mark else 0)
     detail = str(getattr(error, "problem", None) or getattr(error, "reason", None) or "unreadable text")
-    stands = text.splitlines()[mark.line].strip() if mark and mark.line < len(text.splitlines()) else ""
+    lines = text.splitlines()
+    stands = lines[mark.line] if mark and mark.line < len(lines) else ""
     hint = "YAML is indented with spaces, never with tabs." if "\t" in stands or "\\t" in detail else ""
     if not hint and ("mapping values" in detail or "block mapping" in detail or "simple key" in detail):
         hint = "Put text that holds a colon in quotes, and line fields up under each other."
-    found = f"{stands[:60]!r}, which is not YAML ({detail})" if stands else f"text that is not YAML ({detail})"
+    found = f"{stands.strip()[:60]!r}, which is not YAML ({detail})" if stands else f"text that is not YAML ({detail})"
     return Problem(file=file, line=line, found=found, expected="fields such as 'name: value'", hint=hint)
 
 

@@ -55,7 +55,7 @@ RIM_GROWTH_MM_PER_GROWTH_DAY: Final = 0.9
 """Growth of a hole's rim, mm per growth day; pitch marks of 16 to 29 mm mend in 10 to 18 days (0.5 to 1.0 mm/day),
 Young, Richardson & Karcher 2010, ASA abstract 76-14, and Bigelow et al. 2008, European Turfgrass Society p. 49."""
 
-LEAST_LEFT, MOST_LEFT = 0.01, 0.99  # an eye cannot tell less than 1 % from nothing, nor 99 % from all
+_STEP, _STEPS = 0.05, 160  # grid of the observation's weight: 8 prior spreads either side
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -176,16 +176,24 @@ def observed_rate(prior: HealingRate, *, share_left: float, growth_days: float, 
     Returns:
         The rate after the observation, with a spread no wider than before.
 
-    Source: normal updating of log k (Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., section 2.5):
-        k_hat = -ln(u) / q, w = tau^2 / (tau^2 + e^2), e = eye / (u (-ln u)).
+    Source: Bayes' rule on a grid of log k: a normal prior, a normal error of the share seen (Gelman et al. 2013,
+        Bayesian Data Analysis, 3rd ed., grid approximation). The closed form that weighs an observation by the error
+        at the share seen, e = eye / (u (-ln u)), was left: it trusts a surprising look so little that worse news can
+        bring an earlier date.
     """
     if growth_days <= 0 or prior.log_spread <= 0:
         return prior
-    left = min(MOST_LEFT, max(LEAST_LEFT, share_left))
-    seen = -math.log(left) / growth_days
-    error = eye / (left * -math.log(left))
-    weight = prior.log_spread**2 / (prior.log_spread**2 + error**2)
+    steps = [place * _STEP for place in range(-_STEPS, _STEPS + 1)]  # of log k, in prior spreads
+    log_weights = []
+    for step in steps:
+        foretold = math.exp(-prior.per_growth_day * math.exp(step * prior.log_spread) * growth_days)
+        log_weights.append(-0.5 * step**2 - 0.5 * ((share_left - foretold) / eye) ** 2)
+    most = max(log_weights)
+    weights = [math.exp(log_weight - most) for log_weight in log_weights]
+    total = sum(weights)
+    mean = sum(w * step for w, step in zip(weights, steps, strict=True)) / total
+    variance = sum(w * (step - mean) ** 2 for w, step in zip(weights, steps, strict=True)) / total
     return HealingRate(
-        per_growth_day=prior.per_growth_day * math.exp(weight * math.log(seen / prior.per_growth_day)),
-        log_spread=prior.log_spread * math.sqrt(1 - weight),
+        per_growth_day=prior.per_growth_day * math.exp(mean * prior.log_spread),
+        log_spread=prior.log_spread * min(1.0, math.sqrt(variance)),
     )

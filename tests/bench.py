@@ -1,0 +1,78 @@
+"""Measure, as ratios in one run; medians of five. Not a test: nothing here can fail a build."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+from statistics import median
+
+import numpy as np
+
+from swardcast.compose import compose_bulletin
+from swardcast.outlets.html import notice_html
+from swardcast.reading.folder import read_club_folder
+from swardcast.turf.ensemble import HORIZON_DAYS
+from swardcast.turf.growth import GRASSES, growth_fraction
+from swardcast.turf.milestones import Disruption, milestone_days
+from tests.conftest import DEMO, DEMO_AS_OF
+
+RUNS = 5
+
+
+def seconds(work: Callable[[], object]) -> float:
+    """Time a piece of work: the median of five."""
+    taken = []
+    for _ in range(RUNS):
+        begin = time.perf_counter()
+        work()
+        taken.append(time.perf_counter() - begin)
+    return median(taken)
+
+
+def process(*arguments: str) -> Callable[[], object]:
+    """Make a piece of work of a Python process."""
+    return lambda: subprocess.run([sys.executable, *arguments], check=True, capture_output=True)
+
+
+def plain_pelican(folder: Path) -> Callable[[], object]:
+    """Make plain Pelican build as many Markdown articles of the same length with its own plain theme."""
+    content = folder / "content"
+    content.mkdir()
+    bulletin = compose_bulletin(read_club_folder(DEMO), DEMO_AS_OF)
+    for number, notice in enumerate(bulletin.notices):
+        words = " ".join(["turf"] * (len(notice_html(notice)) // 5))
+        text = f"Title: Notice {number}\nDate: 2027-09-14\nCategory: work\n\n{words}\n"
+        (content / f"{number}.md").write_text(text, encoding="utf-8")
+    output = str(folder / "output")
+    return process("-m", "pelican", str(content), "-o", output, "-t", "simple", "--quiet", "--ignore-cache")
+
+
+def main() -> None:
+    """Print the ratios."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        plain = seconds(plain_pelican(folder))
+        ours = ("build", "--club", str(DEMO), "--output", str(folder / "site"), "--as-of", "2027-09-14 09:30")
+        whole = seconds(process("-m", "swardcast.cli", *ours))
+    nothing = seconds(process("-c", "pass"))
+    shown = seconds(process("-m", "swardcast.cli", "--help"))
+    records = read_club_folder(DEMO)
+    composed = seconds(lambda: compose_bulletin(records, DEMO_AS_OF))
+    weather = np.random.default_rng(1).normal(12, 4, (29, HORIZON_DAYS))
+    grass = GRASSES["cool-season"]
+    disruption = Disruption(day_zero=0.5, half_width_mm=6.5)
+    one = seconds(lambda: milestone_days(growth_fraction(weather, grass.curve), disruption))
+    print(f"Measured {date.today().isoformat()}, medians of {RUNS}.")  # noqa: DTZ011 - a remark for the reader
+    print(f"whole build of the demo / plain Pelican, same number and length of articles: {whole / plain:.2f}")
+    print(f"swardcast --help / python -c pass: {shown / nothing:.2f}")
+    print(f"composing the demo's bulletin (all jobs replayed) / plain Pelican: {composed / plain:.2f}")
+    print(f"ensemble of one surface (29 members x 25 errors) / python -c pass: {one / nothing:.4f}")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,75 @@
+"""Fixtures shared by the tests: the invented demo club, read, copied and built."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.errors import InputNeedsAttention
+from swardcast.reading.folder import read_club_folder
+from swardcast.records.folder import ClubRecords
+
+ROOT = Path(__file__).parents[1]
+DEMO = ROOT / "demo_content"
+DEMO_AS_OF = datetime(2027, 9, 14, 9, 30, tzinfo=ZoneInfo("Europe/London"))
+
+
+@pytest.fixture(scope="session")
+def demo_records() -> ClubRecords:
+    return read_club_folder(DEMO)
+
+
+@pytest.fixture(scope="session")
+def demo_bulletin(demo_records: ClubRecords) -> Bulletin:
+    return compose_bulletin(demo_records, DEMO_AS_OF)
+
+
+@pytest.fixture
+def club(tmp_path: Path) -> Path:
+    """A copy of the demo club that a test may break."""
+    return Path(shutil.copytree(DEMO, tmp_path / "club"))
+
+
+@pytest.fixture(scope="session")
+def run_swardcast() -> Callable[..., subprocess.CompletedProcess[str]]:
+    """Run the command line in a process of its own."""
+
+    def run(*arguments: str, **environment: str) -> subprocess.CompletedProcess[str]:
+        return subprocess.run(
+            [sys.executable, "-m", "swardcast.cli", *arguments],
+            capture_output=True,
+            text=True,
+            check=False,
+            env={**os.environ, "PYTHONPATH": str(ROOT / "plugins"), **environment},
+        )
+
+    return run
+
+
+@pytest.fixture(scope="session")
+def demo_site(
+    tmp_path_factory: pytest.TempPathFactory, run_swardcast: Callable[..., subprocess.CompletedProcess[str]]
+) -> Path:
+    """The demo, built once."""
+    output = tmp_path_factory.mktemp("built") / "site"
+    done = run_swardcast("build", "--club", str(DEMO), "--output", str(output), "--as-of", "2027-09-14 09:30")
+    assert done.returncode == 0, done.stderr
+    return output
+
+
+def problems_of(folder: Path) -> list[str]:
+    """Read a club folder and give its problems as text, each with its file."""
+    try:
+        read_club_folder(folder)
+    except InputNeedsAttention as error:
+        return [f"{problem.file}: {problem}" for problem in error.problems]
+    return []

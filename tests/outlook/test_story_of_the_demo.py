@@ -1,0 +1,88 @@
+"""The demo's programme as members heard of it: a golden file that reads like a story."""
+
+from __future__ import annotations
+
+import os
+from datetime import date, datetime, timedelta
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.notices.words import NO_DATE, places_in_words, range_in_words
+from swardcast.outlook.states import DateRange, Work
+from swardcast.records.folder import ClubRecords
+from swardcast.records.plan import Play
+
+GOLDEN = Path(__file__).parents[1] / "golden" / "demo_story.txt"
+LONDON = ZoneInfo("Europe/London")
+
+
+def test_the_story_is_the_one_that_was_read_by_a_person(demo_bulletin: Bulletin) -> None:
+    """After a wanted change: SWARDCAST_GOLDEN=write, then read the difference."""
+    story = "".join(f"{item.at:%Y-%m-%d %H:%M}  {item.title}\n" for item in reversed(demo_bulletin.items))
+    if os.environ.get("SWARDCAST_GOLDEN") == "write":
+        GOLDEN.write_text(story, encoding="utf-8")
+    assert story == GOLDEN.read_text(encoding="utf-8")
+
+
+def test_a_corrected_green_is_not_called_done(demo_records: ClubRecords) -> None:
+    """At 3:50pm the log says that green 12 is done; at 6:15pm that was withdrawn."""
+    states = {}
+    for hour in (17, 19):
+        bulletin = compose_bulletin(demo_records, datetime(2027, 8, 24, hour, 0, tzinfo=LONDON))
+        current = bulletin.outlook.surfaces["green-12"].current
+        assert current is not None
+        states[hour] = current.work
+    assert states == {17: Work.HEALING, 19: Work.UNDER_WAY}
+
+
+def test_yesterdays_state_is_never_repeated_as_todays(demo_records: ClubRecords) -> None:
+    bulletin = compose_bulletin(demo_records, datetime(2027, 9, 16, 6, 0, tzinfo=LONDON))
+    assert bulletin.outlook.surfaces["green-1"].play is Play.NOT_KNOWN
+    assert "The last morning entry was made at" in bulletin.status.sentence
+
+
+def test_without_weather_history_no_date_is_given(demo_records: ClubRecords) -> None:
+    from dataclasses import replace
+
+    bare = replace(demo_records, weather=replace(demo_records.weather, history_c={}))
+    bulletin = compose_bulletin(bare, datetime(2027, 9, 14, 9, 30, tzinfo=LONDON))
+    notice = next(notice for notice in bulletin.notices if notice.id == "greens-renovation-2027")
+    assert NO_DATE in notice.short_answer
+
+
+@pytest.mark.parametrize(
+    ("days", "words"),
+    [
+        ((3, 10, 16), "likely by Friday 24 September; allow until Thursday 30 September"),
+        ((10, 10, 10), "likely by Friday 24 September"),
+        ((None, None, None), NO_DATE),
+        ((-5, -2, 3), "due now; allow until Friday 17 September"),
+        ((-9, -5, -2), "by now"),
+        ((20, 60, 120), "some time from October to January 2028"),
+    ],
+)
+def test_the_same_uncertainty_gives_the_same_words(days: tuple[int | None, ...], words: str) -> None:
+    """Weekdays of September 2027 by any calendar: the 14th is a Tuesday."""
+    near = date(2027, 9, 14)
+    early, likely, allow = (None if n is None else near + timedelta(days=n) for n in days)
+    assert range_in_words(DateRange(early=early, likely=likely, allow_until=allow), near) == words
+
+
+def test_places_are_named_as_in_a_sentence(demo_records: ClubRecords) -> None:
+    chosen = [demo_records.surfaces[f"green-{hole}"] for hole in (*range(1, 10), 14)]
+    assert places_in_words(chosen) == "greens 1 to 9 and 14"
+
+
+def test_every_sentence_of_the_demos_notices_is_short_and_whole(demo_bulletin: Bulletin) -> None:
+    """At most 25 words a sentence: GOV.UK style; the short answer 40 words at most."""
+    for notice in demo_bulletin.notices:
+        assert len(notice.short_answer.split()) <= 40, notice.short_answer
+        for section in notice.sections:
+            for text in (*section.paragraphs, *section.points):
+                for sentence in text.replace("? ", ". ").split(". "):
+                    assert len(sentence.split()) <= 25, sentence
+                assert "None" not in text
+                assert "  " not in text

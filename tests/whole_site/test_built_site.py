@@ -1,0 +1,126 @@
+"""The whole site as built: pages, links, feed, the plain theme, the same bytes each time, nothing hostile."""
+
+from __future__ import annotations
+
+import subprocess
+from collections.abc import Callable
+from email.utils import parsedate_to_datetime
+from pathlib import Path
+
+import feedparser
+from lxml import etree, html
+
+from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.outlets.rss import rss_artifact
+from swardcast.records.folder import ClubRecords
+from tests.conftest import DEMO, DEMO_AS_OF
+
+Run = Callable[..., subprocess.CompletedProcess[str]]
+AS_OF = ("--as-of", "2027-09-14 09:30")
+
+
+def test_each_job_has_a_notice_under_its_id(demo_site: Path, demo_records: ClubRecords) -> None:
+    for name in demo_records.jobs:
+        assert (demo_site / "notices" / name / "index.html").is_file()
+
+
+def test_every_link_inside_the_site_leads_somewhere(demo_site: Path) -> None:
+    for page in demo_site.rglob("*.html"):
+        for link in html.parse(page).getroot().iterlinks():
+            target = link[2].split("#")[0]
+            if target and "://" not in target and not target.startswith(("mailto:", "tel:")):
+                place = (page.parent / target).resolve()
+                assert (place / "index.html" if place.is_dir() else place).is_file(), (page, target)
+
+
+def test_the_home_page_says_the_sentence_and_the_dates(demo_site: Path, demo_bulletin: Bulletin) -> None:
+    text = " ".join(html.parse(demo_site / "index.html").getroot().text_content().split())
+    assert "The course is open" in text
+    for line in demo_bulletin.status.lines:
+        assert line.where in text
+        for fact in line.dates:
+            assert fact.value in text or fact.value[1:] in text
+
+
+def test_no_page_has_a_script_or_a_style_of_its_own(demo_site: Path) -> None:
+    for page in demo_site.rglob("*.html"):
+        root = html.parse(page).getroot()
+        assert not root.xpath("//script | //style | //*[@style] | //*[starts-with(name(@*), 'on')]"), page
+
+
+def test_the_same_folder_and_moment_give_the_same_bytes(demo_site: Path, run_swardcast: Run, tmp_path: Path) -> None:
+    again = tmp_path / "again"
+    done = run_swardcast(
+        "build", "--club", str(DEMO), "--output", str(again), *AS_OF, PYTHONHASHSEED="7", TZ="Asia/Tokyo"
+    )
+    assert done.returncode == 0, done.stderr
+    first = {path.relative_to(demo_site): path.read_bytes() for path in demo_site.rglob("*") if path.is_file()}
+    second = {path.relative_to(again): path.read_bytes() for path in again.rglob("*") if path.is_file()}
+    assert first == second
+
+
+def test_a_notice_reads_well_in_pelicans_own_plain_theme(run_swardcast: Run, tmp_path: Path) -> None:
+    output = tmp_path / "plain"
+    done = run_swardcast("build", "--club", str(DEMO), "--output", str(output), *AS_OF, "--theme", "simple")
+    assert done.returncode == 0, done.stderr
+    page = html.parse(output / "notices" / "greens-renovation-2027" / "index.html").getroot()
+    headings = [heading.text for heading in page.xpath("//section/h2")]
+    assert headings == [
+        "What we do", "What you will notice", "When it is back to normal", "Why we do it", "In numbers",
+        "Rules of Golf", "Please take care", "Who decides and whom to ask", "What happened",
+    ]  # fmt: skip
+    assert "What is different" in (output / "index.html").read_text(encoding="utf-8")
+
+
+def test_the_feed_is_rss_that_a_reader_accepts(demo_site: Path) -> None:
+    """RSS 2.0 and the RSS Advisory Board's profile: self link, guids, RFC 822 dates, absolute links, full content."""
+    data = (demo_site / "feeds" / "status.rss").read_bytes()
+    feed = feedparser.parse(data)
+    assert not feed.bozo
+    assert feed.version == "rss20"
+    root = etree.fromstring(data)
+    self_link = root.xpath("//channel/atom:link[@rel='self']/@href", namespaces={"atom": "http://www.w3.org/2005/Atom"})
+    assert self_link == ["https://quillhaven.example/feeds/status.rss"]
+    guids = root.xpath("//item/guid")
+    assert len({guid.text for guid in guids}) == len(guids) > 20
+    assert {guid.get("isPermaLink") for guid in guids} == {"false"}
+    for item in root.xpath("//item"):
+        assert parsedate_to_datetime(item.findtext("pubDate")).tzinfo is not None
+        assert item.findtext("link").startswith("https://quillhaven.example/")
+        assert item.findtext("{http://purl.org/rss/1.0/modules/content/}encoded")
+
+
+def test_a_later_feed_keeps_every_earlier_item_as_it_was(demo_records: ClubRecords) -> None:
+    earlier = compose_bulletin(demo_records, DEMO_AS_OF.replace(day=1))
+    later = compose_bulletin(demo_records, DEMO_AS_OF)
+    known = {item.id: item for item in later.items}
+    assert len(earlier.items) < len(later.items)
+    for item in earlier.items:
+        assert known[item.id] == item
+
+
+def test_the_feed_has_no_byte_of_the_builds_clock(demo_bulletin: Bulletin) -> None:
+    one = rss_artifact(demo_bulletin, lambda item: item.title)
+    assert one == rss_artifact(demo_bulletin, lambda item: item.title)
+    assert f"{DEMO_AS_OF:%H:%M}".encode() not in one.data.split(b"<item>")[0]
+
+
+def test_hostile_words_do_no_harm(club: Path, run_swardcast: Run, tmp_path: Path) -> None:
+    entry = club / "log" / "2027" / "2027-09-13-1630-hostile.md"
+    entry.write_text(
+        "---\nat: 2027-09-13 16:30\nkind: note to members\njob: greens-renovation-2027\n---\n"
+        "<script>alert(1)</script> [x](javascript:alert(2)) <img src=x onerror=alert(3)>\n",
+        encoding="utf-8",
+    )
+    plan = club / "plan" / "2027-late-summer.yaml"
+    text = plan.read_text(encoding="utf-8")
+    plan.write_text(text.replace("title: Deep tining", "title: <b onclick=x>& Deep tining"), encoding="utf-8")
+    output = tmp_path / "site"
+    done = run_swardcast("build", "--club", str(club), "--output", str(output), *AS_OF)
+    assert done.returncode == 0, done.stderr
+    for page in output.rglob("*.html"):
+        root = html.parse(page).getroot()
+        assert not root.xpath("//script | //img[@onerror] | //b[@onclick] | //a[starts-with(@href, 'javascript')]"), (
+            page
+        )
+    assert not feedparser.parse((output / "feeds" / "status.rss").read_bytes()).bozo
