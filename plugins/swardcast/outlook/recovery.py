@@ -24,7 +24,7 @@ from swardcast.turf.healing import (
     disruption_left,
     observed_rate,
 )
-from swardcast.turf.milestones import Disruption, MilestoneDays, default_log_spread, milestone_days
+from swardcast.turf.milestones import Disruption, MilestoneDays, default_log_spread
 
 __all__ = ["disturbed_at", "is_validated", "recovery_of"]
 
@@ -66,8 +66,9 @@ def recovery_of(
     prior = HealingRate(per_growth_day=HEALING_RATE_PER_GROWTH_DAY, log_spread=spread)
     rate, shown = _corrected(prior, facts.observations, surface=surface, start=start, view=view)
     day_zero = combined_disruption(before, sums.day_zero)
-    days = milestone_days(
-        view.growth_from(start, surface.grass),
+    days = view.milestones(
+        start,
+        surface.grass,
         Disruption(
             day_zero=day_zero,
             half_width_mm=sums.half_width_mm,

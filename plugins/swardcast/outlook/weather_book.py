@@ -14,6 +14,7 @@ from swardcast.records.club import Club, Grass
 from swardcast.records.weather import Weather
 from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, weather_members
 from swardcast.turf.growth import GRASSES, growth_fraction
+from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days
 from swardcast.turf.series import DailySeries
 
 __all__ = ["WeatherBook", "WeatherView"]
@@ -39,6 +40,7 @@ class WeatherView:
     observed: DailySeries | None
     past: WeatherPast
     _growth: dict[Grass, Floats] = field(default_factory=dict)
+    _milestones: dict[tuple[date, Grass, Disruption], MilestoneDays] = field(default_factory=dict)
 
     def growth_from(self, start: date, grass: Grass, days: int = HORIZON_DAYS) -> Floats:
         """Give the growth of each day from a day on.
@@ -55,6 +57,22 @@ class WeatherView:
             self._growth[grass] = growth_fraction(self.ensemble.tmean_c, GRASSES[grass.value].curve)
         offset = max(0, (start - self.ensemble.first).days)
         return self._growth[grass][:, offset : offset + days]
+
+    def milestones(self, start: date, grass: Grass, disruption: Disruption) -> MilestoneDays:
+        """Compute the days to each milestone; the same question asked again costs nothing.
+
+        Args:
+            start: day 0.
+            grass: the grass.
+            disruption: what has to heal.
+
+        Returns:
+            Days from day 0.
+        """
+        key = (start, grass, disruption)
+        if key not in self._milestones:
+            self._milestones[key] = milestone_days(self.growth_from(start, grass), disruption)
+        return self._milestones[key]
 
     def growth_between(self, start: date, end: date, grass: Grass) -> float:
         """Sum the growth from a day up to and without another: observed, or expected where it is to come.
