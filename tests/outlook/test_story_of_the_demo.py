@@ -86,3 +86,11 @@ def test_every_sentence_of_the_demos_notices_is_short_and_whole(demo_bulletin: B
                     assert len(sentence.split()) <= 25, sentence
                 assert "None" not in text
                 assert "  " not in text
+
+
+def test_work_that_never_started_is_not_called_normal_by_now(demo_records: ClubRecords) -> None:
+    """In December the fairways' plan of October has passed and no entry says that they were begun."""
+    bulletin = compose_bulletin(demo_records, datetime(2027, 12, 24, 9, 0, tzinfo=LONDON))
+    notice = next(notice for notice in bulletin.notices if notice.id == "fairways-deep-tining-2027")
+    assert "No entry says that it has started. Back to normal: no date until the work is done." in notice.short_answer
+    assert "by now" not in str(notice)

@@ -11,7 +11,7 @@ from swardcast.notices.kinds import KIND_PHRASES, cautions_for
 from swardcast.notices.notice import Fact, Notice, Section
 from swardcast.notices.numbers import facts_in_numbers
 from swardcast.notices.reasons import reason_in_words
-from swardcast.notices.words import capital, day_in_words, joined, places_in_words, range_in_words
+from swardcast.notices.words import capital, day_in_words, joined, places_in_words, published_in_words, range_in_words
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Surface, SurfaceKind
@@ -95,6 +95,8 @@ def _when(outlook: JobOutlook, near: date) -> str:
     last = outlook.dates[Milestone.REOPENING] if outlook.job.reopens_after is None else _last_work(outlook)
     starts = _first_day(outlook)
     if outlook.work is Work.PLANNED:
+        if starts < near:
+            return f"was planned from {day_in_words(starts, near)}; not started yet"
         return _days_from_to(starts, last.likely, near, "planned ")
     if any(work.done_at is None for work in outlook.surfaces):
         return f"from {day_in_words(starts, near)}; work still to do"
@@ -121,7 +123,7 @@ def _last_work(outlook: JobOutlook) -> DateRange:
 def _short_answer(outlook: JobOutlook, published: DateRange, where: str, near: date) -> str:
     job, places = outlook.job, capital(where)
     while_working = _SAID_OF_PLAY[job.while_working]
-    normal = f"Back to normal: {range_in_words(published, near)}."
+    normal = f"Back to normal: {published_in_words(published, outlook.work, near)}."
     plural = "is" if len(outlook.surfaces) == 1 else "are"
     match outlook.work:
         case Work.CALLED_OFF:
@@ -129,6 +131,8 @@ def _short_answer(outlook: JobOutlook, published: DateRange, where: str, near: d
             return f"This work is called off{because}. Nothing changes for play."
         case Work.PLANNED:
             starts = day_in_words(outlook.starts, near)
+            if outlook.starts < near:
+                return f"This work was planned from {starts}. No entry says that it has started. {normal}"
             return f"Work starts on {starts}. Each surface is {while_working} while we work on it. {normal}"
         case Work.UNDER_WAY:
             return f"Work is going on. Each surface is {while_working} while we work on it. {normal}"
@@ -200,7 +204,6 @@ def _when_normal(outlook: JobOutlook, published: DateRange, near: date) -> Secti
         ("Open again" if outlook.job.reopens_after else "Work finished", outlook.dates[Milestone.REOPENING]),
         ("Most putts roll true", outlook.dates[Milestone.SETTLED]),
         (closed, outlook.dates[Milestone.HOLES_CLOSED]),
-        ("Back to normal", published),
     ]
     on_greens = all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces)
     heals = any(work.recovery is not None for work in outlook.surfaces)
@@ -211,8 +214,7 @@ def _when_normal(outlook: JobOutlook, published: DateRange, near: date) -> Secti
         and (name not in ("Most putts roll true", closed) or heals)
         and (name != "Most putts roll true" or on_greens)
     ]
-    if not published.is_given:
-        facts.append(Fact(name="Back to normal", value=capital(range_in_words(published, near))))
+    facts.append(Fact(name="Back to normal", value=capital(published_in_words(published, outlook.work, near))))
     return Section(
         heading="When it is back to normal", facts=tuple(facts), paragraphs=tuple(_how_sure(outlook, near, heals=heals))
     )

@@ -10,12 +10,12 @@ from typing import Final
 from swardcast.notices.notice import Fact
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.words import (
-    NO_DATE,
     capital,
     day_in_words,
     joined,
     moment_in_words,
     places_in_words,
+    published_in_words,
     range_in_words,
 )
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
@@ -218,9 +218,7 @@ def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, near: date) -> I
     settled = _settled(surfaces)
     if settled is not None and settled.is_given:
         yield Fact(name="Most putts roll true", value=range_in_words(settled, near))
-    yield Fact(
-        name="Back to normal", value=range_in_words(story.published, near) if story.published.is_given else NO_DATE
-    )
+    yield Fact(name="Back to normal", value=published_in_words(story.published, story.changes[-1].outlook.work, near))
 
 
 def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
@@ -245,13 +243,11 @@ def _holes(surfaces: Iterable[SurfaceOutlook]) -> Iterable[HoleMark]:
 
 
 def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
-    """The green decides, or every tee together; whatever else is not open only asks for care."""
+    """The green decides; a closed tee or bunker leaves the hole in play and only asks for care."""
     greens = [surface.play for surface in there if surface.surface.kind is SurfaceKind.GREEN]
-    tees = [surface.play for surface in there if surface.surface.kind is SurfaceKind.TEE]
     rest = [Play.OPEN_WITH_CARE for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
     not_known = [Play.NOT_KNOWN for surface in there if surface.play is Play.NOT_KNOWN]
-    all_tees = [Play.CLOSED] if tees and all(play is Play.CLOSED for play in tees) else []
-    return min([Play.OPEN, *greens, *all_tees, *rest, *not_known], key=_WORST_FIRST.index)
+    return min([Play.OPEN, *greens, *rest, *not_known], key=_WORST_FIRST.index)
 
 
 def _state_there(surface: SurfaceOutlook) -> str:
@@ -279,6 +275,6 @@ def _coming(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date)
             when=f"was planned from {day_in_words(job.starts, near)}; not started yet"
             if late
             else f"from {day_in_words(job.starts, near)}",
-            normal=f"Back to normal: {range_in_words(stories[job.job.id].published, near)}",
+            normal=f"Back to normal: {published_in_words(stories[job.job.id].published, job.work, near)}",
             notice_id=job.job.id,
         )

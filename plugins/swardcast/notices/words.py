@@ -10,10 +10,11 @@ from collections.abc import Iterable, Sequence
 from datetime import date, datetime
 from typing import Final
 
-from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange
+from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, Work
 from swardcast.records.club import Surface, SurfaceKind
 
 __all__ = [
+    "NOT_DONE",
     "NO_DATE",
     "amount",
     "capital",
@@ -22,6 +23,7 @@ __all__ = [
     "moment_in_words",
     "percent",
     "places_in_words",
+    "published_in_words",
     "range_in_words",
     "time_in_words",
     "tonnes",
@@ -33,6 +35,7 @@ _MONTHS: Final = (
     "August", "September", "October", "November", "December",
 )  # fmt: skip
 
+NOT_DONE: Final = "no date until the work is done"
 NO_DATE: Final = "too early to give a date: the grass is hardly growing"
 
 
@@ -97,6 +100,23 @@ def range_in_words(given: DateRange, near: date) -> str:
     if given.allow_until == given.likely:
         return f"likely by {day_in_words(given.likely, near)}"
     return f"likely by {day_in_words(given.likely, near)}; allow until {day_in_words(given.allow_until, near)}"
+
+
+def published_in_words(published: DateRange, work: Work, near: date) -> str:
+    """Say the published date; once it has passed with the work still to do, it says nothing any more.
+
+    Args:
+        published: the date that stands on the site.
+        work: the state of the work.
+        near: the day of the reader.
+
+    Returns:
+        Words of `range_in_words`, or that there is no date until the work is done.
+    """
+    unfinished = work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
+    if unfinished and published.allow_until is not None and published.allow_until < near:
+        return NOT_DONE
+    return range_in_words(published, near)
 
 
 def amount(value: float) -> str:
