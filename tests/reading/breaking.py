@@ -44,7 +44,8 @@ def replace(path: Path, old: str, new: str) -> None:
 def fault(name: str, old: str, new: str, *says: str, reported: str = "") -> Any:
     """A case: its readable id, text to replace, replacement, and every problem that follows, word for word.
 
-    In a problem's text "…" stands for any words. `reported` names a fault of the code that is not mended yet.
+    In a problem's text "…" stands for any words, and "line «text»" for the number of the first line of the broken
+    file that holds that text, so that the demo's words may change. `reported` names a fault of the code that is not mended yet.
     """
     marks = [pytest.mark.xfail(reason=reported)] if reported else []
     return pytest.param(old, new, says, id=name, marks=marks)
@@ -54,6 +55,12 @@ def assert_said(club: Path, file: str, says: tuple[str, ...]) -> None:
     """The folder has exactly these problems, all in this file, in this order."""
     problems = problems_in(club)
     told = "\n".join(f"{problem.file}: {problem}" for problem in problems)
+    lines = (club / file).read_text(encoding="utf-8").splitlines() if "«" in "".join(says) else []
     assert [problem.file for problem in problems] == [file] * len(says), told
     for problem, said in zip(problems, says, strict=True):
-        assert re.fullmatch(re.escape(said).replace("…", ".+"), str(problem)), told
+        numbered = re.sub("«(.+?)»", lambda mark: str(_first_line(lines, mark[1])), said)
+        assert re.fullmatch(re.escape(numbered).replace("…", ".+"), str(problem)), told
+
+
+def _first_line(lines: list[str], text: str) -> int:
+    return next(number for number, line in enumerate(lines, start=1) if text in line)

@@ -162,7 +162,7 @@ def test_a_fault_in_the_club_file_is_told(demo_club: Path, old: str, new: str, s
             "a length for an area",
             "area: 640 m2",
             "area: 640 mm",
-            f"line 24, greens.named.0.area: found '640 mm'; expected {AN_AREA}…",
+            f"line 24, greens.named.0.area: found '640 mm'; expected {AN_AREA}",
         ),
         fault(
             "a hole without a number",

@@ -8,11 +8,12 @@ from datetime import date, datetime
 from typing import Final
 
 from swardcast.notices.events import cause_in_words, entry_in_words
-from swardcast.notices.status import play_in_words
+from swardcast.notices.status import play_clause
 from swardcast.notices.words import capital, day_in_words, places_in_words, range_in_words
 from swardcast.outlook.play import statements
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory, PlayChange
+from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Play
 
@@ -115,17 +116,15 @@ def _sentences(change: JobChange, records: ClubRecords, near: date) -> Iterable[
 
 def _play_now(change: JobChange, records: ClubRecords) -> Iterable[str]:
     for statement in statements(records, [change.entry] if change.entry is not None else []):
-        for play, verb_places in _by_play(statement.play, records):
-            yield f"{capital(verb_places)} {play}."
+        for clause in _clauses(statement.play, records):
+            yield f"{capital(clause)}."
 
 
-def _by_play(play: Mapping[str, Play], records: ClubRecords) -> Iterable[tuple[str, str]]:
-    by_play: dict[Play, list[str]] = {}
+def _clauses(play: Mapping[str, Play], records: ClubRecords) -> list[str]:
+    by_play: dict[Play, list[Surface]] = {}
     for name, state in play.items():
-        by_play.setdefault(state, []).append(name)
-    for state, names in by_play.items():
-        places = places_in_words(records.surfaces[name] for name in names)
-        yield play_in_words(state, len(names)), f"{places} {'is' if len(names) == 1 else 'are'}"
+        by_play.setdefault(state, []).append(records.surfaces[name])
+    return [play_clause(state, surfaces) for state, surfaces in by_play.items()]
 
 
 def items_of_play(changes: Iterable[PlayChange], records: ClubRecords) -> list[FeedItem]:
@@ -141,7 +140,7 @@ def items_of_play(changes: Iterable[PlayChange], records: ClubRecords) -> list[F
     items = []
     for change in changes:
         at = change.at.astimezone(records.club.time_zone)
-        said = [f"{places} {play}" for play, places in _by_play(change.play, records)]
+        said = _clauses(change.play, records)
         items.append(
             FeedItem(
                 id=f"course-status/{change.id}",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -23,7 +24,7 @@ from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, Surface, SurfaceKind
 from swardcast.records.plan import Play
 
-__all__ = ["ComingWork", "CourseStatus", "HoleMark", "StatusLine", "compose_status", "play_in_words"]
+__all__ = ["ComingWork", "CourseStatus", "HoleMark", "StatusLine", "compose_status", "play_clause", "play_in_words"]
 
 _WORST_FIRST: Final = (Play.CLOSED, Play.TEMPORARY_GREEN, Play.NOT_KNOWN, Play.OPEN_WITH_CARE, Play.OPEN)
 _HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
@@ -117,6 +118,24 @@ def play_in_words(play: Play, count: int = 1) -> str:
     return str(play.value)
 
 
+def play_clause(play: Play, surfaces: Sequence[Surface]) -> str:
+    """Say how play stands on some surfaces: "greens 1 to 6 are closed", "hole 12 plays to a temporary green".
+
+    Args:
+        play: how play stands.
+        surfaces: at least one surface.
+
+    Returns:
+        A clause without a capital or a full stop.
+    """
+    one = len(surfaces) == 1
+    places = places_in_words(surfaces)
+    if play is Play.TEMPORARY_GREEN and all(surface.hole is not None for surface in surfaces):
+        holes = re.sub(r"^greens?", "hole" if one else "holes", places)
+        return f"{holes} plays to a temporary green" if one else f"{holes} play to temporary greens"
+    return f"{places} {'is' if one else 'are'} {play_in_words(play, len(surfaces))}"
+
+
 def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club: Club) -> CourseStatus:
     """Put the course into words.
 
@@ -158,10 +177,7 @@ def _sentence(outlook: CourseOutlook, club: Club) -> str:
         return f"{capital(club.course)} is open as usual."
     if set(by_play) == {Play.CLOSED}:
         return f"{capital(club.course)} is closed."
-    parts = [
-        f"{places_in_words(places)} {'is' if len(places) == 1 else 'are'} {play_in_words(play, len(places))}"
-        for play, places in groups
-    ]
+    parts = [play_clause(play, places) for play, places in groups]
     return f"{capital(club.course)} is open, but {'; '.join(parts)}."
 
 
