@@ -216,7 +216,11 @@ NO_UNIT_MM = ". A number needs its unit: write '13 mm' if that is what you mean.
         (parse_length_mm, "half an inch", f"found 'half an inch'{LENGTH}"),
         (parse_length_mm, "-3 mm", f"found '-3 mm'{LENGTH}"),
         (parse_length_mm, None, f"found None{LENGTH}"),
-        (parse_mass_t, "3 tons", f"found '3 tons'{MASS}. Did you mean 'tonnes'?"),
+        (
+            parse_mass_t,
+            "3 tons",
+            f"found '3 tons'{MASS}. A ton is two different masses: write 't' for tonnes or 'US tons'.",
+        ),
         (parse_temperature_c, "90 C", "found '90 C'; expected an air temperature between -60 C and 60 C"),
         (parse_temperature_c, "14", f"found '14'{TEMPERATURE}"),
         (parse_spacing_mm, "50 x 50", f"found '50 x 50'{SPACING}. The unit goes at the end: '50 x 50 mm'."),

@@ -87,6 +87,7 @@ _SPACING: Final = re.compile(
     rf"^\s*(?P<across>{_NUMBER})\s*(?P<unit1>[a-z\"]*)\s*(?:x|×|by)\s*(?P<along>{_NUMBER})\s*(?P<unit2>[a-z\"]*)\s*$",
     re.IGNORECASE,
 )
+_BARE_TON: Final = re.compile(r"^tons?\b")
 _MOST_PASSES: Final = 50
 
 
@@ -166,7 +167,8 @@ def _parse(text: object, dimension: Dimension) -> float:
         hint = f"A number needs its unit: write '{text.strip()} {first}' if that is what you mean."
         raise QuantityError(text, dimension.expected, hint)
     if unit not in dimension.units:
-        raise QuantityError(text, dimension.expected, nearest(unit, dimension.units))
+        ton = "A ton is two different masses: write 't' for tonnes or 'US tons'." if _BARE_TON.match(unit) else ""
+        raise QuantityError(text, dimension.expected, ton or nearest(unit, dimension.units))
     return _number(match["number"]) * dimension.units[unit]
 
 

@@ -41,14 +41,13 @@ def replace(path: Path, old: str, new: str) -> None:
     path.write_text(text.replace(old, new, 1), encoding="utf-8")
 
 
-def fault(name: str, old: str, new: str, *says: str, reported: str = "") -> Any:
+def fault(name: str, old: str, new: str, *says: str) -> Any:
     """A case: its readable id, text to replace, replacement, and every problem that follows, word for word.
 
     In a problem's text "…" stands for any words, and "line «text»" for the number of the first line of the broken
-    file that holds that text, so that the demo's words may change. `reported` names a fault of the code that is not mended yet.
+    file that holds that text, so that the demo's words may change.
     """
-    marks = [pytest.mark.xfail(reason=reported)] if reported else []
-    return pytest.param(old, new, says, id=name, marks=marks)
+    return pytest.param(old, new, says, id=name)
 
 
 def assert_said(club: Path, file: str, says: tuple[str, ...]) -> None:

@@ -117,14 +117,12 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "latitude: 55.6",
             "latitude: north",
             "line 6, place.latitude: found 'north'; expected a number",
-            reported="pydantic's own words reach the manager: 'a valid number, unable to parse string as a number'",
         ),
         fault(
             "a latitude that is true",
             "latitude: 55.6",
             "latitude: true",
             "line 6, place.latitude: found 'True'; expected a number",
-            reported="true is taken for 1 degree",
         ),
     ],
 )
@@ -201,14 +199,12 @@ def test_a_fault_in_the_club_file_is_told(demo_club: Path, old: str, new: str, s
             "{area: 390 m2, gras:",
             "line 8, greens.holes.4.gras: found the unknown field 'gras'; expected one of: area, grass."
             " Did you mean 'grass'?",
-            reported="below a list or a table of holes the known fields are not found: 'expected one of: ' and no more",
         ),
         fault(
             "a hole's number in words",
             "hole: 2, area: 55",
             "hole: two, area: 55",
             "line 69, bunkers.named.0.hole: found 'two'; expected a whole number",
-            reported="pydantic's own words reach the manager: 'a valid integer'",
         ),
     ],
 )

@@ -142,7 +142,8 @@ def _short_answer(outlook: JobOutlook, published: DateRange, where: str, near: d
             return f"{_while_healing(outlook, where, plural, near)} {normal}"
         case Work.BACK_TO_NORMAL:
             if published.is_fact:
-                return f"{places} {plural} back to normal since {range_in_words(published, near).removeprefix('on ')}."
+                since = range_in_words(published, near).removeprefix("on ")
+                return f"{places} {'has' if plural == 'is' else 'have'} been back to normal since {since}."
             return f"{places}: the work is over and should be back to normal."
 
 

@@ -7,11 +7,24 @@ from collections.abc import Iterator
 from typing import Annotated, Any, Final
 from zoneinfo import ZoneInfo, available_timezones
 
-from pydantic import BeforeValidator, Field, field_validator
+from pydantic import BeforeValidator, field_validator
 
 from swardcast.errors import Problem, nearest
 from swardcast.quantities import QuantityError, parse_area_m2
-from swardcast.reading.schema import Area, Density, Length, Lines, Model, Text, Words, one_of, validated, within, wrong
+from swardcast.reading.schema import (
+    Area,
+    Density,
+    Length,
+    Lines,
+    Model,
+    Number,
+    Text,
+    Words,
+    one_of,
+    validated,
+    within,
+    wrong,
+)
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Club, Contact, Grass, Surface, SurfaceKind
 
@@ -67,8 +80,8 @@ def identifier(value: object) -> str:
 
 
 class _Place(Model):
-    latitude: Annotated[float, Field(strict=False), within(-90, 90, "degrees north from -90 to 90")]
-    longitude: Annotated[float, Field(strict=False), within(-180, 180, "degrees east from -180 to 180")]
+    latitude: Annotated[Number, within(-90, 90, "degrees north from -90 to 90")]
+    longitude: Annotated[Number, within(-180, 180, "degrees east from -180 to 180")]
     elevation: Annotated[Length, within(-500_000, 6_000_000, "a height above the sea up to 6000 m")] = 0.0
 
 

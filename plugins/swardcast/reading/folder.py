@@ -23,6 +23,20 @@ from swardcast.records.weather import Forecast, Weather
 __all__ = ["read_club_folder"]
 
 _LARGEST_BYTES: Final = 8_000_000  # no file that a club types or exports is larger; judgement
+_READ: Final = (
+    "plan/*.yaml",
+    "weather/observed.csv",
+    "weather/history/*.csv",
+    "weather/forecast/*.csv",
+    "weather/*.py",
+    "*.md",
+)
+_EXAMPLES: Final = (
+    "plan/2027.yaml",
+    "log/2027/2027-08-23-0640-morning.md",
+    "weather/observed.csv",
+    "weather/history/1997-2026.csv",
+)
 _KNOWN: Final = {"club.yaml", "surfaces.yaml", "plan", "log", "weather", "fixtures.ics", "README.md"}
 
 
@@ -49,6 +63,7 @@ def read_club_folder(folder: Path) -> ClubRecords:
             ]
         )
     files.report_strangers()
+    files.report_unread()
     club = _club(files, problems)
     surfaces = _surfaces(files, problems)
     weather = _weather(files, club.time_zone if club is not None else ZoneInfo("UTC"), problems)
@@ -80,6 +95,17 @@ class _Files:
                         found="a file or folder that is not part of a club folder",
                         expected=expected,
                         hint=nearest(path.name, _KNOWN),
+                    )
+                )
+
+    def report_unread(self) -> None:
+        """A misspelt name below plan, log or weather would be passed over in silence: say so instead."""
+        for path in sorted(self._folder.glob("[plw]*/**/*")):
+            name = self.name(path)
+            if path.is_file() and not path.name.startswith(".") and not any(path.match(like) for like in _READ):
+                self._problems.append(
+                    Problem(
+                        file=name, found="a file that is not read", expected=f"names such as {', '.join(_EXAMPLES)}"
                     )
                 )
 

@@ -7,6 +7,7 @@ from typing import Annotated, Any, Final
 from pydantic import AfterValidator, model_validator
 
 from swardcast.errors import nearest
+from swardcast.quantities import Sand, SandBasis
 from swardcast.reading.schema import Count, Length, Model, SandAmount, SeedRate, Spacing, Text, within, wrong
 from swardcast.records import operations as work
 from swardcast.records.operations import Kind, Operation
@@ -15,6 +16,13 @@ __all__ = ["OperationItem", "operation_from"]
 
 _DEEPEST_MM: Final = {Kind.DEEP_TINING: 350.0}  # the deepest machine tines of the trade; common practice
 _DEEPEST_OTHER_MM: Final = 200.0
+
+_MOST_SAND: Final = {  # beyond anything that is spread on turf or put into a bunker: judgement
+    SandBasis.DEPTH_MM: (600.0, "600 mm"),
+    SandBasis.KG_PER_M2: (900.0, "900 kg/m2"),
+    SandBasis.TONNES_EACH: (500.0, "500 t on each"),
+    SandBasis.TONNES_IN_ALL: (5000.0, "5,000 t in all"),
+}
 
 _Tine = Annotated[Length, within(1, 40, "a tine from 1 mm to 40 mm; greens take 8 mm to 19 mm")]
 _Blade = Annotated[Length, within(0.5, 20, "a blade from 0.5 mm to 20 mm; greens take 1 mm to 3 mm")]
@@ -58,8 +66,15 @@ class _Blades(Model):
         return self
 
 
+def _sensible_sand(sand: Sand) -> Sand:
+    most, said = _MOST_SAND[sand.basis]
+    if not 0 < sand.amount <= most:
+        raise wrong(f"{sand.amount:g}", f"at most {said} of sand and more than none", "Check the figure and its unit.")
+    return sand
+
+
 class _Sand(Model):
-    sand: SandAmount
+    sand: Annotated[SandAmount, AfterValidator(_sensible_sand)]
 
 
 class _Seed(Model):

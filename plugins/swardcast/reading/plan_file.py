@@ -13,7 +13,7 @@ from swardcast.errors import Problem
 from swardcast.quantities import QuantityError, parse_days
 from swardcast.reading.club_file import identifier
 from swardcast.reading.operations import OperationItem, operation_from
-from swardcast.reading.schema import Day, Lines, Model, Text, Words, one_of, validated, within, wrong
+from swardcast.reading.schema import Day, Lines, Model, Number, Text, Words, one_of, validated, within, wrong
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Surface
@@ -57,9 +57,7 @@ class _Job(Model):
     starts: Day
     surfaces: Text
     operations: Annotated[list[OperationItem], Field(min_length=1)]
-    surfaces_a_day: Annotated[
-        float, Field(strict=False), within(0.05, 60, "surfaces finished in a day, from 0.05 to 60")
-    ]
+    surfaces_a_day: Annotated[Number, within(0.05, 60, "surfaces finished in a day, from 0.05 to 60")]
     spare_days: Annotated[int, within(0, 30, "spare days from 0 to 30")] = 0
     while_working: Annotated[Play, one_of(Play)] = Play.CLOSED
     reopens_after: _Range | None = None

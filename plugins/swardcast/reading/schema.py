@@ -27,6 +27,7 @@ __all__ = [
     "Length",
     "Lines",
     "Model",
+    "Number",
     "SandAmount",
     "SeedRate",
     "Spacing",
@@ -116,6 +117,13 @@ def _day(value: object) -> date:
         raise wrong(value, "a day that exists in the calendar") from None
 
 
+def _number(value: object) -> float:
+    if isinstance(value, int | float) and not isinstance(value, bool):
+        return float(value)
+    raise wrong(value, "a number")
+
+
+Number = Annotated[float, BeforeValidator(_number)]
 Text = Annotated[str, BeforeValidator(_text)]
 Words = Annotated[str, BeforeValidator(_words)]
 Lines = Annotated[list[str], BeforeValidator(_lines)]
@@ -239,7 +247,14 @@ def _in_plain_words(detail: Any, model: type[BaseModel]) -> tuple[str, str, str]
         case "extra_forbidden":
             known = _known_fields(model, detail["loc"])
             word = str(detail["loc"][-1])
-            return f"the unknown field {word!r}", f"one of: {', '.join(known)}", nearest(word, known)
+            expected = f"one of: {', '.join(known)}" if known else "no fields below it"
+            return f"the unknown field {word!r}", expected, nearest(word, known)
+        case "too_short":
+            return _shown(detail["input"]), "at least one line starting with '- '", ""
+        case "int_type" | "int_parsing" | "int_from_float":
+            return _shown(detail["input"]), "a whole number", ""
+        case "float_type" | "float_parsing":
+            return _shown(detail["input"]), "a number", ""
         case "model_type" | "dict_type" | "model_attributes_type":
             return _shown(detail["input"]), "fields such as 'name: value'", ""
         case "list_type":
@@ -264,13 +279,12 @@ def _known_fields(model: type[BaseModel], path: tuple[str | int, ...]) -> list[s
     return [field.alias or name for name, field in current.model_fields.items()]
 
 
-def _step_into(annotation: Any, part: str | int) -> Any:
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        for name, field in annotation.model_fields.items():
-            if part in (field.alias, name):
-                return _model_within(field.annotation)
-        return None
-    return _model_within(annotation)
+def _step_into(model: Any, part: str | int) -> Any:
+    """Go one step down; a place in a list or a key of a table stays in the model of its items."""
+    for name, field in model.model_fields.items() if hasattr(model, "model_fields") else ():
+        if part in (field.alias, name):
+            return _model_within(field.annotation)
+    return model
 
 
 def _model_within(annotation: Any) -> Any:

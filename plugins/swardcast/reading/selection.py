@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from difflib import get_close_matches
 from typing import Final
 
 from swardcast.errors import nearest
@@ -14,7 +15,7 @@ __all__ = ["select_surfaces"]
 
 _KINDS: Final = {word: kind for kind in SurfaceKind for word in (kind.value, kind.plural)}
 _RANGE: Final = re.compile(r"^(?:(?P<kind>[a-z ]+?)\s+)?(?P<first>\d+)(?:\s*(?:-|–|to)\s*(?P<last>\d+))?$")
-_WHOLE: Final = {"all surfaces", "the whole course", "course", "everything"}
+_WHOLE: Final = {"all surfaces", "whole course", "course", "everything"}
 
 
 def select_surfaces(text: object, surfaces: Mapping[str, Surface]) -> tuple[str, ...]:
@@ -96,5 +97,11 @@ def _in_range(kind: SurfaceKind, first: int, last: int, surfaces: Mapping[str, S
 
 
 def _unknown(part: str, surfaces: Mapping[str, Surface]) -> Exception:
+    expected = "surfaces of surfaces.yaml, such as 'greens 1-9', 'all tees' or 'green-7'"
+    match = _RANGE.match(part)
+    word = match["kind"] if match else None
+    near = get_close_matches(word, _KINDS, n=1, cutoff=0.7) if word and word not in _KINDS else []
+    if near:
+        return wrong(part, expected, f"Did you mean {part.replace(str(word), near[0], 1)!r}?")
     known = [*surfaces, *(surface.name for surface in surfaces.values()), *_KINDS]
-    return wrong(part, "surfaces of surfaces.yaml, such as 'greens 1-9', 'all tees' or 'green-7'", nearest(part, known))
+    return wrong(part, expected, nearest(part, known))

@@ -125,7 +125,11 @@ def _columns(header: list[str], file: str, odd: list[Problem]) -> list[str]:
             )
         )
         return []
-    for name in names:
+    for place, name in enumerate(names):
+        if name in names[:place]:
+            odd.append(
+                Problem(file=file, line=1, found=f"the column {name!r} a second time", expected="each column once")
+            )
         if name not in known:
             odd.append(
                 Problem(
@@ -195,7 +199,12 @@ def _value(cell: str, name: str, *, line: int, file: str, odd: list[Problem]) ->
     except ValueError:
         odd.append(
             Problem(
-                file=file, line=line, field=name, found=repr(cell), expected="a number, or nothing for a missing value"
+                file=file,
+                line=line,
+                field=name,
+                found=repr(cell),
+                expected="a number, or nothing for a missing value",
+                hint="Write a decimal with a point: '4.5', not '4,5'." if "," in cell else "",
             )
         )
         return None

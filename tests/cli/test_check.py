@@ -1,0 +1,78 @@
+"""`swardcast check` reads everything, says what is wrong and writes nothing."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tests.cli.conftest import Done
+from tests.conftest import DEMO
+
+
+def tree(folder: Path) -> dict[str, tuple[int, bytes]]:
+    """Every file with its time and its bytes."""
+    return {
+        path.relative_to(folder).as_posix(): (path.stat().st_mtime_ns, path.read_bytes() if path.is_file() else b"")
+        for path in [folder, *folder.rglob("*")]
+    }
+
+
+def test_a_folder_in_order_is_fine_and_its_contents_are_counted(swardcast: Callable[..., Done]) -> None:
+    done = swardcast("check", "--club", str(DEMO))
+    assert (done.code, done.err) == (0, "")
+    first, *counts = done.out.splitlines()
+    assert first == "Quillhaven Golf Club: nothing needs attention."
+    assert counts[:2] == ["  surfaces: 65", "  jobs: 6"]
+
+
+def test_the_counts_for_a_machine_have_fixed_keys(swardcast: Callable[..., Done]) -> None:
+    """Thirty years with seven leap days: 30 x 365 + 7."""
+    result = json.loads(swardcast("check", "--club", str(DEMO), "--json").out)
+    assert list(result) == [
+        "club",
+        "surfaces",
+        "jobs",
+        "log_entries",
+        "days_observed",
+        "days_of_history",
+        "forecasts",
+    ]
+    assert (result["club"], result["days_of_history"]) == ("Quillhaven Golf Club", 10957)
+
+
+def test_the_folder_is_the_present_one_unless_named(
+    swardcast: Callable[..., Done], club: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(club)
+    assert swardcast("check").code == 0
+
+
+def test_nothing_is_written_whether_the_folder_is_in_order_or_not(swardcast: Callable[..., Done], club: Path) -> None:
+    before = tree(club)
+    assert swardcast("check", "--club", str(club)).code == 0
+    assert tree(club) == before
+    (club / "club.yaml").write_text("name: A\n", encoding="utf-8")
+    before = tree(club)
+    assert swardcast("check", "--club", str(club)).code == 1
+    assert tree(club) == before
+
+
+def test_problems_are_talk_grouped_by_file_and_counted(swardcast: Callable[..., Done], club: Path) -> None:
+    for file, old, new in (
+        ("club.yaml", "latitude: 55.6", "latitude: 155.6"),
+        ("weather/observed.csv", "2027-05-01,4.5", "2027-05-01,450"),
+    ):
+        path = club / file
+        path.write_text(path.read_text(encoding="utf-8").replace(old, new, 1), encoding="utf-8")
+    done = swardcast("check", "--club", str(club))
+    assert (done.code, done.out) == (1, "")
+    assert done.err.splitlines() == [
+        "club.yaml",
+        "  line 6, place.latitude: found '155.6'; expected degrees north from -90 to 90. Check the figure and its unit.",
+        "weather/observed.csv",
+        "  line 2, tmin: found 450 C; expected -60 to 60 C",
+        "2 things need attention; nothing was published.",
+    ]

@@ -1,0 +1,138 @@
+"""Exit codes mean something, results and talk go separate ways, help costs nothing."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from collections.abc import Callable
+
+import pytest
+
+from swardcast import __version__
+from swardcast.cli.main import COMMANDS
+from tests.cli.conftest import Done
+from tests.conftest import DEMO, ROOT
+
+HEAVY = ("pelican", "numpy", "pydantic", "yaml", "jinja2", "markdown", "feedgen", "swardcast.reading", "swardcast.turf")
+LISTED = "Commands: start, check, build, outlook, explain, reckon\n"
+
+
+@pytest.mark.parametrize("words", [["--help"], ["-h"], ["help"]])
+def test_help_is_a_result_and_lists_every_command(swardcast: Callable[..., Done], words: list[str]) -> None:
+    done = swardcast(*words)
+    assert (done.code, done.err) == (0, "")
+    assert all(f"\n  {name} " in done.out for name in COMMANDS)
+    assert "Example:\n  swardcast start my-club" in done.out
+
+
+def test_no_command_at_all_is_wrong_usage_and_shows_the_help(swardcast: Callable[..., Done]) -> None:
+    done = swardcast()
+    assert done.code == 2
+    assert "usage: swardcast COMMAND" in done.out + done.err
+
+
+@pytest.mark.parametrize("word", ["--version", "-V"])
+def test_the_version_is_told(swardcast: Callable[..., Done], word: str) -> None:
+    assert swardcast(word) == Done(0, f"swardcast {__version__}\n", "")
+
+
+@pytest.mark.parametrize("command", sorted(COMMANDS))
+def test_the_help_of_a_command_says_what_it_does_and_gives_an_example(
+    swardcast: Callable[..., Done], command: str
+) -> None:
+    done = swardcast(command, "--help")
+    assert (done.code, done.err) == (0, "")
+    assert COMMANDS[command].lower() in " ".join(done.out.lower().split())
+    assert f"Example:\n  swardcast {command}" in done.out
+
+
+@pytest.mark.parametrize("name", ["tines", "grooves", "sand", "healing"])
+def test_the_help_of_a_sum_gives_an_example_and_its_defaults(swardcast: Callable[..., Done], name: str) -> None:
+    done = swardcast("reckon", name, "--help")
+    assert (done.code, done.err) == (0, "")
+    assert f"Example:\n  swardcast reckon {name}" in done.out
+    assert "(default: " in done.out
+
+
+@pytest.mark.parametrize(
+    ("typed", "nearest"),
+    [("chekc", "check"), ("outlok", "outlook"), ("strat", "start"), ("recon", "reckon"), ("Explain", "explain")],
+)
+def test_a_command_misspelt_is_wrong_usage_and_the_nearest_is_named(
+    swardcast: Callable[..., Done], typed: str, nearest: str
+) -> None:
+    said = f"swardcast: no command {typed!r}. Did you mean {nearest!r}?\n{LISTED}"
+    assert swardcast(typed) == Done(2, "", said)
+
+
+def test_a_word_near_to_no_command_brings_the_list_of_them(swardcast: Callable[..., Done]) -> None:
+    done = swardcast("xyz")
+    assert (done.code, done.out) == (2, "")
+    assert done.err.endswith(LISTED)
+    assert "Did you mean" not in done.err
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["check", "--bogus"], "swardcast check: error: unrecognized arguments: --bogus"),
+        (["explain"], "swardcast explain: error: the following arguments are required: SURFACE"),
+        (["reckon"], "swardcast reckon: error: the following arguments are required: SUM"),
+        (["reckon", "hole"], "swardcast reckon: error: argument SUM: invalid choice: 'hole'"),
+        (["outlook", "--clu", "x"], "swardcast outlook: error: unrecognized arguments: --clu x"),
+        (["check", "--as-of", "2027-09-14"], "swardcast check: error: unrecognized arguments: --as-of 2027-09-14"),
+    ],
+)
+def test_wrong_usage_ends_with_2_and_says_what_is_wrong(
+    swardcast: Callable[..., Done], words: list[str], said: str
+) -> None:
+    done = swardcast(*words)
+    assert (done.code, done.out) == (2, "")
+    assert said in done.err
+
+
+@pytest.mark.parametrize("command", ["check", "outlook", "build"])
+def test_a_missing_club_folder_ends_with_1_and_names_the_way_out(
+    swardcast: Callable[..., Done], command: str, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    nowhere = tmp_path_factory.mktemp("empty") / "nowhere"
+    output = ["--output", str(nowhere.with_name("site"))] if command == "build" else []
+    done = swardcast(command, "--club", str(nowhere), *output)
+    assert (done.code, done.out) == (1, "")
+    assert "found no such folder; expected a club folder; 'swardcast start DIR' makes one" in done.err
+    assert list(nowhere.parent.iterdir()) == []
+
+
+@pytest.mark.parametrize("words", [["--help"], ["--version"], ["chekc"], []])
+def test_help_and_refusals_load_nothing_heavy(words: list[str]) -> None:
+    program = f"import sys\nfrom swardcast.cli.main import run\nrun({words!r})\nprint('LOADED', *sorted(sys.modules))\n"
+    done = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, text=True, check=True, cwd=ROOT / "plugins"
+    )
+    loaded = done.stdout.rpartition("LOADED ")[2].split()
+    assert "swardcast.cli.main" in loaded
+    assert [name for name in HEAVY if name in loaded] == []
+
+
+def test_the_module_ends_with_the_exit_code_of_its_command() -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "swardcast.cli", "check", "--club", str(DEMO / "log")],
+        capture_output=True,
+        text=True,
+        check=False,
+        cwd=ROOT / "plugins",
+    )
+    assert (done.returncode, done.stdout) == (1, "")
+    assert "club.yaml\n  the file: found no such file" in done.stderr
+
+
+def test_a_reader_that_goes_away_is_no_fault() -> None:
+    """As with `swardcast outlook | head -1`."""
+    program = [sys.executable, "-m", "swardcast.cli", "outlook", "--all", "--club", str(DEMO), "--as-of", "2027-09-14"]
+    with subprocess.Popen(program, stdout=subprocess.PIPE, stderr=subprocess.PIPE, cwd=ROOT / "plugins") as running:
+        assert running.stdout is not None
+        assert running.stderr is not None
+        running.stdout.close()
+        said = running.stderr.read()
+        assert running.wait() == 0
+    assert said == b""

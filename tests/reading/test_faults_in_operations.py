@@ -1,0 +1,168 @@
+"""Faults in the operations of a job are told word for word: line, field, found, expected, what to do."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.reading.breaking import PLAN, SURFACES, assert_said, fault, replace
+
+KINDS = (
+    "one of: hollow tining, solid tining, needle tining, deep tining, scarifying, verticutting, topdressing,"
+    " brushing in, overseeding, feeding, rolling, re-turfing, bunker re-sanding, drainage"
+)
+SAND = "an amount of sand with its unit, such as '1.4 t/green', '2 mm', '0.5 kg/m2' or '100 lb/1000 ft2'"
+FIRST_TINES = "diameter: 13 mm, inside diameter: 10 mm, spacing: 50 x 50 mm, depth: 60 mm"
+
+OPERATIONS = [
+    fault(
+        "an unknown kind of work",
+        "- scarifying:",
+        "- scarifyng:",
+        f"line «scarifyng:», jobs.0.operations.0: found 'scarifyng'; expected {KINDS}. Did you mean 'scarifying'?",
+    ),
+    fault(
+        "two kinds of work on one line",
+        "      - rolling\n",
+        "      - rolling:\n        brushing in:\n",
+        "line «rolling:», jobs.0.operations.5: found several fields; expected one kind of work on each line,"
+        " such as '- hollow tining: {...}'",
+    ),
+    fault(
+        "a tine wider than its spacing",
+        FIRST_TINES,
+        "diameter: 13 mm, spacing: 12 x 50 mm, depth: 60 mm",
+        "line «hollow tining:», jobs.0.operations.1.hollow tining: found 'tines of 13 mm at 12 x 50 mm';"
+        " expected tines narrower than their spacing",
+    ),
+    fault(
+        "a tine wider inside than outside",
+        "inside diameter: 10 mm",
+        "inside diameter: 14 mm",
+        "line «hollow tining:», jobs.0.operations.1.hollow tining: found '14 mm inside 13 mm';"
+        " expected an inside diameter below the outside",
+    ),
+    fault(
+        "hollow tines of 400 mm depth",
+        "depth: 60 mm",
+        "depth: 400 mm",
+        "line «hollow tining:», jobs.0.operations.1.hollow tining: found 'a depth of 400 mm';"
+        " expected a depth from 1 mm to 200 mm for hollow tining",
+    ),
+    fault(
+        "deep tines of 400 mm depth",
+        "depth: 220 mm",
+        "depth: 400 mm",
+        "line «deep tining:», jobs.5.operations.0.deep tining: found 'a depth of 400 mm';"
+        " expected a depth from 1 mm to 350 mm for deep tining",
+    ),
+    fault(
+        "a diameter without a unit",
+        "diameter: 16 mm",
+        "diameter: 16",
+        "line «deep tining:», jobs.5.operations.0.deep tining.diameter: found '16'; expected a length with its unit,"
+        " such as '13 mm' or '1/2 in'. A number needs its unit…",
+    ),
+    fault(
+        "a pattern with one number",
+        "spacing: 50 x 50 mm",
+        "spacing: 50 mm",
+        "line «hollow tining:», jobs.0.operations.1.hollow tining.spacing: found '50 mm'; expected spacing across by spacing along"
+        " with their unit, such as '50 x 50 mm'",
+    ),
+    fault(
+        "a pattern without a unit",
+        "spacing: 50 x 50 mm",
+        "spacing: 50 x 50",
+        "line «hollow tining:», jobs.0.operations.1.hollow tining.spacing: found '50 x 50'; expected spacing across by spacing along"
+        " with their unit, such as '50 x 50 mm'. The unit goes at the end: '50 x 50 mm'.",
+    ),
+    fault(
+        "no pass at all",
+        "depth: 60 mm}",
+        "depth: 60 mm, passes: 0}",
+        "line «hollow tining:», jobs.0.operations.1.hollow tining.passes: found '0'; expected a whole number of passes from 1 to 50,"
+        " such as '2'",
+    ),
+    fault(
+        "blades as wide as their spacing",
+        "blade: 2 mm, spacing: 25 mm",
+        "blade: 9 mm, spacing: 9 mm",
+        "line «scarifying:», jobs.0.operations.0.scarifying: found 'blades of 9 mm at 9 mm';"
+        " expected blades narrower than their spacing",
+    ),
+    fault(
+        "sand without a unit",
+        "sand: 2.6 t/green",
+        "sand: 2.6",
+        f"line «sand: 2.6», jobs.1.operations.2.topdressing.sand: found '2.6'; expected {SAND}. A number needs its unit…",
+    ),
+    fault(
+        "sand with a decimal comma",
+        "sand: 0.5 kg/m2",
+        "sand: '0,5 kg/m2'",
+        f"line «sand: '0,5», jobs.4.operations.0.topdressing.sand: found '0,5 kg/m2'; expected {SAND}."
+        " Write a decimal with a point: '0.5', not '0,5'.",
+    ),
+    fault(
+        "less than no sand",
+        "sand: 0.5 kg/m2",
+        "sand: -0.5 kg/m2",
+        f"line «sand: -0.5», jobs.4.operations.0.topdressing.sand: found '-0.5 kg/m2'; expected {SAND}",
+    ),
+    fault(
+        "a seed rate a hundred times too high",
+        "rate: 6 g/m2",
+        "rate: 600 g/m2",
+        "line «overseeding:», jobs.0.operations.3.overseeding.rate: found '600'; expected a seed rate from 0.1 to 100 g/m2."
+        " Check the figure and its unit.",
+    ),
+    fault(
+        "feed without the words of its label",
+        "      - rolling\n",
+        "      - feeding: {product: autumn feed}\n",
+        "line «feeding:», jobs.0.operations.5.feeding.label: found nothing; expected the field 'label'",
+        "line «feeding:», jobs.0.operations.5.feeding.label read by: found nothing; expected the field 'label read by'",
+    ),
+    fault(
+        "quantities for work that has none",
+        "      - rolling\n",
+        "      - rolling: {passes: 2}\n",
+        "line «rolling:», jobs.0.operations.5.rolling.passes: found the unknown field 'passes'; expected no fields below it",
+    ),
+    fault(
+        "no operation",
+        "    operations:\n      - re-turfing\n",
+        "    operations: []\n",
+        "line «operations: []», jobs.3.operations: found a list of 0; expected at least one line starting with '- '",
+    ),
+    fault(
+        "sand as deep as a house",
+        "sand: 0.5 kg/m2",
+        "sand: 5 m",
+        "line «sand: 5 m», jobs.4.operations.0.topdressing.sand: found …; expected at most … Check the figure and its unit.",
+    ),
+    fault(
+        "a ton, which is two different masses",
+        "sand: 2.6 t/green",
+        "sand: 2.6 tons/green",
+        f"line «sand: 2.6 tons», jobs.1.operations.2.topdressing.sand: found '2.6 tons/green'; expected {SAND}."
+        " A ton is two different masses: write 't' for tonnes or 'US tons'.",
+    ),
+]
+
+
+@pytest.mark.parametrize(("old", "new", "says"), OPERATIONS)
+def test_a_fault_in_an_operation_is_told(demo_club: Path, old: str, new: str, says: tuple[str, ...]) -> None:
+    replace(demo_club / PLAN, old, new)
+    assert_said(demo_club, PLAN, says)
+
+
+def test_sand_in_tonnes_needs_the_area_of_every_green(demo_club: Path) -> None:
+    replace(demo_club / SURFACES, "3: 445 m2", "3: {}")
+    said = (
+        "line «id: greens-renovation-2027», operations: found sand in tonnes for green 3, whose area is not in surfaces.yaml;"
+        " expected its area, or sand as a depth such as '2 mm'"
+    )
+    assert_said(demo_club, PLAN, (said,))

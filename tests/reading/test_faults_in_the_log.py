@@ -1,0 +1,282 @@
+"""Faults in log entries are told word for word: line, field, found, expected, what to do."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.reading.breaking import (
+    CORRECTION,
+    COUNTED,
+    DONE,
+    HELD_UP,
+    MORNING,
+    POSTPONED,
+    assert_said,
+    fault,
+    replace,
+)
+
+KINDS = (
+    "one of: morning status, work started, work done, held up, work resumed, observation, back to normal,"
+    " change of plan, note to members, correction"
+)
+JOBS = (
+    "one of: practice-green-renovation-2027, greens-renovation-2027, bunkers-resanding-2027, tees-returfing-2027,"
+    " greens-light-sanding-2027, fairways-deep-tining-2027"
+)
+PLAYS = "one of: open, open with care, temporary green, closed, not known"
+FIRST_DAY = "the new first day, or nothing when the job is called off"
+MOMENT = "2027-08-23 11:40"
+
+OF_WORK_DONE = [
+    fault(
+        "a job that is not in the plan",
+        "job: greens-renovation-2027",
+        "job: greens-renovaton-2027",
+        f"line 4, job: found 'greens-renovaton-2027', which is not in the plan; expected {JOBS}."
+        " Did you mean 'greens-renovation-2027'?",
+    ),
+    fault(
+        "a kind of entry misspelt",
+        "kind: work done",
+        "kind: work don",
+        f"line 3, kind: found 'work don'; expected {KINDS}. Did you mean 'work done'?",
+    ),
+    fault("no kind", "kind: work done\n", "", f"line 2, kind: found nothing; expected {KINDS}"),
+    fault("no moment", f"at: {MOMENT}\n", "", "line 2, at: found nothing; expected the field 'at'"),
+    fault(
+        "a day without a time",
+        MOMENT,
+        "2027-08-23",
+        "line 2, at: found '2027-08-23'; expected a day and time, such as '2027-08-23 07:05'",
+    ),
+    fault(
+        "an hour after midnight's",
+        MOMENT,
+        "2027-08-23 25:40",
+        "line 2, at: found '2027-08-23 25:40'; expected a time from 00:00 to 23:59",
+    ),
+    fault(
+        "a day that February does not have",
+        MOMENT,
+        "2027-02-30 11:40",
+        "line 2, at: found '2027-02-30'; expected a day that exists in the calendar",
+    ),
+    fault(  # the law of summer time: 01:00 becomes 02:00 on the last Sunday of March
+        "a moment that the clocks skip",
+        MOMENT,
+        "2027-03-28 01:30",
+        "line 2, at: found '2027-03-28 01:30'; expected a time that exists; the clocks skip this one."
+        " Write a time an hour earlier or later.",
+    ),
+    fault(  # and 02:00 becomes 01:00 on the last Sunday of October
+        "a moment that the clocks repeat",
+        MOMENT,
+        "2027-10-31 01:30",
+        "line 2, at: found '2027-10-31 01:30'; expected a time that happens once; the clocks repeat this one."
+        " Add the offset, such as '+01:00'.",
+    ),
+    fault(
+        "a green beyond the last hole",
+        "surfaces: greens 1-3",
+        "surfaces: greens 1-33",
+        "line 5, surfaces: found 'greens 1-33'; expected greens that stand in surfaces.yaml (holes 1 to 18);"
+        " there is no green 33",
+    ),
+    fault(
+        "surfaces of another job",
+        "surfaces: greens 1-3",
+        "surfaces: tees 1-2",
+        "line 5, surfaces: found tee 1, tee 2, not part of the job 'greens-renovation-2027';"
+        " expected surfaces of that job",
+    ),
+    fault(
+        "a list of surfaces",
+        "surfaces: greens 1-3",
+        "surfaces: [greens 1-3]",
+        "line 5, surfaces: found a list of 1; expected some words",
+    ),
+    fault(
+        "a field misspelt",
+        "by: the",
+        "becuase: rain\nby: the",
+        "line 6, becuase: found the unknown field 'becuase'; expected one of: at, kind, by, job, surfaces, because,"
+        " as done, play. Did you mean 'because'?",
+    ),
+    fault(
+        "an unknown word for play", "by: the", "play: shut\nby: the", f"line 6, play: found 'shut'; expected {PLAYS}"
+    ),
+    fault("a number for a name", "by: the course manager", "by: 7", "line 6, by: found '7'; expected some words"),
+    fault(
+        "no line that opens the fields",
+        "---\nat",
+        "at",
+        "line 1: found no fields between two lines of '---'; expected '---', then fields such as 'kind: work done',"
+        " then '---', then your own words",
+    ),
+]
+
+OF_A_MORNING = [
+    fault(
+        "a state of play misspelt",
+        "greens 1-11: open with care",
+        "greens 1-11: opne with care",
+        f"line 7, play.greens 1-11: found 'opne with care'; expected {PLAYS}. Did you mean 'open with care'?",
+    ),
+    fault(
+        "a surface that the course does not have",
+        "green 12: temporary green",
+        "green 21: temporary green",
+        "line 8, play.green 21: found 'green 21'; expected greens that stand in surfaces.yaml (holes 1 to 18);"
+        " there is no green 21",
+    ),
+    fault(
+        "an unknown limit",
+        "  trolleys:",
+        "  troleys:",
+        "line 12, limits.troleys: found the unknown limit 'troleys'; expected one of: preferred lies, trolleys, buggies,"
+        " carry only, frost delay, practice ground. Did you mean 'trolleys'?",
+    ),
+    fault(
+        "the same surfaces twice",
+        "  the whole course: open\n",
+        "  the whole course: open\n  the whole course: closed\n",
+        "line 7, play.the whole course: found the same field a second time; expected it once;"
+        " it stands on line 6 already",
+    ),
+    fault(
+        "no word on play",
+        "play:",
+        "ply:",
+        "line 2, play: found nothing; expected the field 'play'",
+        "line 5, ply: found the unknown field 'ply'; expected one of: at, kind, by, play, why, limits."
+        " Did you mean 'play'?",
+    ),
+]
+
+OF_A_CHANGE_OF_PLAN = [
+    fault(
+        "postponed without a day", "starts: 2027-09-07\n", "", f"line 2, starts: found nothing; expected {FIRST_DAY}"
+    ),
+    fault(
+        "called off with a day",
+        "change: postponed to",
+        "change: called off",
+        f"line 6, starts: found 2027-09-07; expected {FIRST_DAY}",
+    ),
+    fault(
+        "an unknown change",
+        "change: postponed to",
+        "change: postponed",
+        "line 5, change: found 'postponed'; expected one of: postponed to, brought forward to, called off."
+        " Did you mean 'postponed to'?",
+    ),
+    fault(
+        "no reason",
+        "because: the new bunker sand comes a week late\n",
+        "",
+        "line 2, because: found nothing; expected the field 'because'",
+    ),
+]
+
+OF_AN_OBSERVATION = [
+    fault(
+        "a share without its sign",
+        "left: 7 %",
+        "left: 7",
+        "line 6, disruption left: found '7'; expected a share with its unit, such as '40 %'. A number needs its unit…",
+    ),
+    fault(
+        "more than all",
+        "left: 7 %",
+        "left: 107 %",
+        "line 6, disruption left: found '107 %'; expected a share from 0 % to 100 %",
+    ),
+    fault(
+        "less than nothing",
+        "left: 7 %",
+        "left: -7 %",
+        "line 6, disruption left: found '-7 %'; expected a share with its unit, such as '40 %'",
+    ),
+    fault(
+        "an unknown way of looking",
+        "how: counted",
+        "how: guessed",
+        "line 7, how: found 'guessed'; expected one of: by eye, counted",
+    ),
+]
+
+EARLIER = "2027-08-24-1550-greens-10-to-12-done"
+OF_A_CORRECTION = [
+    fault(
+        "an entry that the log does not have",
+        EARLIER,
+        "2027-08-24-1551-greens-10-to-12-done",
+        "line 2, corrects: found '2027-08-24-1551-greens-10-to-12-done', which is no entry of the log;"
+        f" expected the name of an earlier entry's file. Did you mean '{EARLIER}'?",
+    ),
+    fault(
+        "an entry that is later",
+        EARLIER,
+        "2027-08-26-0640-morning",
+        "line 2, corrects: found '2027-08-26-0640-morning', which is a correction or not earlier;"
+        " expected an earlier entry that is no correction",
+    ),
+    fault(
+        "what stands instead lacks its job",
+        "  job: greens-renovation-2027\n",
+        "",
+        "line 6, job: found nothing; expected the field 'job'",
+    ),
+    fault(
+        "what stands instead names an unknown green",
+        "  surfaces: greens 10-11",
+        "  surfaces: greens 10-31",
+        "line 10, surfaces: found 'greens 10-31'; expected greens that stand in surfaces.yaml (holes 1 to 18);"
+        " there is no green 31",
+    ),
+]
+
+CAUSE = "because: heavy rain; the greens are too soft for the machines and wet sand will not go down the holes\n"
+
+
+@pytest.mark.parametrize(("old", "new", "says"), OF_WORK_DONE)
+def test_a_fault_in_an_entry_of_work_is_told(demo_club: Path, old: str, new: str, says: tuple[str, ...]) -> None:
+    replace(demo_club / DONE, old, new)
+    assert_said(demo_club, DONE, says)
+
+
+@pytest.mark.parametrize(("old", "new", "says"), OF_A_MORNING)
+def test_a_fault_in_a_morning_entry_is_told(demo_club: Path, old: str, new: str, says: tuple[str, ...]) -> None:
+    replace(demo_club / MORNING, old, new)
+    assert_said(demo_club, MORNING, says)
+
+
+@pytest.mark.parametrize(("old", "new", "says"), OF_A_CHANGE_OF_PLAN)
+def test_a_fault_in_a_change_of_plan_is_told(demo_club: Path, old: str, new: str, says: tuple[str, ...]) -> None:
+    replace(demo_club / POSTPONED, old, new)
+    assert_said(demo_club, POSTPONED, says)
+
+
+@pytest.mark.parametrize(("old", "new", "says"), OF_AN_OBSERVATION)
+def test_a_fault_in_an_observation_is_told(demo_club: Path, old: str, new: str, says: tuple[str, ...]) -> None:
+    replace(demo_club / COUNTED, old, new)
+    assert_said(demo_club, COUNTED, says)
+
+
+@pytest.mark.parametrize(("old", "new", "says"), OF_A_CORRECTION)
+def test_a_fault_in_a_correction_is_told(demo_club: Path, old: str, new: str, says: tuple[str, ...]) -> None:
+    replace(demo_club / CORRECTION, old, new)
+    assert_said(demo_club, CORRECTION, says)
+
+
+def test_work_held_up_without_a_cause_is_told(demo_club: Path) -> None:
+    replace(demo_club / HELD_UP, CAUSE, "")
+    assert_said(demo_club, HELD_UP, ("line 2, because: found nothing; expected the field 'because'",))
+
+
+def test_a_repeated_moment_is_taken_with_its_offset(demo_club: Path) -> None:
+    replace(demo_club / DONE, MOMENT, "2027-10-31 01:30+01:00")
+    assert_said(demo_club, DONE, ())
