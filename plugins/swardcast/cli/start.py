@@ -10,7 +10,7 @@ from importlib.resources import files
 from pathlib import Path
 from string import Template
 
-from swardcast.cli.common import new_parser
+from swardcast.cli.common import new_parser, print_json
 from swardcast.errors import SwardcastError
 from swardcast.site_source import demo_club
 
@@ -24,6 +24,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options.add_argument(
         "--today", metavar="DAY", help="the day on which the example work is about to start (default: today)"
     )
+    options.add_argument("--json", action="store_true", help="print where the folder is for a machine")
     return options
 
 
@@ -48,7 +49,10 @@ def run(options: argparse.Namespace) -> int:
         fresh.rename(folder)
     finally:
         shutil.rmtree(fresh, ignore_errors=True)
-    print(folder)
+    if options.json:
+        print_json({"club": str(folder)})
+    else:
+        print(folder)
     print(f"Made {folder}. Now: swardcast build --club {folder} --output site", file=sys.stderr)
     return 0
 
