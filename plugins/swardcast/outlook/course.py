@@ -120,7 +120,7 @@ def _surface(
         said_at=at,
         last_play=said[0] if said else None,
         current=current,
-        reasons=(reason, *(current.reasons if current else ())),
+        reasons=tuple(dict.fromkeys((reason, *(current.reasons if current else ())))),
     )
 
 
