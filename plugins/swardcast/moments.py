@@ -11,6 +11,7 @@ from swardcast.errors import SwardcastError
 
 __all__ = ["as_of_from"]
 
+_FIRST_YEAR, _LAST_YEAR = 1900, 2200
 _DAY_ONLY: Final = re.compile(r"^\d{4}-\d{2}-\d{2}$")
 
 
@@ -38,4 +39,13 @@ def as_of_from(text: str | datetime | None, zone: ZoneInfo, *, now: datetime) ->
     except ValueError:
         message = f"{text!r} is no moment; expected one such as '2027-09-14 09:30'"
         raise SwardcastError(message) from None
-    return moment.replace(tzinfo=zone) if moment.tzinfo is None else moment.astimezone(zone)
+    if not _FIRST_YEAR <= moment.year <= _LAST_YEAR:
+        message = f"{text!r} is no moment of ours; expected a year from {_FIRST_YEAR} to {_LAST_YEAR}"
+        raise SwardcastError(message)
+    if moment.tzinfo is not None:
+        return moment.astimezone(zone)
+    local = moment.replace(tzinfo=zone)
+    if local.astimezone(ZoneInfo("UTC")).astimezone(zone).replace(tzinfo=None) != moment:
+        message = f"{text!r} does not exist in the club's time: the clocks skip it"
+        raise SwardcastError(message)
+    return local

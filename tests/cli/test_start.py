@@ -98,7 +98,6 @@ def test_an_installation_that_is_not_whole_is_told(
     assert list(tmp_path.iterdir()) == []
 
 
-@pytest.mark.xfail(reason="the present folder has no name of its own, so 'start .' ends in a traceback")
 def test_the_present_folder_may_be_filled_when_empty(
     swardcast: Callable[..., Done], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

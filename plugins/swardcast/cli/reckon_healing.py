@@ -5,14 +5,17 @@ from __future__ import annotations
 import argparse
 import csv
 from datetime import date
+from io import StringIO
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from swardcast.errors import InputNeedsAttention, Problem, SwardcastError
 from swardcast.quantities import QuantityError, parse_count, parse_length_mm, parse_tines
 from swardcast.records.club import Grass
 
 __all__ = ["add_options", "reckon"]
+
+KeyT = TypeVar("KeyT", int, date)
 
 
 def _tines(text: str) -> tuple[float, float, float]:
@@ -195,7 +198,13 @@ def _read(file: Path) -> tuple[dict[int, float], dict[date, float]]:
     problems: list[Problem] = []
     monthly: dict[int, float] = {}
     daily: dict[date, float] = {}
-    with file.open(encoding="utf-8-sig", newline="") as lines:
+    try:
+        text = file.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        raise InputNeedsAttention(
+            [Problem(file=str(file), found="a character that is not UTF-8", expected="text saved as UTF-8")]
+        ) from None
+    with StringIO(text, newline="") as lines:
         rows = csv.DictReader(lines)
         names = [name.strip() for name in rows.fieldnames or []]
         if "tmean_c" not in names or not {"date", "month"} & set(names):
@@ -220,6 +229,18 @@ def _read(file: Path) -> tuple[dict[int, float], dict[date, float]]:
     return monthly, daily
 
 
+def _month(text: str) -> int:
+    month = int(text)
+    if not 1 <= month <= 12:  # noqa: PLR2004 - the calendar
+        raise ValueError
+    return month
+
+
+def _once(values: dict[KeyT, float], key: KeyT, value: float) -> bool:
+    """Keep a value; tell whether its day or month is new."""
+    return values.setdefault(key, value) is value
+
+
 def _read_row(
     row: dict[str, str],
     names: list[str],
@@ -236,9 +257,12 @@ def _read_row(
         if not -60 <= value <= 60:  # noqa: PLR2004 - no air near a course is colder or warmer
             raise ValueError
         if key == "month":
-            monthly[int(row["month"])] = value
+            new = _once(monthly, _month(row["month"]), value)
         else:
-            daily[date.fromisoformat(row["date"])] = value
+            new = _once(daily, date.fromisoformat(row["date"]), value)
+        if not new:
+            found, expected = f"{row[key]} a second time", f"each {'day' if key == 'date' else key} once"
+            problems.append(Problem(file=file, line=line, found=found, expected=expected))
     except (TypeError, ValueError):
         found = f"{row.get(key)!r} with {row.get('tmean_c')!r}"
         problems.append(

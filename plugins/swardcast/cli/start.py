@@ -30,9 +30,9 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
 
 def run(options: argparse.Namespace) -> int:
     """Write the folder: beside its place first, then moved there, so that nothing half-written is left."""
-    folder: Path = options.folder
+    folder: Path = options.folder.resolve()
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-        message = f"{folder} exists already and is not empty; name a new folder"
+        message = f"{options.folder} exists already and is not empty; name a new folder"
         raise SwardcastError(message)
     try:
         today = datetime.fromisoformat(options.today) if options.today else datetime.now().astimezone()
@@ -43,17 +43,16 @@ def run(options: argparse.Namespace) -> int:
     shutil.rmtree(fresh, ignore_errors=True)
     try:
         _write(fresh, today)
-        if folder.exists():
-            folder.rmdir()
-        folder.parent.mkdir(parents=True, exist_ok=True)
-        fresh.rename(folder)
+        folder.mkdir(parents=True, exist_ok=True)
+        for child in sorted(fresh.iterdir()):
+            child.rename(folder / child.name)
     finally:
         shutil.rmtree(fresh, ignore_errors=True)
     if options.json:
-        print_json({"club": str(folder)})
+        print_json({"club": str(options.folder)})
     else:
-        print(folder)
-    print(f"Made {folder}. Now: swardcast build --club {folder} --output site", file=sys.stderr)
+        print(options.folder)
+    print(f"Made {options.folder}. Now: swardcast build --club {options.folder} --output site", file=sys.stderr)
     return 0
 
 

@@ -63,8 +63,7 @@ def _job(work: SurfaceWork, near: date) -> Iterator[tuple[str, str]]:
 
 def _sum(work: SurfaceWork, recovery: Recovery, near: date) -> Iterator[tuple[str, str]]:
     for operation in work.operations:
-        line = _opening_line(operation)
-        if line:
+        for line in _opening_lines(operation):
             yield line, f"{work.job.file}, line {work.job.line}"
     for line in (*_day_zero(recovery, near), *_rate(recovery, near), *_growth(work, recovery)):
         yield line, "computed"
@@ -87,24 +86,26 @@ def _day_zero(recovery: Recovery, near: date) -> Iterator[str]:
     yield f"Disturbed on day 0, {on}: {percent(recovery.day_zero)} of the surface."
 
 
-def _opening_line(operation: Operation) -> str:
+def _opening_lines(operation: Operation) -> Iterator[str]:
     opening = opening_of(operation)
     if opening is None:
-        return ""
+        return
     match operation:
         case Tining():
             pattern = f"{operation.across_mm:g} x {operation.along_mm:g}"
             formula = f"3.1416 x {operation.diameter_mm:g}² / (4 x {pattern})"
-            passes = operation.passes
+            bore = operation.inside_diameter_mm or operation.diameter_mm
+            room = f"holes {bore:g} mm inside and {operation.depth_mm:g} mm deep"
         case Grooving():
             formula = f"{operation.blade_mm:g} / {operation.spacing_mm:g}"
-            passes = operation.passes
+            room = f"grooves {operation.depth_mm:g} mm deep"
         case _:
-            return ""
-    said = formula + (f" x {passes} passes" if passes > 1 else "")
+            return
+    said = formula + (f" x {operation.passes} passes" if operation.passes > 1 else "")
     share, lasting = percent(opening.area_fraction), percent(opening.lasting_share)
     counted = "" if opening.lasting_share == 1 else f", of which {lasting} counts (nothing is taken out)"
-    return f"{capital(operation.kind.value)}: {said} = {share} of the surface{counted}."
+    yield f"{capital(operation.kind.value)}: {said} = {share} of the surface{counted}."
+    yield f"Room for sand: {room} take {opening.room_mm:.2f} mm."
 
 
 def _rate(recovery: Recovery, near: date) -> Iterator[str]:
