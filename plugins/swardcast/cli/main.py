@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
@@ -75,8 +76,7 @@ def _run_command(name: str, arguments: Sequence[str]) -> int:
         print(error, file=sys.stderr)
         return NEEDS_ATTENTION
     except BrokenPipeError:
-        sys.stderr.close()
-        return FINE
+        raise
     except OSError as error:
         print(f"{error.filename or 'a file'}: {error.strerror}", file=sys.stderr)
         return NEEDS_ATTENTION
@@ -84,7 +84,15 @@ def _run_command(name: str, arguments: Sequence[str]) -> int:
 
 def main() -> NoReturn:
     """Run the command line and leave with its exit code."""
-    sys.exit(run(sys.argv[1:]))
+    try:
+        try:
+            code = run(sys.argv[1:])
+        finally:
+            sys.stdout.flush()  # here, where a reader that has gone can still be met
+    except BrokenPipeError:  # as with `swardcast outlook | head`
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        code = FINE
+    sys.exit(code)
 
 
 if __name__ == "__main__":
