@@ -1,18 +1,30 @@
-"""Moments as a manager types them on the command line or in Pelican's settings."""
+"""Moments as a manager types them, and local times that do not exist."""
 
 from __future__ import annotations
 
 import re
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Final
 from zoneinfo import ZoneInfo
 
 from swardcast.errors import SwardcastError
 
-__all__ = ["as_of_from"]
+__all__ = ["as_of_from", "is_skipped"]
 
 _FIRST_YEAR, _LAST_YEAR = 1900, 2200
 _DAY_ONLY: Final = re.compile(r"^\d{4}-\d{2}-\d{2}$")
+
+
+def is_skipped(local: datetime) -> bool:
+    """Tell whether the clocks skip a local time, as they do for an hour in spring.
+
+    Args:
+        local: aware, in the club's time zone.
+
+    Returns:
+        True when no clock ever shows it.
+    """
+    return local.astimezone(UTC).astimezone(local.tzinfo).replace(tzinfo=None) != local.replace(tzinfo=None)
 
 
 def as_of_from(text: str | datetime | None, zone: ZoneInfo, *, now: datetime) -> datetime:
@@ -45,7 +57,7 @@ def as_of_from(text: str | datetime | None, zone: ZoneInfo, *, now: datetime) ->
     if moment.tzinfo is not None:
         return moment.astimezone(zone)
     local = moment.replace(tzinfo=zone)
-    if local.astimezone(ZoneInfo("UTC")).astimezone(zone).replace(tzinfo=None) != moment:
+    if is_skipped(local):
         message = f"{text!r} does not exist in the club's time: the clocks skip it"
         raise SwardcastError(message)
     return local

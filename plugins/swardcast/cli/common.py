@@ -4,15 +4,17 @@ from __future__ import annotations
 
 import argparse
 import json
+from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from swardcast.moments import as_of_from
+from swardcast.quantities import QuantityError
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
 
-__all__ = ["add_club_options", "moment_of", "new_parser", "print_json", "records_of"]
+__all__ = ["add_club_options", "moment_of", "new_parser", "print_json", "quantity", "records_of"]
 
 
 def new_parser(name: str, what: str, example: str) -> argparse.ArgumentParser:
@@ -46,6 +48,18 @@ def moment_of(options: argparse.Namespace, records: ClubRecords) -> datetime:
     """Tell the moment that the options name; without one the clock is read, here and nowhere else."""
     zone = records.club.time_zone
     return as_of_from(options.as_of, zone, now=datetime.now(zone))
+
+
+def quantity(parse: Callable[[object], Any]) -> Callable[[str], Any]:
+    """Make a reader of a quantity into a type of an option, which tells wrong usage by exit code 2."""
+
+    def read(text: str) -> Any:
+        try:
+            return parse(text)
+        except QuantityError as error:
+            raise argparse.ArgumentTypeError(str(error)) from error
+
+    return read
 
 
 def print_json(value: Any) -> None:

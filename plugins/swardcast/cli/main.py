@@ -75,7 +75,7 @@ def _run_command(name: str, arguments: Sequence[str]) -> int:
     except SwardcastError as error:
         print(error, file=sys.stderr)
         return NEEDS_ATTENTION
-    except BrokenPipeError:
+    except BrokenPipeError:  # an OSError too, but nobody's fault: `main` ends quietly
         raise
     except OSError as error:
         print(f"{error.filename or 'a file'}: {error.strerror}", file=sys.stderr)

@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from swardcast.cli.common import new_parser, print_json
+from swardcast.cli.common import new_parser, print_json, quantity
 from swardcast.quantities import (
     QuantityError,
     parse_area_m2,
@@ -32,18 +32,6 @@ _WHAT = {
         'healing --hollow "12.7 mm at 50.8 x 50.8 mm" --start 2027-08-23 --temperatures normals.csv',
     ),
 }
-
-
-def quantity(parse: Callable[[object], Any]) -> Callable[[str], Any]:
-    """Make a reader of a quantity into a type of an option, which tells wrong usage by exit code 2."""
-
-    def read(text: str) -> Any:
-        try:
-            return parse(text)
-        except QuantityError as error:
-            raise argparse.ArgumentTypeError(str(error)) from error
-
-    return read
 
 
 def parser(name: str, what: str) -> argparse.ArgumentParser:

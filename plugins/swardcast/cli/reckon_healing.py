@@ -9,6 +9,7 @@ from io import StringIO
 from pathlib import Path
 from typing import Any, TypeVar
 
+from swardcast.cli.common import quantity
 from swardcast.errors import InputNeedsAttention, Problem, SwardcastError
 from swardcast.quantities import QuantityError, parse_count, parse_length_mm, parse_tines
 from swardcast.records.club import Grass
@@ -18,43 +19,21 @@ __all__ = ["add_options", "reckon"]
 KeyT = TypeVar("KeyT", int, date)
 
 
-def _tines(text: str) -> tuple[float, float, float]:
-    try:
-        diameter_mm, across_mm, along_mm = parse_tines(text)
-    except QuantityError as error:
-        raise argparse.ArgumentTypeError(str(error)) from error
+def _tines(text: object) -> tuple[float, float, float]:
+    diameter_mm, across_mm, along_mm = parse_tines(text)
     if diameter_mm >= min(across_mm, along_mm):
-        message = f"found {text!r}; expected a tine narrower than its spacing"
-        raise argparse.ArgumentTypeError(message)
+        raise QuantityError(text, "a tine narrower than its spacing")
     return diameter_mm, across_mm, along_mm
 
 
-def _grooves(text: str) -> tuple[float, float]:
-    blade, at, spacing = text.partition(" at ")
-    try:
-        if not at:
-            raise QuantityError(text, "a blade and its spacing, such as '3 mm at 25.4 mm'")
-        found = parse_length_mm(blade), parse_length_mm(spacing)
-    except QuantityError as error:
-        raise argparse.ArgumentTypeError(str(error)) from error
-    if found[0] >= found[1]:
-        message = f"found {text!r}; expected a blade narrower than its spacing"
-        raise argparse.ArgumentTypeError(message)
-    return found
-
-
-def _length(text: str) -> float:
-    try:
-        return parse_length_mm(text)
-    except QuantityError as error:
-        raise argparse.ArgumentTypeError(str(error)) from error
-
-
-def _passes(text: str) -> int:
-    try:
-        return parse_count(text)
-    except QuantityError as error:
-        raise argparse.ArgumentTypeError(str(error)) from error
+def _grooves(text: object) -> tuple[float, float]:
+    blade, at, spacing = str(text).partition(" at ")
+    if not at:
+        raise QuantityError(text, "a blade and its spacing, such as '3 mm at 25.4 mm'")
+    blade_mm, spacing_mm = parse_length_mm(blade), parse_length_mm(spacing)
+    if blade_mm >= spacing_mm:
+        raise QuantityError(text, "a blade narrower than its spacing")
+    return blade_mm, spacing_mm
 
 
 def _day(text: str) -> date:
@@ -69,13 +48,21 @@ def add_options(options: argparse.ArgumentParser) -> None:
     """Describe the options of this sum."""
     tines = options.add_mutually_exclusive_group()
     tines.add_argument(
-        "--hollow", type=_tines, metavar="TINES", help="hollow tines, such as '12.7 mm at 50.8 x 50.8 mm'"
+        "--hollow", type=quantity(_tines), metavar="TINES", help="hollow tines, such as '12.7 mm at 50.8 x 50.8 mm'"
     )
-    tines.add_argument("--solid", type=_tines, metavar="TINES", help="solid tines, written the same way")
-    options.add_argument("--grooves", type=_grooves, metavar="BLADES", help="blades, such as '3 mm at 25.4 mm'")
-    options.add_argument("--passes", type=_passes, default=1, help="passes of tines or blades (default: 1)")
+    tines.add_argument("--solid", type=quantity(_tines), metavar="TINES", help="solid tines, written the same way")
     options.add_argument(
-        "--sand-surplus", type=_length, default=0.0, metavar="DEPTH", help="sand left on top, such as '2.4 mm'"
+        "--grooves", type=quantity(_grooves), metavar="BLADES", help="blades, such as '3 mm at 25.4 mm'"
+    )
+    options.add_argument(
+        "--passes", type=quantity(parse_count), default=1, help="passes of tines or blades (default: 1)"
+    )
+    options.add_argument(
+        "--sand-surplus",
+        type=quantity(parse_length_mm),
+        default=0.0,
+        metavar="DEPTH",
+        help="sand left on top, such as '2.4 mm'",
     )
     grasses = [grass.value for grass in Grass]
     options.add_argument("--grass", choices=grasses, default=grasses[0], help=f"the grass (default: {grasses[0]})")
@@ -171,23 +158,18 @@ def _temperatures(file: Path, start: date, days: int) -> Any:
     if monthly:
         return members_from_monthly(np.array([monthly[month] for month in range(1, 13)]), start, days).tmean_c
     series = DailySeries.from_days(daily)
-    if not series.first <= start < series.after_last:
-        before = {day: value for day, value in daily.items() if day < start}
-        after = None
-    else:
-        before = {day: value for day, value in daily.items() if day < start}
-        after = series
-    if after is not None and (not before or (after.after_last - start).days >= days):
-        told = after.between(start, min(days, (after.after_last - start).days))
+    before = {day: value for day, value in daily.items() if day < start}
+    known_days = (series.after_last - start).days if start >= series.first else 0
+    if known_days > 0 and (not before or known_days >= days):
+        told = series.between(start, min(days, known_days))
         if np.isnan(told).any():
             raise InputNeedsAttention(
                 [Problem(file=str(file), found="days missing after the start", expected="each day once")]
             )
         return told[np.newaxis, :]
     past = climate_of(DailySeries.from_days(before or daily))
-    today = max(start, after.after_last) if after is not None else start
-    observed = after if after is not None else series
-    members = weather_members(past, observed, None, start=start, today=today, days=days).tmean_c
+    today = series.after_last if known_days > 0 else start
+    members = weather_members(past, series, None, start=start, today=today, days=days).tmean_c
     if not len(members):
         message = f"{file} has no year with at least 90 of the 100 days after {start:%d %B}; no range can be drawn"
         raise SwardcastError(message)

@@ -105,7 +105,7 @@ def _when(outlook: JobOutlook, near: date) -> str:
 
 def _days_from_to(first: date, last: date | None, near: date, word: str) -> str:
     if last is None or last <= first:
-        return f"{word}on {day_in_words(first, near)}" if word else f"on {day_in_words(first, near)}"
+        return f"{word}on {day_in_words(first, near)}"
     return f"{word}from {day_in_words(first, near)} to {day_in_words(last, near)}"
 
 
@@ -181,7 +181,7 @@ def _sections(
         paragraphs=(*job.why, KIND_PHRASES[main_kind(kinds)].why),
         facts=tuple(_readings(outlook, near)),
     )
-    numbers = facts_in_numbers(outlook, records.club.sand_density_t_per_m3)
+    numbers = facts_in_numbers(outlook)
     if numbers:
         yield Section(heading="In numbers", facts=tuple(numbers))
     yield Section(heading="Rules of Golf", paragraphs=(" ".join(_RULES),))

@@ -9,24 +9,22 @@ from swardcast.notices.words import amount, percent, tonnes
 from swardcast.outlook.states import JobOutlook
 from swardcast.quantities import SandBasis
 from swardcast.records.operations import Dressing, Grooving, Kind, Seeding, Tining
-from swardcast.records.translate import SurfaceSums, opening_of, surface_sums
-from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
+from swardcast.records.translate import SurfaceSums, opening_of
 
 __all__ = ["facts_in_numbers"]
 
 
-def facts_in_numbers(outlook: JobOutlook, density_t_per_m3: float | None) -> list[Fact]:
+def facts_in_numbers(outlook: JobOutlook) -> list[Fact]:
     """List the numbers of a job.
 
     Args:
         outlook: how the job stands.
-        density_t_per_m3: bulk density of the club's sand, or None for the usual one.
 
     Returns:
         Names and values; empty for work without numbers.
     """
-    density = density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
-    return [*_work(outlook), *_totals(outlook, density)]
+    sums = [work.sums for work in outlook.surfaces]
+    return [*_work(outlook), *_holes(sums), *_sand(sums)]
 
 
 def _work(outlook: JobOutlook) -> Iterator[Fact]:
@@ -71,19 +69,6 @@ def _bunker_sand(dressing: Dressing) -> str:
             return f"{value:g} mm deep"
         case SandBasis.KG_PER_M2:
             return f"{value:g} kg on a square metre"
-
-
-def _totals(outlook: JobOutlook, density: float) -> Iterator[Fact]:
-    areas = [work.surface.area_m2 for work in outlook.surfaces]
-    all_area = None if None in areas else sum(area for area in areas if area)
-    sums = [
-        work.recovery.sums
-        if work.recovery is not None
-        else surface_sums(work.operations, area_m2=work.surface.area_m2, all_area_m2=all_area, density=density)
-        for work in outlook.surfaces
-    ]
-    yield from _holes(sums)
-    yield from _sand(sums)
 
 
 def _holes(sums: list[SurfaceSums]) -> Iterator[Fact]:

@@ -96,13 +96,13 @@ class JobAssessor:
         recovery: Recovery | None = None
         dates = dict.fromkeys(Milestone, _NO_DATE)
         operations = as_really_done(job.operations, here.as_done)
+        sums = surface_sums(
+            operations,
+            area_m2=surface.area_m2,
+            all_area_m2=all_area,
+            density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
+        )
         if facts.called_off is None or here.done is not None:
-            sums = surface_sums(
-                operations,
-                area_m2=surface.area_m2,
-                all_area_m2=all_area,
-                density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
-            )
             recovery = self._recovery(surface, here, sums, finish)
             dates = _dates(job, here, finish, recovery, nothing_to_heal=surface.grass is None or sums.day_zero <= 0)
         work, reasons = self._state(surface, facts, here, dates, recovery)
@@ -114,6 +114,7 @@ class JobAssessor:
             recovery=recovery,
             reasons=reasons,
             operations=operations,
+            sums=sums,
             started_at=here.started.head.true_from if here.started else None,
             done_at=here.done.head.true_from if here.done else None,
         )

@@ -198,6 +198,7 @@ class SurfaceWork:
         recovery: the healing, or None when nothing heals or nothing can be computed.
         reasons: what all that rests on.
         operations: the work as planned, or as really done.
+        sums: what that work does to the surface.
         started_at: when the work on this surface was started, or None.
         done_at: when it was finished, or None.
     """
@@ -209,6 +210,7 @@ class SurfaceWork:
     recovery: Recovery | None
     reasons: tuple[Reason, ...]
     operations: tuple[Operation, ...]
+    sums: SurfaceSums
     started_at: datetime | None
     done_at: datetime | None
 

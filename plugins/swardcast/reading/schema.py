@@ -14,6 +14,7 @@ from pydantic_core import PydanticCustomError
 
 from swardcast import quantities
 from swardcast.errors import Problem, nearest
+from swardcast.moments import is_skipped
 from swardcast.quantities import QuantityError, Sand
 from swardcast.reading.yaml_text import Located
 
@@ -196,7 +197,7 @@ def local_moment(value: object, zone: ZoneInfo) -> datetime:
     except ValueError:
         raise wrong(value, "a time from 00:00 to 23:59") from None
     local = naive.replace(tzinfo=zone)
-    if local.astimezone(ZoneInfo("UTC")).astimezone(zone).replace(tzinfo=None) != naive:
+    if is_skipped(local):
         raise wrong(value, "a time that exists; the clocks skip this one", "Write a time an hour earlier or later.")
     if local.utcoffset() != local.replace(fold=1).utcoffset():
         raise wrong(value, "a time that happens once; the clocks repeat this one", "Add the offset, such as '+01:00'.")

@@ -33,9 +33,9 @@ class ClubRecords:
     weather: Weather
 
     def known_at(self, as_of: datetime) -> ClubRecords:
-        """Leave out what nobody knew yet: later entries, later forecasts, days not over, jobs not announced.
+        """Leave out what nobody knew yet: later entries, and jobs not announced.
 
-        Past years stay whole; whoever uses them takes only those that were over.
+        The weather stays whole; `outlook.weather_book` shows it as it was known at a moment.
 
         Args:
             as_of: the moment, aware.
@@ -48,10 +48,4 @@ class ClubRecords:
             self,
             jobs={name: job for name, job in self.jobs.items() if job.announced <= today},
             entries=tuple(entry for entry in self.entries if entry.head.at <= as_of),
-            weather=replace(
-                self.weather,
-                observed_c={day: value for day, value in self.weather.observed_c.items() if day < today},
-                rain_mm={day: value for day, value in self.weather.rain_mm.items() if day < today},
-                forecasts=tuple(forecast for forecast in self.weather.forecasts if forecast.issued_at <= as_of),
-            ),
         )
