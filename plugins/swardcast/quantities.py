@@ -32,6 +32,7 @@ __all__ = [
     "parse_fraction",
     "parse_length_mm",
     "parse_mass_t",
+    "parse_roll_mm",
     "parse_sand",
     "parse_seed_g_per_m2",
     "parse_spacing_mm",
@@ -87,6 +88,9 @@ _SPACING: Final = re.compile(
     rf"^\s*(?P<across>{_NUMBER})\s*(?P<unit1>[a-z\"]*)\s*(?:x|×|by)\s*(?P<along>{_NUMBER})\s*(?P<unit2>[a-z\"]*)\s*$",
     re.IGNORECASE,
 )
+_FEET_AND_INCHES: Final = re.compile(
+    r"^\s*(?P<feet>\d+)\s*(?:ft|feet|foot)\s*(?P<inches>\d+(?:\.\d+)?)\s*(?:in|inch|inches)\s*$"
+)
 _BARE_TON: Final = re.compile(r"^tons?\b")
 _MOST_PASSES: Final = 50
 
@@ -126,6 +130,7 @@ class Dimension:
 
 
 _LENGTH: Final = Dimension("a length", LENGTH_MM, "'13 mm' or '1/2 in'")
+_ROLL: Final = Dimension("a roll", LENGTH_MM, "'9 ft 4 in' or '2.8 m'")
 _AREA: Final = Dimension("an area", AREA_M2, "'500 m2' or '5,400 ft2'")
 _MASS: Final = Dimension("a mass", MASS_KG, "'1.4 t' or '25 kg'")
 _DENSITY: Final = Dimension("a bulk density", DENSITY_T_PER_M3, "'1.56 t/m3' or '100 lb/ft3'")
@@ -187,6 +192,24 @@ def parse_length_mm(text: object) -> float:
     Source: Thompson & Taylor 2008, NIST SP 811, appendix B.8 (1 in = 25.4 mm).
     """
     return _parse(text, _LENGTH)
+
+
+def parse_roll_mm(text: object) -> float:
+    """Read a green speed: the length of the roll, such as "9 ft 4 in" or "2.8 m".
+
+    Args:
+        text: the length with its unit, or feet and inches.
+
+    Returns:
+        Millimetres, 0 or more.
+
+    Raises:
+        QuantityError: when there is no number, no unit, or a unit that is no length.
+    """
+    match = _FEET_AND_INCHES.match(text) if isinstance(text, str) else None
+    if match is None:
+        return _parse(text, _ROLL)
+    return float(match["feet"]) * LENGTH_MM["ft"] + float(match["inches"]) * LENGTH_MM["in"]
 
 
 def parse_area_m2(text: object) -> float:

@@ -80,7 +80,7 @@ def reckon(options: argparse.Namespace) -> dict[str, Any]:
     """Work out the days to each milestone."""
     from swardcast.turf.ensemble import HORIZON_DAYS
     from swardcast.turf.growth import GRASSES, growth_fraction
-    from swardcast.turf.healing import HealingRate, day_zero_disruption
+    from swardcast.turf.healing import layers_of, rim_growth_days
     from swardcast.turf.milestones import (
         ALLOW_UNTIL,
         EARLY,
@@ -90,6 +90,7 @@ def reckon(options: argparse.Namespace) -> dict[str, Any]:
         default_log_spread,
         milestone_days,
     )
+    from swardcast.turf.pace import usual_pace
 
     openings = _openings(options)
     if not openings and options.sand_surplus <= 0:
@@ -98,9 +99,9 @@ def reckon(options: argparse.Namespace) -> dict[str, Any]:
     spread = default_log_spread(grass, validated=bool(openings))
     growth = growth_fraction(_temperatures(options.temperatures, options.start, HORIZON_DAYS), grass.curve)
     disruption = Disruption(
-        day_zero=day_zero_disruption(openings, options.sand_surplus),
-        half_width_mm=max((opening.half_width_mm for opening in openings), default=0.0),
-        rate=HealingRate(log_spread=spread),
+        layers=layers_of(openings, options.sand_surplus),
+        rim_growth_days=rim_growth_days(openings),
+        pace=usual_pace(spread),
         lag_log_spread=spread,
         opened=bool(openings),
     )
@@ -128,7 +129,7 @@ def _rounded(days: float | None) -> float | None:
 
 def _openings(options: argparse.Namespace) -> list[Any]:
     from swardcast.turf.geometry import groove_area_fraction, hole_area_fraction
-    from swardcast.turf.healing import SOLID_LASTING_SHARE, Opening
+    from swardcast.turf.healing import GROOVE_AS_A_HOLE, SOLID_LASTING_SHARE, Opening
 
     openings = []
     for tines, lasting in ((options.hollow, 1.0), (options.solid, SOLID_LASTING_SHARE)):
@@ -138,12 +139,26 @@ def _openings(options: argparse.Namespace) -> list[Any]:
                 diameter_mm=diameter_mm, across_mm=across_mm, along_mm=along_mm, passes=options.passes
             )
             openings.append(
-                Opening(area_fraction=area, lasting_share=lasting, half_width_mm=diameter_mm / 2, room_mm=0.0)
+                Opening(
+                    area_fraction=area,
+                    lasting_share=lasting,
+                    half_width_mm=diameter_mm / 2,
+                    heals_as_mm=diameter_mm,
+                    room_mm=0.0,
+                )
             )
     if options.grooves is not None:
         blade_mm, spacing_mm = options.grooves
         area = groove_area_fraction(width_mm=blade_mm, spacing_mm=spacing_mm, passes=options.passes)
-        openings.append(Opening(area_fraction=area, lasting_share=1.0, half_width_mm=blade_mm / 2, room_mm=0.0))
+        openings.append(
+            Opening(
+                area_fraction=area,
+                lasting_share=1.0,
+                half_width_mm=blade_mm / 2,
+                heals_as_mm=GROOVE_AS_A_HOLE * blade_mm,
+                room_mm=0.0,
+            )
+        )
     return openings
 
 

@@ -24,8 +24,8 @@ __all__ = ["compose_notice", "main_kind"]
 # The kind that players notice most names the notice's category.
 _MOST_NOTICED_FIRST: Final = (
     Kind.HOLLOW_TINING, Kind.DEEP_TINING, Kind.SOLID_TINING, Kind.RETURFING, Kind.BUNKER_SANDING, Kind.DRAINAGE,
-    Kind.SCARIFYING, Kind.NEEDLE_TINING, Kind.VERTICUTTING, Kind.TOPDRESSING, Kind.OVERSEEDING, Kind.FEEDING,
-    Kind.BRUSHING_IN, Kind.ROLLING,
+    Kind.FRAISE_MOWING, Kind.SCARIFYING, Kind.NEEDLE_TINING, Kind.VERTICUTTING, Kind.TOPDRESSING, Kind.OVERSEEDING,
+    Kind.FEEDING, Kind.BRUSHING_IN, Kind.ROLLING,
 )  # fmt: skip
 _NOTICED_SHOWN: Final = 4  # brushing and rolling after the rest would only tire the reader
 _SAID_OF_PLAY: Final = {

@@ -16,6 +16,8 @@ from swardcast.records.log import (
     Correction,
     Entry,
     Eye,
+    GrowthHeldBack,
+    HeldBackBy,
     NoteToMembers,
     Observation,
     PlanChange,
@@ -32,9 +34,19 @@ _CAUSES = {
     Cause.PLAN: "The plan changed",
     Cause.WORK: "The work went other than planned",
     Cause.OBSERVED: "What we saw on the course",
+    Cause.HELD_BACK: "Growth is held back",
+    Cause.LEARNT: "What our last work taught us",
     Cause.COLDER: "Colder weather than usual",
     Cause.WARMER: "Warmer weather than usual",
     Cause.WEATHER: "The weather",
+}
+
+
+_HELD_BACK = {
+    HeldBackBy.DULL_WEATHER: "dull weather",
+    HeldBackBy.UNFED: "want of feed",
+    HeldBackBy.GROWTH_REGULATOR: "a growth regulator",
+    HeldBackBy.FROST_ON_THE_LEAF: "frost on the leaf",
 }
 
 
@@ -51,12 +63,18 @@ def events_of(story: JobStory, records: ClubRecords, near: date) -> tuple[Event,
     """
     job = story.job
     about = [entry for entry in records.entries if getattr(entry, "job", None) == job.id]
+    about += [entry for entry in records.entries if entry.head.id in _held_back(story)]
     ids = {entry.head.id for entry in about}
     about += [entry for entry in records.entries if isinstance(entry, Correction) and entry.corrects in ids]
     withdrawn = {entry.corrects for entry in records.entries if isinstance(entry, Correction)}
     events = [_event(entry, records, near, withdrawn=entry.head.id in withdrawn) for entry in about]
     events += _moves(story, records, near)
     return tuple(sorted(events, key=lambda event: event.at, reverse=True))
+
+
+def _held_back(story: JobStory) -> set[str]:
+    recoveries = [work.recovery for work in story.changes[-1].outlook.surfaces if work.recovery is not None]
+    return {entry.head.id for recovery in recoveries for entry in recovery.held_back}
 
 
 def _event(entry: Entry, records: ClubRecords, near: date, *, withdrawn: bool) -> Event:
@@ -120,6 +138,10 @@ def entry_in_words(entry: Entry, records: ClubRecords, near: date) -> str:
             return f"{capital(entry.change.value)} {to}: {entry.because}."
         case Correction():
             return "Correction of an earlier entry."
+        case GrowthHeldBack():
+            first, last = day_in_words(entry.first_day, near), day_in_words(entry.last_day, near)
+            when = f"on {first}" if first == last else f"from {first} to {last}"
+            return f"{capital(_places(entry.surfaces, records))}: growth held back by {_HELD_BACK[entry.by]} {when}."
         case NoteToMembers():
             return "A note from the course manager."
         case _:
@@ -138,6 +160,7 @@ def _seen(entry: Observation, records: ClubRecords) -> str:
         if entry.share_left is not None
         else []
     )
+    parts += [f"turf cover {100 * entry.turf_cover:.0f} %"] if entry.turf_cover is not None else []
     parts += [f"{name} {value}" for name, value in entry.readings]
     return f"{where}: {', '.join(parts) or 'looked at'}."
 

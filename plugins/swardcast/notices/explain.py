@@ -2,20 +2,27 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date
+from typing import Final
 
 from swardcast.notices.reasons import reason_in_words
+from swardcast.notices.sums import left_formula, pocket_sum
 from swardcast.notices.words import capital, day_in_words, moment_in_words, percent, range_in_words
+from swardcast.outlook.sightings import Look
 from swardcast.outlook.states import CourseOutlook, Milestone, Recovery, SurfaceOutlook, SurfaceWork
 from swardcast.records.operations import Grooving, Operation, Tining
 from swardcast.records.translate import opening_of
 from swardcast.turf.growth import GRASSES
-from swardcast.turf.healing import BACK_TO_NORMAL_LAG_DAYS, HOLES_CLOSED, SETTLED, growth_days_needed
+from swardcast.turf.healing import HOLE_RATE_MM_PER_GROWTH_DAY, OPEN_HOLES_WEIGHT, SAND_RATE_PER_GROWTH_DAY
+from swardcast.turf.pace import Pace
 from swardcast.turf.sand import HIDING_DEPTH_MM, hidden_fraction
 
 __all__ = ["Explanation", "explain_surface"]
+
+_WORTH_SAYING: Final = 0.0005  # a share that is printed as 0.0 % is left out
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,11 +72,8 @@ def _sum(work: SurfaceWork, recovery: Recovery, near: date) -> Iterator[tuple[st
     for operation in work.operations:
         for line in _opening_lines(operation):
             yield line, f"{work.job.file}, line {work.job.line}"
-    for line in (*_day_zero(recovery, near), *_rate(recovery, near), *_growth(work, recovery)):
+    for line in (*_day_zero(recovery, near), *_pace(recovery, near), *_growth(work), *pocket_sum(recovery, near)):
         yield line, "computed"
-    if recovery.growth_so_far is not None:
-        yield f"Growth days gained up to yesterday: {recovery.growth_so_far:.1f}.", "weather/observed.csv"
-    yield f"Growth days to be expected in the coming week: {recovery.growth_a_week:.1f}.", "weather"
 
 
 def _day_zero(recovery: Recovery, near: date) -> Iterator[str]:
@@ -78,12 +82,21 @@ def _day_zero(recovery: Recovery, near: date) -> Iterator[str]:
         yield (
             f"Sand: {sums.spread_mm:.2f} mm spread, {sums.infill_mm:.2f} mm fits into holes and grooves, "
             f"{sums.surplus_mm:.2f} mm stays on top and hides {percent(hidden_fraction(sums.surplus_mm))} of the leaf "
-            f"(1 - exp(-{sums.surplus_mm:.2f} / {HIDING_DEPTH_MM:g}); bulk density {sums.density_t_per_m3:g} t/m3)."
+            f"(1 - exp(-{sums.surplus_mm:.2f} / {HIDING_DEPTH_MM:g}); bulk density {sums.density_t_per_m3:g} t/m3). "
+            f"It works in at {SAND_RATE_PER_GROWTH_DAY:.2f} per growth day."
         )
-    if recovery.before > 0:
+    if sums.openings:
+        widest = max(sums.openings, key=lambda opening: opening.lasting_share * opening.heals_as_mm)
+        counts = percent(OPEN_HOLES_WEIGHT * max(opening.lasting_share for opening in sums.openings))
+        yield (
+            f"Open holes and grooves count as {counts} of the surface in play, whatever their spacing. They close at "
+            f"{HOLE_RATE_MM_PER_GROWTH_DAY:.2f} / {widest.heals_as_mm:g} per growth day: a wide hole takes longer."
+        )
+    if recovery.before >= _WORTH_SAYING:
         yield f"Earlier work had left {percent(recovery.before)} of the surface disturbed on that day."
     on = day_in_words(recovery.start, near)
     yield f"Disturbed on day 0, {on}: {percent(recovery.day_zero)} of the surface."
+    yield f"Left after G growth days: {left_formula(recovery.layers, recovery.pace.middle)}."
 
 
 def _opening_lines(operation: Operation) -> Iterator[str]:
@@ -108,28 +121,42 @@ def _opening_lines(operation: Operation) -> Iterator[str]:
     yield f"Room for sand: {room} take {opening.room_mm:.2f} mm."
 
 
-def _rate(recovery: Recovery, near: date) -> Iterator[str]:
-    yield f"Healing rate before anything was seen: {recovery.prior.per_growth_day:.2f} per growth day."
-    for at, left, growth in recovery.shown:
-        when = moment_in_words(at, near)
-        yield f"Seen at {when}: {percent(left)} of the first marks left after {growth:.1f} growth days."
-    if recovery.shown:
-        rate = recovery.rate.per_growth_day
-        yield f"Healing rate after that: {rate:.3f} per growth day (a look counts only as far as it can be trusted)."
+def _pace(recovery: Recovery, near: date) -> Iterator[str]:
+    yield f"Healing pace before anything was known of this course: 100 % of the fitted one{_spread(recovery.usual)}."
+    for lesson in recovery.lessons:
+        on = day_in_words(lesson.normal_on, near)
+        yield (
+            f"Healed before: {lesson.title}, back to normal on {on} after {lesson.days_taken:.0f} days. The fitted "
+            f"pace gives {lesson.days_computed:.0f}, so it healed at {percent(math.exp(lesson.log_pace))} of it."
+        )
+    if recovery.lessons:
+        prior = recovery.prior
+        yield f"Healing pace after that: {percent(prior.middle)}{_spread(prior)}; a healed job counts in part only."
+    for look in recovery.looks:
+        when, sighting = moment_in_words(look.at, near), look.sighting
+        computed = sighting.foretold(recovery.prior.middle * sighting.growth_days)
+        yield (
+            f"Seen at {when}: {look.what}. {_share_of(look)}, where {percent(computed)} was computed after "
+            f"{sighting.growth_days:.1f} growth days; such a look is right within {percent(sighting.error)}."
+        )
+    if recovery.looks:
+        yield f"Healing pace after what was seen: {percent(recovery.pace.middle)}{_spread(recovery.pace)}."
 
 
-def _growth(work: SurfaceWork, recovery: Recovery) -> Iterator[str]:
+def _share_of(look: Look) -> str:
+    share = percent(look.sighting.share_left)
+    return f"{share} of the lost roll is still missing" if look.of_roll else f"{share} of the first marks are left"
+
+
+def _spread(pace: Pace) -> str:
+    low, high = (percent(math.exp(pace.logs[place])) for place in (-3, 2))
+    return f", in 8 cases of 10 from {low} to {high}"
+
+
+def _growth(work: SurfaceWork) -> Iterator[str]:
     grass = work.surface.grass
     if grass is not None:
         curve = GRASSES[grass.value].curve
         formula = f"exp(-((T - {curve.optimum_c:g}) / {curve.width_c:g})² / 2)"
-        yield f"Growth of a day: {formula}, {grass.value} grass, T its mean in °C."
-    rate = recovery.rate.per_growth_day
-    rim = recovery.sums.half_width_mm
-    settled = growth_days_needed(recovery.day_zero, SETTLED, rate_per_growth_day=rate)
-    closed = growth_days_needed(recovery.day_zero, HOLES_CLOSED, rate_per_growth_day=rate, half_width_mm=rim)
-    day_zero = 100 * recovery.day_zero
-    yield f"Growth days needed to settle: ln({day_zero:.1f} / {100 * SETTLED:.0f}) / {rate:.3f} = {settled:.1f}."
-    yield f"Growth days needed to close: ln({day_zero:.1f} / {100 * HOLES_CLOSED:.0f}) / {rate:.3f} = {closed:.1f}."
-    if recovery.sums.openings:
-        yield f"Back to normal: {BACK_TO_NORMAL_LAG_DAYS:.0f} days after holes closed."
+        held = f", and 1 above {curve.optimum_c:g} °C" if curve.holds_above_optimum else ""
+        yield f"Growth of a day: {formula}{held}, for {grass.value} turf, T its mean in °C."

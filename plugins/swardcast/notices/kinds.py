@@ -74,6 +74,12 @@ KIND_PHRASES: Final[dict[Kind, KindPhrases]] = {
         notice="You will see faint lines for a few days.",
         why="It keeps the grass upright and fine, so that the ball rolls true.",
     ),
+    Kind.FRAISE_MOWING: KindPhrases(
+        what="Fraise mowing shaves the turf off down to the soil, so that clean grass grows back from below.",
+        notice="You will see bare ground, then a thin green cover that thickens over weeks.",
+        why="It takes out moss, weed grasses and the spongy layer in one go. Left alone, they would take over.",
+        cautions=(_KEEP_CLEAR, _FOOTING),
+    ),
     Kind.TOPDRESSING: KindPhrases(
         what="Topdressing spreads dry sand over the turf.",
         notice="Greens look sandy and putts are slower at first. Sand works in with rain, brushing and growth.",

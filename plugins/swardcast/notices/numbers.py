@@ -8,7 +8,7 @@ from swardcast.notices.notice import Fact
 from swardcast.notices.words import amount, percent, tonnes
 from swardcast.outlook.states import JobOutlook
 from swardcast.quantities import SandBasis
-from swardcast.records.operations import Dressing, Grooving, Kind, Seeding, Tining
+from swardcast.records.operations import Dressing, Grooving, Kind, Seeding, Stripping, Tining
 from swardcast.records.translate import SurfaceSums, opening_of
 
 __all__ = ["facts_in_numbers"]
@@ -45,6 +45,11 @@ def _work(outlook: JobOutlook) -> Iterator[Fact]:
                 yield Fact(
                     name=_named(operation.kind, operation.passes),
                     value=f"grooves {size}, {pattern}: {share} of the surface",
+                )
+            case Stripping():
+                yield Fact(
+                    name=operation.kind.value.capitalize(),
+                    value=f"{operation.depth_mm:g} mm deep on {percent(operation.share)} of the surface",
                 )
             case Seeding() if operation.rate_g_per_m2 is not None:
                 yield Fact(name="Seed", value=f"{operation.seed}, {operation.rate_g_per_m2:g} g on a square metre")

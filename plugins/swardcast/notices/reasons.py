@@ -21,7 +21,12 @@ _SENTENCES: Final = {
     ReasonKind.HELD_UP: "Held up since {when}{because}.",
     ReasonKind.DONE: "Work done at {when}.",
     ReasonKind.COMPUTED: "Dates computed from the work, the growth from {when} on and past years' weather.",
-    ReasonKind.OBSERVED: "Seen on the course at {when}: {words} of the first marks were left.",
+    ReasonKind.OBSERVED: "Seen on the course at {when}: {words}.",
+    ReasonKind.CONTRADICTION: "Two looks contradict each other ({words}); each counts as far as it can be trusted.",
+    ReasonKind.WILD: "What was seen at {when} ({words}) is far from the sum. One look moves the date only so far; "
+    "if it is so, look again and write it down.",
+    ReasonKind.HELD_BACK: "Growth held back from {when} to {until}: {words}.",
+    ReasonKind.LEARNT: "Learnt from our last work ({words}).",
     ReasonKind.SAID_NORMAL: "The course manager called it back to normal at {when}.",
     ReasonKind.COMPUTED_NORMAL: "Computed to be back to normal since {when}; no entry has confirmed it yet.",
     ReasonKind.RULE_OF_THUMB: "Not computed: a usual range ({words}).",
@@ -46,8 +51,8 @@ def reason_in_words(reason: Reason, near: date) -> str:
     when = _when(reason.at, near)
     if reason.kind is ReasonKind.NO_FRESH_ENTRY:
         return f"No entry today; the last one was made at {when}." if when else "No entry was ever made."
-    words = reason.words.rstrip(".")
-    return _SENTENCES[reason.kind].format(when=when, words=words, because=f" ({words})" if words else "")
+    words, until = reason.words.rstrip("."), _when(reason.until, near)
+    return _SENTENCES[reason.kind].format(when=when, until=until, words=words, because=f" ({words})" if words else "")
 
 
 def _when(at: datetime | date | None, near: date) -> str:

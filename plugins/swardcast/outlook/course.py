@@ -7,10 +7,13 @@ from datetime import datetime
 
 from swardcast.outlook.jobs import JobAssessor
 from swardcast.outlook.ledger import job_facts, standing_entries
+from swardcast.outlook.lessons import lessons_of
 from swardcast.outlook.play import Statement, latest_statements, statements
+from swardcast.outlook.recovery import Course
 from swardcast.outlook.states import (
     CourseOutlook,
     JobOutlook,
+    Lesson,
     Milestone,
     Reason,
     ReasonKind,
@@ -19,8 +22,9 @@ from swardcast.outlook.states import (
     Work,
 )
 from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.club import Grass, SurfaceKind
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import MorningStatus
+from swardcast.records.log import BackToNormal, Entry, MorningStatus
 from swardcast.records.plan import Play
 
 __all__ = ["assess_course", "assess_jobs"]
@@ -48,13 +52,45 @@ def assess_jobs(records: ClubRecords, as_of: datetime, book: WeatherBook, only: 
         Jobs by id, in the plan's order.
     """
     known = records.known_at(as_of)
-    local = as_of.astimezone(records.club.time_zone)
     entries = standing_entries(known.entries)
+    return _assess(
+        known,
+        as_of,
+        book,
+        only,
+        Course(
+            entries=entries,
+            lessons=_lessons(records, entries, book),
+            target_speed_mm=records.club.target_speed_mm,
+        ),
+    )
+
+
+def _assess(known: ClubRecords, as_of: datetime, book: WeatherBook, only: str, course: Course) -> dict[str, JobOutlook]:
     wanted = set(known.jobs[only].surfaces) if only else set()
-    facts = [job_facts(job, entries) for job in known.jobs.values() if not only or wanted & set(job.surfaces)]
-    assessor = JobAssessor(records=known, as_of=local, view=book.at(as_of))
+    facts = [job_facts(job, course.entries) for job in known.jobs.values() if not only or wanted & set(job.surfaces)]
+    local = as_of.astimezone(known.club.time_zone)
+    assessor = JobAssessor(records=known, as_of=local, view=book.at(as_of), course=course)
     found = {fact.job.id: assessor.assess(fact) for fact in sorted(facts, key=lambda fact: (fact.starts, fact.job.id))}
     return {name: found[name] for name in known.jobs if name in found}
+
+
+def _lessons(
+    records: ClubRecords, entries: Sequence[Entry], book: WeatherBook
+) -> tuple[tuple[SurfaceKind, Grass, Lesson], ...]:
+    """What the jobs called back to normal so far have taught; each is worked out once, with nothing learnt before."""
+    found: list[tuple[SurfaceKind, Grass, Lesson]] = []
+    for entry in entries:
+        if not isinstance(entry, BackToNormal):
+            continue
+        if entry not in book.lessons:
+            view = book.at(entry.head.at)
+            then = records.known_at(entry.head.at)
+            alone = Course(entries=standing_entries(then.entries))
+            jobs = _assess(then, entry.head.at, book, entry.job, alone) if view is not None else {}
+            book.lessons[entry] = lessons_of(entry, jobs[entry.job], view) if view is not None else ()
+        found += book.lessons[entry]
+    return tuple(found)
 
 
 def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> CourseOutlook:

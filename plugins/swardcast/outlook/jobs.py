@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
 
 import numpy as np
 
 from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done
-from swardcast.outlook.recovery import disturbed_at, is_validated, recovery_of
+from swardcast.outlook.recovery import Course, is_validated, layers_on, recovery_of
 from swardcast.outlook.states import (
     DateRange,
     JobOutlook,
@@ -27,6 +27,8 @@ from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job, Stretch
 from swardcast.records.translate import SurfaceSums, surface_sums
+from swardcast.turf.growth import BRAKES, GRASSES
+from swardcast.turf.healing import Layers
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
 
 __all__ = ["JobAssessor"]
@@ -43,11 +45,13 @@ class JobAssessor:
         records: the club's records as known at the moment.
         as_of: the moment in local time.
         view: the weather as known, or None when there is no history.
+        course: what is known of the course besides the jobs.
     """
 
     records: ClubRecords
     as_of: datetime
     view: WeatherView | None
+    course: Course
     _healing: dict[str, list[Recovery]] = field(default_factory=dict)
 
     def assess(self, facts: JobFacts) -> JobOutlook:
@@ -103,8 +107,8 @@ class JobAssessor:
             density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
         )
         if facts.called_off is None or here.done is not None:
-            recovery = self._recovery(surface, here, sums, finish)
-            dates = _dates(job, here, finish, recovery, nothing_to_heal=surface.grass is None or sums.day_zero <= 0)
+            recovery = self._recovery(surface, facts, sums, finish)
+            dates = _dates(job, here, finish, recovery, nothing_to_heal=surface.grass is None or not sums.layers)
         work, reasons = self._state(surface, facts, here, dates, recovery)
         return SurfaceWork(
             surface=surface,
@@ -119,12 +123,19 @@ class JobAssessor:
             done_at=here.done.head.true_from if here.done else None,
         )
 
-    def _recovery(self, surface: Surface, here: SurfaceFacts, sums: SurfaceSums, finish: DateRange) -> Recovery | None:
+    def _recovery(self, surface: Surface, facts: JobFacts, sums: SurfaceSums, finish: DateRange) -> Recovery | None:
         if self.view is None or finish.likely is None:
             return None
         earlier = self._healing.setdefault(surface.id, [])
-        before = disturbed_at(earlier[-1], surface, finish.likely, self.view) if earlier else 0.0
-        recovery = recovery_of(surface, here, sums, start=finish.likely, before=before, view=self.view)
+        before: Layers = ()
+        if earlier and surface.grass is not None:
+            before = layers_on(earlier[-1], surface.grass, finish.likely, self.view)
+        here, start = facts.surfaces[surface.id], finish.likely
+        # Only what healed before this work began: a date must not move for a reason that its own story does not tell.
+        course = replace(
+            self.course, lessons=tuple(told for told in self.course.lessons if told[2].normal_on <= facts.starts)
+        )
+        recovery = recovery_of(surface, here, sums, start=start, before=before, view=self.view, course=course)
         if recovery is not None and here.normal is None:
             earlier.append(recovery)
         return recovery
@@ -191,13 +202,31 @@ class JobAssessor:
         if not normal.is_given:
             yield Reason(kind=ReasonKind.NOT_THIS_SEASON, source="computed")
         yield Reason(kind=ReasonKind.COMPUTED, source="computed", at=recovery.start)
-        for at, share_left, _ in recovery.shown:
-            yield Reason(kind=ReasonKind.OBSERVED, source="log", at=at, words=f"{100 * share_left:.0f} %")
-        if not is_validated(surface, recovery.sums) or (surface.grass and recovery.prior.log_spread > 0.3):  # noqa: PLR2004
+        yield from _about_pace(recovery)
+        if not is_validated(surface, recovery.sums) or (surface.grass and not GRASSES[surface.grass.value].fitted):
             yield Reason(kind=ReasonKind.NOT_VALIDATED, source="computed")
         missing = view.unobserved_days(recovery.start)
         if missing:
             yield Reason(kind=ReasonKind.WEATHER_MISSING, source="weather/observed.csv", words=str(missing))
+
+
+def _about_pace(recovery: Recovery) -> Iterator[Reason]:
+    for lesson in recovery.lessons:
+        words = f"{lesson.title}: {lesson.days_taken:.0f} days, computed {lesson.days_computed:.0f}"
+        yield Reason(kind=ReasonKind.LEARNT, source=lesson.source, at=lesson.normal_on, words=words)
+    for entry in recovery.held_back:
+        brake = BRAKES[entry.by.value]
+        words = f"{brake.name}; growth counts {100 * brake.growth_left:.0f} %"
+        yield Reason(
+            kind=ReasonKind.HELD_BACK, source=entry.head.id, at=entry.first_day, words=words, until=entry.last_day
+        )
+    for look in recovery.looks:
+        yield Reason(kind=ReasonKind.OBSERVED, source=look.source, at=look.at, words=look.what)
+    for earlier, later in recovery.contradictions:
+        words = f"{earlier.what}, then {later.what}"
+        yield Reason(kind=ReasonKind.CONTRADICTION, source=later.source, at=later.at, words=words)
+    for look in recovery.wild:
+        yield Reason(kind=ReasonKind.WILD, source=look.source, at=look.at, words=look.what)
 
 
 def _dates(

@@ -2,34 +2,47 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from datetime import date, datetime, timedelta
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from swardcast.outlook.held_back import held_back_on, slow_days
 from swardcast.outlook.ledger import SurfaceFacts
-from swardcast.outlook.states import Milestone, Recovery
+from swardcast.outlook.sightings import Healing, contradictions, looks_of
+from swardcast.outlook.states import Lesson, Milestone, Recovery
 from swardcast.outlook.weather_book import WeatherView
-from swardcast.records.club import Surface, SurfaceKind
-from swardcast.records.log import Eye, Observation
+from swardcast.records.club import Grass, Surface, SurfaceKind
+from swardcast.records.log import Entry
 from swardcast.records.translate import SurfaceSums
 from swardcast.turf.growth import GRASSES
-from swardcast.turf.healing import (
-    HEALING_RATE_PER_GROWTH_DAY,
-    HOLES_CLOSED,
-    HealingRate,
-    combined_disruption,
-    disruption_left,
-    observed_rate,
-)
+from swardcast.turf.healing import BACK_TO_NORMAL_LAG_DAYS, HOLES_CLOSED, Layers, disruption_left, layers_left
 from swardcast.turf.milestones import Disruption, MilestoneDays, default_log_spread
+from swardcast.turf.pace import after_healed_jobs, after_sightings, usual_pace
 
-__all__ = ["disturbed_at", "is_validated", "recovery_of"]
+__all__ = ["Course", "is_validated", "layers_on", "recovery_of"]
 
-_EYE: Final = {Eye.BY_EYE: 0.10, Eye.COUNTED: 0.03}  # standard error of the share left: judgement
 _WEEK: Final = 7
+_WEEKS_SHOWN: Final = 8
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Course:
+    """What is known of the course besides one job.
+
+    Args:
+        entries: the log's entries that stand, oldest first.
+        lessons: what healed jobs taught, by kind of surface and grass.
+        target_speed_mm: the green speed that the club aims at, mm, or None.
+    """
+
+    entries: Sequence[Entry] = ()
+    lessons: tuple[tuple[SurfaceKind, Grass, Lesson], ...] = ()
+    target_speed_mm: float | None = None
 
 
 def is_validated(surface: Surface, sums: SurfaceSums) -> bool:
@@ -43,8 +56,9 @@ def recovery_of(
     sums: SurfaceSums,
     *,
     start: date,
-    before: float,
+    before: Layers,
     view: WeatherView,
+    course: Course,
 ) -> Recovery | None:
     """Compute how a surface heals from a day on.
 
@@ -53,42 +67,59 @@ def recovery_of(
         facts: what the log says of the job there.
         sums: what the work does to it.
         start: day 0, done or planned.
-        before: share still disturbed by earlier work on that day, 0 to 1.
+        before: what earlier work has left on that day.
         view: the weather as known.
+        course: what is known of the course.
 
     Returns:
         The recovery, or None where there is no grass or nothing was disturbed.
     """
-    if surface.grass is None or sums.day_zero <= 0:
+    if surface.grass is None or not sums.layers:
         return None
-    grass = GRASSES[surface.grass.value]
-    spread = default_log_spread(grass, validated=is_validated(surface, sums))
-    prior = HealingRate(per_growth_day=HEALING_RATE_PER_GROWTH_DAY, log_spread=spread)
-    rate, shown = _corrected(prior, facts.observations, surface=surface, start=start, view=view)
-    day_zero = combined_disruption(before, sums.day_zero)
-    days = view.milestones(
-        start,
-        surface.grass,
-        Disruption(
-            day_zero=day_zero,
-            half_width_mm=sums.half_width_mm,
-            rate=rate,
-            lag_log_spread=spread,
-            opened=bool(sums.openings) or before > HOLES_CLOSED,
-        ),
+    spread = default_log_spread(GRASSES[surface.grass.value], validated=is_validated(surface, sums))
+    lessons = tuple(lesson for kind, grass, lesson in course.lessons if (kind, grass) == (surface.kind, surface.grass))
+    middle, prior_spread = after_healed_jobs(spread, [lesson.log_pace for lesson in lessons])
+    layers = (*sums.layers, *before)
+    opened = sums.opened or disruption_left(before) > HOLES_CLOSED
+    lag_days = BACK_TO_NORMAL_LAG_DAYS * math.exp(-middle) if opened else 0.0
+    held_back = held_back_on(surface.id, course.entries)
+    healing = Healing(
+        start=start,
+        grass=surface.grass,
+        layers=layers,
+        lag_days=lag_days,
+        slow=slow_days(held_back, start),
+        target_speed_mm=course.target_speed_mm,
     )
-    passed = start <= view.today
+    looks = looks_of(facts.observations, healing, view)
+    pace, beyond = after_sightings(prior_spread, middle, [look.sighting for look in looks])
+    disruption = Disruption(
+        layers=layers,
+        rim_growth_days=sums.rim_growth_days,
+        pace=pace,
+        lag_days=lag_days,
+        lag_log_spread=prior_spread,
+        opened=opened,
+    )
     return Recovery(
         start=start,
         sums=sums,
-        before=before,
-        day_zero=day_zero,
-        prior=prior,
-        rate=rate,
-        growth_so_far=view.growth_between(start, view.today, surface.grass) if passed else None,
-        growth_a_week=_week_ahead(max(start, view.today), surface, view),
-        samples=_by_milestone(days),
-        shown=shown,
+        before=disruption_left(before),
+        layers=layers,
+        day_zero=disruption_left(layers),
+        usual=usual_pace(spread),
+        prior=usual_pace(prior_spread, middle),
+        pace=pace,
+        lessons=lessons,
+        rim_growth_days=sums.rim_growth_days,
+        lag_days=lag_days,
+        growth_so_far=_gained(healing, view) if start <= view.today else None,
+        weeks_ahead=_weeks_ahead(healing, view),
+        samples=_by_milestone(view.milestones(start, surface.grass, disruption, healing.slow)),
+        looks=looks,
+        contradictions=tuple(contradictions(looks)),
+        wild=tuple(look for look, is_wild in zip(looks, beyond, strict=True) if is_wild),
+        held_back=tuple(entry for entry in held_back if entry.last_day >= start),
     )
 
 
@@ -100,40 +131,31 @@ def _by_milestone(days: MilestoneDays) -> dict[Milestone, NDArray[np.float64]]:
     }
 
 
-def _week_ahead(start: date, surface: Surface, view: WeatherView) -> float:
-    if surface.grass is None:
-        return 0.0
-    return view.growth_between(start, start + timedelta(days=_WEEK), surface.grass)
+def _gained(healing: Healing, view: WeatherView) -> float:
+    return view.growth_between(healing.start, view.today, healing.grass, healing.slow)
 
 
-def _corrected(
-    prior: HealingRate, observations: Iterable[Observation], *, surface: Surface, start: date, view: WeatherView
-) -> tuple[HealingRate, tuple[tuple[datetime, float, float], ...]]:
-    rate = prior
-    shown: list[tuple[datetime, float, float]] = []
-    for seen in observations:
-        if seen.share_left is None or surface.grass is None:
-            continue
-        on = seen.head.true_from.date()
-        growth = view.growth_between(start, min(on, view.today), surface.grass)
-        rate = observed_rate(rate, share_left=seen.share_left, growth_days=growth, eye=_EYE[seen.how])
-        shown.append((seen.head.true_from, seen.share_left, growth))
-    return rate, tuple(shown)
+def _weeks_ahead(healing: Healing, view: WeatherView) -> tuple[float, ...]:
+    begin = max(healing.start, view.today)
+    before = (begin - healing.start).days
+    growth = view.growth_from(healing.start, healing.grass, before + _WEEKS_SHOWN * _WEEK, healing.slow)
+    daily = growth[:, before:].mean(axis=0)
+    return tuple(float(daily[week * _WEEK : (week + 1) * _WEEK].sum()) for week in range(_WEEKS_SHOWN))
 
 
-def disturbed_at(recovery: Recovery, surface: Surface, day: date, view: WeatherView) -> float:
-    """Estimate the share of a surface that is still disturbed on a day.
+def layers_on(recovery: Recovery, grass: Grass, day: date, view: WeatherView) -> Layers:
+    """Tell what is left of a job's disruption on a day, so that the next job can come on top.
 
     Args:
-        recovery: how it heals.
-        surface: the surface.
+        recovery: how the surface heals.
+        grass: its grass.
         day: the day.
         view: the weather as known.
 
     Returns:
-        A fraction from 0 to 1.
+        The layers left.
     """
-    if surface.grass is None or day <= recovery.start:
-        return recovery.day_zero
-    growth = view.growth_between(recovery.start, day, surface.grass)
-    return disruption_left(recovery.day_zero, growth, recovery.rate.per_growth_day)
+    days = max(0, (day - recovery.start).days)
+    slow = slow_days(recovery.held_back, recovery.start)
+    growth = view.growth_between(recovery.start, recovery.start + timedelta(days=days), grass, slow)
+    return layers_left(recovery.layers, growth, recovery.pace.middle)

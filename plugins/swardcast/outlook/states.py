@@ -12,18 +12,22 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from swardcast.outlook.sightings import Look
 from swardcast.records.club import Surface
+from swardcast.records.log import GrowthHeldBack
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job, Play
 from swardcast.records.translate import SurfaceSums
-from swardcast.turf.healing import HealingRate
+from swardcast.turf.healing import SETTLED, Layers, growth_days_needed
 from swardcast.turf.milestones import ALLOW_UNTIL, EARLY, LIKELY, chance_by, days_at
+from swardcast.turf.pace import Pace
 
 __all__ = [
     "WIDE_RANGE_DAYS",
     "CourseOutlook",
     "DateRange",
     "JobOutlook",
+    "Lesson",
     "Milestone",
     "Reason",
     "ReasonKind",
@@ -101,6 +105,10 @@ class ReasonKind(Enum):
     DONE = "done"
     COMPUTED = "computed"
     OBSERVED = "observed"
+    CONTRADICTION = "observations contradict each other"
+    WILD = "an observation far from the sum"
+    HELD_BACK = "growth held back"
+    LEARNT = "learnt from healed jobs"
     SAID_NORMAL = "said to be back to normal"
     COMPUTED_NORMAL = "computed to be back to normal"
     RULE_OF_THUMB = "rule of thumb"
@@ -120,12 +128,37 @@ class Reason:
         source: the file and line, or the entry, that it came from; "computed" for a sum.
         at: the moment or day it speaks of, or None.
         words: further words as typed, or "".
+        until: the last day it speaks of, or None.
     """
 
     kind: ReasonKind
     source: str
     at: datetime | date | None = None
     words: str = ""
+    until: date | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lesson:
+    """What a healed job of this course teaches about the next one.
+
+    Args:
+        job: id of the job.
+        title: its title.
+        source: id of the entry that called it back to normal.
+        normal_on: the day it was called back to normal.
+        days_taken: days from the work to that day, the mean of its surfaces.
+        days_computed: days that the fitted pace gives for the weather that came.
+        log_pace: logarithm of the pace at which it healed, 0 for the fitted pace.
+    """
+
+    job: str
+    title: str
+    source: str
+    normal_on: date
+    days_taken: float
+    days_computed: float
+    log_pace: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -136,25 +169,54 @@ class Recovery:
         start: the day that counts as day 0.
         sums: openings, sand and D0 of the work.
         before: share still disturbed by earlier work on that day, 0 to 1.
+        layers: what was disturbed after the work, earlier work included.
         day_zero: share disturbed after the work, earlier work included.
-        prior: healing rate before anything was seen on the course.
-        rate: healing rate used.
+        usual: the pace before anything was known of this course.
+        prior: the pace before anything was seen of this job: what healed jobs taught.
+        pace: the pace used.
+        lessons: the healed jobs that taught it.
+        rim_growth_days: growth that the widest hole needs at least.
+        lag_days: calendar days from holes closed to back to normal; 0 where nothing was opened.
         growth_so_far: growth days from day 0 to yesterday, or None when day 0 is to come.
-        growth_a_week: growth days to be expected in the coming week.
+        weeks_ahead: growth days to be expected in each coming week, the next one first.
         samples: days from day 0 to each milestone, shape (members, errors).
-        shown: the observations that moved the rate: moment, share left, growth days until then.
+        looks: what was seen since the work, oldest first.
+        contradictions: pairs of looks that cannot both be right.
+        wild: looks beyond what could be expected, which count as the nearest share that could.
+        held_back: entries that say that growth was held back.
     """
 
     start: date
     sums: SurfaceSums
     before: float
+    layers: Layers
     day_zero: float
-    prior: HealingRate
-    rate: HealingRate
+    usual: Pace
+    prior: Pace
+    pace: Pace
+    lessons: tuple[Lesson, ...]
+    rim_growth_days: float
+    lag_days: float
     growth_so_far: float | None
-    growth_a_week: float
+    weeks_ahead: tuple[float, ...]
     samples: Mapping[Milestone, Floats]
-    shown: tuple[tuple[datetime, float, float], ...] = ()
+    looks: tuple[Look, ...] = ()
+    contradictions: tuple[tuple[Look, Look], ...] = ()
+    wild: tuple[Look, ...] = ()
+    held_back: tuple[GrowthHeldBack, ...] = ()
+
+    def growth_needed(self, threshold: float) -> float:
+        """Tell the growth that brings the surface down to a threshold at the pace used.
+
+        Args:
+            threshold: share still disturbed, such as `HOLES_CLOSED`.
+
+        Returns:
+            Growth days, 0 or more.
+        """
+        need = growth_days_needed(self.layers, threshold)
+        waits = need > 0 and threshold < SETTLED
+        return max(need / self.pace.middle, self.rim_growth_days if waits else 0.0)
 
     def chance_by(self, milestone: Milestone, day: date) -> float:
         """Estimate the chance that a milestone is reached by the morning of a day.

@@ -18,7 +18,7 @@ from swardcast.outlook.play import statements
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, ReasonKind, Work
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import BackToNormal, Entry, Observation
+from swardcast.records.log import BackToNormal, Entry, GrowthHeldBack, Observation
 from swardcast.records.plan import Job, Play
 
 __all__ = ["Cause", "JobChange", "JobStory", "PlayChange", "play_changes", "tell_story"]
@@ -37,6 +37,8 @@ class Cause(Enum):
     PLAN = "a change of plan"
     WORK = "the work itself"
     OBSERVED = "what was seen on the course"
+    HELD_BACK = "growth held back"
+    LEARNT = "what healed jobs taught"
     COLDER = "colder weather than usual"
     WARMER = "warmer weather than usual"
     WEATHER = "the weather"
@@ -118,7 +120,9 @@ class _Teller:
             return
         date_told = now if last is None or moved or became or rescheduled else last.back_to_normal
         cause = (
-            Cause.ANNOUNCED if last is None else self._cause(moment, last, rescheduled=rescheduled, worked=bool(became))
+            Cause.ANNOUNCED
+            if last is None
+            else self._cause(moment, last, outlook, rescheduled=rescheduled, worked=bool(became))
         )
         self.changes.append(
             JobChange(
@@ -135,11 +139,17 @@ class _Teller:
             )
         )
 
-    def _cause(self, moment: _Moment, last: JobChange, *, rescheduled: bool, worked: bool) -> Cause:
+    def _cause(
+        self, moment: _Moment, last: JobChange, outlook: JobOutlook, *, rescheduled: bool, worked: bool
+    ) -> Cause:
         if rescheduled:
             return Cause.PLAN
         if isinstance(moment.entry, Observation):
             return Cause.OBSERVED
+        if isinstance(moment.entry, GrowthHeldBack):
+            return Cause.HELD_BACK
+        if _taught(last.outlook) != _taught(outlook):
+            return Cause.LEARNT
         if worked or moment.entry is not None:
             return Cause.WORK
         view = self.book.at(moment.at)
@@ -178,7 +188,7 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
     moments += [
         _Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in entries if entry.head.at > announced
     ]
-    worked = [entry.head.true_from.date() for entry in entries if not isinstance(entry, Observation)]
+    worked = [entry.head.true_from.date() for entry in entries if not isinstance(entry, Observation | GrowthHeldBack)]
     if worked:
         last = min(as_of.astimezone(zone).date(), max(worked) + timedelta(days=_FOLLOWED_AFTER_DONE_DAYS))
         moments += _mornings(records, min(worked) + timedelta(days=1), last)
@@ -188,6 +198,8 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
 def _concerns(entry: Entry, job: Job, records: ClubRecords) -> bool:
     if getattr(entry, "job", None) == job.id:
         return True
+    if isinstance(entry, GrowthHeldBack):
+        return not set(entry.surfaces).isdisjoint(job.surfaces)
     corrected = getattr(entry, "corrects", None)
     return any(other.head.id == corrected and getattr(other, "job", None) == job.id for other in records.entries)
 
@@ -200,6 +212,12 @@ def _mornings(records: ClubRecords, first: date, last: date) -> list[_Moment]:
         for day in days
         if day - timedelta(days=1) in records.weather.observed_c
     ]
+
+
+def _taught(outlook: JobOutlook) -> set[str]:
+    """The entries whose lessons the dates rest on."""
+    recoveries = [work.recovery for work in outlook.surfaces if work.recovery is not None]
+    return {lesson.source for recovery in recoveries for lesson in recovery.lessons}
 
 
 def _became(before: JobOutlook | None, now: JobOutlook) -> dict[Work, tuple[str, ...]]:

@@ -5,21 +5,28 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from swardcast.records.club import Club, Grass
+from swardcast.records.club import Club, Grass, SurfaceKind
+from swardcast.records.log import BackToNormal
 from swardcast.records.weather import Weather
 from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, weather_members
 from swardcast.turf.growth import GRASSES, growth_fraction
 from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days
 from swardcast.turf.series import DailySeries
 
-__all__ = ["WeatherBook", "WeatherView"]
+if TYPE_CHECKING:
+    from swardcast.outlook.states import Lesson  # states know looks, looks know the weather
+
+__all__ = ["SlowDays", "WeatherBook", "WeatherView"]
 
 Floats = NDArray[np.float64]
+
+SlowDays = tuple[tuple[date, float], ...]
+"""Days on which growth was held back, with the share that was left, 0 to 1."""
 
 _LOOK_BACK_DAYS: Final = 300  # how long before a moment healing is still followed
 _LOOK_AHEAD_DAYS: Final = 366 + HORIZON_DAYS  # a job planned up to a year ahead, and its healing
@@ -40,15 +47,16 @@ class WeatherView:
     observed: DailySeries | None
     past: WeatherPast
     _growth: dict[Grass, Floats] = field(default_factory=dict)
-    _milestones: dict[tuple[date, Grass, Disruption], MilestoneDays] = field(default_factory=dict)
+    _milestones: dict[tuple[date, Grass, Disruption, SlowDays], MilestoneDays] = field(default_factory=dict)
 
-    def growth_from(self, start: date, grass: Grass, days: int = HORIZON_DAYS) -> Floats:
+    def growth_from(self, start: date, grass: Grass, days: int = HORIZON_DAYS, slow: SlowDays = ()) -> Floats:
         """Give the growth of each day from a day on.
 
         Args:
             start: first day.
             grass: the grass.
             days: how many days.
+            slow: days on which less of the growth was left.
 
         Returns:
             Growth, shape (members, days), 0 to 1.
@@ -56,37 +64,46 @@ class WeatherView:
         if grass not in self._growth:
             self._growth[grass] = growth_fraction(self.ensemble.tmean_c, GRASSES[grass.value].curve)
         offset = max(0, (start - self.ensemble.first).days)
-        return self._growth[grass][:, offset : offset + days]
+        growth = self._growth[grass][:, offset : offset + days]
+        if not slow:
+            return growth
+        left = np.ones(growth.shape[1])
+        for day, share in slow:
+            if 0 <= (place := (day - start).days) < len(left):
+                left[place] = share
+        return growth * left
 
-    def milestones(self, start: date, grass: Grass, disruption: Disruption) -> MilestoneDays:
+    def milestones(self, start: date, grass: Grass, disruption: Disruption, slow: SlowDays = ()) -> MilestoneDays:
         """Compute the days to each milestone; the same question asked again costs nothing.
 
         Args:
             start: day 0.
             grass: the grass.
             disruption: what has to heal.
+            slow: days on which less of the growth was left.
 
         Returns:
             Days from day 0.
         """
-        key = (start, grass, disruption)
+        key = (start, grass, disruption, slow)
         if key not in self._milestones:
-            self._milestones[key] = milestone_days(self.growth_from(start, grass), disruption)
+            self._milestones[key] = milestone_days(self.growth_from(start, grass, slow=slow), disruption)
         return self._milestones[key]
 
-    def growth_between(self, start: date, end: date, grass: Grass) -> float:
+    def growth_between(self, start: date, end: date, grass: Grass, slow: SlowDays = ()) -> float:
         """Sum the growth from a day up to and without another: observed, or expected where it is to come.
 
         Args:
             start: first day.
             end: the day after the last.
             grass: the grass.
+            slow: days on which less of the growth was left.
 
         Returns:
             Growth days, the mean over members.
         """
         days = max(0, (end - start).days)
-        return float(self.growth_from(start, grass, days).sum(axis=1).mean()) if days else 0.0
+        return float(self.growth_from(start, grass, days, slow).sum(axis=1).mean()) if days else 0.0
 
     def unobserved_days(self, start: date) -> int:
         """Count the days from a day up to yesterday that were not observed."""
@@ -106,13 +123,18 @@ class WeatherView:
 
 
 class WeatherBook:
-    """A club's weather, prepared once for all moments of a build."""
+    """A club's weather, prepared once for all moments of a build of one set of records.
+
+    Attributes:
+        lessons: what healed jobs taught, by the entry that called them back to normal; kept by `outlook.course`.
+    """
 
     def __init__(self, club: Club, weather: Weather) -> None:
         self._zone = club.time_zone
         self._weather = weather
         self._history = _series(weather.history_c)
         self._observed = _series(weather.observed_c)
+        self.lessons: dict[BackToNormal, tuple[tuple[SurfaceKind, Grass, Lesson], ...]] = {}
         self._pasts: dict[int, WeatherPast | None] = {}
         self._views: dict[tuple[date, datetime | None], WeatherView | None] = {}
 

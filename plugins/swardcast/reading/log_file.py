@@ -5,20 +5,23 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from typing import Annotated, Any, Final, TypeVar
+from datetime import timedelta
+from typing import Final, TypeVar
 
-from pydantic import Field
 from pydantic_core import PydanticCustomError
 
 from swardcast.errors import Problem, nearest
-from swardcast.reading.operations import OperationItem, operation_from
-from swardcast.reading.schema import Day, Fraction, Model, Text, Words, local_moment, one_of, validated
+from swardcast.quantities import parse_roll_mm
+from swardcast.reading import log_fields as fields
+from swardcast.reading.operations import operation_from
+from swardcast.reading.schema import local_moment, validated
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.yaml_text import Located, read_yaml
 from swardcast.records import log
 from swardcast.records.club import Club, Surface
-from swardcast.records.log import Change, Entry, EntryHead, Eye, Step
+from swardcast.records.log import Change, Entry, EntryHead, Step
 from swardcast.records.plan import Job, Play
+from swardcast.records.translate import USUAL_DAYS
 
 __all__ = ["LogContext", "entries_from"]
 
@@ -35,70 +38,6 @@ class LogContext:
     club: Club
     surfaces: Mapping[str, Surface]
     jobs: Mapping[str, Job]
-
-
-class _Head(Model):
-    at: Text
-    kind: Text
-    by: Words = ""
-
-
-class _Morning(_Head):
-    play: dict[str, Annotated[Play, one_of(Play)]]
-    why: Words = ""
-    limits: dict[str, Text] = {}
-
-
-class _Progress(_Head):
-    job: Text
-    surfaces: Text | None = None
-    because: Words = ""
-    as_done: Annotated[list[OperationItem], Field(min_length=1)] | None = None
-    play: Annotated[Play, one_of(Play)] | None = None
-
-
-class _HeldUp(_Progress):
-    because: Text
-
-
-class _Observation(_Head):
-    job: Text
-    surfaces: Text | None = None
-    disruption_left: Fraction | None = None
-    how: Annotated[Eye, one_of(Eye)] = Eye.BY_EYE
-    readings: dict[str, Text] = {}
-
-
-class _BackToNormal(_Head):
-    job: Text
-    surfaces: Text | None = None
-
-
-class _PlanChange(_Head):
-    job: Text
-    change: Annotated[Change, one_of(Change)]
-    starts: Day | None = None
-    because: Text
-
-
-class _Note(_Head):
-    job: Words = ""
-
-
-class _Correction(_Head):
-    corrects: Text
-    instead: dict[str, Any] | None = None
-
-
-_KINDS: Final[dict[str, type[_Head]]] = {
-    "morning status": _Morning,
-    **{step.value: _HeldUp if step is Step.HELD_UP else _Progress for step in Step},
-    "observation": _Observation,
-    "back to normal": _BackToNormal,
-    "change of plan": _PlanChange,
-    "note to members": _Note,
-    "correction": _Correction,
-}
 
 
 def entries_from(text: str, *, name: str, file: str, context: LogContext, problems: list[Problem]) -> list[Entry]:
@@ -155,29 +94,31 @@ class _EntryReader:
             file=self._file,
             line=document.line(()) or 1,
         )
-        if isinstance(told, _Correction):
+        if isinstance(told, fields.CorrectionFields):
             return self._correction(told, head, document)
         entry = self._entry(told, head, document)
         return [entry] if entry is not None else []
 
-    def _told(self, document: Located) -> _Head | None:
+    def _told(self, document: Located) -> fields.HeadFields | None:
         kind = document.value.get("kind") if isinstance(document.value, dict) else None
-        model = _KINDS.get(str(kind).strip().lower())
+        model = fields.KINDS.get(str(kind).strip().lower())
         if model is None:
             found = "nothing" if kind is None else repr(kind)
-            self._problem(document, "kind", found, f"one of: {', '.join(_KINDS)}", nearest(str(kind), _KINDS))
+            self._problem(
+                document, "kind", found, f"one of: {', '.join(fields.KINDS)}", nearest(str(kind), fields.KINDS)
+            )
             return None
         return validated(model, document, file=self._file, problems=self._problems)
 
-    def _correction(self, told: _Correction, head: EntryHead, document: Located) -> list[Entry]:
+    def _correction(self, told: fields.CorrectionFields, head: EntryHead, document: Located) -> list[Entry]:
         withdrawal: Entry = log.Correction(head=head, corrects=told.corrects)
         if told.instead is None:
             return [withdrawal]
         inner = _below(document, "instead")
-        fields = self._told(inner)
-        if fields is None:
+        told_instead = self._told(inner)
+        if told_instead is None:
             return []
-        moment = self._attempt(lambda: local_moment(fields.at, self._context.club.time_zone), inner, "at")
+        moment = self._attempt(lambda: local_moment(told_instead.at, self._context.club.time_zone), inner, "at")
         if moment is None:
             return []
         inner_head = replace(
@@ -187,28 +128,30 @@ class _EntryReader:
             instead_of=told.corrects,
             line=inner.line(()) or head.line,
         )
-        entry = self._entry(fields, inner_head, inner)
+        entry = self._entry(told_instead, inner_head, inner)
         return [withdrawal, entry] if entry is not None else []
 
-    def _entry(self, told: _Head, head: EntryHead, document: Located) -> Entry | None:
+    def _entry(self, told: fields.HeadFields, head: EntryHead, document: Located) -> Entry | None:
         match told:
-            case _Morning():
+            case fields.MorningFields():
                 return self._morning(told, head, document)
-            case _Note():
+            case fields.NoteFields():
                 return (
                     log.NoteToMembers(head=head, job=told.job)
                     if not told.job or self._job(told.job, document)
                     else None
                 )
-            case _PlanChange():
+            case fields.PlanChangeFields():
                 return self._plan_change(told, head, document)
-            case _Progress() | _Observation() | _BackToNormal():
+            case fields.GrowthHeldBackFields():
+                return self._growth_held_back(told, head, document)
+            case fields.ProgressFields() | fields.ObservationFields() | fields.BackToNormalFields():
                 return self._on_surfaces(told, head, document)
             case _:
                 self._problem(document, "kind", repr(told.kind), "an entry that can stand instead", "")
                 return None
 
-    def _morning(self, told: _Morning, head: EntryHead, document: Located) -> Entry | None:
+    def _morning(self, told: fields.MorningFields, head: EntryHead, document: Located) -> Entry | None:
         play: dict[str, Play] = {}
         for phrase, state in told.play.items():
             chosen = self._select(phrase, document, f"play.{phrase}")
@@ -226,7 +169,7 @@ class _EntryReader:
                 )
         return log.MorningStatus(head=head, play=tuple(play.items()), why=told.why, limits=tuple(told.limits.items()))
 
-    def _plan_change(self, told: _PlanChange, head: EntryHead, document: Located) -> Entry | None:
+    def _plan_change(self, told: fields.PlanChangeFields, head: EntryHead, document: Located) -> Entry | None:
         if self._job(told.job, document) is None:
             return None
         if (told.starts is None) is not (told.change is Change.CALLED_OFF):
@@ -240,15 +183,31 @@ class _EntryReader:
             return None
         return log.PlanChange(head=head, job=told.job, change=told.change, starts=told.starts, because=told.because)
 
+    def _growth_held_back(self, told: fields.GrowthHeldBackFields, head: EntryHead, document: Located) -> Entry | None:
+        surfaces = self._select(told.surfaces, document, "surfaces")
+        if surfaces is None:
+            return None
+        first = told.first_day or head.true_from.date()
+        usual = USUAL_DAYS.get(told.cause)
+        last = told.until or (first + timedelta(days=usual - 1) if usual else None)
+        if last is None or last < first:
+            found = "nothing" if last is None else last.isoformat()
+            self._problem(document, "until", found, f"the last day of {told.cause.value}, {first} or later", "")
+            return None
+        return log.GrowthHeldBack(head=head, by=told.cause, surfaces=surfaces, first_day=first, last_day=last)
+
     def _on_surfaces(
-        self, told: _Progress | _Observation | _BackToNormal, head: EntryHead, document: Located
+        self,
+        told: fields.ProgressFields | fields.ObservationFields | fields.BackToNormalFields,
+        head: EntryHead,
+        document: Located,
     ) -> Entry | None:
         job = self._job(told.job, document)
         surfaces = self._surfaces(told.surfaces, job, document) if job is not None else None
         if job is None or surfaces is None:
             return None
         match told:
-            case _Progress():
+            case fields.ProgressFields():
                 return log.Progress(
                     head=head,
                     step=Step(told.kind.strip().lower()),
@@ -258,12 +217,16 @@ class _EntryReader:
                     as_done=tuple(map(operation_from, told.as_done or ())),
                     play=told.play,
                 )
-            case _Observation():
+            case fields.ObservationFields():
                 return log.Observation(
                     head=head,
                     job=job.id,
                     surfaces=surfaces,
                     share_left=told.disruption_left,
+                    turf_cover=told.turf_cover,
+                    green_speed_mm=parse_roll_mm(told.readings[fields.SPEED])
+                    if fields.SPEED in told.readings
+                    else None,
                     how=told.how,
                     readings=tuple(told.readings.items()),
                 )

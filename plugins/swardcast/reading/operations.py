@@ -8,7 +8,7 @@ from pydantic import AfterValidator, model_validator
 
 from swardcast.errors import nearest
 from swardcast.quantities import Sand, SandBasis
-from swardcast.reading.schema import Count, Length, Model, SandAmount, SeedRate, Spacing, Text, within, wrong
+from swardcast.reading.schema import Count, Fraction, Length, Model, SandAmount, SeedRate, Spacing, Text, within, wrong
 from swardcast.records import operations as work
 from swardcast.records.operations import Kind, Operation
 
@@ -30,6 +30,8 @@ _BladeSpacing = Annotated[Length, within(5, 200, "blades from 5 mm to 200 mm apa
 _GrooveDepth = Annotated[
     Length, within(0.1, 60, "a depth from 0.1 mm to 60 mm; light scarifying works 1 mm to 2 mm deep")
 ]
+
+_StripDepth = Annotated[Length, within(1, 60, "a depth from 1 mm to 60 mm")]
 
 
 class _Tines(Model):
@@ -64,6 +66,11 @@ class _Blades(Model):
         if self.blade >= self.spacing:
             raise wrong(f"blades of {self.blade:g} mm at {self.spacing:g} mm", "blades narrower than their spacing")
         return self
+
+
+class _Strip(Model):
+    depth: _StripDepth
+    share: Annotated[Fraction, within(0.01, 1, "a share of the surface from 1 % to 100 %")] = 1.0
 
 
 def _sensible_sand(sand: Sand) -> Sand:
@@ -112,6 +119,7 @@ class OperationItem(Model):
     deep_tining: Annotated[_Tines, _depth_within(Kind.DEEP_TINING)] | None = None
     scarifying: _Blades | None = None
     verticutting: _Blades | None = None
+    fraise_mowing: _Strip | None = None
     topdressing: _Sand | None = None
     brushing_in: _NoFields | None = None
     overseeding: _Seed | None = None
@@ -171,6 +179,8 @@ def operation_from(item: OperationItem) -> Operation:
                 depth_mm=fields.depth,
                 passes=fields.passes,
             )
+        case _Strip():
+            return work.Stripping(kind=kind, depth_mm=fields.depth, share=fields.share)
         case _Sand():
             return work.Dressing(kind=kind, sand=fields.sand)
         case _Seed():

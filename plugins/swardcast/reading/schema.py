@@ -29,6 +29,7 @@ __all__ = [
     "Lines",
     "Model",
     "Number",
+    "Roll",
     "SandAmount",
     "SeedRate",
     "Spacing",
@@ -130,6 +131,7 @@ Words = Annotated[str, BeforeValidator(_words)]
 Lines = Annotated[list[str], BeforeValidator(_lines)]
 Day = Annotated[date, BeforeValidator(_day)]
 Length = Annotated[float, _quantity(quantities.parse_length_mm)]
+Roll = Annotated[float, _quantity(quantities.parse_roll_mm)]
 Area = Annotated[float, _quantity(quantities.parse_area_m2)]
 Spacing = Annotated[tuple[float, float], _quantity(quantities.parse_spacing_mm)]
 Density = Annotated[float, _quantity(quantities.parse_density_t_per_m3)]

@@ -60,6 +60,7 @@ class Club:
         decides: who decides about play, in the club's words.
         cautions: the club's own cautions, one sentence each.
         sand_density_t_per_m3: bulk density of the club's sand, or None for the usual one.
+        target_speed_mm: length of the roll on the speed meter that the club aims at, mm, or None.
         working_days: weekdays on which work is done, 0 for Monday to 6 for Sunday.
     """
 
@@ -75,6 +76,7 @@ class Club:
     decides: str
     cautions: tuple[str, ...]
     sand_density_t_per_m3: float | None
+    target_speed_mm: float | None
     working_days: tuple[int, ...]
 
 

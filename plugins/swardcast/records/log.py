@@ -16,6 +16,8 @@ __all__ = [
     "Entry",
     "EntryHead",
     "Eye",
+    "GrowthHeldBack",
+    "HeldBackBy",
     "MorningStatus",
     "NoteToMembers",
     "Observation",
@@ -115,14 +117,18 @@ class Observation:
         job: id of the job.
         surfaces: ids of the surfaces.
         share_left: share of the first disruption that is still there, 0 to 1, or None.
+        turf_cover: share of the surface under green leaf, from a photo count, 0 to 1, or None.
+        green_speed_mm: length of the roll on the speed meter, mm, or None.
         how: by eye or counted.
-        readings: other readings as typed: green speed, firmness, height of cut.
+        readings: other readings as typed: firmness, height of cut and so on.
     """
 
     head: EntryHead
     job: str
     surfaces: tuple[str, ...]
     share_left: float | None
+    turf_cover: float | None
+    green_speed_mm: float | None
     how: Eye
     readings: tuple[tuple[str, str], ...]
 
@@ -163,6 +169,34 @@ class PlanChange:
     because: str
 
 
+class HeldBackBy(Enum):
+    """What holds growth back; each is a key of `turf.growth.BRAKES` (tested)."""
+
+    DULL_WEATHER = "dull weather"
+    UNFED = "unfed"
+    GROWTH_REGULATOR = "growth regulator"
+    FROST_ON_THE_LEAF = "frost on the leaf"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GrowthHeldBack:
+    """Growth was, or is to be, held back on some surfaces.
+
+    Args:
+        head: the entry's head.
+        by: what holds it back.
+        surfaces: ids of the surfaces.
+        first_day: the first such day.
+        last_day: the last such day.
+    """
+
+    head: EntryHead
+    by: HeldBackBy
+    surfaces: tuple[str, ...]
+    first_day: date
+    last_day: date
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NoteToMembers:
     """A note in the manager's own words, about a job or the course."""
@@ -184,4 +218,4 @@ class Correction:
     corrects: str
 
 
-Entry = MorningStatus | Progress | Observation | BackToNormal | PlanChange | NoteToMembers | Correction
+Entry = MorningStatus | Progress | Observation | BackToNormal | PlanChange | GrowthHeldBack | NoteToMembers | Correction

@@ -7,7 +7,7 @@ from enum import Enum
 
 from swardcast.quantities import Sand
 
-__all__ = ["Dressing", "Feeding", "Grooving", "Kind", "Operation", "OtherWork", "Seeding", "Tining"]
+__all__ = ["Dressing", "Feeding", "Grooving", "Kind", "Operation", "OtherWork", "Seeding", "Stripping", "Tining"]
 
 
 class Kind(Enum):
@@ -19,6 +19,7 @@ class Kind(Enum):
     DEEP_TINING = "deep tining"
     SCARIFYING = "scarifying"
     VERTICUTTING = "verticutting"
+    FRAISE_MOWING = "fraise mowing"
     TOPDRESSING = "topdressing"
     BRUSHING_IN = "brushing in"
     OVERSEEDING = "overseeding"
@@ -72,6 +73,21 @@ class Grooving:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Stripping:
+    """Turf cut off with its crowns, so that it has to grow back from below.
+
+    Args:
+        kind: fraise mowing.
+        depth_mm: depth of the cut.
+        share: share of the surface that is stripped, above 0 and up to 1.
+    """
+
+    kind: Kind
+    depth_mm: float
+    share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Dressing:
     """Sand spread on turf or put into a bunker."""
 
@@ -118,4 +134,4 @@ class OtherWork:
     kind: Kind
 
 
-Operation = Tining | Grooving | Dressing | Seeding | Feeding | OtherWork
+Operation = Tining | Grooving | Stripping | Dressing | Seeding | Feeding | OtherWork

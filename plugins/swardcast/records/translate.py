@@ -4,16 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Final
 
 from swardcast.quantities import Sand, SandBasis
-from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Tining
+from swardcast.records.log import HeldBackBy
+from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Stripping, Tining
 from swardcast.turf import geometry, sand
-from swardcast.turf.healing import SOLID_LASTING_SHARE, Opening, day_zero_disruption
+from swardcast.turf.growth import BRAKES
+from swardcast.turf.healing import (
+    GROOVE_AS_A_HOLE,
+    SOLID_LASTING_SHARE,
+    Layers,
+    Opening,
+    disruption_left,
+    layers_of,
+    rim_growth_days,
+)
 
-__all__ = ["SurfaceSums", "opening_of", "sand_depth_mm", "surface_sums"]
+__all__ = ["USUAL_DAYS", "SurfaceSums", "opening_of", "sand_depth_mm", "surface_sums"]
+
+USUAL_DAYS: Final = {cause: BRAKES[cause.value].usual_days for cause in HeldBackBy}
+"""How long growth is usually held back, days, by its cause; None where only the club can say."""
+
 
 _CUT_AWAY = {Kind.HOLLOW_TINING}
-_NOT_VALIDATED = {Kind.DEEP_TINING, Kind.NEEDLE_TINING}
+_NOT_VALIDATED = {Kind.DEEP_TINING, Kind.NEEDLE_TINING, Kind.FRAISE_MOWING}
+_WIDEST_FITTED_MM = 16.0  # the records have tines of 6.35 to 15.9 mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,8 +47,10 @@ class SurfaceSums:
         surplus_mm: sand that stays on top.
         sand_t: sand spread on the whole surface, or None where its area is not known.
         density_t_per_m3: bulk density used.
+        layers: what is disturbed, by how it heals.
         day_zero: share of the surface disturbed on the day, D0.
-        half_width_mm: radius of the widest hole.
+        rim_growth_days: growth that the widest hole needs at least.
+        opened: whether the turf was opened or stripped; sand alone leaves it whole.
         validated: whether this kind of work was among the fitted records.
     """
 
@@ -46,8 +64,10 @@ class SurfaceSums:
     surplus_mm: float
     sand_t: float | None
     density_t_per_m3: float
+    layers: Layers
     day_zero: float
-    half_width_mm: float
+    rim_growth_days: float
+    opened: bool
     validated: bool
 
 
@@ -67,6 +87,7 @@ def opening_of(operation: Operation) -> Opening | None:
                 area_fraction=_holes_fraction(operation, operation.diameter_mm),
                 lasting_share=1.0 if operation.kind in _CUT_AWAY else SOLID_LASTING_SHARE,
                 half_width_mm=operation.diameter_mm / 2,
+                heals_as_mm=operation.diameter_mm,
                 room_mm=sand.infill_mm(_holes_fraction(operation, bore), operation.depth_mm),
             )
         case Grooving():
@@ -77,6 +98,7 @@ def opening_of(operation: Operation) -> Opening | None:
                 area_fraction=share,
                 lasting_share=1.0,
                 half_width_mm=operation.blade_mm / 2,
+                heals_as_mm=GROOVE_AS_A_HOLE * operation.blade_mm,
                 room_mm=sand.infill_mm(share, operation.depth_mm),
             )
         case _:
@@ -131,6 +153,8 @@ def surface_sums(
     surplus = sand.surplus_mm(spread, room)
     tines = [operation for operation in work if isinstance(operation, Tining)]
     holes = sum(_holes_per_m2(operation) for operation in tines)
+    stripped = max((operation.share for operation in work if isinstance(operation, Stripping)), default=0.0)
+    layers = layers_of(openings, surplus, stripped)
     return SurfaceSums(
         openings=openings,
         holes=holes * area_m2 if area_m2 else None,
@@ -142,9 +166,12 @@ def surface_sums(
         surplus_mm=surplus,
         sand_t=sand.tonnes_on_area(sand.kg_per_m2_from_depth(spread, density), area_m2) if area_m2 else None,
         density_t_per_m3=density,
-        day_zero=day_zero_disruption(openings, surplus),
-        half_width_mm=max((opening.half_width_mm for opening in openings), default=0.0),
-        validated=not any(operation.kind in _NOT_VALIDATED for operation in work),
+        layers=layers,
+        day_zero=disruption_left(layers),
+        rim_growth_days=rim_growth_days(openings),
+        opened=bool(openings) or stripped > 0,
+        validated=not any(operation.kind in _NOT_VALIDATED for operation in work)
+        and max((tine.diameter_mm for tine in tines), default=0.0) <= _WIDEST_FITTED_MM,
     )
 
 
@@ -166,5 +193,7 @@ def _removed_fraction(operation: Operation) -> float:
             return geometry.groove_area_fraction(
                 width_mm=operation.blade_mm, spacing_mm=operation.spacing_mm, passes=operation.passes
             )
+        case Stripping():
+            return operation.share
         case _:
             return 0.0

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-__all__ = ["GRASSES", "PUBLISHED_COOL", "PUBLISHED_WARM", "Grass", "GrowthCurve", "growth_fraction"]
+__all__ = ["BRAKES", "GRASSES", "PUBLISHED_COOL", "PUBLISHED_WARM", "Brake", "Grass", "GrowthCurve", "growth_fraction"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +60,39 @@ GRASSES: Final[dict[str, Grass]] = {
         Grass(name="warm-season", curve=PUBLISHED_WARM, fitted=False),
     )
 }
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Brake:
+    """Something that holds growth back for a while.
+
+    Args:
+        name: the trade's name.
+        growth_left: share of the growth that is left, 0 to 1.
+        usual_days: how long it usually lasts, days, or None when only the club can say.
+    """
+
+    name: str
+    growth_left: float
+    usual_days: int | None
+
+
+BRAKES: Final[dict[str, Brake]] = {
+    brake.name: brake
+    for brake in (
+        # Each factor rests on a single source or record, was not fitted, and is used only where the log says so.
+        # Dull: judgement, after the one dull record among the published recoveries (California, 25 March 2019).
+        Brake(name="dull weather", growth_left=0.6, usual_days=None),
+        # Unfed: pitch marks were acceptable after 14 days instead of 10; Bigelow et al. 2009, ASA abstract 54305.
+        Brake(name="unfed", growth_left=0.7, usual_days=None),
+        # Regulator: stolons 25 to 53 % shorter after 2 weeks, no effect by week 3 (the lower end is taken);
+        # Volterrani et al. 2012, HortTechnology 22:479.
+        Brake(name="growth regulator", growth_left=0.75, usual_days=14),
+        # Frost: judgement.
+        Brake(name="frost on the leaf", growth_left=0.0, usual_days=1),
+    )
+}
+"""What holds growth back, by the trade's name; shares of the growth that is left, 0 to 1."""
 
 
 def growth_fraction(tmean_c: NDArray[np.float64], curve: GrowthCurve) -> NDArray[np.float64]:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field
-from functools import cache
-from statistics import NormalDist
 from typing import Final
 
 import numpy as np
@@ -16,12 +14,12 @@ from swardcast.turf.healing import (
     BACK_TO_NORMAL_LAG_DAYS,
     COVER_COMPLETE,
     HOLES_CLOSED,
-    LOG_SPREAD,
-    LOG_SPREAD_NOT_FITTED,
     SETTLED,
-    HealingRate,
+    Layers,
+    disruption_left,
     growth_days_needed,
 )
+from swardcast.turf.pace import LOG_SPREAD, LOG_SPREAD_NOT_FITTED, Pace, standard_errors, usual_pace
 
 __all__ = [
     "ALLOW_UNTIL",
@@ -41,7 +39,6 @@ Floats = NDArray[np.float64]
 EARLY: Final = 0.10
 LIKELY: Final = 0.50
 ALLOW_UNTIL: Final = 0.90
-_ERROR_POINTS: Final = 25  # equally likely values of the model's own error
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,18 +46,20 @@ class Disruption:
     """What has to heal.
 
     Args:
-        day_zero: share of the surface disturbed, 0 to 1.
-        half_width_mm: radius of the widest hole, 0 or more.
-        rate: how fast it heals.
-        lag_log_spread: spread of the days from holes closed to back to normal, as a logarithm.
+        layers: what is disturbed on day 0.
+        rim_growth_days: growth that the widest hole needs at least, 0 or more.
+        pace: how fast this surface heals.
+        lag_days: calendar days from holes closed to back to normal, 0 or more.
+        lag_log_spread: spread of those days, as a logarithm.
         opened: whether there are holes or grooves. Sand alone rolls as before once it has worked in: the roll is
             shorter for about 8 days after a dressing ("Topdressing and ball roll", Grounds Maintenance, undated),
             so the days from holes closed to back to normal are not added.
     """
 
-    day_zero: float
-    half_width_mm: float = 0.0
-    rate: HealingRate = field(default_factory=HealingRate)
+    layers: Layers
+    rim_growth_days: float = 0.0
+    pace: Pace = field(default_factory=lambda: usual_pace(LOG_SPREAD))
+    lag_days: float = BACK_TO_NORMAL_LAG_DAYS
     lag_log_spread: float = LOG_SPREAD
     opened: bool = True
 
@@ -119,16 +118,10 @@ def days_until_growth(growth: Floats, needs: Floats) -> Floats:
     return np.where(needs <= 0, 0.0, exact)
 
 
-@cache
-def _error_points() -> tuple[float, ...]:
-    normal = NormalDist()
-    return tuple(normal.inv_cdf((point + 0.5) / _ERROR_POINTS) for point in range(_ERROR_POINTS))
-
-
 def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
     """Work out when a surface reaches each milestone, over all weather members and the model's own error.
 
-    Assumes the model's error is log-normal and the same for all milestones of a job.
+    Assumes the model's error is the same for all milestones of a job: a slow one also takes long from closed to normal.
 
     Args:
         growth: growth of each day from the day of the work on, shape (members, days), 0 to 1.
@@ -139,19 +132,18 @@ def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
 
     Source: Swardcast's healing model; spread of 0.24 by leave-one-out on 26 published recoveries.
     """
-    errors = np.array(_error_points())
-    rate = disruption.rate.per_growth_day
-    stretch = np.exp(errors * disruption.rate.log_spread)
+    pace = np.exp(np.array(disruption.pace.logs))  # fastest first
 
-    def needs(threshold: float, half_width_mm: float) -> Floats:
-        need = growth_days_needed(disruption.day_zero, threshold, rate_per_growth_day=rate, half_width_mm=half_width_mm)
-        return need * stretch
+    def needs(threshold: float, at_least: float) -> Floats:
+        need = growth_days_needed(disruption.layers, threshold)
+        return np.asarray(np.maximum(need / pace, at_least if need > 0 else 0.0))
 
-    rim = disruption.half_width_mm
+    rim = disruption.rim_growth_days
     asked = [needs(SETTLED, 0.0), needs(HOLES_CLOSED, rim), needs(COVER_COMPLETE, rim)]
     settled, closed, complete = np.split(days_until_growth(growth, np.concatenate(asked)), 3, axis=1)
-    disturbed = disruption.opened and disruption.day_zero > HOLES_CLOSED
-    lag = BACK_TO_NORMAL_LAG_DAYS * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
+    disturbed = disruption.opened and disruption_left(disruption.layers) > HOLES_CLOSED
+    errors = np.array(standard_errors())
+    lag = disruption.lag_days * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
     return MilestoneDays(settled=settled, holes_closed=closed, back_to_normal=closed + lag, complete_cover=complete)
 
 

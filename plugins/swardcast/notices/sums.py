@@ -1,0 +1,176 @@
+"""The sum behind a date, laid out so that a sceptic can follow it with a pocket calculator."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Final
+
+from swardcast.notices.words import capital, day_in_words, percent, range_in_words
+from swardcast.outlook.states import CourseOutlook, JobOutlook, Milestone, Recovery, SurfaceWork, Work
+from swardcast.turf.healing import HOLES_CLOSED, SETTLED, Layers
+
+__all__ = ["JobSums", "SumRow", "days_to_go", "job_sums", "left_formula", "pocket_sum", "weeks_in_words"]
+
+_WEEK: Final = 7
+_PRINTED: Final = 0.0005  # a part that is printed as 0.000 is left out
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SumRow:
+    """The sum of one surface, in the figures that are printed.
+
+    Args:
+        place: the surface.
+        done_on: the day of the work.
+        disturbed: share of the surface disturbed at the start.
+        needed: growth days until the holes count as closed.
+        gained: growth days so far.
+        to_go: growth days still to come.
+        weeks: growth days to be expected in each coming week.
+        closed: when the holes close, in words.
+        normal: when it is back to normal, in words.
+    """
+
+    place: str
+    done_on: str
+    disturbed: str
+    needed: str
+    gained: str
+    to_go: str
+    weeks: str
+    closed: str
+    normal: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JobSums:
+    """The sums of a job's healing surfaces.
+
+    Args:
+        notice_id: id of its notice.
+        title: the job.
+        rows: one for each surface that heals.
+    """
+
+    notice_id: str
+    title: str
+    rows: tuple[SumRow, ...]
+
+
+def job_sums(outlook: CourseOutlook) -> tuple[JobSums, ...]:
+    """Lay out the sums of everything that is healing.
+
+    Args:
+        outlook: the course at the moment.
+
+    Returns:
+        A table for each job that has healing surfaces with a computed date.
+    """
+    near = outlook.as_of.date()
+    tables = ((job, tuple(_rows(job, near))) for job in outlook.jobs.values())
+    return tuple(JobSums(notice_id=job.job.id, title=job.job.title, rows=rows) for job, rows in tables if rows)
+
+
+def _rows(job: JobOutlook, near: date) -> Iterator[SumRow]:
+    if job.job.normal_after is not None:
+        return
+    for work in job.surfaces:
+        if work.work is Work.HEALING and work.recovery is not None and work.recovery.growth_so_far is not None:
+            yield _row(work, work.recovery, work.recovery.growth_so_far, near)
+
+
+def _row(work: SurfaceWork, recovery: Recovery, gained: float, near: date) -> SumRow:
+    needed = recovery.growth_needed(HOLES_CLOSED)
+    to_go = max(0.0, needed - gained)
+    return SumRow(
+        place=capital(work.surface.name),
+        done_on=day_in_words(recovery.start, near),
+        disturbed=percent(recovery.day_zero),
+        needed=f"{needed:.1f}",
+        gained=f"{gained:.1f}",
+        to_go=f"{to_go:.1f}",
+        weeks=weeks_in_words(recovery.weeks_ahead, to_go),
+        closed=range_in_words(work.dates[Milestone.HOLES_CLOSED], near),
+        normal=range_in_words(work.dates[Milestone.BACK_TO_NORMAL], near),
+    )
+
+
+def weeks_in_words(weeks: Sequence[float], to_go: float) -> str:
+    """Say the growth to be expected, as many weeks as are needed and one at least: "4.1, then 3.8"."""
+    shown, total = 0, 0.0
+    while shown < len(weeks) and (shown == 0 or total < to_go):
+        total += weeks[shown]
+        shown += 1
+    return ", then ".join(f"{week:.1f}" for week in weeks[:shown])
+
+
+def days_to_go(weeks: Sequence[float], to_go: float) -> float | None:
+    """Count the days until the growth to be expected suffices, evenly within each week.
+
+    Args:
+        weeks: growth days of each coming week.
+        to_go: growth days still to come, 0 or more.
+
+    Returns:
+        Days, or None when the weeks known do not bring it.
+    """
+    days = 0.0
+    for week in weeks:
+        if to_go <= week and week > 0:
+            return days + to_go / week * _WEEK
+        to_go -= week
+        days += _WEEK
+    return None
+
+
+def left_formula(layers: Layers, pace: float) -> str:
+    """Write the formula of what is left after G growth days, with the figures of one surface.
+
+    Args:
+        layers: the disruption on day 0.
+        pace: the pace used.
+
+    Returns:
+        Such as "1 - (1 - 0.433 x exp(-0.400 G))(1 - 0.100 x exp(-0.208 G))".
+    """
+    factors = []
+    for layer in layers:
+        parts = [
+            f"{part.amount:.3f} x exp(-{part.per_growth_day * pace:.3f} G)" for part in layer if part.amount >= _PRINTED
+        ]
+        if not parts:
+            continue
+        largest = parts[0] if len(parts) == 1 else f"the largest of [{'; '.join(parts)}]"
+        factors.append(f"(1 - {largest})")
+    return f"1 - {''.join(factors)}"
+
+
+def pocket_sum(recovery: Recovery, near: date) -> Iterator[str]:
+    """Write the sum from growth to days.
+
+    Args:
+        recovery: how a surface heals.
+        near: the day of the reader.
+
+    Yields:
+        Sentences.
+    """
+    settled, closed = recovery.growth_needed(SETTLED), recovery.growth_needed(HOLES_CLOSED)
+    yield f"Growth days needed to settle (left: {100 * SETTLED:.0f} %): {settled:.1f}."
+    yield f"Growth days needed to close (left: {100 * HOLES_CLOSED:.0f} %): {closed:.1f}."
+    if closed > 0 and closed <= recovery.rim_growth_days:
+        yield "That is the growth that the rim of the widest hole needs at least: its radius at 0.9 mm per growth day."
+    gained = recovery.growth_so_far or 0.0
+    to_go = max(0.0, closed - gained)
+    begin = recovery.start if recovery.growth_so_far is None else near
+    if recovery.growth_so_far is not None:
+        yield f"Growth days gained up to yesterday: {gained:.1f}, so {to_go:.1f} to go."
+    yield f"Growth days to be expected in the coming weeks: {weeks_in_words(recovery.weeks_ahead, to_go)}."
+    days = days_to_go(recovery.weeks_ahead, to_go)
+    if to_go > 0 and days is not None:
+        on = day_in_words(begin + timedelta(days=round(days)), near)
+        yield f"At that rate it takes {days:.0f} days from {day_in_words(begin, near)}: about {on}."
+    if recovery.lag_days > 0:
+        yield f"Back to normal: {recovery.lag_days:.0f} days after holes closed."

@@ -1,0 +1,142 @@
+"""What the log says was seen on a healing surface, as shares of the first disruption that are left."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+from itertools import combinations
+from typing import Final
+
+from swardcast.outlook.weather_book import SlowDays, WeatherView
+from swardcast.records.club import Grass
+from swardcast.records.log import Eye, Observation
+from swardcast.turf.healing import HOLES_CLOSED, Layers, disruption_left, growth_days_needed
+from swardcast.turf.pace import Sighting
+
+__all__ = ["Healing", "Look", "contradictions", "looks_of"]
+
+_ERROR: Final = {Eye.BY_EYE: 0.10, Eye.COUNTED: 0.03}  # standard error of the share left: judgement
+_SPEED_ERROR: Final = 0.25  # of a share told from the roll; dew, mowing and slope move it too: judgement
+_SPEED_LOST: Final = 0.20  # share of the target speed that is lost on the day of the work: judgement
+_CONTRADICTS: Final = 2.0  # standard errors beyond which two looks cannot both be right: judgement
+_SAME_TIME: Final = 1.0  # growth days within which two looks see the same: judgement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Healing:
+    """A surface that heals, as far as looks at it are judged.
+
+    Args:
+        start: day 0.
+        grass: the grass.
+        layers: what was disturbed on day 0.
+        lag_days: calendar days from holes closed to back to normal.
+        slow: days on which growth was held back.
+        target_speed_mm: the roll that the club aims at, mm, or None.
+    """
+
+    start: date
+    grass: Grass
+    layers: Layers
+    lag_days: float
+    slow: SlowDays
+    target_speed_mm: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Look:
+    """One look at the surface.
+
+    Args:
+        at: when.
+        source: id of the log entry.
+        what: what was seen, in a few words.
+        sighting: the share left that it speaks for.
+        of_roll: whether the share is of the roll that the work took; otherwise of the first marks.
+    """
+
+    at: datetime
+    source: str
+    what: str
+    sighting: Sighting
+    of_roll: bool = False
+
+
+def looks_of(observations: Iterable[Observation], healing: Healing, view: WeatherView) -> tuple[Look, ...]:
+    """Read what was seen since the work.
+
+    Args:
+        observations: the log's observations of this surface, oldest first.
+        healing: how the surface heals.
+        view: the weather as known.
+
+    Returns:
+        Looks, oldest first; an entry with several readings gives several.
+    """
+    return tuple(look for seen in observations for look in _looks(seen, healing, view))
+
+
+def _looks(seen: Observation, healing: Healing, view: WeatherView) -> Iterator[Look]:
+    on = min(seen.head.true_from.date(), view.today)
+    growth = view.growth_between(healing.start, on, healing.grass, healing.slow)
+    day_zero = disruption_left(healing.layers)
+
+    def left(growth_days: float) -> float:
+        return disruption_left(healing.layers, growth_days) / day_zero
+
+    def look(what: str, sighting: Sighting) -> Look:
+        return Look(at=seen.head.true_from, source=seen.head.id, what=what, sighting=sighting)
+
+    if seen.share_left is not None:
+        sighting = Sighting(share_left=seen.share_left, growth_days=growth, error=_ERROR[seen.how], foretold=left)
+        how = "counted" if seen.how is Eye.COUNTED else "by eye"
+        yield look(f"{100 * seen.share_left:.0f} % of the first marks left, {how}", sighting)
+    if seen.turf_cover is not None:
+        share = min(1.0, (1 - seen.turf_cover) / day_zero)
+        error = min(1.0, _ERROR[Eye.COUNTED] / day_zero)
+        sighting = Sighting(share_left=share, growth_days=growth, error=error, foretold=left)
+        yield look(f"turf cover {100 * seen.turf_cover:.0f} %", sighting)
+    days = (on - healing.start).days
+    if seen.green_speed_mm is not None and healing.target_speed_mm is not None and days > 0:
+        share = seen.green_speed_mm / healing.target_speed_mm
+        what = f"green speed {dict(seen.readings).get('green speed', '')}, {100 * share:.0f} % of the target"
+        yield replace(look(what, _speed(seen.green_speed_mm, healing, growth, days)), of_roll=True)
+
+
+def _speed(speed_mm: float, healing: Healing, growth: float, days: int) -> Sighting:
+    """The roll is taken to come back evenly from the day of the work to back to normal: judgement."""
+    target_mm = healing.target_speed_mm or speed_mm
+    short = (target_mm - speed_mm) / (_SPEED_LOST * target_mm)
+    need = growth_days_needed(healing.layers, HOLES_CLOSED) + healing.lag_days * growth / days
+
+    def foretold(growth_days: float) -> float:
+        return max(0.0, 1 - growth_days / need) if need > 0 else 0.0
+
+    share = min(1.0, max(0.0, short))
+    return Sighting(share_left=share, growth_days=growth, error=_SPEED_ERROR, foretold=foretold)
+
+
+def contradictions(looks: Sequence[Look]) -> list[tuple[Look, Look]]:
+    """Find pairs of looks that cannot both be right.
+
+    Marks do not come back without new work, and two looks at about the same time see the same. The roll is compared
+    with the roll only.
+
+    Args:
+        looks: looks at one surface since the work, oldest first.
+
+    Returns:
+        Pairs, the earlier look first.
+    """
+    found = []
+    for earlier, later in combinations(looks, 2):
+        if earlier.of_roll is not later.of_roll:
+            continue  # the roll comes back later than the holes close
+        one, other = earlier.sighting, later.sighting
+        apart = (other.share_left - one.share_left) / math.hypot(one.error, other.error)
+        same_time = abs(other.growth_days - one.growth_days) <= _SAME_TIME
+        if apart > _CONTRADICTS or (same_time and apart < -_CONTRADICTS):
+            found.append((earlier, later))
+    return found
