@@ -18,6 +18,7 @@ from swardcast.reading.schema import (
     Lines,
     Model,
     Number,
+    Roll,
     Text,
     Words,
     one_of,
@@ -93,6 +94,7 @@ class _Contact(Model):
 
 class _Standards(Model):
     sand_density: Density | None = None
+    green_speed: Annotated[Roll, within(1000, 6000, "a roll from 1 m to 6 m (3 to 20 ft)")] | None = None
     working_days: Annotated[tuple[int, ...], BeforeValidator(_weekdays)] = (0, 1, 2, 3, 4)
 
 
@@ -143,6 +145,7 @@ def club_from(document: Located, *, file: str, problems: list[Problem]) -> Club 
         decides=told.decides,
         cautions=tuple(told.cautions),
         sand_density_t_per_m3=told.standards.sand_density,
+        target_speed_mm=told.standards.green_speed,
         working_days=told.standards.working_days,
     )
 
