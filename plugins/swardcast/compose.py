@@ -10,9 +10,12 @@ from swardcast.notices.bulletins import FeedItem, items_of_play, items_of_story
 from swardcast.notices.compose_notice import compose_notice
 from swardcast.notices.notice import Notice
 from swardcast.notices.status import CourseStatus, compose_status
+from swardcast.notices.sums import JobSums, job_sums
+from swardcast.notices.track_record import PublishedTable, TrackRecord, compose_published, compose_track_record
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.states import CourseOutlook
 from swardcast.outlook.story import play_changes, tell_story
+from swardcast.outlook.track_record import track_record
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
@@ -31,6 +34,9 @@ class Bulletin:
         status: the same in words.
         notices: one for each announced job, in the plan's order.
         items: what members should hear of, newest first.
+        sums: the sums of everything that is healing.
+        track_record: the club's own promises and what came of them.
+        published: the published recoveries beside what is computed for them.
     """
 
     club: Club
@@ -39,6 +45,9 @@ class Bulletin:
     status: CourseStatus
     notices: tuple[Notice, ...]
     items: tuple[FeedItem, ...]
+    sums: tuple[JobSums, ...]
+    track_record: TrackRecord
+    published: PublishedTable
 
 
 def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
@@ -69,6 +78,9 @@ def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
         status=compose_status(outlook, stories, records.club),
         notices=tuple(notices),
         items=tuple(_newest_first(items)),
+        sums=job_sums(outlook),
+        track_record=compose_track_record(track_record(records, as_of, book)),
+        published=compose_published(),
     )
 
 

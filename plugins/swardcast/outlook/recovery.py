@@ -92,7 +92,7 @@ def recovery_of(
         target_speed_mm=course.target_speed_mm,
     )
     looks = looks_of(facts.observations, healing, view)
-    pace, beyond = after_sightings(prior_spread, middle, [look.sighting for look in looks])
+    pace, beyond = after_sightings(prior_spread, middle, tuple(look.sighting for look in looks))
     disruption = Disruption(
         layers=layers,
         rim_growth_days=sums.rim_growth_days,

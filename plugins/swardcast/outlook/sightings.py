@@ -45,6 +45,27 @@ class Healing:
     target_speed_mm: float | None
 
 
+@dataclass(frozen=True, slots=True)
+class _MarksLeft:
+    """Share of the first marks that is left after growth days."""
+
+    layers: Layers
+    day_zero: float
+
+    def __call__(self, growth_days: float) -> float:
+        return disruption_left(self.layers, growth_days) / self.day_zero
+
+
+@dataclass(frozen=True, slots=True)
+class _RollLost:
+    """Share of the lost roll that is missing after growth days, of so many that it needs."""
+
+    need: float
+
+    def __call__(self, growth_days: float) -> float:
+        return max(0.0, 1 - growth_days / self.need) if self.need > 0 else 0.0
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Look:
     """One look at the surface.
@@ -83,8 +104,7 @@ def _looks(seen: Observation, healing: Healing, view: WeatherView) -> Iterator[L
     growth = view.growth_between(healing.start, on, healing.grass, healing.slow)
     day_zero = disruption_left(healing.layers)
 
-    def left(growth_days: float) -> float:
-        return disruption_left(healing.layers, growth_days) / day_zero
+    left = _MarksLeft(healing.layers, day_zero)
 
     def look(what: str, sighting: Sighting) -> Look:
         return Look(at=seen.head.true_from, source=seen.head.id, what=what, sighting=sighting)
@@ -110,12 +130,8 @@ def _speed(speed_mm: float, healing: Healing, growth: float, days: int) -> Sight
     target_mm = healing.target_speed_mm or speed_mm
     short = (target_mm - speed_mm) / (_SPEED_LOST * target_mm)
     need = growth_days_needed(healing.layers, HOLES_CLOSED) + healing.lag_days * growth / days
-
-    def foretold(growth_days: float) -> float:
-        return max(0.0, 1 - growth_days / need) if need > 0 else 0.0
-
     share = min(1.0, max(0.0, short))
-    return Sighting(share_left=share, growth_days=growth, error=_SPEED_ERROR, foretold=foretold)
+    return Sighting(share_left=share, growth_days=growth, error=_SPEED_ERROR, foretold=_RollLost(need))
 
 
 def contradictions(looks: Sequence[Look]) -> list[tuple[Look, Look]]:

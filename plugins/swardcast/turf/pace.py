@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from statistics import NormalDist
 from typing import Final
 
@@ -72,7 +72,8 @@ class Sighting:
         share_left: share of the day-0 disruption that is still there, 0 to 1.
         growth_days: growth from the work to the sighting, 0 or more.
         error: standard error of the share, above 0.
-        foretold: the share left after so many growth days at the fitted pace; never rises.
+        foretold: the share left after so many growth days at the fitted pace; never rises, and is hashable, so that
+            the same sightings are weighed once.
     """
 
     share_left: float
@@ -102,7 +103,10 @@ def usual_pace(log_spread: float, log_middle: float = 0.0) -> Pace:
     return Pace(tuple(log_middle - log_spread * error for error in standard_errors()))
 
 
-def after_sightings(log_spread: float, log_middle: float, sightings: Sequence[Sighting]) -> tuple[Pace, list[bool]]:
+@lru_cache(maxsize=1024)
+def after_sightings(
+    log_spread: float, log_middle: float, sightings: tuple[Sighting, ...]
+) -> tuple[Pace, tuple[bool, ...]]:
     """Let what was seen on the course correct the pace, no further than its weight allows.
 
     Assumes normal errors of the shares seen, independent of each other. A sighting beyond what could be expected
@@ -125,7 +129,7 @@ def after_sightings(log_spread: float, log_middle: float, sightings: Sequence[Si
     """
     wild = [False] * len(sightings)
     if log_spread <= 0 or not any(seen.growth_days > 0 for seen in sightings):
-        return usual_pace(log_spread, log_middle), wild
+        return usual_pace(log_spread, log_middle), tuple(wild)
     steps = [place * _STEP for place in range(_STEPS, -_STEPS - 1, -1)]  # fastest first, in prior spreads
     weights = [math.exp(-0.5 * step**2) for step in steps]
     for number, seen in enumerate(sightings):
@@ -137,7 +141,7 @@ def after_sightings(log_spread: float, log_middle: float, sightings: Sequence[Si
         least = min(misses)
         weights = [weight * math.exp(least - miss) for weight, miss in zip(weights, misses, strict=True)]
     places = _quantiles(steps, weights)
-    return Pace(tuple(log_middle + log_spread * place for place in places)), wild
+    return Pace(tuple(log_middle + log_spread * place for place in places)), tuple(wild)
 
 
 def _credible(seen: Sighting, foretold: Sequence[float], weights: Sequence[float]) -> tuple[float, bool]:

@@ -1,0 +1,190 @@
+"""How good the dates have been, in words: the club's own promises, and the published recoveries."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date
+from statistics import fmean
+from typing import Final
+
+from swardcast.notices.words import capital, day_in_words, range_in_words
+from swardcast.outlook.track_record import Kept
+from swardcast.turf.recovery_table import RecoveryRow, recovery_table
+
+__all__ = ["Comparison", "PublishedTable", "TrackRecord", "compose_published", "compose_track_record"]
+
+ENOUGH_JOBS: Final = 5
+"""Fewer finished jobs than this say nothing about the dates: judgement."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Comparison:
+    """One line: what was computed, what came, how they compare.
+
+    Args:
+        what: the job, or where and when.
+        work: the work, or "".
+        notice_id: id of the job's notice, or "".
+        computed: what was computed, in words.
+        came: what came, in words.
+        verdict: how they compare, in words.
+        is_inside: whether it came as computed; None when it cannot be judged.
+    """
+
+    what: str
+    work: str
+    notice_id: str
+    computed: str
+    came: str
+    verdict: str
+    is_inside: bool | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TrackRecord:
+    """The club's own promises.
+
+    Args:
+        sentences: what they come to.
+        lines: one for each finished job, latest first.
+    """
+
+    sentences: tuple[str, ...]
+    lines: tuple[Comparison, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PublishedTable:
+    """The published recoveries beside what is computed for them.
+
+    Args:
+        sentences: what they come to.
+        lines: one for each record.
+    """
+
+    sentences: tuple[str, ...]
+    lines: tuple[Comparison, ...]
+
+
+def compose_track_record(kept: Sequence[Kept]) -> TrackRecord:
+    """Word the club's own track record.
+
+    Args:
+        kept: finished jobs, oldest first.
+
+    Returns:
+        Sentences and lines; with fewer than five judged jobs, that it is too early to judge.
+    """
+    judged = [one for one in kept if one.is_judged]
+    lines = tuple(_line(one) for one in reversed(kept))
+    return TrackRecord(sentences=tuple(_own_sentences(judged)), lines=lines)
+
+
+def _own_sentences(judged: Sequence[Kept]) -> Iterable[str]:
+    number = len(judged)
+    if number < ENOUGH_JOBS:
+        jobs = "No job has" if number == 0 else "1 job has" if number == 1 else f"{number} jobs have"
+        yield f"{jobs} come to an end so far. That is too early to judge: {ENOUGH_JOBS} are needed at the least."
+        return
+    inside = sum(one.is_inside for one in judged)
+    by_then = sum(
+        one.promised.allow_until is not None and one.normal_on is not None and one.normal_on <= one.promised.allow_until
+        for one in judged
+    )
+    late = [one.late_days for one in judged if one.late_days is not None]
+    yield f"Of {number} jobs, {inside} ended inside the range that we gave on the day of the work (expected: 8 in 10)."
+    yield f"{by_then} of {number} were back to normal by the day that we said to allow until (expected: 9 in 10)."
+    yield f"The likely day was missed by {fmean(map(abs, late)):.1f} days on average; {_lean(fmean(late))}."
+
+
+def _lean(mean_days: float) -> str:
+    if abs(mean_days) < 0.5:  # noqa: PLR2004 - half a day is no day
+        return "neither too hopeful nor too careful"
+    way = "too hopeful" if mean_days > 0 else "too careful"
+    return f"we were {abs(mean_days):.1f} days {way}"
+
+
+def _line(one: Kept) -> Comparison:
+    near = one.done_on
+    early = one.promised.early
+    from_day = f" (1 chance in 10 by {day_in_words(early, near)})" if early and one.promised.is_given else ""
+    return Comparison(
+        what=one.job.title,
+        work=f"Done on {_day(one.done_on)}",
+        notice_id=one.job.id,
+        computed=capital(range_in_words(one.promised, near)) + from_day,
+        came=capital(_day(one.normal_on)) if one.normal_on else "Not called back to normal yet",
+        verdict=_verdict(one),
+        is_inside=one.is_inside if one.is_judged else None,
+    )
+
+
+def _day(day: date) -> str:
+    return day_in_words(day, date.min)
+
+
+def _verdict(one: Kept) -> str:
+    if one.late_days is None or not one.is_judged:
+        return "Cannot be judged yet" if one.normal_on is None else "No date was given"
+    side = "Inside the range" if one.is_inside else "Outside the range"
+    return f"{side}, {_off(one.late_days)} the likely day" if one.late_days else f"{side}, on the likely day"
+
+
+def _off(days: int) -> str:
+    number = f"{abs(days)} day{'' if abs(days) == 1 else 's'}"
+    return f"{number} after" if days > 0 else f"{number} before"
+
+
+def compose_published(rows: Sequence[RecoveryRow] | None = None) -> PublishedTable:
+    """Word the published recoveries, so that a reader sees where the model misses.
+
+    Args:
+        rows: the rows, or None for all of them.
+
+    Returns:
+        Sentences and lines.
+    """
+    table = recovery_table() if rows is None else rows
+    dated = [row.miss_days for row in table if row.miss_days is not None]
+    inside = sum(row.is_inside for row in table)
+    how_many = (
+        f"For {inside} of {len(table)} published recoveries the computed day lies inside the days that were seen."
+    )
+    how_near = (
+        f"{len(dated)} of them say when. There the sum misses the middle of the days seen by "
+        f"{fmean(map(abs, dated)):.1f} days on average, and leans {_to_one_side(fmean(dated))}."
+    )
+    return PublishedTable(sentences=(how_many, how_near), lines=tuple(map(_published_line, table)))
+
+
+def _to_one_side(mean_days: float) -> str:
+    if abs(mean_days) < 0.25:  # noqa: PLR2004 - a quarter of a day is no lean
+        return "to neither side"
+    return f"{abs(mean_days):.1f} days to the {'late' if mean_days > 0 else 'early'} side"
+
+
+def _published_line(row: RecoveryRow) -> Comparison:
+    recovery, days = row.recovery, round(row.computed_days)
+    ends = recovery.to_day != float("inf")
+    came = (
+        f"{recovery.from_day:.0f} to {recovery.to_day:.0f} days"
+        if ends
+        else f"Not yet after {recovery.from_day:.0f} days"
+    )
+    if row.is_inside:
+        verdict = "Fits"
+    else:
+        too_late = days > recovery.to_day
+        by = days - recovery.to_day if too_late else recovery.from_day - days
+        verdict = f"{by:.0f} day{'' if round(by) == 1 else 's'} too {'late' if too_late else 'early'}"
+    source = "Trial" if recovery.is_trial else "Report"
+    return Comparison(
+        what=recovery.name,
+        work=f"{source}: {recovery.work}",
+        notice_id="",
+        computed=f"{capital(recovery.seen.value)} after {days} days",
+        came=came,
+        verdict=verdict,
+        is_inside=row.is_inside,
+    )
