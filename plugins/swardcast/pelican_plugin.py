@@ -1,11 +1,15 @@
 """Shell 1: notices become Pelican articles; the status page, feeds and the bulletin go into every build.
 
+A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `published` or `track record`; the plugin puts
+what it computed in its place.
+
 Settings: SWARDCAST_CLUB (the club folder) and SWARDCAST_AS_OF (a moment, or None for now). Another setting that
 begins with SWARDCAST_ is an error. Everything that can fail fails before Pelican writes its first byte.
 """
 
 from __future__ import annotations
 
+import re
 from datetime import datetime
 from pathlib import Path
 from typing import Any, Final
@@ -22,13 +26,14 @@ from swardcast.moments import as_of_from
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
 from swardcast.notices.words import capital
-from swardcast.outlets.html import item_html, notice_html, status_html
+from swardcast.outlets.html import item_html, notice_html, published_html, status_html, sums_html, track_record_html
 from swardcast.outlets.rss import rss_artifact
 from swardcast.reading.folder import read_club_folder
 
 __all__ = ["BulletinGenerator", "connect"]
 
 _SETTINGS: Final = {"SWARDCAST_CLUB": "demo_content", "SWARDCAST_AS_OF": None}
+_PART: Final = re.compile(r"<!--\s*swardcast:([^>]*?)-->")
 _FALLBACK_TEMPLATES: Final = Path(__file__).resolve().parent / "templates"
 
 
@@ -38,6 +43,7 @@ def connect() -> None:
     signals.generator_init.connect(_append_templates)
     signals.article_generator_init.connect(_compose)
     signals.article_generator_pretaxonomy.connect(_add_articles)
+    signals.page_generator_finalized.connect(_fill_pages)
     signals.page_generator_finalized.connect(_add_status_page)
     signals.get_generators.connect(_generators)
     signals.finalized.connect(_check_output)
@@ -75,6 +81,11 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["bulletin"] = bulletin
     context["SITENAME"] = settings["SITENAME"] = bulletin.club.name
     context["swardcast_bodies"] = bodies
+    context["swardcast_parts"] = {
+        "sums": sums_html(bulletin.sums),
+        "published": published_html(bulletin.published),
+        "track record": track_record_html(bulletin.track_record, f"{settings['SITEURL']}/notices/"),
+    }
     context["swardcast_artifacts"] = (rss_artifact(bulletin, content_of),)
 
 
@@ -129,6 +140,21 @@ def _add_status_page(generator: PagesGenerator) -> None:
         context=generator.context,
     )
     generator.pages.insert(0, page)
+
+
+def _fill_pages(generator: PagesGenerator) -> None:
+    parts: dict[str, str] = generator.context["swardcast_parts"]
+
+    def part(match: re.Match[str]) -> str:
+        name = match[1].strip()
+        if name not in parts:
+            known = ", ".join(parts)
+            message = f"unknown part {name!r} in a page; expected one of: {known}. {nearest(name, parts)}".rstrip()
+            raise SwardcastError(message)
+        return parts[name]
+
+    for page in generator.pages:
+        page._content = _PART.sub(part, page._content)  # a page has no other way
 
 
 class BulletinGenerator(Generator):  # type: ignore[misc] # Pelican has no types

@@ -11,37 +11,22 @@ from swardcast.notices.words import capital, day_in_words, percent, range_in_wor
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Milestone, Recovery, SurfaceWork, Work
 from swardcast.turf.healing import HOLES_CLOSED, SETTLED, Layers
 
-__all__ = ["JobSums", "SumRow", "days_to_go", "job_sums", "left_formula", "pocket_sum", "weeks_in_words"]
+__all__ = ["JobSums", "SumRow", "job_sums", "left_formula", "pocket_sum", "weeks_in_words"]
 
-_WEEK: Final = 7
 _PRINTED: Final = 0.0005  # a part that is printed as 0.000 is left out
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SumRow:
-    """The sum of one surface, in the figures that are printed.
+    """The sum of one surface, in sentences with the figures that were used.
 
     Args:
         place: the surface.
-        done_on: the day of the work.
-        disturbed: share of the surface disturbed at the start.
-        needed: growth days until the holes count as closed.
-        gained: growth days so far.
-        to_go: growth days still to come.
-        weeks: growth days to be expected in each coming week.
-        closed: when the holes close, in words.
-        normal: when it is back to normal, in words.
+        sentences: disturbed at the start, growth days needed, gained, to come; then the dates.
     """
 
     place: str
-    done_on: str
-    disturbed: str
-    needed: str
-    gained: str
-    to_go: str
-    weeks: str
-    closed: str
-    normal: str
+    sentences: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,25 +61,37 @@ def job_sums(outlook: CourseOutlook) -> tuple[JobSums, ...]:
 def _rows(job: JobOutlook, near: date) -> Iterator[SumRow]:
     if job.job.normal_after is not None:
         return
-    for work in job.surfaces:
-        if work.work is Work.HEALING and work.recovery is not None and work.recovery.growth_so_far is not None:
+    healing = [work for work in job.surfaces if work.work is Work.HEALING and work.recovery is not None]
+    for work in sorted(healing, key=_last_first):
+        if work.recovery is not None and work.recovery.growth_so_far is not None:
             yield _row(work, work.recovery, work.recovery.growth_so_far, near)
+
+
+def _last_first(work: SurfaceWork) -> int:
+    likely = work.dates[Milestone.BACK_TO_NORMAL].likely
+    return -(likely or date.max).toordinal()
 
 
 def _row(work: SurfaceWork, recovery: Recovery, gained: float, near: date) -> SumRow:
     needed = recovery.growth_needed(HOLES_CLOSED)
     to_go = max(0.0, needed - gained)
-    return SumRow(
-        place=capital(work.surface.name),
-        done_on=day_in_words(recovery.start, near),
-        disturbed=percent(recovery.day_zero),
-        needed=f"{needed:.1f}",
-        gained=f"{gained:.1f}",
-        to_go=f"{to_go:.1f}",
-        weeks=weeks_in_words(recovery.weeks_ahead, to_go),
-        closed=range_in_words(work.dates[Milestone.HOLES_CLOSED], near),
-        normal=range_in_words(work.dates[Milestone.BACK_TO_NORMAL], near),
-    )
+    return SumRow(place=capital(work.surface.name), sentences=tuple(_sentences(work, recovery, to_go, near)))
+
+
+def _sentences(work: SurfaceWork, recovery: Recovery, to_go: float, near: date) -> Iterator[str]:
+    needed = recovery.growth_needed(HOLES_CLOSED)
+    gained = recovery.growth_so_far or 0.0
+    yield f"{percent(recovery.day_zero)} of the surface was disturbed on {day_in_words(recovery.start, near)}."
+    yield f"It needs {needed:.1f} growth days until the holes count as closed. It has gained {gained:.1f}."
+    closed = day_in_words(recovery.closes_on, near) if recovery.closes_on is not None else ""
+    if to_go > 0:
+        yield f"That leaves {to_go:.1f}. We expect {weeks_in_words(recovery.weeks_ahead, to_go)} in the coming weeks."
+    if closed:
+        yield f"So the holes close about {closed}." if to_go > 0 else f"So the holes closed about {closed}."
+    if recovery.closes_on is not None and recovery.lag_days > 0:
+        normal = day_in_words(recovery.closes_on + timedelta(days=round(recovery.lag_days)), near)
+        yield f"Add {recovery.lag_days:.0f} days for the height of cut and the feed to come back: {normal}."
+    yield f"Back to normal: {range_in_words(work.dates[Milestone.BACK_TO_NORMAL], near)}."
 
 
 def weeks_in_words(weeks: Sequence[float], to_go: float) -> str:
@@ -104,25 +101,6 @@ def weeks_in_words(weeks: Sequence[float], to_go: float) -> str:
         total += weeks[shown]
         shown += 1
     return ", then ".join(f"{week:.1f}" for week in weeks[:shown])
-
-
-def days_to_go(weeks: Sequence[float], to_go: float) -> float | None:
-    """Count the days until the growth to be expected suffices, evenly within each week.
-
-    Args:
-        weeks: growth days of each coming week.
-        to_go: growth days still to come, 0 or more.
-
-    Returns:
-        Days, or None when the weeks known do not bring it.
-    """
-    days = 0.0
-    for week in weeks:
-        if to_go <= week and week > 0:
-            return days + to_go / week * _WEEK
-        to_go -= week
-        days += _WEEK
-    return None
 
 
 def left_formula(layers: Layers, pace: float) -> str:
@@ -164,13 +142,11 @@ def pocket_sum(recovery: Recovery, near: date) -> Iterator[str]:
         yield "That is the growth that the rim of the widest hole needs at least: its radius at 0.9 mm per growth day."
     gained = recovery.growth_so_far or 0.0
     to_go = max(0.0, closed - gained)
-    begin = recovery.start if recovery.growth_so_far is None else near
     if recovery.growth_so_far is not None:
         yield f"Growth days gained up to yesterday: {gained:.1f}, so {to_go:.1f} to go."
     yield f"Growth days to be expected in the coming weeks: {weeks_in_words(recovery.weeks_ahead, to_go)}."
-    days = days_to_go(recovery.weeks_ahead, to_go)
-    if to_go > 0 and days is not None:
-        on = day_in_words(begin + timedelta(days=round(days)), near)
-        yield f"At that rate it takes {days:.0f} days from {day_in_words(begin, near)}: about {on}."
+    if recovery.closes_on is not None:
+        close = "close" if to_go > 0 else "closed"
+        yield f"By these sums the holes {close} about {day_in_words(recovery.closes_on, near)}."
     if recovery.lag_days > 0:
         yield f"Back to normal: {recovery.lag_days:.0f} days after holes closed."

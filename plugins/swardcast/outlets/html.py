@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import cache
 
 from jinja2 import Environment, PackageLoader
@@ -10,10 +11,12 @@ from markupsafe import Markup
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
 from swardcast.notices.status import CourseStatus
+from swardcast.notices.sums import JobSums
+from swardcast.notices.track_record import PublishedTable, TrackRecord
 from swardcast.notices.words import capital
 from swardcast.outlets.own_words import own_words_html
 
-__all__ = ["item_html", "notice_html", "status_html"]
+__all__ = ["item_html", "notice_html", "published_html", "status_html", "sums_html", "track_record_html"]
 
 
 @cache
@@ -49,6 +52,43 @@ def item_html(item: FeedItem, body: str) -> str:
         HTML; every text of the item is escaped.
     """
     return _environment().get_template("item.html").render(item=item, body=Markup(body))  # noqa: S704 - made above
+
+
+def sums_html(sums: Sequence[JobSums]) -> str:
+    """Render the sums of everything that is healing.
+
+    Args:
+        sums: a table for each job.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _environment().get_template("sums.html").render(sums=sums)
+
+
+def published_html(published: PublishedTable) -> str:
+    """Render the published recoveries beside what is computed for them.
+
+    Args:
+        published: sentences and lines.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _environment().get_template("published.html").render(published=published)
+
+
+def track_record_html(record: TrackRecord, notices: str) -> str:
+    """Render the club's own promises and what came of them.
+
+    Args:
+        record: sentences and lines.
+        notices: address below which the notices lie, ending with a slash.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _environment().get_template("track_record.html").render(record=record, notices=notices)
 
 
 def status_html(status: CourseStatus) -> str:

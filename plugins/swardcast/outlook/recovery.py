@@ -20,7 +20,14 @@ from swardcast.records.club import Grass, Surface, SurfaceKind
 from swardcast.records.log import Entry
 from swardcast.records.translate import SurfaceSums
 from swardcast.turf.growth import GRASSES
-from swardcast.turf.healing import BACK_TO_NORMAL_LAG_DAYS, HOLES_CLOSED, Layers, disruption_left, layers_left
+from swardcast.turf.healing import (
+    BACK_TO_NORMAL_LAG_DAYS,
+    HOLES_CLOSED,
+    Layers,
+    disruption_left,
+    growth_at_pace,
+    layers_left,
+)
 from swardcast.turf.milestones import Disruption, MilestoneDays, default_log_spread
 from swardcast.turf.pace import after_healed_jobs, after_sightings, usual_pace
 
@@ -115,6 +122,7 @@ def recovery_of(
         lag_days=lag_days,
         growth_so_far=_gained(healing, view) if start <= view.today else None,
         weeks_ahead=_weeks_ahead(healing, view),
+        closes_on=_closes_on(healing, view, growth_at_pace(layers, HOLES_CLOSED, pace.middle, sums.rim_growth_days)),
         samples=_by_milestone(view.milestones(start, surface.grass, disruption, healing.slow)),
         looks=looks,
         contradictions=tuple(contradictions(looks)),
@@ -141,6 +149,12 @@ def _weeks_ahead(healing: Healing, view: WeatherView) -> tuple[float, ...]:
     growth = view.growth_from(healing.start, healing.grass, before + _WEEKS_SHOWN * _WEEK, healing.slow)
     daily = growth[:, before:].mean(axis=0)
     return tuple(float(daily[week * _WEEK : (week + 1) * _WEEK].sum()) for week in range(_WEEKS_SHOWN))
+
+
+def _closes_on(healing: Healing, view: WeatherView, need: float) -> date | None:
+    sums = view.growth_from(healing.start, healing.grass, slow=healing.slow).mean(axis=0).cumsum()
+    reached = int(np.searchsorted(sums, need - 1e-9))
+    return healing.start + timedelta(days=reached + 1 if need > 0 else 0) if reached < len(sums) else None
 
 
 def layers_on(recovery: Recovery, grass: Grass, day: date, view: WeatherView) -> Layers:

@@ -18,7 +18,7 @@ from swardcast.records.log import GrowthHeldBack
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job, Play
 from swardcast.records.translate import SurfaceSums
-from swardcast.turf.healing import SETTLED, Layers, growth_days_needed
+from swardcast.turf.healing import Layers, growth_at_pace
 from swardcast.turf.milestones import ALLOW_UNTIL, EARLY, LIKELY, chance_by, days_at
 from swardcast.turf.pace import Pace
 
@@ -179,6 +179,7 @@ class Recovery:
         lag_days: calendar days from holes closed to back to normal; 0 where nothing was opened.
         growth_so_far: growth days from day 0 to yesterday, or None when day 0 is to come.
         weeks_ahead: growth days to be expected in each coming week, the next one first.
+        closes_on: the day on which the mean of the members has the growth that closes the holes, or None.
         samples: days from day 0 to each milestone, shape (members, errors).
         looks: what was seen since the work, oldest first.
         contradictions: pairs of looks that cannot both be right.
@@ -199,6 +200,7 @@ class Recovery:
     lag_days: float
     growth_so_far: float | None
     weeks_ahead: tuple[float, ...]
+    closes_on: date | None
     samples: Mapping[Milestone, Floats]
     looks: tuple[Look, ...] = ()
     contradictions: tuple[tuple[Look, Look], ...] = ()
@@ -214,9 +216,7 @@ class Recovery:
         Returns:
             Growth days, 0 or more.
         """
-        need = growth_days_needed(self.layers, threshold)
-        waits = need > 0 and threshold < SETTLED
-        return max(need / self.pace.middle, self.rim_growth_days if waits else 0.0)
+        return growth_at_pace(self.layers, threshold, self.pace.middle, self.rim_growth_days)
 
     def chance_by(self, milestone: Milestone, day: date) -> float:
         """Estimate the chance that a milestone is reached by the morning of a day.

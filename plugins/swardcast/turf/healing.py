@@ -30,6 +30,7 @@ __all__ = [
     "Opening",
     "Part",
     "disruption_left",
+    "growth_at_pace",
     "growth_days_needed",
     "layers_left",
     "layers_of",
@@ -205,6 +206,23 @@ def growth_days_needed(layers: Layers, threshold: float) -> float:
         middle = (low + high) / 2
         low, high = (middle, high) if disruption_left(layers, middle) > threshold else (low, middle)
     return high
+
+
+def growth_at_pace(layers: Layers, threshold: float, pace: float, rim_growth: float) -> float:
+    """Work out the growth that brings a disruption down to a threshold at a surface's own pace.
+
+    Args:
+        layers: the disruption on the day of the work.
+        threshold: share still disturbed at the milestone, above 0 and below 1.
+        pace: how fast this surface heals, above 0.
+        rim_growth: growth that the widest hole needs at least before it counts as closed, 0 or more.
+
+    Returns:
+        Growth days, 0 or more.
+    """
+    need = growth_days_needed(layers, threshold)
+    waits = need > 0 and threshold < SETTLED
+    return max(need / pace, rim_growth if waits else 0.0)
 
 
 def rim_growth_days(openings: Iterable[Opening]) -> float:
