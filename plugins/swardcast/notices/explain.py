@@ -116,7 +116,8 @@ def _opening_lines(operation: Operation) -> Iterator[str]:
             return
     said = formula + (f" x {operation.passes} passes" if operation.passes > 1 else "")
     share, lasting = percent(opening.area_fraction), percent(opening.lasting_share)
-    counted = "" if opening.lasting_share == 1 else f", of which {lasting} counts (nothing is taken out)"
+    why = "nothing is taken out" if isinstance(operation, Tining) else "a shallow cut"
+    counted = "" if opening.lasting_share == 1 else f", of which {lasting} counts ({why})"
     yield f"{capital(operation.kind.value)}: {said} = {share} of the surface{counted}."
     yield f"Room for sand: {room} take {opening.room_mm:.2f} mm."
 

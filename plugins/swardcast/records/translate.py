@@ -13,6 +13,7 @@ from swardcast.turf import geometry, sand
 from swardcast.turf.growth import BRAKES
 from swardcast.turf.healing import (
     GROOVE_AS_A_HOLE,
+    HOLES_CLOSED,
     SOLID_LASTING_SHARE,
     Layers,
     Opening,
@@ -29,6 +30,7 @@ USUAL_DAYS: Final = {cause: BRAKES[cause.value].usual_days for cause in HeldBack
 
 _CUT_AWAY = {Kind.HOLLOW_TINING}
 _NOT_VALIDATED = {Kind.DEEP_TINING, Kind.NEEDLE_TINING, Kind.FRAISE_MOWING}
+_DEEP_GROOVE_MM = 10.0  # a groove so deep or deeper heals like a hole; a shallow one cuts mostly leaf: judgement
 _WIDEST_FITTED_MM = 16.0  # the records have tines of 6.35 to 15.9 mm
 
 
@@ -50,7 +52,7 @@ class SurfaceSums:
         layers: what is disturbed, by how it heals.
         day_zero: share of the surface disturbed on the day, D0.
         rim_growth_days: growth that the widest hole needs at least.
-        opened: whether the turf was opened or stripped; sand alone leaves it whole.
+        opened: whether the turf was opened or stripped so far that it counts; sand alone leaves it whole.
         validated: whether this kind of work was among the fitted records.
     """
 
@@ -96,7 +98,7 @@ def opening_of(operation: Operation) -> Opening | None:
             )
             return Opening(
                 area_fraction=share,
-                lasting_share=1.0,
+                lasting_share=min(1.0, operation.depth_mm / _DEEP_GROOVE_MM),
                 half_width_mm=operation.blade_mm / 2,
                 heals_as_mm=GROOVE_AS_A_HOLE * operation.blade_mm,
                 room_mm=sand.infill_mm(share, operation.depth_mm),
@@ -169,7 +171,7 @@ def surface_sums(
         layers=layers,
         day_zero=disruption_left(layers),
         rim_growth_days=rim_growth_days(openings),
-        opened=bool(openings) or stripped > 0,
+        opened=disruption_left(layers_of(openings, 0.0, stripped)) > HOLES_CLOSED,
         validated=not any(operation.kind in _NOT_VALIDATED for operation in work)
         and max((tine.diameter_mm for tine in tines), default=0.0) <= _WIDEST_FITTED_MM,
     )

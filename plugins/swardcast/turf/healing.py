@@ -88,7 +88,7 @@ class Opening:
 
     Args:
         area_fraction: share of the surface, 0 to 1.
-        lasting_share: 1 where material was removed or cut, 0.5 for solid tines.
+        lasting_share: 1 where material was removed or cut deep, 0.5 for solid tines, less for shallow grooves.
         half_width_mm: radius of a hole or half the width of a groove, 0 or more.
         heals_as_mm: diameter of the hole that takes as long to close, above 0.
         room_mm: sand it takes, as a depth over the whole surface, 0 or more.
