@@ -9,7 +9,7 @@ import pytest
 from tests.reading.breaking import CLUB, SURFACES, assert_said, fault, problems_in, replace
 
 FIELDS_OF_CLUB = (
-    "one of: name, course, site, place, time zone, language, contact, decides, standards, cautions"  # as README lists
+    "one of: name, course, site, place, time zone, language, contact, decides, standards, weather, cautions"  # as README lists
 )
 GRASSES = "one of: cool-season, annual meadow-grass, warm-season"
 AN_AREA = "an area with its unit, such as '500 m2' or '5,400 ft2'"

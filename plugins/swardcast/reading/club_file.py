@@ -26,6 +26,7 @@ from swardcast.reading.schema import (
     within,
     wrong,
 )
+from swardcast.reading.weather_block import WeatherBlock
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Club, Contact, Grass, Surface, SurfaceKind
 
@@ -108,6 +109,7 @@ class _Club(Model):
     contact: _Contact
     decides: Words = ""
     standards: _Standards = _Standards()
+    weather: WeatherBlock | None = None
     cautions: Lines = []
 
     @field_validator("language")

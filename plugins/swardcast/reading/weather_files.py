@@ -12,14 +12,11 @@ from typing import Final
 
 from swardcast.errors import Problem, nearest
 from swardcast.quantities import LENGTH_MM, fahrenheit_to_celsius
+from swardcast.records.weather import COLDEST_C, MOST_RAIN_MM, WARMEST_C
 
-__all__ = ["DailyWeather", "daily_weather_from", "issued_at_from"]
+__all__ = ["DailyWeather", "daily_weather_from", "first_problems", "has_own_columns", "issued_at_from"]
 
 _MOST_PROBLEMS_A_FILE: Final = 10
-_LEAST_C, _MOST_C = -60.0, 60.0  # no air near a course is colder or warmer
-_MOST_RAIN_MM: Final = (
-    1900.0  # more than the wettest day on record (1825 mm, La Reunion 1966; WMO archive, from memory)
-)
 _ISSUE: Final = re.compile(r"^(\d{4}-\d{2}-\d{2})(?:T(\d{2})(\d{2}))?$")
 
 
@@ -45,10 +42,11 @@ _COLUMNS: Final[dict[str, tuple[str, Callable[[float], float]]]] = {
 
 @dataclass(slots=True)
 class DailyWeather:
-    """Daily values of one or more files."""
+    """Daily values of one or more files, and the days whose readings do not last throughout."""
 
     tmean_c: dict[date, float] = field(default_factory=dict)
     rain_mm: dict[date, float] = field(default_factory=dict)
+    incomplete: set[date] = field(default_factory=set)
 
 
 def issued_at_from(stem: str, zone: Callable[[datetime], datetime]) -> datetime | None:
@@ -95,6 +93,30 @@ def daily_weather_from(text: str, *, file: str, into: DailyWeather, problems: li
                 expected="values with commas between them",
             )
         )
+    first_problems(odd, file, problems)
+
+
+def has_own_columns(text: str) -> bool:
+    """Tell whether a file has our own columns, so that it is no station's export.
+
+    Args:
+        text: the file.
+
+    Returns:
+        True when its first line names only columns of ours, a date among them.
+    """
+    names = [name.strip().lower() for name in text.removeprefix("\ufeff").partition("\n")[0].split(",")]
+    return "date" in names and len(names) > 1 and all(name in ("date", *_COLUMNS) for name in names)
+
+
+def first_problems(odd: list[Problem], file: str, problems: list[Problem]) -> None:
+    """Keep the first ten problems of a file and count the rest.
+
+    Args:
+        odd: all of them.
+        file: the file.
+        problems: where they are added.
+    """
     problems.extend(odd[:_MOST_PROBLEMS_A_FILE])
     if len(odd) > _MOST_PROBLEMS_A_FILE:
         problems.append(
@@ -220,10 +242,10 @@ def _sensible(
     if day in into.tmean_c or day in into.rain_mm:
         return reject("date", f"{day} a second time", "each day once")
     for name, value in values.items():
-        low, high, unit = (0.0, _MOST_RAIN_MM, "mm") if name == "rain" else (_LEAST_C, _MOST_C, "C")
+        low, high, unit = (0.0, MOST_RAIN_MM, "mm") if name == "rain" else (COLDEST_C, WARMEST_C, "C")
         if not low <= value <= high:
             return reject(name, f"{value:g} {unit}", f"{low:g} to {high:g} {unit}")
-    if values.get("tmin", _LEAST_C) > values.get("tmax", _MOST_C):
+    if values.get("tmin", COLDEST_C) > values.get("tmax", WARMEST_C):
         return reject(
             "tmin",
             f"a minimum of {values['tmin']:g} C above the maximum of {values['tmax']:g} C",
