@@ -46,7 +46,7 @@ def assess_jobs(records: ClubRecords, as_of: datetime, book: WeatherBook, only: 
         records: the club's records; what was not known at `as_of` is left out here.
         as_of: the moment, aware.
         book: the club's weather.
-        only: id of the one job wanted, or "" for all; jobs on the same surfaces are assessed with it.
+        only: id of the one job wanted, or "" for all; earlier jobs on the same surfaces are assessed with it.
 
     Returns:
         Jobs by id, in the plan's order.
@@ -71,7 +71,11 @@ def _assess(known: ClubRecords, as_of: datetime, book: WeatherBook, only: str, c
     facts = [job_facts(job, course.entries) for job in known.jobs.values() if not only or wanted & set(job.surfaces)]
     local = as_of.astimezone(known.club.time_zone)
     assessor = JobAssessor(records=known, as_of=local, view=book.at(as_of), course=course)
-    found = {fact.job.id: assessor.assess(fact) for fact in sorted(facts, key=lambda fact: (fact.starts, fact.job.id))}
+    found = {}
+    for fact in sorted(facts, key=lambda fact: (fact.starts, fact.job.id)):
+        found[fact.job.id] = assessor.assess(fact)
+        if fact.job.id == only:
+            break  # what comes later on these surfaces does not change it
     return {name: found[name] for name in known.jobs if name in found}
 
 

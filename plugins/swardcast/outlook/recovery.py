@@ -144,17 +144,16 @@ def _gained(healing: Healing, view: WeatherView) -> float:
 
 
 def _weeks_ahead(healing: Healing, view: WeatherView) -> tuple[float, ...]:
-    begin = max(healing.start, view.today)
-    before = (begin - healing.start).days
-    growth = view.growth_from(healing.start, healing.grass, before + _WEEKS_SHOWN * _WEEK, healing.slow)
-    daily = growth[:, before:].mean(axis=0)
-    return tuple(float(daily[week * _WEEK : (week + 1) * _WEEK].sum()) for week in range(_WEEKS_SHOWN))
+    sums = view.growth_sums(healing.start, healing.grass, healing.slow)
+    first = max(0, (view.today - healing.start).days)
+    marks = sums[[min(first + week * _WEEK, len(sums) - 1) for week in range(_WEEKS_SHOWN + 1)]]
+    return tuple(np.diff(marks).tolist())
 
 
 def _closes_on(healing: Healing, view: WeatherView, need: float) -> date | None:
-    sums = view.growth_from(healing.start, healing.grass, slow=healing.slow).mean(axis=0).cumsum()
+    sums = view.growth_sums(healing.start, healing.grass, healing.slow)
     reached = int(np.searchsorted(sums, need - 1e-9))
-    return healing.start + timedelta(days=reached + 1 if need > 0 else 0) if reached < len(sums) else None
+    return healing.start + timedelta(days=reached) if reached < len(sums) else None
 
 
 def layers_on(recovery: Recovery, grass: Grass, day: date, view: WeatherView) -> Layers:

@@ -147,8 +147,8 @@ class Lesson:
         title: its title.
         source: id of the entry that called it back to normal.
         normal_on: the day it was called back to normal.
-        days_taken: days from the work to that day, the mean of its surfaces.
-        days_computed: days that the fitted pace gives for the weather that came.
+        days_taken: days from the work to that day, on the surface that was expected last.
+        days_computed: days that the fitted pace gives there for the weather that came.
         log_pace: logarithm of the pace at which it healed, 0 for the fitted pace.
     """
 

@@ -58,7 +58,7 @@ class JobChange:
         cause: why.
         outlook: how the job stood.
         because: the cause in the manager's words, or "".
-        entry: the entry that brought it, or None for the weather.
+        entry: the entry of this job that brought it, or None for the weather and for other jobs.
     """
 
     id: str
@@ -113,7 +113,8 @@ class _Teller:
         last = self.changes[-1] if self.changes else None
         became = _became(last.outlook if last else None, outlook)
         now = outlook.dates[Milestone.BACK_TO_NORMAL]
-        said_normal = isinstance(moment.entry, BackToNormal)  # an end, and no move of a date
+        # An end, and no move of a date.
+        said_normal = isinstance(moment.entry, BackToNormal) and moment.entry.job == self.job.id
         moved = last is not None and not said_normal and _matters(last.back_to_normal, now)
         rescheduled = last is not None and last.outlook.starts != outlook.starts
         if last is not None and not became and not moved and not rescheduled:
@@ -135,7 +136,7 @@ class _Teller:
                 cause=cause,
                 outlook=outlook,
                 because=str(getattr(moment.entry, "because", "")),
-                entry=moment.entry,
+                entry=moment.entry if getattr(moment.entry, "job", self.job.id) == self.job.id else None,
             )
         )
 
@@ -144,12 +145,12 @@ class _Teller:
     ) -> Cause:
         if rescheduled:
             return Cause.PLAN
+        if _taught(last.outlook) != _taught(outlook):
+            return Cause.LEARNT
         if isinstance(moment.entry, Observation):
             return Cause.OBSERVED
         if isinstance(moment.entry, GrowthHeldBack):
             return Cause.HELD_BACK
-        if _taught(last.outlook) != _taught(outlook):
-            return Cause.LEARNT
         if worked or moment.entry is not None:
             return Cause.WORK
         view = self.book.at(moment.at)
@@ -188,7 +189,8 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
     moments += [
         _Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in entries if entry.head.at > announced
     ]
-    worked = [entry.head.true_from.date() for entry in entries if not isinstance(entry, Observation | GrowthHeldBack)]
+    own = (entry for entry in entries if getattr(entry, "job", job.id) == job.id)
+    worked = [entry.head.true_from.date() for entry in own if not isinstance(entry, Observation | GrowthHeldBack)]
     if worked:
         last = min(as_of.astimezone(zone).date(), max(worked) + timedelta(days=_FOLLOWED_AFTER_DONE_DAYS))
         moments += _mornings(records, min(worked) + timedelta(days=1), last)
@@ -200,6 +202,8 @@ def _concerns(entry: Entry, job: Job, records: ClubRecords) -> bool:
         return True
     if isinstance(entry, GrowthHeldBack):
         return not set(entry.surfaces).isdisjoint(job.surfaces)
+    if isinstance(entry, BackToNormal):  # of another job: what it teaches can move a plan
+        return entry.head.true_from.date() <= job.starts
     corrected = getattr(entry, "corrects", None)
     return any(other.head.id == corrected and getattr(other, "job", None) == job.id for other in records.entries)
 

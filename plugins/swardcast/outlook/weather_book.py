@@ -47,6 +47,7 @@ class WeatherView:
     observed: DailySeries | None
     past: WeatherPast
     _growth: dict[Grass, Floats] = field(default_factory=dict)
+    _sums: dict[tuple[date, Grass, SlowDays], Floats] = field(default_factory=dict)
     _milestones: dict[tuple[date, Grass, Disruption, SlowDays], MilestoneDays] = field(default_factory=dict)
 
     def growth_from(self, start: date, grass: Grass, days: int = HORIZON_DAYS, slow: SlowDays = ()) -> Floats:
@@ -90,6 +91,23 @@ class WeatherView:
             self._milestones[key] = milestone_days(self.growth_from(start, grass, slow=slow), disruption)
         return self._milestones[key]
 
+    def growth_sums(self, start: date, grass: Grass, slow: SlowDays = ()) -> Floats:
+        """Sum the growth from a day on: observed, or the mean over members where it is to come.
+
+        Args:
+            start: first day.
+            grass: the grass.
+            slow: days on which less of the growth was left.
+
+        Returns:
+            Growth days gained before day 0, 1, 2, ... after the start, shape (days + 1,), beginning with 0.
+        """
+        key = (start, grass, slow)
+        if key not in self._sums:
+            mean = self.growth_from(start, grass, _LOOK_BACK_DAYS + HORIZON_DAYS, slow).mean(axis=0)
+            self._sums[key] = np.concatenate([[0.0], np.cumsum(mean)])
+        return self._sums[key]
+
     def growth_between(self, start: date, end: date, grass: Grass, slow: SlowDays = ()) -> float:
         """Sum the growth from a day up to and without another: observed, or expected where it is to come.
 
@@ -102,8 +120,8 @@ class WeatherView:
         Returns:
             Growth days, the mean over members.
         """
-        days = max(0, (end - start).days)
-        return float(self.growth_from(start, grass, days, slow).sum(axis=1).mean()) if days else 0.0
+        sums = self.growth_sums(start, grass, slow)
+        return float(sums[min(max(0, (end - start).days), len(sums) - 1)])
 
     def unobserved_days(self, start: date) -> int:
         """Count the days from a day up to yesterday that were not observed."""

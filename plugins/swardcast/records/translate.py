@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from swardcast.quantities import Sand, SandBasis
@@ -130,8 +130,9 @@ def sand_depth_mm(amount: Sand, *, area_m2: float | None, all_area_m2: float | N
             return sand.depth_mm_from_kg_per_m2(amount.amount * 1000 / all_area_m2, density) if all_area_m2 else None
 
 
+@lru_cache(maxsize=1024)
 def surface_sums(
-    operations: Iterable[Operation], *, area_m2: float | None, all_area_m2: float | None, density: float
+    operations: tuple[Operation, ...], *, area_m2: float | None, all_area_m2: float | None, density: float
 ) -> SurfaceSums:
     """Add up what a job's operations do to one surface.
 
@@ -144,7 +145,7 @@ def surface_sums(
     Returns:
         The sums.
     """
-    work = tuple(operations)
+    work = operations
     openings = tuple(opening for opening in map(opening_of, work) if opening is not None)
     spread = sum(
         sand_depth_mm(operation.sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density) or 0.0

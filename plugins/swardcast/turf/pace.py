@@ -37,7 +37,7 @@ _SAYING_SO: Final = 0.15
 """Error, as a logarithm, of the day on which a manager calls a surface back to normal: judgement."""
 
 _RARE: Final = 0.05  # share of the pace's distribution on either side that a look is not expected from: judgement
-_WIDEST: Final = 2.0  # of a look's own standard errors beyond that: judgement
+_WIDEST: Final = 2.0  # standard errors of a look, or of a healed job, beyond which it counts no further: judgement
 
 _STEP, _STEPS = 0.05, 160  # grid of log pace: 8 prior spreads either side
 
@@ -175,7 +175,8 @@ def _quantiles(steps: Sequence[float], weights: Sequence[float]) -> list[float]:
 def after_healed_jobs(log_spread: float, log_paces: Iterable[float]) -> tuple[float, float]:
     """Let a course's own healed jobs correct what is believed of its next one.
 
-    Assumes that half of the error's variance belongs to the course and comes back, and half to the job.
+    Assumes that half of the error's variance belongs to the course and comes back, and half to the job. A job further
+    off than twice the spread counts as one at twice the spread.
 
     Args:
         log_spread: standard deviation of the logarithm before anything was known of the course, 0 or more.
@@ -186,7 +187,8 @@ def after_healed_jobs(log_spread: float, log_paces: Iterable[float]) -> tuple[fl
 
     Source: normal mean with known variances (Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., section 2.5).
     """
-    healed = list(log_paces)
+    most = _WIDEST * log_spread
+    healed = [min(most, max(-most, log_pace)) for log_pace in log_paces]
     of_the_club = _OF_THE_CLUB * log_spread**2
     of_the_job = log_spread**2 - of_the_club
     if not healed or of_the_club <= 0:
