@@ -14,8 +14,19 @@ from swardcast.cli.main import COMMANDS
 from tests.cli.conftest import Done
 from tests.conftest import DEMO, ROOT
 
-HEAVY = ("pelican", "numpy", "pydantic", "yaml", "jinja2", "markdown", "feedgen", "swardcast.reading", "swardcast.turf")
-LISTED = "Commands: start, check, build, outlook, explain, reckon\n"
+HEAVY = (
+    "pelican",
+    "numpy",
+    "pydantic",
+    "yaml",
+    "jinja2",
+    "markdown",
+    "feedgen",
+    "httpx",
+    "swardcast.reading",
+    "swardcast.turf",
+)
+LISTED = "Commands: start, check, weather, build, outlook, explain, reckon\n"
 
 
 @pytest.mark.parametrize("words", [["--help"], ["-h"], ["help"]])

@@ -13,6 +13,7 @@ __all__ = ["COMMANDS", "main", "run"]
 COMMANDS: Final = {
     "start": "make a commented club folder that builds at once",
     "check": "read a club folder, say everything that is wrong with it, write nothing",
+    "weather": "fetch the forecast, observed days and past years from an open service",
     "build": "build the site",
     "outlook": "show how every surface stands, with dates and reasons",
     "explain": "show step by step where a surface's dates come from",
