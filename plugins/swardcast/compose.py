@@ -19,6 +19,7 @@ from swardcast.outlook.track_record import track_record
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
+from swardcast.records.weather import WeatherSource
 
 __all__ = ["Bulletin", "compose_bulletin"]
 
@@ -37,6 +38,7 @@ class Bulletin:
         sums: the sums of everything that is healing.
         track_record: the club's own promises and what came of them.
         published: the published recoveries beside what is computed for them.
+        weather_sources: services whose weather the dates rest on, which their licences ask us to name.
     """
 
     club: Club
@@ -48,6 +50,7 @@ class Bulletin:
     sums: tuple[JobSums, ...]
     track_record: TrackRecord
     published: PublishedTable
+    weather_sources: tuple[WeatherSource, ...]
 
 
 def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
@@ -81,6 +84,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
         sums=job_sums(outlook),
         track_record=compose_track_record(track_record(records, as_of, book)),
         published=compose_published(),
+        weather_sources=records.weather.sources,
     )
 
 

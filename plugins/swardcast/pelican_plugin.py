@@ -10,7 +10,9 @@ begins with SWARDCAST_ is an error. Everything that can fail fails before Pelica
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from datetime import datetime
+from functools import partial
 from pathlib import Path
 from typing import Any, Final
 
@@ -81,11 +83,6 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["bulletin"] = bulletin
     context["SITENAME"] = settings["SITENAME"] = bulletin.club.name
     context["swardcast_bodies"] = bodies
-    context["swardcast_parts"] = {
-        "sums": sums_html(bulletin.sums),
-        "published": published_html(bulletin.published),
-        "track record": track_record_html(bulletin.track_record, f"{settings['SITEURL']}/notices/"),
-    }
     context["swardcast_artifacts"] = (rss_artifact(bulletin, content_of),)
 
 
@@ -123,7 +120,7 @@ def _article(generator: ArticlesGenerator, notice: Notice) -> Article:
 def _add_status_page(generator: PagesGenerator) -> None:
     bulletin: Bulletin = generator.context["bulletin"]
     page = Page(
-        status_html(bulletin.status),
+        status_html(bulletin.status, bulletin.weather_sources),
         metadata={
             "title": "Course status",
             "slug": "course-status",
@@ -143,18 +140,27 @@ def _add_status_page(generator: PagesGenerator) -> None:
 
 
 def _fill_pages(generator: PagesGenerator) -> None:
-    parts: dict[str, str] = generator.context["swardcast_parts"]
-
-    def part(match: re.Match[str]) -> str:
-        name = match[1].strip()
-        if name not in parts:
-            known = ", ".join(parts)
-            message = f"unknown part {name!r} in a page; expected one of: {known}. {nearest(name, parts)}".rstrip()
-            raise SwardcastError(message)
-        return parts[name]
-
     for page in generator.pages:
-        page._content = _PART.sub(part, page._content)  # a page has no other way
+        page._content = _PART.sub(partial(_part, _parts(generator, page), page), page._content)  # there is no other way
+
+
+def _part(parts: Mapping[str, str], page: Page, match: re.Match[str]) -> str:
+    name = match[1].strip()
+    if name not in parts:
+        message = f"{page.source_path}: found the remark {name!r}; expected one of: {', '.join(parts)}."
+        raise SwardcastError(f"{message} {nearest(name, parts)}".rstrip())
+    return parts[name]
+
+
+def _parts(generator: PagesGenerator, page: Page) -> dict[str, str]:
+    """What the plugin can put into a page of the site's own; links are relative where the site's are."""
+    bulletin: Bulletin = generator.context["bulletin"]
+    up = "../" * page.save_as.count("/") if generator.settings["RELATIVE_URLS"] else f"{generator.settings['SITEURL']}/"
+    return {
+        "sums": sums_html(bulletin.sums),
+        "published": published_html(bulletin.published),
+        "track record": track_record_html(bulletin.track_record, f"{up}notices/"),
+    }
 
 
 class BulletinGenerator(Generator):  # type: ignore[misc] # Pelican has no types

@@ -15,6 +15,7 @@ from swardcast.notices.sums import JobSums
 from swardcast.notices.track_record import PublishedTable, TrackRecord
 from swardcast.notices.words import capital
 from swardcast.outlets.own_words import own_words_html
+from swardcast.records.weather import WeatherSource
 
 __all__ = ["item_html", "notice_html", "published_html", "status_html", "sums_html", "track_record_html"]
 
@@ -91,13 +92,14 @@ def track_record_html(record: TrackRecord, notices: str) -> str:
     return _environment().get_template("track_record.html").render(record=record, notices=notices)
 
 
-def status_html(status: CourseStatus) -> str:
+def status_html(status: CourseStatus, sources: Sequence[WeatherSource] = ()) -> str:
     """Render the course status, for themes that have no template of their own for it.
 
     Args:
         status: the course status.
+        sources: services of which weather is used.
 
     Returns:
         HTML; every text is escaped.
     """
-    return _environment().get_template("status.html").render(status=status)
+    return _environment().get_template("status.html").render(status=status, sources=sources)
