@@ -61,8 +61,8 @@ def test_a_milestone_never_comes_before_the_one_below_it(outlook_at: Callable[[s
 
 
 def test_before_anything_is_announced_nothing_is_promised(outlook_at: Callable[[str], Outlook]) -> None:
-    """The programme is announced on 10 May 2027 and no entry was made before."""
-    for surface in outlook_at("2027-05-09 18:00").values():
+    """The first programme is announced on 19 April 2027 and no entry was made before."""
+    for surface in outlook_at("2027-04-18 18:00").values():
         assert (surface["play"], surface["work"]) == ("not known", None)
         assert [surface[name] for name in MILESTONES] == [None] * 4
         assert surface["reasons"] == ["No entry was ever made."]
