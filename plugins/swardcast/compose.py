@@ -9,6 +9,7 @@ from datetime import datetime
 from swardcast.notices.bulletins import FeedItem, items_of_play, items_of_story
 from swardcast.notices.compose_notice import compose_notice
 from swardcast.notices.notice import Notice
+from swardcast.notices.reasons import remarks_on
 from swardcast.notices.status import CourseStatus, compose_status
 from swardcast.notices.sums import JobSums, job_sums
 from swardcast.notices.track_record import PublishedTable, TrackRecord, compose_published, compose_track_record
@@ -39,6 +40,7 @@ class Bulletin:
         track_record: the club's own promises and what came of them.
         published: the published recoveries beside what is computed for them.
         weather_sources: services whose weather the dates rest on, which their licences ask us to name.
+        remarks: what the manager should look at again; members do not see it.
     """
 
     club: Club
@@ -51,6 +53,7 @@ class Bulletin:
     track_record: TrackRecord
     published: PublishedTable
     weather_sources: tuple[WeatherSource, ...]
+    remarks: tuple[str, ...]
 
 
 def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
@@ -85,6 +88,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
         track_record=compose_track_record(track_record(records, as_of, book)),
         published=compose_published(),
         weather_sources=records.weather.sources,
+        remarks=remarks_on(outlook),
     )
 
 

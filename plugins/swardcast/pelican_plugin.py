@@ -10,6 +10,7 @@ begins with SWARDCAST_ is an error. Everything that can fail fails before Pelica
 from __future__ import annotations
 
 import re
+import sys
 from collections.abc import Mapping
 from datetime import datetime
 from functools import partial
@@ -74,6 +75,8 @@ def _compose(generator: ArticlesGenerator) -> None:
     records = read_club_folder(Path(settings["SWARDCAST_CLUB"]))
     as_of = as_of_from(settings["SWARDCAST_AS_OF"], records.club.time_zone, now=datetime.now(records.club.time_zone))
     bulletin = compose_bulletin(records, as_of)
+    for remark in bulletin.remarks:
+        print(f"Worth another look: {remark}", file=sys.stderr)
     bodies = {notice.id: notice_html(notice) for notice in bulletin.notices}
 
     def content_of(item: FeedItem) -> str:

@@ -92,7 +92,7 @@ def test_a_reader_with_a_pocket_calculator_comes_to_the_day_on_which_the_holes_c
 
 
 def test_the_days_to_the_usual_height_of_cut_are_added_as_the_page_says(first_of_september: Bulletin) -> None:
-    for place, sentences in _sums(first_of_september).items():
+    for sentences in _sums(first_of_september).values():
         closes = _found(r"the holes closed? about (\w+ \d+ \w+)\.", sentences)
         added = _found(r"Add (\d+) days .*?: (\w+ \d+ \w+)\.", sentences)
         assert _day(closes[1]) + timedelta(days=int(added[1])) == _day(added[2])

@@ -5,10 +5,10 @@ from __future__ import annotations
 from datetime import date, datetime
 from typing import Final
 
-from swardcast.notices.words import day_in_words, moment_in_words
-from swardcast.outlook.states import Reason, ReasonKind
+from swardcast.notices.words import capital, day_in_words, moment_in_words
+from swardcast.outlook.states import CourseOutlook, Reason, ReasonKind
 
-__all__ = ["reason_in_words"]
+__all__ = ["reason_in_words", "remarks_on"]
 
 
 _SENTENCES: Final = {
@@ -53,6 +53,24 @@ def reason_in_words(reason: Reason, near: date) -> str:
         return f"No entry today; the last one was made at {when}." if when else "No entry was ever made."
     words, until = reason.words.rstrip("."), _when(reason.until, near)
     return _SENTENCES[reason.kind].format(when=when, until=until, words=words, because=f" ({words})" if words else "")
+
+
+def remarks_on(outlook: CourseOutlook) -> tuple[str, ...]:
+    """List what the manager should look at again: looks that contradict each other or lie far from the sum.
+
+    Args:
+        outlook: the course at the moment.
+
+    Returns:
+        Sentences with the place and the entry, each once.
+    """
+    near, found = outlook.as_of.date(), []
+    for job in outlook.jobs.values():
+        for work in job.surfaces:
+            for reason in work.reasons:
+                if reason.kind in (ReasonKind.CONTRADICTION, ReasonKind.WILD):
+                    found.append(f"{capital(work.surface.name)}: {reason_in_words(reason, near)} [{reason.source}]")
+    return tuple(dict.fromkeys(found))
 
 
 def _when(at: datetime | date | None, near: date) -> str:
