@@ -38,6 +38,8 @@ _CAUSES = {
     Cause.LEARNT: "What our last work taught us",
     Cause.COLDER: "Colder weather than usual",
     Cause.WARMER: "Warmer weather than usual",
+    Cause.COLDER_FORECAST: "A colder forecast",
+    Cause.WARMER_FORECAST: "A warmer forecast",
     Cause.WEATHER: "The weather",
 }
 

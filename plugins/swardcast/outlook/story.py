@@ -41,6 +41,8 @@ class Cause(Enum):
     LEARNT = "what healed jobs taught"
     COLDER = "colder weather than usual"
     WARMER = "warmer weather than usual"
+    COLDER_FORECAST = "a colder forecast"
+    WARMER_FORECAST = "a warmer forecast"
     WEATHER = "the weather"
 
 
@@ -153,11 +155,18 @@ class _Teller:
             return Cause.HELD_BACK
         if worked or moment.entry is not None:
             return Cause.WORK
-        view = self.book.at(moment.at)
+        return self._weather(moment.at, last, outlook.dates[Milestone.BACK_TO_NORMAL])
+
+    def _weather(self, at: datetime, last: JobChange, now: DateRange) -> Cause:
+        """Which weather moved a date; it must speak for the way in which the date moved."""
+        view, before = self.book.at(at), self.book.at(last.at)
         warmth = view.warmth(last.at.date()) if view is not None else None
-        if warmth is None or abs(warmth) < _STEADY_C:
-            return Cause.WEATHER
-        return Cause.WARMER if warmth > 0 else Cause.COLDER
+        later = _is_later(last.back_to_normal, now)
+        if warmth is not None and abs(warmth) >= _STEADY_C and (warmth < 0) is later:
+            return Cause.COLDER if later else Cause.WARMER
+        if view is not None and view.issued_at is not None and (before is None or before.issued_at != view.issued_at):
+            return Cause.COLDER_FORECAST if later else Cause.WARMER_FORECAST
+        return Cause.WEATHER
 
 
 def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBook) -> JobStory:
@@ -242,6 +251,14 @@ def _matters(published: DateRange, now: DateRange) -> bool:
             return True
         if old is not None and new is not None and abs((new - old).days) >= least:
             return True
+    return False
+
+
+def _is_later(published: DateRange, now: DateRange) -> bool:
+    """Whether a date moved back; having none is later than any."""
+    for old, new in ((published.likely, now.likely), (published.allow_until, now.allow_until)):
+        if old != new:
+            return new is None or (old is not None and new > old)
     return False
 
 

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from swardcast.records.club import Club, Grass, SurfaceKind
 from swardcast.records.log import BackToNormal
-from swardcast.records.weather import Weather
+from swardcast.records.weather import Forecast, Weather
 from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, weather_members
 from swardcast.turf.growth import GRASSES, growth_fraction
 from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days
@@ -40,12 +40,15 @@ class WeatherView:
         today: the first day not over.
         ensemble: temperatures from `_LOOK_BACK_DAYS` before today on.
         observed: days observed, or None.
+        past: the place's climate and past years.
+        issued_at: when the forecast in use was issued, or None.
     """
 
     today: date
     ensemble: Ensemble
     observed: DailySeries | None
     past: WeatherPast
+    issued_at: datetime | None
     _growth: dict[Grass, Floats] = field(default_factory=dict)
     _sums: dict[tuple[date, Grass, SlowDays], Floats] = field(default_factory=dict)
     _milestones: dict[tuple[date, Grass, Disruption, SlowDays], MilestoneDays] = field(default_factory=dict)
@@ -167,12 +170,13 @@ class WeatherBook:
         """
         today = moment.astimezone(self._zone).date()
         issued = [forecast for forecast in self._weather.forecasts if forecast.issued_at <= moment]
-        key = (today, issued[-1].issued_at if issued else None)
+        forecast = issued[-1] if issued else None
+        key = (today, forecast.issued_at if forecast else None)
         if key not in self._views:
-            self._views[key] = self._view(today, dict(issued[-1].tmean_c) if issued else {})
+            self._views[key] = self._view(today, forecast)
         return self._views[key]
 
-    def _view(self, today: date, forecast: dict[date, float]) -> WeatherView | None:
+    def _view(self, today: date, forecast: Forecast | None) -> WeatherView | None:
         past = self._past(today.year)
         if past is None:
             return None
@@ -180,7 +184,8 @@ class WeatherBook:
         if self._observed is not None and self._observed.first < today:
             kept = (today - self._observed.first).days
             observed = DailySeries(first=self._observed.first, tmean_c=self._observed.tmean_c[:kept])
-        to_come = _series({day: value for day, value in forecast.items() if day >= today})
+        told = forecast.tmean_c if forecast is not None else {}
+        to_come = _series({day: value for day, value in told.items() if day >= today})
         ensemble = weather_members(
             past,
             observed,
@@ -191,7 +196,8 @@ class WeatherBook:
         )
         if not len(ensemble.tmean_c):
             return None
-        return WeatherView(today=today, ensemble=ensemble, observed=observed, past=past)
+        issued_at = forecast.issued_at if forecast is not None else None
+        return WeatherView(today=today, ensemble=ensemble, observed=observed, past=past, issued_at=issued_at)
 
     def _past(self, year: int) -> WeatherPast | None:
         """Past years up to the end of the year before: a moment of 2025 must not know 2026."""
