@@ -39,6 +39,7 @@ def test_the_counts_for_a_machine_have_fixed_keys(swardcast: Callable[..., Done]
         "days_observed",
         "days_of_history",
         "forecasts",
+        "days_incomplete",
     ]
     assert (result["club"], result["days_of_history"]) == ("Quillhaven Golf Club", 10957)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import sys
 
 from swardcast.cli.common import add_club_options, new_parser, print_json, records_of
 
@@ -27,6 +28,7 @@ def run(options: argparse.Namespace) -> int:
         "days_observed": len(records.weather.observed_c),
         "days_of_history": len(records.weather.history_c),
         "forecasts": len(records.weather.forecasts),
+        "days_incomplete": len(records.weather.incomplete),
     }
     if options.json:
         print_json({"club": records.club.name, **counts})
@@ -34,4 +36,9 @@ def run(options: argparse.Namespace) -> int:
     print(f"{records.club.name}: nothing needs attention.")
     for name, count in counts.items():
         print(f"  {name.replace('_', ' ')}: {count}")
+    if records.weather.incomplete:
+        print(
+            f"Days without readings throughout count as missing, the latest on {records.weather.incomplete[-1]}.",
+            file=sys.stderr,
+        )
     return 0

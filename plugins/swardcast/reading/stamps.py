@@ -24,6 +24,7 @@ _PARTS: Final = {
 _MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _SHORT_YEAR: Final = 100
 _NOON: Final = 12
+_WORDS: Final = re.compile(r"am/pm|(?:year|month|day|hour|minute|second)(?![a-z])|T(?=hour)|[A-Za-z]+|\s+|[^A-Za-z\s]")
 _OFFSET: Final = r"\s*(?P<offset>Z|[+-]\d{2}:?\d{2})?"
 _SAMPLE: Final = {
     "year": "2027",
@@ -89,7 +90,7 @@ def stamp_pattern(written: str) -> StampPattern:
     Raises:
         PydanticCustomError: when it has an unknown word, or does not name day, month and year once.
     """
-    parts = re.findall(r"am/pm|[A-Za-z]+|\s+|[^A-Za-z\s]", written.strip())
+    parts = _WORDS.findall(written.strip())
     named = [part.lower() for part in parts if part.lower() in _PARTS]
     for part in parts:
         if part.isalpha() and part.lower() not in _PARTS and part != "T":
