@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 
 import pytest
@@ -104,3 +105,18 @@ def test_the_present_folder_may_be_filled_when_empty(
     monkeypatch.chdir(tmp_path)
     assert swardcast("start", ".").code == 0
     assert (tmp_path / "club.yaml").is_file()
+
+
+def test_the_remarks_about_weather_are_a_block_that_works(swardcast: Callable[..., Done], tmp_path: Path) -> None:
+    """Without their '# ' the lines say how a station writes: half of 5 plus 15 is 10."""
+    folder = tmp_path / "my-club"
+    swardcast("start", str(folder))
+    text = (folder / "club.yaml").read_text(encoding="utf-8")
+    remarks, mark, block = text.partition("# weather:\n")
+    plain = "".join(line.removeprefix("# ") for line in f"{mark}{block}".splitlines(keepends=True))
+    (folder / "club.yaml").write_text(remarks + plain, encoding="utf-8")
+    export = "Date,Time,Temp Out,Low Temp,Hi Temp,Rain\n" + "".join(
+        f"23/08/2027,{hour:02d}:00,--,{5 if hour == 4 else 9},{15 if hour == 14 else 9},0.0\n" for hour in range(24)
+    )
+    (folder / "weather" / "observed.csv").write_text(export, encoding="utf-8")
+    assert read_club_folder(folder).weather.observed_c == {date(2027, 8, 23): 10.0}
