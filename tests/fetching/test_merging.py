@@ -60,6 +60,11 @@ def test_new_days_go_between_the_old_ones_and_the_old_lines_stay_to_the_byte() -
     assert merged.added == (THIRD,)
 
 
+def test_the_mark_that_some_programs_put_before_a_text_stays() -> None:
+    merged = merged_observed("\ufeffdate,tmean_c\n2027-09-02,12\n", {THIRD: COOL})
+    assert merged.text == "\ufeffdate,tmean_c\n2027-09-02,12\n2027-09-03,10.0\n"
+
+
 def test_a_file_in_fahrenheit_and_inches_gets_fahrenheit_and_inches() -> None:
     """5 C is 41 F, 15 C is 59 F, 12.7 mm are half an inch (NIST SP 811)."""
     merged = merged_observed("date,tmin_f,tmax_f,rain_in\n2027-09-02,50,68,0\n", {THIRD: COOL})

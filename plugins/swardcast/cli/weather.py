@@ -192,7 +192,7 @@ def _plan_observed(plan: _Plan, folder: Path, there: WeatherFolder, fetched: Fet
 
     if not fetched.observed:
         return
-    text = (_content(folder, OBSERVED) or b"").decode("utf-8-sig", errors="replace")
+    text = (_content(folder, OBSERVED) or b"").decode(errors="replace")
     name = OBSERVED if there.setup.station_file is None or has_own_columns(text) else OBSERVED_FETCHED
     if name == OBSERVED_FETCHED:
         text = (_content(folder, name) or b"").decode()
