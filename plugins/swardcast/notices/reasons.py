@@ -34,6 +34,7 @@ _SENTENCES: Final = {
     ReasonKind.NO_HISTORY: "There is no weather history, so no date can be computed.",
     ReasonKind.NOT_THIS_SEASON: "In more than 1 past year in 10 it would not heal this season, so no date is given.",
     ReasonKind.WEATHER_MISSING: "Days without a weather record: {words}. They take the usual temperature.",
+    ReasonKind.SHORT_HISTORY: "Past years of weather known here: only {words}, so the range is drawn wider.",
     ReasonKind.NO_HEALING: "This work leaves nothing that has to heal.",
 }
 

@@ -27,6 +27,7 @@ from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job, Stretch
 from swardcast.records.translate import SurfaceSums, surface_sums
+from swardcast.turf.few_years import ENOUGH_YEARS
 from swardcast.turf.growth import BRAKES, GRASSES
 from swardcast.turf.healing import Layers
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
@@ -205,6 +206,8 @@ class JobAssessor:
         yield from _about_pace(recovery)
         if not is_validated(surface, recovery.sums) or (surface.grass and not GRASSES[surface.grass.value].fitted):
             yield Reason(kind=ReasonKind.NOT_VALIDATED, source="computed")
+        if (years := view.ensemble.past_years) < ENOUGH_YEARS:
+            yield Reason(kind=ReasonKind.SHORT_HISTORY, source="weather/history", words=str(years))
         missing = view.unobserved_days(recovery.start)
         if missing:
             yield Reason(kind=ReasonKind.WEATHER_MISSING, source="weather/observed.csv", words=str(missing))

@@ -116,6 +116,7 @@ class ReasonKind(Enum):
     NO_HISTORY = "no weather history"
     NOT_THIS_SEASON = "not this season"
     WEATHER_MISSING = "weather missing"
+    SHORT_HISTORY = "few past years of weather"
     NO_HEALING = "nothing to heal"
 
 
