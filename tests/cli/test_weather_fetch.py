@@ -319,6 +319,41 @@ def test_past_years_with_many_holes_are_refused(short_club: Path) -> None:
     assert told.startswith("NASA POWER gave only 346 of 365 past days. Nothing was changed.")
 
 
+def test_past_years_with_a_few_holes_come_in_and_the_holes_are_told(
+    short_club: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def a_hole(answer: Any) -> None:
+        answer["properties"]["parameter"]["T2M_MIN"]["20250704"] = answers.FILL
+
+    words = ("--history-years", "2", "--observed-days", "0")
+    assert fetch(short_club, *words, transport=by_handler(_changed(a_hole, "daily"))) == (0, [])
+    assert capsys.readouterr().err == "NASA POWER has no values for 1 of 365 past days.\n"
+    assert len((short_club / "weather/history/nasa-power-2025-2025.csv").read_text("utf-8").splitlines()) == 365
+
+
+def test_a_version_of_a_service_that_will_end_is_told(short_club: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """MET Norway answers 203 for such a version (https://api.met.no/doc/StatusCodes)."""
+    usual = weather(NOW)
+
+    def old(path: str, query: dict[str, str]) -> tuple[int, dict[str, str], bytes]:
+        _, headers, body = usual(path, query)
+        return 203 if "locationforecast" in path else 200, headers, body
+
+    assert fetch(short_club, transport=by_handler(old)) == (0, [])
+    assert "this version of its service will end: update Swardcast" in capsys.readouterr().err
+
+
+def test_a_day_that_is_half_measured_is_left_and_told(
+    short_club: Path, nearby: Nearby, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with (short_club / OBSERVED).open("a", encoding="utf-8") as file:
+        file.write("2027-09-14,M,15.0,0.0\n")
+    fetch(short_club, "--base-url", nearby.address)
+    told = capsys.readouterr().out
+    assert "weather/observed.csv: left as it was for 2027-09-14, half measured" in told
+    assert (short_club / OBSERVED).read_text("utf-8").endswith("2027-09-14,M,15.0,0.0\n2027-09-15,6.0,16.0,1.2\n")
+
+
 def test_an_issued_forecast_is_never_given_other_content(short_club: Path) -> None:
     (short_club / FORECAST).write_text("date,tmean_c\n2027-09-16,12\n", encoding="utf-8")
     told = refused(short_club, transport=by_handler(weather(NOW)))

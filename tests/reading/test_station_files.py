@@ -249,6 +249,14 @@ def test_of_many_faults_ten_are_shown_and_the_rest_counted(demo_club: Path) -> N
     assert any("found 20 more such lines" in line for line in told)
 
 
+def test_a_quote_that_never_ends_is_told(demo_club: Path) -> None:
+    export = 'Date,Low,High,Rain\n01/09/2027,"5,15,0\n' + "02/09/2027,5,15,0\n" * 9000
+    told = said(station(demo_club, BLOCK, export))
+    assert told == [
+        f"{OBSERVED}: the file: found text that is no CSV (field larger than field limit (131072)); expected values in columns"
+    ]
+
+
 def test_a_day_in_two_exports_is_told(demo_club: Path) -> None:
     export = "Date,Low,High,Rain\n01/09/1996,5,15,0\n"
     station(demo_club, BLOCK, export, "weather/history/a.csv")

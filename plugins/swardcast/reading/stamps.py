@@ -24,7 +24,9 @@ _PARTS: Final = {
 _MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _SHORT_YEAR: Final = 100
 _NOON: Final = 12
-_WORDS: Final = re.compile(r"am/pm|(?:year|month|day|hour|minute|second)(?![a-z])|T(?=hour)|[A-Za-z]+|\s+|[^A-Za-z\s]")
+_WORDS: Final = re.compile(
+    r"am/pm|(?:year|month|day|hour|minute|second)(?=am/pm|year|month|day|hour|minute|second|[^a-z]|$)|T(?=hour)|[A-Za-z]+|\s+|[^A-Za-z\s]"
+)
 _OFFSET: Final = r"\s*(?P<offset>Z|[+-]\d{2}:?\d{2})?"
 _SAMPLE: Final = {
     "year": "2027",
@@ -100,10 +102,11 @@ def stamp_pattern(written: str) -> StampPattern:
     shape = "".join(_PARTS.get(part.lower(), r"\s*" if part.isspace() else re.escape(part)) for part in parts)
     seconds = r"(?::\d{2}(?:\.\d+)?)?" if named[-1] == "minute" else ""
     has_time = "hour" in named
+    sample = {**_SAMPLE, "hour": "02"} if "am/pm" in named else _SAMPLE
     return StampPattern(
         expression=re.compile(f"^{shape}{seconds}{_OFFSET if has_time else ''}$"),
         has_time=has_time,
-        sample="".join(_SAMPLE.get(part.lower(), " " if part.isspace() else part) for part in parts),
+        sample="".join(sample.get(part.lower(), " " if part.isspace() else part) for part in parts),
     )
 
 
