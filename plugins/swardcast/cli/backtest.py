@@ -71,12 +71,20 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options.add_argument(
         "--grass", choices=grasses, default=grasses[0], help=f"the grass, for its growth (default: {grasses[0]})"
     )
+    options.add_argument(
+        "--own", action="store_true", help="the club's own dates instead: what was promised, and what came of it"
+    )
+    options.add_argument("--as-of", metavar="MOMENT", help="with --own: the moment (default: now)")
     options.add_argument("--json", action="store_true", help="print the results for a machine")
     return options
 
 
 def run(options: argparse.Namespace) -> int:
     """Replay and show."""
+    if options.own:
+        from swardcast.cli.backtest_own import run_own
+
+        return run_own(options)
     from swardcast.turf.backtest import Question, replay
     from swardcast.turf.verdicts import verdicts
 
