@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from swardcast.records.club import Club, Grass, SurfaceKind
 from swardcast.records.log import BackToNormal
 from swardcast.records.weather import Forecast, Weather
-from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, weather_members
+from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, known_days_c, weather_members
 from swardcast.turf.growth import GRASSES, growth_fraction
 from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days
 from swardcast.turf.series import DailySeries
@@ -67,8 +67,12 @@ class WeatherView:
         """
         if grass not in self._growth:
             self._growth[grass] = growth_fraction(self.ensemble.tmean_c, GRASSES[grass.value].curve)
-        offset = max(0, (start - self.ensemble.first).days)
-        growth = self._growth[grass][:, offset : offset + days]
+        offset = (start - self.ensemble.first).days
+        growth = self._growth[grass][:, max(0, offset) : max(0, offset + days)]
+        if offset < 0:  # an old job: those days are the same in all members
+            before = known_days_c(self.observed, self.past, start, min(days, -offset))
+            early = growth_fraction(before, GRASSES[grass.value].curve)
+            growth = np.hstack([np.broadcast_to(early, (len(growth), len(early))), growth])
         if not slow:
             return growth
         left = np.ones(growth.shape[1])

@@ -14,7 +14,15 @@ from swardcast.turf.climate import WeatherPast, calendar_places, climate_of
 from swardcast.turf.few_years import ENOUGH_YEARS, SPREAD_BETWEEN_YEARS_C, slow_share
 from swardcast.turf.series import DailySeries, same_day_in
 
-__all__ = ["HORIZON_DAYS", "Ensemble", "WeatherPast", "climate_of", "members_from_monthly", "weather_members"]
+__all__ = [
+    "HORIZON_DAYS",
+    "Ensemble",
+    "WeatherPast",
+    "climate_of",
+    "known_days_c",
+    "members_from_monthly",
+    "weather_members",
+]
 
 Floats = NDArray[np.float64]
 
@@ -95,7 +103,7 @@ def weather_members(
     if len(begins):
         own = _anomalies(past, observed, begins, today, days - known_days)
         future = _with_forecast(own, forecast, past.usual_c(today, days - known_days), today)
-    known = _filled(observed, past, start, known_days)
+    known = known_days_c(observed, past, start, known_days)
     return Ensemble(
         first=start,
         tmean_c=np.hstack([np.broadcast_to(known, (len(future), known_days)), future]),
@@ -123,8 +131,18 @@ def members_from_monthly(monthly_c: Floats, start: date, days: int) -> Ensemble:
     return Ensemble(first=start, tmean_c=usual[np.newaxis, :], observed_days=0, past_years=0)
 
 
-def _filled(series: DailySeries | None, past: WeatherPast, start: date, days: int) -> Floats:
-    """Cut out a run of days and put the usual temperature where a day is missing."""
+def known_days_c(series: DailySeries | None, past: WeatherPast, start: date, days: int) -> Floats:
+    """Cut out a run of observed days and put the usual temperature where a day is missing.
+
+    Args:
+        series: days observed, or None.
+        past: the place's past.
+        start: first day wanted.
+        days: how many, 0 or more.
+
+    Returns:
+        Temperatures, C, shape (days,).
+    """
     values = series.between(start, days) if series is not None else np.full(days, np.nan)
     return np.asarray(np.where(np.isnan(values), past.usual_c(start, days), values))
 
