@@ -110,6 +110,14 @@ def test_forecast_observed_days_and_past_years_come_in(
     assert not list(short_club.rglob(".*"))
 
 
+def test_of_many_added_days_the_first_and_the_last_are_named(
+    short_club: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (short_club / OBSERVED).unlink()
+    fetch(short_club, transport=by_handler(weather(NOW)))
+    assert "weather/observed.csv: 14 days added (between 2027-09-02 and 2027-09-15);" in capsys.readouterr().out
+
+
 def test_each_service_hears_what_its_terms_ask_for(short_club: Path, nearby: Nearby) -> None:
     fetch(short_club, "--base-url", nearby.address)
     agents = {path: headers["User-Agent"] for path, headers in nearby.requests}

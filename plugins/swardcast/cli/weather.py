@@ -6,7 +6,7 @@ import argparse
 import re
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, date, datetime
 from pathlib import Path
@@ -199,7 +199,7 @@ def _plan_observed(plan: _Plan, folder: Path, there: WeatherFolder, fetched: Fet
     merged = merged_observed(text, fetched.observed)
     if merged.added:
         plan.files[name] = merged.text.encode()
-        days = ", ".join(map(str, merged.added))
+        days = _listed(merged.added)
         plan.said.append(f"{name}: {_many(len(merged.added))} added ({days}); what the club measured is as it was")
     if merged.kept:
         plan.said.append(f"{name}: left as it was for {', '.join(map(str, merged.kept))}, half measured")
@@ -254,6 +254,12 @@ def _used_instead(there: WeatherFolder, now: datetime) -> str:
     return (
         f"{first}; {'no day has been observed yet' if ends is None else f'observed days end on {said(ends, today)}'}."
     )
+
+
+def _listed(days: Sequence[date]) -> str:
+    """Name each of a few days, of many the first and the last."""
+    few = len(days) <= 7  # noqa: PLR2004 - a week reads in one line
+    return ", ".join(map(str, days)) if few else f"between {days[0]} and {days[-1]}"
 
 
 def _many(count: int) -> str:
