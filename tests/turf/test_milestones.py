@@ -12,19 +12,30 @@ from hypothesis.extra import numpy as arrays
 from numpy.typing import NDArray
 
 from swardcast.turf.growth import GRASSES, growth_fraction
-from swardcast.turf.healing import HealingRate
+from swardcast.turf.healing import (
+    COVER_COMPLETE,
+    HOLES_CLOSED,
+    SETTLED,
+    Layers,
+    Opening,
+    layers_of,
+    rim_growth_days,
+)
 from swardcast.turf.milestones import (
     Disruption,
+    MilestoneDays,
     chance_by,
     days_at,
     days_until_growth,
     default_log_spread,
     milestone_days,
 )
+from swardcast.turf.pace import LOG_SPREAD, Pace, usual_pace
+from tests.turf.law_by_hand import HandJob, needed_by_hand
 
 Floats = NDArray[np.float64]
 
-CERTAIN = HealingRate(per_growth_day=0.34, log_spread=0.0)
+CERTAIN = usual_pace(0.0)
 COOL = GRASSES["cool-season"]
 
 growths = arrays.arrays(
@@ -105,18 +116,31 @@ def test_the_chance_of_a_milestone_is_the_share_of_values_up_to_the_day() -> Non
     assert chance_by(np.array([]), 10) == 0
 
 
+def _opening(diameter_mm: float, lasting_share: float = 1.0) -> Opening:
+    return Opening(
+        area_fraction=0.05,
+        lasting_share=lasting_share,
+        half_width_mm=diameter_mm / 2,
+        heals_as_mm=diameter_mm,
+        room_mm=0.0,
+    )
+
+
+HEAVY: Layers = layers_of([_opening(12.7)], 2.4)
+
+
 @pytest.mark.parametrize(
     ("temperature_c", "settled", "closed", "complete"),
-    # 12.7 mm hollow tines at 50.8 mm and heavy sand need 7.261, 9.956 and 11.995 growth days (hand arithmetic in
-    # test_healing.py); growth a day 1, 0.7748, 0.3604 (arithmetic, exp(-((T - 20) / 7)^2 / 2)).
-    [(20, 7.261, 9.956, 11.995), (15, 9.371, 12.850, 15.481), (10, 20.147, 27.625, 33.282)],
+    # 12.7 mm hollow tines and heavy sand need 7.3762, 10.3566 and 12.7849 growth days (test_healing.py); growth a day
+    # 1, 0.77484 and 0.36044 (arithmetic, exp(-((T - 20) / 7)^2 / 2)).
+    [(20, 7.376, 10.357, 12.785), (15, 9.520, 13.366, 16.500), (10, 20.464, 28.733, 35.470)],
     ids=["20 C", "15 C", "10 C"],
 )
 def test_at_a_constant_temperature_the_days_are_the_need_over_the_growth_of_a_day(
     temperature_c: float, settled: float, closed: float, complete: float
 ) -> None:
     growth = growth_fraction(np.full((3, 200), float(temperature_c)), COOL.curve)
-    days = milestone_days(growth, Disruption(day_zero=0.59035, rate=CERTAIN, lag_log_spread=0.0))
+    days = milestone_days(growth, Disruption(layers=HEAVY, pace=CERTAIN, lag_log_spread=0.0))
     assert days.settled == pytest.approx(settled, rel=0.0005)
     assert days.holes_closed == pytest.approx(closed, rel=0.0005)
     assert days.complete_cover == pytest.approx(complete, rel=0.0005)
@@ -124,48 +148,113 @@ def test_at_a_constant_temperature_the_days_are_the_need_over_the_growth_of_a_da
 
 
 def test_the_range_at_a_constant_temperature_is_that_of_the_log_normal_error() -> None:
-    days = milestone_days(np.ones((1, 200)), Disruption(day_zero=0.59035))
-    # 9.956 growth days; a tenth of a normal error lies below -1.28155 (table of the normal distribution):
-    # exp(1.28155 x 0.24) = 1.3601, so 9.956 / 1.3601 = 7.320 and 9.956 x 1.3601 = 13.541.
-    assert days_at(days.holes_closed, 0.1, 0.5, 0.9) == pytest.approx((7.320, 9.956, 13.541), abs=0.002)
+    days = milestone_days(np.ones((1, 200)), Disruption(layers=HEAVY))
+    # 10.3566 growth days; a tenth of a normal error lies below -1.28155 (table of the normal distribution):
+    # exp(1.28155 x 0.24) = 1.3601, so 10.3566 / 1.3601 = 7.615 and 10.3566 x 1.3601 = 14.086.
+    assert days_at(days.holes_closed, 0.1, 0.5, 0.9) == pytest.approx((7.615, 10.357, 14.086), abs=0.002)
+
+
+def test_the_days_from_closed_to_normal_carry_the_same_error_as_the_closing() -> None:
+    # A job that is slow to close is slow to roll: (10.3566 + 13) x 1.3601 = 31.767 and / 1.3601 = 17.173.
+    days = milestone_days(np.ones((1, 200)), Disruption(layers=HEAVY))
+    assert days_at(days.back_to_normal, 0.1, 0.5, 0.9) == pytest.approx((17.173, 23.357, 31.767), abs=0.002)
+
+
+def test_a_pace_that_was_learnt_shortens_the_growth_needed_and_no_days_of_its_own() -> None:
+    # Half as fast again: 10.3566 / 1.5 = 6.904; the lag is told apart, 13 / 1.5 = 8.667, with an error of its own.
+    pace = Pace((math.log(1.5),) * 25)
+    days = milestone_days(np.ones((1, 200)), Disruption(layers=HEAVY, pace=pace, lag_days=13 / 1.5, lag_log_spread=0.0))
+    assert days.holes_closed == pytest.approx(6.904, abs=0.001)
+    assert days.back_to_normal == pytest.approx(6.904 + 8.667, abs=0.001)
 
 
 def test_milestones_in_changing_weather_are_those_of_an_independent_loop() -> None:
     rng = np.random.default_rng(11)
     temperatures = 12 + np.cumsum(rng.normal(0, 0.8, (6, 200)), axis=1)
-    growth = growth_fraction(temperatures, COOL.curve)
+    openings = [_opening(20.0), _opening(18.0, 0.3)]
     days = milestone_days(
-        growth, Disruption(day_zero=0.45, half_width_mm=6.0, rate=HealingRate(per_growth_day=0.3, log_spread=0.2))
+        growth_fraction(temperatures, COOL.curve),
+        Disruption(
+            layers=layers_of(openings, 0.9, 0.1),
+            rim_growth_days=rim_growth_days(openings),
+            pace=usual_pace(0.2, 0.1),
+            lag_days=11.0,
+        ),
     )
+    job = HandJob(0.9, ((1.0, 20.0), (0.3, 18.0)), stripped=0.1)
+    settle, close, cover = (needed_by_hand(at, job) for at in (SETTLED, HOLES_CLOSED, COVER_COMPLETE))
     errors = [NormalDist().inv_cdf((point + 0.5) / 25) for point in range(25)]
+    rim_decides = 0
     for member, temperature_c in enumerate(temperatures.tolist()):
         daily = [math.exp(-(((t - 20) / 7) ** 2) / 2) for t in temperature_c]
         for place, error in enumerate(errors):
-            need = max(math.log(0.45 / 0.02) / 0.3, 6.0 / 0.9) * math.exp(0.2 * error)
-            expected = _days_by_loop(daily, need)
-            assert days.holes_closed[member, place] == pytest.approx(expected)
-            settled = _days_by_loop(daily, math.log(0.45 / 0.05) / 0.3 * math.exp(0.2 * error))
-            assert days.settled[member, place] == pytest.approx(settled)
-            assert days.back_to_normal[member, place] == pytest.approx(expected + 13 * math.exp(0.24 * error))
+            pace, rim = math.exp(0.1 - 0.2 * error), 10.0 / 0.9
+            rim_decides += close / pace < rim
+            closed = _days_by_loop(daily, max(close / pace, rim))
+            assert days.settled[member, place] == pytest.approx(_days_by_loop(daily, settle / pace))
+            assert days.holes_closed[member, place] == pytest.approx(closed)
+            assert days.complete_cover[member, place] == pytest.approx(_days_by_loop(daily, max(cover / pace, rim)))
+            assert days.back_to_normal[member, place] == pytest.approx(closed + 11 * math.exp(0.24 * error))
+    assert 0 < rim_decides < 150  # both kinds of days were seen
 
 
 def test_a_cold_winter_brings_no_milestone_within_the_horizon() -> None:
-    days = milestone_days(np.full((4, 200), 0.005), Disruption(day_zero=0.59))
+    days = milestone_days(np.full((4, 200), 0.005), Disruption(layers=HEAVY))
     assert days_at(days.holes_closed, 0.1, 0.5, 0.9) == (None, None, None)
     assert chance_by(days.holes_closed, 200) == 0
 
 
 def test_sand_alone_adds_no_days_from_holes_closed_to_back_to_normal() -> None:
     # The roll is shorter for about 8 days after a dressing only ("Topdressing and ball roll", Grounds Maintenance,
-    # undated), so the 13 days after coring do not apply.
-    sand_only = milestone_days(np.ones((1, 200)), Disruption(day_zero=0.3, opened=False))
+    # undated), so the 13 days after coring do not apply. 6.905 by hand: ln(0.31662 / 0.02) / 0.40, sand of 1.085 mm.
+    sand_only = milestone_days(np.ones((1, 200)), Disruption(layers=layers_of([], 1.085), opened=False, pace=CERTAIN))
     assert sand_only.back_to_normal == pytest.approx(sand_only.holes_closed)
+    assert sand_only.holes_closed == pytest.approx(6.905, abs=0.001)
 
 
 def test_an_undisturbed_surface_is_at_every_milestone_at_once() -> None:
-    days = milestone_days(np.ones((2, 50)), Disruption(day_zero=0.0))
+    for layers in ((), layers_of([], 0.02)):  # 1 - exp(-0.02 / 2.85) = 0.7 %: less than any milestone allows
+        days = milestone_days(np.ones((2, 50)), Disruption(layers=layers, rim_growth_days=9.0))
+        for samples in (days.settled, days.holes_closed, days.back_to_normal, days.complete_cover):
+            assert np.all(samples == 0)
+
+
+temperature_lists = st.lists(st.floats(-5, 30), min_size=1, max_size=8)
+some_layers = st.builds(
+    lambda surplus, wide, stripped: layers_of([_opening(wide)] if wide else [], surplus, stripped),
+    st.floats(0, 5),
+    st.just(0.0) | st.floats(2, 40),
+    st.just(0.0) | st.floats(0, 1),
+)
+
+
+def _in_weather(temperatures: list[float], disruption: Disruption) -> MilestoneDays:
+    tmean = np.array(temperatures)[:, np.newaxis] * np.ones(150)
+    return milestone_days(growth_fraction(tmean, COOL.curve), disruption)
+
+
+@given(temperature_lists, some_layers, st.floats(0.01, 0.6), st.floats(-0.5, 0.5), st.floats(0, 15))
+def test_likely_lies_between_early_and_allow_until_and_every_day_after_the_work(
+    temperatures: list[float], layers: Layers, spread: float, middle: float, rim: float
+) -> None:
+    days = _in_weather(temperatures, Disruption(layers=layers, rim_growth_days=rim, pace=usual_pace(spread, middle)))
     for samples in (days.settled, days.holes_closed, days.back_to_normal, days.complete_cover):
-        assert np.all(samples == 0)
+        assert np.all(samples >= 0)
+        early, likely, until = (math.inf if day is None else day for day in days_at(samples, 0.1, 0.5, 0.9))
+        assert early <= likely <= until
+    assert np.all(days.settled <= days.holes_closed)
+    assert np.all(days.holes_closed <= days.complete_cover)
+    assert np.all(days.holes_closed <= days.back_to_normal)
+
+
+@given(temperature_lists, some_layers, st.floats(-0.5, 0.5), st.floats(-0.5, 0.5))
+def test_a_faster_pace_never_heals_later(temperatures: list[float], layers: Layers, one: float, other: float) -> None:
+    slow, fast = (
+        _in_weather(temperatures, Disruption(layers=layers, rim_growth_days=6.0, pace=usual_pace(LOG_SPREAD, middle)))
+        for middle in sorted((one, other))
+    )
+    for name in ("settled", "holes_closed", "back_to_normal", "complete_cover"):
+        assert np.all(getattr(fast, name) <= getattr(slow, name))
 
 
 def test_the_range_is_wider_where_nothing_was_fitted() -> None:
