@@ -9,7 +9,7 @@ import pytest
 from tests.reading.breaking import PLAN, SURFACES, assert_said, fault, replace
 
 KINDS = (
-    "one of: hollow tining, solid tining, needle tining, deep tining, scarifying, verticutting, topdressing,"
+    "one of: hollow tining, solid tining, needle tining, deep tining, scarifying, verticutting, fraise mowing, topdressing,"
     " brushing in, overseeding, feeding, rolling, re-turfing, bunker re-sanding, drainage"
 )
 SAND = "an amount of sand with its unit, such as '1.4 t/green', '2 mm', '0.5 kg/m2' or '100 lb/1000 ft2'"

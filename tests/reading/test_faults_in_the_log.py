@@ -20,10 +20,11 @@ from tests.reading.breaking import (
 
 KINDS = (
     "one of: morning status, work started, work done, held up, work resumed, observation, back to normal,"
-    " change of plan, note to members, correction"
+    " change of plan, growth held back, note to members, correction"
 )
 JOBS = (
-    "one of: practice-green-renovation-2027, greens-renovation-2027, bunkers-resanding-2027, tees-returfing-2027,"
+    "one of: greens-solid-tining-2027, tees-solid-tining-2027, fairways-tining-2027, greens-verticutting-2027,"
+    " practice-green-solid-tining-2027, practice-green-renovation-2027, greens-renovation-2027, bunkers-resanding-2027, tees-returfing-2027,"
     " greens-light-sanding-2027, fairways-deep-tining-2027"
 )
 PLAYS = "one of: open, open with care, temporary green, closed, not known"
