@@ -18,7 +18,7 @@ HEALING = GRASSES["cool-season"].curve
 # Woods 2014, Asian Turfgrass Center: cool-season T0 20, s 5.5; warm-season T0 31, s 7, no fall above T0.
 COOL = [(5, 0.0243), (8, 0.0925), (10, 0.1915), (12, 0.3472), (15, 0.6615), (18, 0.9360), (20, 1.0), (25, 0.6615)]
 WARM = [(15, 0.0734), (20, 0.2909), (25, 0.6926), (28, 0.9123), (31, 1.0), (35, 1.0), (42, 1.0)]
-# The same formula with s = 7.0, the width that the recovery records want (tests/scenarios/healing_records.yaml).
+# The same formula with s = 7.0, the width that the recovery records want (turf/published_recoveries.py).
 HEAL = [(5, 0.1007), (8, 0.2301), (10, 0.3604), (12, 0.5205), (15, 0.7748), (18, 0.9600), (20, 1.0), (25, 0.7748)]
 
 temperatures = st.floats(-60, 60)
@@ -75,7 +75,7 @@ def test_meadow_grass_grows_best_at_18_degrees() -> None:
 
 
 def test_only_the_cool_season_grass_claims_a_fit_on_records() -> None:
-    # The records in tests/scenarios/healing_records.yaml are of cool-season greens.
+    # The records in turf/published_recoveries.py are of cool-season greens.
     assert [name for name, grass in GRASSES.items() if grass.fitted] == ["cool-season"]
 
 
