@@ -8,9 +8,12 @@ from hypothesis import strategies as st
 
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.club import Grass
-from swardcast.records.operations import Dressing, Grooving, Kind, Operation, OtherWork, Tining
-from swardcast.records.translate import SurfaceSums, opening_of, sand_depth_mm, surface_sums
-from swardcast.turf.growth import GRASSES
+from swardcast.records.log import HeldBackBy
+from swardcast.records.operations import Dressing, Grooving, Kind, Operation, OtherWork, Stripping, Tining
+from swardcast.records.translate import USUAL_DAYS, SurfaceSums, opening_of, sand_depth_mm, surface_sums
+from swardcast.turf.growth import BRAKES, GRASSES
+from swardcast.turf.healing import HOLES_CLOSED, growth_days_needed
+from tests.turf.law_by_hand import HandJob, needed_by_hand
 
 GREEN_M2 = 500.0
 DENSITY = 1.5  # t/m3, Woods 2017, 'Sand topdressing and growth potential': makes 1 mm 1.5 kg/m2
@@ -57,10 +60,12 @@ def test_a_hollow_tined_and_sanded_green_is_that_of_hand_arithmetic() -> None:
     assert job.surplus_mm == pytest.approx(1.4867, abs=1e-4)
     assert job.sand_t == pytest.approx(3.0)  # 6 kg x 500 m2
     assert job.density_t_per_m3 == DENSITY
-    # exp(-1.4867 / 2.85) = 0.59355; 1 - 0.59355 x (1 - 0.045239) = 0.43330.
-    assert job.day_zero == pytest.approx(0.4333, abs=1e-4)
-    assert job.half_width_mm == 6
-    assert job.validated
+    # exp(-1.4867 / 2.85) = 0.59355; open holes count a tenth: 1 - 0.59355 x 0.9 = 0.46581.
+    assert job.day_zero == pytest.approx(0.4658, abs=1e-4)
+    assert job.rim_growth_days == pytest.approx(6.667, abs=0.001)  # 6 mm at 0.9 mm a growth day
+    assert (job.opened, job.validated) == (True, True)
+    needed = needed_by_hand(0.02, HandJob(1.4867, ((1.0, 12.0),)))
+    assert growth_days_needed(job.layers, 0.02) == pytest.approx(needed, abs=0.001)
 
 
 def test_a_solid_tine_removes_nothing_and_half_of_its_hole_lasts() -> None:
@@ -68,17 +73,57 @@ def test_a_solid_tine_removes_nothing_and_half_of_its_hole_lasts() -> None:
     assert job.disturbed_fraction == pytest.approx(0.020106, abs=1e-6)  # pi x 64 / 10,000
     assert job.removed_fraction == 0
     assert job.room_mm == pytest.approx(2.5133, abs=1e-4)  # 0.020106 x 125
-    assert job.day_zero == pytest.approx(0.010053, abs=1e-6)  # half of it, no sand on top
+    assert job.day_zero == pytest.approx(0.05)  # half of a tenth, whatever the spacing; no sand on top
+    assert job.rim_growth_days == pytest.approx(2.222, abs=0.001)  # half of 4 mm at 0.9 mm a growth day
 
 
 def test_scarifying_opens_the_width_of_its_blades_and_makes_no_holes() -> None:
     # 2 mm at 25 mm, 2 mm deep: light scarifying works 1 to 2 mm into the surface (common practice, no published
-    # source). 2 / 25 = 0.08; 0.08 x 2 = 0.16 mm of room.
+    # source). 2 / 25 = 0.08; 0.08 x 2 = 0.16 mm of room. So shallow a cut counts 2 / 10 of a tenth.
     job = _sums(_scarify())
-    assert (job.disturbed_fraction, job.removed_fraction, job.day_zero) == pytest.approx((0.08, 0.08, 0.08))
+    assert (job.disturbed_fraction, job.removed_fraction, job.day_zero) == pytest.approx((0.08, 0.08, 0.02))
     assert job.room_mm == pytest.approx(0.16)
     assert job.holes == 0
-    assert job.half_width_mm == 1
+    assert job.rim_growth_days == pytest.approx(0.222, abs=0.001)  # 0.2 x 1 mm at 0.9 mm a growth day
+
+
+@pytest.mark.parametrize(
+    ("depth_mm", "day_zero"), [(1, 0.01), (3, 0.03), (10, 0.1), (20, 0.1)], ids=lambda value: f"{value:g}"
+)
+def test_a_groove_counts_more_the_deeper_it_is_until_it_is_as_deep_as_a_hole(depth_mm: float, day_zero: float) -> None:
+    # A tenth of the surface at 10 mm and below; above that in proportion.
+    job = _sums(_scarify(depth_mm=depth_mm))
+    assert job.day_zero == pytest.approx(day_zero)
+    # A 2 mm blade heals like a hole of 12 mm: ln(D0 / 0.02) x 12 / 2.7.
+    needed = max(0.0, math.log(day_zero / 0.02) * 12 / 2.7)
+    assert growth_days_needed(job.layers, HOLES_CLOSED) == pytest.approx(needed, abs=1e-6)
+
+
+@pytest.mark.parametrize(("depth_mm", "opened"), [(1.0, False), (2.0, False), (2.1, True)], ids=str)
+def test_grooves_that_leave_no_more_than_two_in_a_hundred_do_not_open_the_turf(
+    depth_mm: float, *, opened: bool
+) -> None:
+    # 2 mm of 10 mm is a fifth of a tenth: 2 %, the very share at which holes count as closed.
+    job = _sums(_scarify(depth_mm=depth_mm))
+    assert job.opened is opened
+    assert (growth_days_needed(job.layers, HOLES_CLOSED) > 0) is opened
+
+
+def test_fraise_mowing_strips_its_share_and_takes_no_sand() -> None:
+    job = _sums(Stripping(kind=Kind.FRAISE_MOWING, depth_mm=15, share=0.8))
+    assert (job.day_zero, job.removed_fraction, job.disturbed_fraction) == pytest.approx((0.8, 0.8, 0.0))
+    assert (job.room_mm, job.holes, job.rim_growth_days, job.openings) == (0, 0, 0, ())
+    assert (job.opened, job.validated) == (True, False)
+    # ln(0.8 / 0.02) / 0.187 = 3.68888 / 0.187
+    assert growth_days_needed(job.layers, HOLES_CLOSED) == pytest.approx(19.727, abs=0.001)
+
+
+def test_fraise_mowing_beside_holes_and_sand_is_the_product_of_what_each_leaves() -> None:
+    strip = Stripping(kind=Kind.FRAISE_MOWING, depth_mm=15, share=0.3)
+    job = _sums(strip, _tines(Kind.SOLID_TINING, 12, depth_mm=50), _sand(3.5, SandBasis.DEPTH_MM))
+    # Room pi x 144 / 10,000 x 50 = 2.2619, surplus 1.2381 hides 1 - exp(-1.2381 / 2.85) = 0.35235:
+    # 1 - 0.64765 x 0.95 x 0.7 = 0.56931.
+    assert job.day_zero == pytest.approx(0.56931, abs=1e-5)
 
 
 def test_a_whole_job_adds_up_its_operations_and_passes() -> None:
@@ -97,10 +142,11 @@ def test_a_whole_job_adds_up_its_operations_and_passes() -> None:
     assert job.room_mm == pytest.approx(3.08460, abs=1e-4)
     assert (job.infill_mm, job.surplus_mm) == pytest.approx((2.0, 0.0))
     assert job.holes == pytest.approx(250_000)  # (400 + 100) x 500
-    # 1 - 0.84 x 0.954761 x (1 - 0.5 x 0.005027) = 1 - 0.84 x 0.954761 x 0.997487.
-    assert job.day_zero == pytest.approx(0.200016, abs=1e-5)
-    assert job.half_width_mm == 6
+    assert job.day_zero == pytest.approx(0.1)  # of several openings the widest counts, a tenth
+    assert job.rim_growth_days == pytest.approx(6.667, abs=0.001)  # that of the 12 mm holes
     assert len(job.openings) == 3
+    # The holes of 12 mm close last: ln 5 x 12 / 2.7.
+    assert growth_days_needed(job.layers, HOLES_CLOSED) == pytest.approx(7.1531, abs=0.0001)
 
 
 def test_two_passes_of_a_tine_make_twice_the_holes() -> None:
@@ -149,8 +195,28 @@ def test_brushing_and_sanding_open_nothing() -> None:
     ids=lambda value: value.value if isinstance(value, Kind) else str(value),
 )
 def test_only_the_kinds_of_tine_among_the_recovery_records_count_as_validated(kind: Kind, *, validated: bool) -> None:
-    # The records in tests/scenarios/healing_records.yaml have hollow and solid tines and grooves.
+    # The records in turf/published_recoveries.py have hollow and solid tines and grooves.
     assert _sums(_tines(kind, 12)).validated is validated
+
+
+@pytest.mark.parametrize(("diameter_mm", "validated"), [(6.35, True), (15.9, True), (16.1, False), (19.0, False)])
+def test_a_tine_wider_than_any_in_the_records_is_not_validated(diameter_mm: float, *, validated: bool) -> None:
+    # The widest of the published recoveries is 15.9 mm (Wisconsin, 6 September 2011).
+    assert _sums(_tines(Kind.HOLLOW_TINING, diameter_mm)).validated is validated
+
+
+def test_the_causes_that_a_log_may_name_are_those_that_growth_knows() -> None:
+    assert {cause.value for cause in HeldBackBy} == set(BRAKES)
+
+
+def test_only_a_regulator_and_a_frost_have_usual_days() -> None:
+    # Two weeks: Volterrani et al. 2012, HortTechnology 22:479 (no effect left by week 3). A frost: its own day.
+    assert {
+        HeldBackBy.DULL_WEATHER: None,
+        HeldBackBy.UNFED: None,
+        HeldBackBy.GROWTH_REGULATOR: 14,
+        HeldBackBy.FROST_ON_THE_LEAF: 1,
+    } == USUAL_DAYS
 
 
 def test_the_grasses_of_a_club_file_are_those_that_growth_knows() -> None:

@@ -26,6 +26,7 @@ from swardcast.turf.healing import (
     Layers,
     disruption_left,
     growth_at_pace,
+    growth_days_needed,
     layers_left,
 )
 from swardcast.turf.milestones import Disruption, MilestoneDays, default_log_spread
@@ -87,7 +88,7 @@ def recovery_of(
     lessons = tuple(lesson for kind, grass, lesson in course.lessons if (kind, grass) == (surface.kind, surface.grass))
     middle, prior_spread = after_healed_jobs(spread, [lesson.log_pace for lesson in lessons])
     layers = (*sums.layers, *before)
-    opened = sums.opened or disruption_left(before) > HOLES_CLOSED
+    opened = sums.opened or growth_days_needed(before, HOLES_CLOSED) > 0
     lag_days = BACK_TO_NORMAL_LAG_DAYS * math.exp(-middle) if opened else 0.0
     held_back = held_back_on(surface.id, course.entries)
     healing = Healing(

@@ -18,6 +18,7 @@ from swardcast.turf.healing import (
     Layers,
     Opening,
     disruption_left,
+    growth_days_needed,
     layers_of,
     rim_growth_days,
 )
@@ -172,7 +173,7 @@ def surface_sums(
         layers=layers,
         day_zero=disruption_left(layers),
         rim_growth_days=rim_growth_days(openings),
-        opened=disruption_left(layers_of(openings, 0.0, stripped)) > HOLES_CLOSED,
+        opened=growth_days_needed(layers_of(openings, 0.0, stripped), HOLES_CLOSED) > 0,
         validated=not any(operation.kind in _NOT_VALIDATED for operation in work)
         and max((tine.diameter_mm for tine in tines), default=0.0) <= _WIDEST_FITTED_MM,
     )

@@ -80,6 +80,7 @@ p. 49."""
 
 _HALVINGS: Final = 40  # of the bracket in the search for the growth needed: to a billionth of a growth day
 _GONE: Final = 1e-6  # a part smaller than this no longer counts
+_ROUNDING: Final = 1e-9  # a share above a threshold by no more than this has reached it: 0.1 x 0.2 is not quite 0.02
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -197,7 +198,7 @@ def growth_days_needed(layers: Layers, threshold: float) -> float:
 
     Source: bisection; the share left never rises with growth.
     """
-    if disruption_left(layers) <= threshold:
+    if disruption_left(layers) <= threshold + _ROUNDING:
         return 0.0
     low, high = 0.0, 1.0
     while disruption_left(layers, high) > threshold:

@@ -16,7 +16,6 @@ from swardcast.turf.healing import (
     HOLES_CLOSED,
     SETTLED,
     Layers,
-    disruption_left,
     growth_days_needed,
 )
 from swardcast.turf.pace import LOG_SPREAD, LOG_SPREAD_NOT_FITTED, Pace, standard_errors, usual_pace
@@ -141,7 +140,7 @@ def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
     rim = disruption.rim_growth_days
     asked = [needs(SETTLED, 0.0), needs(HOLES_CLOSED, rim), needs(COVER_COMPLETE, rim)]
     settled, closed, complete = np.split(days_until_growth(growth, np.concatenate(asked)), 3, axis=1)
-    disturbed = disruption.opened and disruption_left(disruption.layers) > HOLES_CLOSED
+    disturbed = disruption.opened and growth_days_needed(disruption.layers, HOLES_CLOSED) > 0
     errors = np.array(standard_errors())
     lag = disruption.lag_days * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
     return MilestoneDays(settled=settled, holes_closed=closed, back_to_normal=closed + lag, complete_cover=complete)
