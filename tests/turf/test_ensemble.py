@@ -1,6 +1,7 @@
 """The weather to come: members, gaps, year boundaries, forecast, anomaly, on small invented series."""
 
 import math
+from dataclasses import replace
 from datetime import date, timedelta
 
 import numpy as np
@@ -49,6 +50,9 @@ YEAR_NUMBER = np.array([float((day.year * 7) % 20) for day in ALL_DAYS])
 NUMBERED = climate_of(DailySeries(first=FIRST, tmean_c=YEAR_NUMBER))
 
 
+OWN_YEAR = slice(1, None, 3)  # each past year serves thrice: ten days sooner, from the day itself, ten days later
+
+
 def _observed(until: date, days: int, warmer_c: float, past: WeatherPast = SPELLS) -> DailySeries:
     first = until - timedelta(days=days)
     return DailySeries(first=first, tmean_c=past.usual_c(first, days) + warmer_c)
@@ -64,34 +68,124 @@ def test_the_climate_of_a_sine_is_that_sine_flattened_by_a_running_mean() -> Non
 
 
 def test_an_anomaly_fades_as_the_series_that_was_made_lets_it_fade() -> None:
-    # For an autoregression with a share of 0.8 left each day, the best guess of the day n days on from the mean of 5
-    # days is sum(0.8^(n + j), j = 1..5) / 5 over sum(0.8^|i - j|) / 25 (textbook covariances, worked here).
-    covariance = [sum(0.8 ** (lead + j) for j in range(1, 6)) / 5 for lead in range(14)]
-    variance = sum(0.8 ** abs(i - j) for i in range(5) for j in range(5)) / 25
-    assert SPELLS.fading == pytest.approx(np.array(covariance) / variance, abs=0.06)
+    # An autoregression with a share of 0.8 left each day has 0.8^n left after n days.
+    assert SPELLS.fading == pytest.approx(0.8 ** np.arange(1, 15), abs=0.06)
 
 
-def test_there_is_one_member_for_each_past_year() -> None:
+def test_a_record_with_gaps_lets_an_anomaly_fade_the_same_way() -> None:
+    values = SINE + _spells(0.8)
+    values[::3] = np.nan
+    fading = climate_of(DailySeries(first=FIRST, tmean_c=values)).fading
+    assert fading == pytest.approx(0.8 ** np.arange(1, 15), abs=0.08)
+
+
+def test_half_of_what_the_last_ten_years_were_warmer_is_taken_to_last() -> None:
+    # The second half of twenty years is 1 C warmer: 0.5 C above the whole, of which half lasts.
+    warmer = DailySeries(first=FIRST, tmean_c=SINE + (np.arange(DAYS) >= DAYS / 2))
+    past = climate_of(warmer)
+    today = date(2020, 5, 1)
+    ensemble = weather_members(past, None, None, start=today, today=today, days=30)
+    assert past.level_c == pytest.approx(0.25, abs=0.01)
+    assert ensemble.tmean_c.mean(axis=0) == pytest.approx(past.usual_c(today, 30) + 0.25, abs=0.1)
+
+
+def test_ten_years_cannot_be_compared_with_a_longer_time() -> None:
+    rising = np.arange(3652) / 1000
+    assert climate_of(DailySeries(first=date(2010, 1, 1), tmean_c=rising)).level_c == 0
+
+
+def test_each_past_year_serves_three_times_from_ten_years_on_and_five_times_before() -> None:
+    for years, members in ((20, 60), (10, 30), (9, 45), (2, 10), (1, 5)):
+        first = date(2020 - years, 1, 1)
+        history = DailySeries(first=first, tmean_c=SPELLS.history.between(first, (date(2020, 1, 1) - first).days))
+        today = date(2020, 5, 1)
+        ensemble = weather_members(climate_of(history), None, None, start=today, today=today, days=60)
+        assert ensemble.tmean_c.shape == (members, 60)
+        assert (ensemble.observed_days, ensemble.past_years) == (0, years)
+
+
+def test_the_years_are_all_there() -> None:
     ensemble = weather_members(NUMBERED, None, None, start=date(2020, 5, 1), today=date(2020, 5, 1), days=60)
-    assert ensemble.tmean_c.shape == (20, 60)
-    assert ensemble.observed_days == 0
-    assert sorted(np.rint(ensemble.tmean_c[:, 0])) == list(range(20))
+    assert sorted(np.rint(ensemble.tmean_c[OWN_YEAR, 0] - NUMBERED.level_c)) == list(range(20))
+
+
+def test_a_member_that_starts_ten_days_sooner_meets_a_hot_day_ten_days_later() -> None:
+    values = SINE.copy()
+    values[ALL_DAYS.index(date(2007, 5, 21))] += 50
+    past = climate_of(DailySeries(first=FIRST, tmean_c=values))
+    today = date(2020, 5, 1)
+    ensemble = weather_members(past, None, None, start=today, today=today, days=60)
+    hot = np.argwhere(ensemble.tmean_c - past.usual_c(today, 60) > 25)
+    # 2007 is the eighth of the years, so its members are rows 21 to 23; 21 May is 20 days after 1 May.
+    assert hot.tolist() == [[21, 30], [22, 20], [23, 10]]
+
+
+def test_twenty_years_get_0_53_of_another_year_s_slow_part_on_top() -> None:
+    """By hand: t(19) at 0.9 is 1.328, x sqrt(21 / 20) / 1.2816 = 1.0618; sqrt(1.0618^2 x 20 / 19 - 1) = 0.432.
+
+    It goes to two of three members, so each takes sqrt(3 / 2) of it: 0.529.
+    """
+    today = date(2020, 5, 1)
+    own = weather_members(NUMBERED, None, None, start=today, today=today, days=60).tmean_c
+    next_year = np.roll(own[OWN_YEAR], -1, axis=0) - NUMBERED.level_c - NUMBERED.usual_c(today, 60)
+    # The days are all alike within a year, so its slow part is its anomaly, but for the month around the turn.
+    added = own[2::3] - own[OWN_YEAR]
+    assert added / next_year == pytest.approx(0.529, abs=0.02)
+    assert own[OWN_YEAR] - own[0::3] == pytest.approx(added, abs=0.2)
+
+
+def test_a_single_year_is_given_3_degrees_both_ways() -> None:
+    # Judgement of 1.5 C between years, x sqrt(2) for the difference of two; shifts of 20 and 10 days weigh sqrt(2) and
+    # sqrt(1 / 2): 3.0 and 1.5 C.
+    year = climate_of(DailySeries(first=date(2019, 1, 1), tmean_c=np.full(365, 12.0)))
+    for today in (date(2020, 3, 1), date(2020, 8, 1), date(2020, 12, 20)):
+        ensemble = weather_members(year, None, None, start=today, today=today, days=200)
+        assert ensemble.past_years == 1
+        assert ensemble.tmean_c == pytest.approx(np.repeat([[9.0], [10.5], [12.0], [13.5], [15.0]], 200, axis=1))
+
+
+@pytest.mark.parametrize("years", [2, 3, 5, 9, 30])
+def test_a_new_year_falls_within_the_range_8_times_in_10_however_few_years_are_known(years: int) -> None:
+    """Invented years that differ by a normal chance of 2 C all year long; 400 histories, so 2 % by chance."""
+    rng = np.random.default_rng(years)
+    first, today, inside = date(2020 - years, 1, 1), date(2020, 6, 1), 0
+    days = (date(2020, 1, 1) - first).days
+    of_year = np.array([(first + timedelta(days=day)).year - first.year for day in range(days)])
+    for _ in range(400):
+        chance = rng.normal(0, 2, years + 1)
+        past = climate_of(DailySeries(first=first, tmean_c=12 + chance[of_year]))
+        members = weather_members(past, None, None, start=today, today=today, days=60).tmean_c[:, 30]
+        low, high = np.quantile(members, [0.1, 0.9], method="inverted_cdf")
+        inside += low <= 12 + chance[-1] <= high
+    assert 0.74 <= inside / 400 <= 0.90
 
 
 def test_a_year_that_is_asked_for_within_the_history_never_sees_its_own_future() -> None:
     today = date(2010, 5, 1)
     ensemble = weather_members(NUMBERED, None, None, start=today, today=today, days=30)
-    assert np.rint(ensemble.tmean_c[:, 0]).tolist() == [float((year * 7) % 20) for year in range(2000, 2010)]
+    years = np.rint(ensemble.tmean_c[OWN_YEAR, 0] - NUMBERED.level_c)
+    assert years.tolist() == [float((year * 7) % 20) for year in range(2000, 2010)]
 
 
 def test_a_southern_season_runs_over_the_turn_of_the_year_in_every_member() -> None:
     today = date(2020, 12, 10)
     ensemble = weather_members(NUMBERED, None, None, start=today, today=today, days=120)
-    # 2019 has only 22 days left of the 100 that are asked for, so 19 years remain.
-    assert len(ensemble.tmean_c) == 19
-    for member, year in zip(ensemble.tmean_c, range(2000, 2019), strict=True):
+    assert ensemble.past_years == 20
+    # 2019 ends with the record, and goes on with the first year, 2000.
+    after = [*range(2001, 2020), 2000]
+    for member, year, then in zip(ensemble.tmean_c[OWN_YEAR] - NUMBERED.level_c, range(2000, 2020), after, strict=True):
         assert member[:22] == pytest.approx(float((year * 7) % 20), abs=0.5)
-        assert member[22:] == pytest.approx(float(((year + 1) * 7) % 20), abs=0.5)
+        assert member[22:] == pytest.approx(float((then * 7) % 20), abs=0.5)
+
+
+def test_a_record_that_begins_in_spring_goes_on_after_its_end_with_the_same_calendar_day() -> None:
+    first = date(2000, 4, 10)
+    history = DailySeries(first=first, tmean_c=YEAR_NUMBER[ALL_DAYS.index(first) :])
+    past, today = climate_of(history), date(2020, 12, 10)
+    last = weather_members(past, None, None, start=today, today=today, days=60).tmean_c[OWN_YEAR][-1] - past.level_c
+    # 2019 was number 13; there is no January 2000, so 2001 goes on: number 7.
+    assert last[:22] == pytest.approx(13, abs=1)
+    assert last[22:] == pytest.approx(7, abs=1)
 
 
 def test_a_leap_day_is_an_observed_day_like_any_other() -> None:
@@ -99,21 +193,21 @@ def test_a_leap_day_is_an_observed_day_like_any_other() -> None:
     ensemble = weather_members(SPELLS, observed, None, start=date(2020, 2, 25), today=date(2020, 3, 1), days=20)
     # 25 February to 29 February are five days; 29 February is the tenth of the series.
     assert ensemble.observed_days == 5
-    assert ensemble.tmean_c[:, :5] == pytest.approx(np.broadcast_to(np.arange(5.0, 10.0), (20, 5)))
-    assert ensemble.tmean_c.shape == (20, 20)
+    assert ensemble.tmean_c[:, :5] == pytest.approx(np.broadcast_to(np.arange(5.0, 10.0), (60, 5)))
+    assert ensemble.tmean_c.shape == (60, 20)
 
 
 def test_a_leap_day_that_other_years_lack_starts_their_members_a_day_earlier() -> None:
     today = date(2020, 2, 29)
     ensemble = weather_members(NUMBERED, None, None, start=today, today=today, days=10)
-    assert len(ensemble.tmean_c) == 20
+    assert ensemble.past_years == 20
     assert np.isfinite(ensemble.tmean_c).all()
     assert same_day_in(today, 2019) == date(2019, 2, 28)
     assert same_day_in(today, 2016) == date(2016, 2, 29)
 
 
 def test_the_usual_year_skips_29_february_where_there_is_none() -> None:
-    places = WeatherPast(history=NUMBERED.history, climate_c=np.arange(366.0), fading=np.zeros(14))
+    places = replace(NUMBERED, climate_c=np.arange(366.0))
     # 1 January is 0, 28 February 58, 29 February 59, 1 March 60, 31 December 365.
     assert places.usual_c(date(2019, 2, 28), 2).tolist() == [58, 60]
     assert places.usual_c(date(2020, 2, 28), 3).tolist() == [58, 59, 60]
@@ -124,6 +218,7 @@ def test_a_history_that_is_too_short_gives_no_member() -> None:
     short = DailySeries(first=date(2019, 5, 1), tmean_c=np.full(80, 15.0))
     ensemble = weather_members(climate_of(short), None, None, start=date(2020, 5, 1), today=date(2020, 5, 1), days=30)
     assert ensemble.tmean_c.shape == (0, 30)
+    assert ensemble.past_years == 0
 
 
 def test_a_past_year_with_a_gap_of_a_fortnight_is_no_member_and_one_of_a_week_is() -> None:
@@ -132,10 +227,10 @@ def test_a_past_year_with_a_gap_of_a_fortnight_is_no_member_and_one_of_a_week_is
     values[ALL_DAYS.index(date(2008, 5, 20)) :][:7] = np.nan  # 93 of 100 days are left
     past = climate_of(DailySeries(first=FIRST, tmean_c=values))
     ensemble = weather_members(past, None, None, start=date(2020, 5, 1), today=date(2020, 5, 1), days=60)
-    assert len(ensemble.tmean_c) == 19
+    assert ensemble.past_years == 19
     assert np.isfinite(ensemble.tmean_c).all()
-    # The week that is missing takes the usual temperature: row 7 is 2008, since 2005 is left out.
-    assert ensemble.tmean_c[7, 19:26] == pytest.approx(past.usual_c(date(2020, 5, 20), 7))
+    # The week that is missing takes the usual temperature: 2008 is the eighth year, since 2005 is left out.
+    assert ensemble.tmean_c[OWN_YEAR][7, 19:26] == pytest.approx(past.usual_c(date(2020, 5, 20), 7) + past.level_c)
 
 
 def test_days_that_were_not_observed_take_the_usual_temperature() -> None:
@@ -157,7 +252,7 @@ def test_an_ensemble_that_ends_before_today_has_observed_days_only() -> None:
     today = date(2020, 5, 10)
     ensemble = weather_members(SPELLS, _observed(today, 9, 0.0), None, start=date(2020, 5, 1), today=today, days=4)
     assert ensemble.observed_days == 4
-    assert ensemble.tmean_c.shape == (20, 4)
+    assert ensemble.tmean_c.shape == (60, 4)
 
 
 def test_an_ensemble_cannot_start_after_today() -> None:
@@ -179,11 +274,35 @@ def test_an_unusual_spell_shifts_the_next_days_and_fades_within_a_fortnight() ->
     assert difference[14:] == pytest.approx(0.0, abs=1e-9)
 
 
-def test_fewer_than_three_recent_days_are_no_anomaly() -> None:
+@pytest.mark.parametrize("ago", [2, 3, 4, 5])
+def test_when_yesterday_is_missing_the_last_day_observed_has_faded_by_its_age(ago: int) -> None:
+    today = date(2020, 5, 10)
+    cold, warm = (
+        weather_members(
+            SPELLS, _observed(today - timedelta(days=ago - 1), 9, anomaly), None, start=today, today=today, days=40
+        ).tmean_c
+        for anomaly in (-4.0, 4.0)
+    )
+    difference = (warm - cold).mean(axis=0)
+    assert difference[: 15 - ago] == pytest.approx(8.0 * SPELLS.fading[ago - 1 :])
+    assert difference[15 - ago :] == pytest.approx(0.0, abs=1e-9)
+
+
+def test_a_day_observed_six_days_ago_tells_nothing_of_today() -> None:
     today = date(2020, 5, 10)
     plain = weather_members(SPELLS, None, None, start=today, today=today, days=20).tmean_c
-    two_days = weather_members(SPELLS, _observed(today, 2, 9.0), None, start=today, today=today, days=20).tmean_c
-    assert two_days == pytest.approx(plain)
+    old = _observed(today - timedelta(days=5), 9, 9.0)
+    assert weather_members(SPELLS, old, None, start=today, today=today, days=20).tmean_c == pytest.approx(plain)
+
+
+def test_a_member_starts_from_today_s_anomaly_instead_of_its_own_year_s() -> None:
+    """Invented years that differ all year long, but fade at once: on the first day all that is left is the fading."""
+    today = date(2020, 5, 10)
+    all_left = replace(NUMBERED, fading=np.ones(14))
+    ensemble = weather_members(all_left, _observed(today, 9, 3.0, NUMBERED), None, start=today, today=today, days=20)
+    usual = NUMBERED.usual_c(today, 20)
+    assert ensemble.tmean_c[:, :14] - usual[:14] == pytest.approx(3.0, abs=0.5)
+    assert np.ptp(ensemble.tmean_c[:, 14]) > 15
 
 
 def test_a_forecast_is_kept_in_the_mean_and_its_error_grows_day_by_day() -> None:

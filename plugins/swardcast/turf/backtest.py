@@ -84,10 +84,7 @@ class _Known:
     first: date
     past: WeatherPast
     days: Floats  # from each day of the years before, shape (days, needs)
-
-    def always(self) -> Floats:
-        """One number of days for each need: the median over all start days of the year, in all the years before."""
-        return np.asarray(np.median(self.days, axis=0))
+    always: Floats  # for each need the median over all start days of the year, in all the years before
 
     def climatology(self, start: date) -> Floats:
         """Days it took in each of the years before from the same calendar day on, shape (years, needs)."""
@@ -113,7 +110,8 @@ class _Replaying:
         past = climate_of(DailySeries(first=first, tmean_c=self.record.between(first, days)))
         told = np.concatenate([past.history.tmean_c, np.full(HORIZON_DAYS, np.nan)])  # as if nothing else were known
         filled = np.where(np.isnan(told), past.usual_c(first, len(told)), told)
-        return _Known(first=first, past=past, days=days_from_each_day(filled, self.question))
+        taken = days_from_each_day(filled, self.question)
+        return _Known(first=first, past=past, days=taken, always=np.asarray(np.median(taken, axis=0)))
 
     def truths(self, year: int) -> Floats:
         """Days it took from each day of a year, shape (days, needs); NaN where that cannot be told."""
@@ -146,19 +144,23 @@ class _Replaying:
     def _predictions(self, start: date, truth: Floats) -> Iterator[tuple[float, ...]]:
         judged = ~np.isnan(truth)
         self.left_out += int(np.sum(~judged))
-        always, climatology = self.known_in(start.year).always(), self.known_in(start.year).climatology(start)
+        known = self.known_in(start.year)
+        climatology = known.climatology(start)
         for known_days in self.question.known_days if judged.any() else ():
             members = self._members(start, start + timedelta(days=known_days))
             if not len(members) or not len(climatology):
                 self.left_out += int(np.sum(judged))
                 return
-            asked = np.flatnonzero(judged & (np.nan_to_num(truth) > known_days))
-            early, likely, late = np.quantile(members, [EARLY, LIKELY, ALLOW_UNTIL], axis=0, method="inverted_cdf")
-            for one in asked:
-                scores = (float(crps(days[:, one], truth[one])) for days in (members, climatology))
-                ours, theirs = scores
-                told = (truth[one], early[one], likely[one], late[one], ours, always[one], theirs)
-                yield (start.year, start.month, known_days, self.question.needs[one], *told)
+            asked = judged & (np.nan_to_num(truth) > known_days)
+            told = (
+                np.array(self.question.needs)[asked],
+                truth[asked],
+                *np.quantile(members, [EARLY, LIKELY, ALLOW_UNTIL], axis=0, method="inverted_cdf")[:, asked],
+                crps(members[:, asked].T, truth[asked]),
+                known.always[asked],
+                crps(climatology[:, asked].T, truth[asked]),
+            )
+            yield from ((start.year, start.month, known_days, *row) for row in zip(*told, strict=True))
 
     def _members(self, start: date, today: date) -> Floats:
         """Days to each need as foretold on a day, shape (members, needs)."""

@@ -25,7 +25,7 @@ _RECENT_DAYS: Final = 3652  # ten years
 _RECENT_WEIGHT: Final = 0.5
 # Share of the last ten years' departure from the whole record that is taken to last: judgement. A slow warming is real,
 # but ten years may also differ by chance. On a record up to 1975 (tests/turf/long_records.py) 0.6 foretold best.
-_LEAP_YEAR: Final = 2000  # gives every calendar day a place from 0 to 365
+_MONTH_STARTS: Final = np.array([0, 31, 60, 91, 121, 152, 182, 213, 244, 274, 305, 335])  # of a leap year, from 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -64,17 +64,19 @@ class WeatherPast:
         return self.climate_c[calendar_places(start, days)]
 
     @staticmethod
-    def cut(values: Floats, places: NDArray[np.intp]) -> Floats:
-        """Look days up in `anomaly_c`, `slow_c` or `known`.
+    def cut(values: Floats, places: NDArray[np.intp], days: int = 1) -> Floats:
+        """Cut runs of days out of `anomaly_c`, `slow_c` or `known`.
 
         Args:
             values: one of these three.
-            places: days counted from the history's first, any shape.
+            places: where the runs begin, days counted from the history's first, shape (runs,).
+            days: how long they are, at most some two years.
 
         Returns:
-            Values, same shape; 0 where the record and its going on have nothing.
+            Values, shape (runs, days); 0 where neither the record nor its going on has anything.
         """
-        return values[np.clip(places + _LEAD_IN_DAYS, 0, len(values) - 1)]
+        windows = np.lib.stride_tricks.sliding_window_view(values, days)
+        return np.asarray(windows[places + _LEAD_IN_DAYS])
 
 
 def climate_of(history: DailySeries) -> WeatherPast:
@@ -124,8 +126,7 @@ def calendar_places(start: date, days: int) -> NDArray[np.intp]:
     months = run.astype("datetime64[M]")
     day_of_month = (run - months).astype(np.intp)
     month = months.astype(np.intp) % 12
-    month_starts = np.array([(date(_LEAP_YEAR, m, 1) - date(_LEAP_YEAR, 1, 1)).days for m in range(1, 13)])
-    return np.asarray(month_starts[month] + day_of_month, dtype=np.intp)
+    return np.asarray(_MONTH_STARTS[month] + day_of_month, dtype=np.intp)
 
 
 def _laid_out(history: DailySeries) -> NDArray[np.intp]:
@@ -155,7 +156,7 @@ def _fading(anomaly: Floats, known: NDArray[np.bool_]) -> Floats:
         before, after = anomaly[: -place - 1], anomaly[place + 1 :]
         strength = float(np.sum(before**2 * known[place + 1 :]))
         if strength > 0:
-            fading[place] = min(1.0, max(0.0, float(before @ after) / strength))
+            fading[place] = min(1.0, max(0.0, float(np.sum(before * after)) / strength))
     return fading
 
 

@@ -153,7 +153,7 @@ def _past_years(past: WeatherPast, today: date) -> NDArray[np.intp]:
     years = range(history.first.year, min(today.year, history.after_last.year + 1))
     places = np.array([(same_day_in(today, year) - history.first).days for year in years], dtype=np.intp)
     begins = places[(places >= 0) & (places < len(history.tmean_c))]
-    known = past.cut(past.known, begins[:, np.newaxis] + np.arange(_COMPLETE_DAYS))
+    known = past.cut(past.known, begins, _COMPLETE_DAYS)
     return np.asarray(begins[known.mean(axis=1) >= _COMPLETE_SHARE])
 
 
@@ -173,25 +173,24 @@ def _anomalies(
     """Anomalies of the members from today on, shape (years x shifts, days)."""
     shifts = np.array(_SHIFTS_DAYS if len(begins) >= ENOUGH_YEARS else _SHIFTS_OF_FEW_YEARS_DAYS)
     rows = (begins[:, np.newaxis] + shifts).ravel()
-    run = np.arange(days)
-    own = past.cut(past.anomaly_c, rows[:, np.newaxis] + run) + past.level_c
+    own = past.cut(past.anomaly_c, rows, days) + past.level_c
     fading = np.zeros(days)
     now = _last_anomaly(observed, past, today)
     if now is not None:
         anomaly, ago = now
         left = past.fading[ago - 1 :][:days]
         fading[: len(left)] = left
-        own += (anomaly - past.level_c - past.cut(past.anomaly_c, rows - ago))[:, np.newaxis] * fading
+        own += (anomaly - past.level_c - past.cut(past.anomaly_c, rows - ago)) * fading
     signs = np.tile(shifts / np.sqrt(np.mean(shifts**2)), len(begins))[:, np.newaxis]
-    return np.asarray(own + signs * (1 - fading) * _wider(past, begins, shifts, run))
+    return np.asarray(own + signs * (1 - fading) * _wider(past, begins, shifts, days))
 
 
-def _wider(past: WeatherPast, begins: NDArray[np.intp], shifts: NDArray[np.intp], run: NDArray[np.intp]) -> Floats:
+def _wider(past: WeatherPast, begins: NDArray[np.intp], shifts: NDArray[np.intp], days: int) -> Floats:
     """What is added to a member or taken from it, because so many years do not show all that can come."""
     if len(begins) == 1:
-        return np.full((len(shifts), len(run)), math.sqrt(2) * SPREAD_BETWEEN_YEARS_C)  # two years' chance apart
+        return np.full((len(shifts), days), math.sqrt(2) * SPREAD_BETWEEN_YEARS_C)  # two years' chance apart
     others = (np.roll(begins, -1)[:, np.newaxis] + shifts).ravel()
-    return slow_share(len(begins)) * past.cut(past.slow_c, others[:, np.newaxis] + run)
+    return slow_share(len(begins)) * past.cut(past.slow_c, others, days)
 
 
 def _with_forecast(own: Floats, forecast: DailySeries | None, usual: Floats, today: date) -> Floats:
