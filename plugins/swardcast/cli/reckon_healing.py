@@ -78,6 +78,7 @@ def add_options(options: argparse.ArgumentParser) -> None:
 
 def reckon(options: argparse.Namespace) -> dict[str, Any]:
     """Work out the days to each milestone."""
+    from swardcast.records.translate import WIDEST_FITTED_MM
     from swardcast.turf.ensemble import HORIZON_DAYS
     from swardcast.turf.growth import GRASSES, growth_fraction
     from swardcast.turf.healing import layers_of, rim_growth_days
@@ -96,7 +97,8 @@ def reckon(options: argparse.Namespace) -> dict[str, Any]:
     if not openings and options.sand_surplus <= 0:
         raise QuantityError("no work", "--hollow, --solid, --grooves or --sand-surplus")
     grass = GRASSES[options.grass]
-    spread = default_log_spread(grass, validated=bool(openings))
+    widest_mm = max((tines[0] for tines in (options.hollow, options.solid) if tines is not None), default=0.0)
+    spread = default_log_spread(grass, validated=bool(openings) and widest_mm <= WIDEST_FITTED_MM)
     growth = growth_fraction(_temperatures(options.temperatures, options.start, HORIZON_DAYS), grass.curve)
     disruption = Disruption(
         layers=layers_of(openings, options.sand_surplus),

@@ -23,16 +23,17 @@ from swardcast.turf.healing import (
     rim_growth_days,
 )
 
-__all__ = ["USUAL_DAYS", "SurfaceSums", "opening_of", "sand_depth_mm", "surface_sums"]
+__all__ = ["USUAL_DAYS", "WIDEST_FITTED_MM", "SurfaceSums", "opening_of", "sand_depth_mm", "surface_sums"]
 
 USUAL_DAYS: Final = {cause: BRAKES[cause.value].usual_days for cause in HeldBackBy}
 """How long growth is usually held back, days, by its cause; None where only the club can say."""
 
+WIDEST_FITTED_MM: Final = 16.0
+"""Widest tine whose healing counts as fitted, mm: the published recoveries have 6.35 to 15.9 mm."""
 
 _CUT_AWAY = {Kind.HOLLOW_TINING}
 _NOT_VALIDATED = {Kind.DEEP_TINING, Kind.NEEDLE_TINING, Kind.FRAISE_MOWING}
 _DEEP_GROOVE_MM = 10.0  # a groove so deep or deeper heals like a hole; a shallow one cuts mostly leaf: judgement
-_WIDEST_FITTED_MM = 16.0  # the records have tines of 6.35 to 15.9 mm
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -175,7 +176,7 @@ def surface_sums(
         rim_growth_days=rim_growth_days(openings),
         opened=growth_days_needed(layers_of(openings, 0.0, stripped), HOLES_CLOSED) > 0,
         validated=not any(operation.kind in _NOT_VALIDATED for operation in work)
-        and max((tine.diameter_mm for tine in tines), default=0.0) <= _WIDEST_FITTED_MM,
+        and max((tine.diameter_mm for tine in tines), default=0.0) <= WIDEST_FITTED_MM,
     )
 
 
