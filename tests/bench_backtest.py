@@ -12,12 +12,13 @@ from swardcast.turf.verdicts import Verdict, verdict_of, verdicts
 from tests.turf.long_records import clemson, melbourne
 
 NEEDS = tuple(float(need) for need in range(4, 21))
-FEWEST_CASES = 60  # fewer are not printed: "-"
+FEWEST_CASES, FEWEST_OF_A_SHORT_RECORD = 60, 20  # fewer are not printed: "-"
 LOW, HIGH = 0.75, 0.88
 
 Value = Callable[[Verdict], float | None]
 TABLES: dict[str, Value] = {
     "share in range, % (80 is meant)": lambda one: 100 * one.coverage,
+    "share reached by allow until, % (90 is meant)": lambda one: 100 * one.in_time,
     "mean error of the likely day, days": lambda one: one.mean_error_days,
     "error saved against always n days, %": lambda one: None if one.skill_always is None else 100 * one.skill_always,
     "error saved against past years, %": (
@@ -39,10 +40,12 @@ def print_summary(played: Replay, judged: Sequence[Verdict], known_days: int) ->
     """Print the least and the most over months and needs, and what is outside the target."""
     whole = verdict_of(played.cases[played.cases["known_days"] == known_days])
     coverages = [one.coverage for one in judged]
+    in_time = [one.in_time for one in judged]
     always = [one.skill_always for one in judged if one.skill_always is not None]
     past = [one.skill_climatology for one in judged if one.skill_climatology is not None]
     print(
-        f"\nin range {whole.coverage:.3f} ({min(coverages):.3f} to {max(coverages):.3f}), off by "
+        f"\nin range {whole.coverage:.3f} ({min(coverages):.3f} to {max(coverages):.3f}), "
+        f"in time {whole.in_time:.3f} ({min(in_time):.3f} to {max(in_time):.3f}), off by "
         f"{whole.mean_error_days:.2f} days, bias {whole.bias_days:+.2f}, CRPS {whole.crps_days:.2f} days; "
         f"saved against always {whole.skill_always or 0:.3f} (least {min(always):.3f}), "
         f"against past years {whole.skill_climatology or 0:.3f} (least {min(past):.3f})"
@@ -52,14 +55,14 @@ def print_summary(played: Replay, judged: Sequence[Verdict], known_days: int) ->
     print(f"in range outside {LOW} to {HIGH}: {words or 'none'}")
 
 
-def print_replay(name: str, record: DailySeries, question: Question) -> None:
+def print_replay(name: str, record: DailySeries, question: Question, fewest_cases: int = FEWEST_CASES) -> None:
     """Replay and print everything."""
     begin = time.perf_counter()
     played = replay(record, question)
     seconds = time.perf_counter() - begin
     print(f"\n== {name}; {len(played.cases)} predictions in {seconds:.0f} s, {played.left_out} left out")
     for known_days in question.known_days:
-        judged = [one for one in verdicts(played, fewest_cases=FEWEST_CASES) if one.known_days == known_days]
+        judged = [one for one in verdicts(played, fewest_cases=fewest_cases) if one.known_days == known_days]
         print(f"\n-- {known_days} days of healing known")
         for title, value in TABLES.items():
             print_table(title, judged, value)
@@ -74,7 +77,9 @@ def main() -> None:
     published = Question(curve=PUBLISHED_COOL, needs=NEEDS, first_year=1976)
     print_replay("Clemson, 1976 to 2020, 30 years before each, published growth curve", clemson(), published)
     few = Question(curve=curve, needs=NEEDS, training_years=3)
-    print_replay("Melbourne (maxima less 5 C), 1984 to 1990, 3 years before each", melbourne(), few)
+    print_replay(
+        "Melbourne (maxima less 5 C), 1984 to 1990, 3 years before each", melbourne(), few, FEWEST_OF_A_SHORT_RECORD
+    )
 
 
 if __name__ == "__main__":

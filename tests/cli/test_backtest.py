@@ -31,6 +31,7 @@ VERDICT_KEYS = [
     "not_reached",
     "no_date",
     "coverage",
+    "in_time",
     "mean_error_days",
     "bias_days",
     "range_days",

@@ -215,6 +215,8 @@ FOUR = _cases(
 def test_a_verdict_by_hand() -> None:
     verdict = verdict_of(FOUR)
     assert (verdict.cases, verdict.coverage, verdict.range_days) == (4, 0.75, 5.0)
+    assert verdict.in_time == 0.75
+    assert verdict_of(_cases({**RANGE, "truth": 3.0})).in_time == 1
     # Errors of 12 against 10, 15, 16, 13: 2, 3, 4, 1; signed +2, -3, -4, -1.
     assert (verdict.mean_error_days, verdict.bias_days, verdict.usual_days) == (2.5, -1.5, 14.0)
     # 20 against the truths is wrong by 10, 5, 4, 7, so 6.5; the past years by 2.5; ours by 1.25.

@@ -35,6 +35,8 @@ MEASURED = {
     0: (0.758, 0.845, 0.333, 0.024),
     5: (0.739, 0.848, 0.421, 0.075),
 }
+# Allow until, which is meant to be kept in 0.9: all together, and the month and need where it was kept least and most.
+IN_TIME = {0: (0.893, 0.818, 0.955), 5: (0.894, 0.822, 0.955)}
 OUTSIDE_THE_TARGET = {(5, "March", 4.0): 0.739}
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
           "December")  # fmt: skip
@@ -62,6 +64,18 @@ def test_the_range_holds_the_day_about_8_times_in_10_in_every_month_and_for_ever
         if not low <= one.coverage <= high
     }
     assert outside == {at: share for at, share in OUTSIDE_THE_TARGET.items() if at[0] == known_days}
+
+
+@pytest.mark.parametrize("known_days", [0, 5])
+def test_allow_until_is_kept_about_9_times_in_10_and_least_in_the_heat_of_july(
+    clemson_verdicts: list[Verdict], known_days: int
+) -> None:
+    """Wanted: 0.9. Above 20 C warmer days are slower ones, and summers here have grown warmer since 1976."""
+    judged = [one for one in clemson_verdicts if one.known_days == known_days]
+    share = sum(one.in_time * one.cases for one in judged) / sum(one.cases for one in judged)
+    least, most = min(judged, key=lambda one: one.in_time), max(judged, key=lambda one: one.in_time)
+    assert (share, least.in_time, most.in_time) == pytest.approx(IN_TIME[known_days], abs=0.001)
+    assert least.month == 7
 
 
 @pytest.mark.parametrize("known_days", [0, 5])

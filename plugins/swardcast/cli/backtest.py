@@ -24,6 +24,7 @@ __all__ = ["parser", "run"]
 _LEGEND: Final = """
 took       half of the cases took no longer, days
 in range   share within early and allow until; 80 % is meant
+in time    share reached by allow until; 90 % is meant
 off by     mean error of the likely day, days
 bias       days that the likely day came too late (+) or too soon (-)
 range      mean length from early to allow until, days
@@ -230,7 +231,7 @@ def _lines(question: Question, played: Replay, judged: Sequence[Verdict], grass:
         made = f"after {known_days} days of healing" if known_days else "on the day of the work"
         yield f"\nForetold {made}"
         yield (
-            f"  {'start':<10}{'need':>5}{'cases':>7}{'took':>7}{'in range':>10}{'off by':>8}{'bias':>7}"
+            f"  {'start':<10}{'need':>5}{'cases':>7}{'took':>7}{'in range':>10}{'in time':>9}{'off by':>8}{'bias':>7}"
             f"{'range':>7}{'no date':>9}{'v. always':>11}{'v. past':>9}"
         )
         for verdict in judged:
@@ -245,7 +246,8 @@ def _row(start: str, need: str, verdict: Verdict) -> str:
         return "-" if value is None else f"{100 * value:.0f} %"
 
     return (
-        f"  {start:<10}{need:>5}{verdict.cases:>7}{verdict.usual_days:>7.1f}{share(verdict.coverage):>10}"
+        f"  {start:<10}{need:>5}{verdict.cases:>7}{verdict.usual_days:>7.1f}"
+        f"{share(verdict.coverage):>10}{share(verdict.in_time):>9}"
         f"{verdict.mean_error_days:>8.1f}{verdict.bias_days:>+7.1f}{verdict.range_days:>7.1f}"
         f"{share(verdict.no_date):>9}{share(verdict.skill_always):>11}{share(verdict.skill_climatology):>9}"
     )

@@ -29,6 +29,7 @@ class Verdict:
         no_date: share of cases for which no "allow until" would have been told.
         coverage: share of cases within early and allow until, ends included; 0.8 is meant. An "allow until" that is
             not reached within the horizon is an open end.
+        in_time: share of cases reached by the "allow until", or with an open end; 0.9 is meant.
         mean_error_days: mean absolute error of the likely day.
         bias_days: mean of likely less true; above 0 where it was promised too late.
         range_days: mean length of the range.
@@ -45,6 +46,7 @@ class Verdict:
     not_reached: float
     no_date: float
     coverage: float
+    in_time: float
     mean_error_days: float
     bias_days: float
     range_days: float
@@ -84,6 +86,7 @@ def verdict_of(
         not_reached=float(np.mean(truth >= HORIZON_DAYS)),
         no_date=float(np.mean(cases["allow_until"] >= HORIZON_DAYS)),
         coverage=float(within(cases["early"], cases["allow_until"], truth).mean()),
+        in_time=float(within(np.zeros(len(cases)), cases["allow_until"], truth).mean()),
         mean_error_days=float(np.abs(likely - truth).mean()),
         bias_days=float((likely - truth).mean()),
         range_days=float((cases["allow_until"] - cases["early"]).mean()),
