@@ -133,9 +133,9 @@ class JobAssessor:
             before = layers_on(earlier[-1], surface.grass, finish.likely, self.view)
         here, start = facts.surfaces[surface.id], finish.likely
         # Only what healed before this work began: a date must not move for a reason that its own story does not tell.
-        course = replace(
-            self.course, lessons=tuple(told for told in self.course.lessons if told[2].normal_on <= facts.starts)
-        )
+        entries = (entry for there in facts.surfaces.values() for entry in (there.started, there.done) if entry)
+        began = min([facts.starts, *(self._local(entry.head.true_from) for entry in entries)])
+        course = replace(self.course, lessons=tuple(told for told in self.course.lessons if told[2].normal_on <= began))
         recovery = recovery_of(surface, here, sums, start=start, before=before, view=self.view, course=course)
         if recovery is not None and here.normal is None:
             earlier.append(recovery)

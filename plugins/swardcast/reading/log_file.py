@@ -138,7 +138,7 @@ class _EntryReader:
             case fields.NoteFields():
                 return (
                     log.NoteToMembers(head=head, job=told.job)
-                    if not told.job or self._job(told.job, document)
+                    if not told.job or self._job(told.job, head, document)
                     else None
                 )
             case fields.PlanChangeFields():
@@ -170,7 +170,7 @@ class _EntryReader:
         return log.MorningStatus(head=head, play=tuple(play.items()), why=told.why, limits=tuple(told.limits.items()))
 
     def _plan_change(self, told: fields.PlanChangeFields, head: EntryHead, document: Located) -> Entry | None:
-        if self._job(told.job, document) is None:
+        if self._job(told.job, head, document) is None:
             return None
         if (told.starts is None) is not (told.change is Change.CALLED_OFF):
             self._problem(
@@ -202,7 +202,7 @@ class _EntryReader:
         head: EntryHead,
         document: Located,
     ) -> Entry | None:
-        job = self._job(told.job, document)
+        job = self._job(told.job, head, document)
         surfaces = self._surfaces(told.surfaces, job, document) if job is not None else None
         if job is None or surfaces is None:
             return None
@@ -233,7 +233,7 @@ class _EntryReader:
             case _:
                 return log.BackToNormal(head=head, job=job.id, surfaces=surfaces)
 
-    def _job(self, name: str, document: Located) -> Job | None:
+    def _job(self, name: str, head: EntryHead, document: Located) -> Job | None:
         job = self._context.jobs.get(name)
         if job is None:
             known = ", ".join(self._context.jobs) or "none"
@@ -244,6 +244,11 @@ class _EntryReader:
                 f"one of: {known}",
                 nearest(name, self._context.jobs),
             )
+        elif head.at.astimezone(self._context.club.time_zone).date() < job.announced:
+            found = f"{name!r}, which is announced only on {job.announced}"
+            hint = "Put the day in its 'announced' earlier."
+            self._problem(document, "job", found, "a job that was announced by the day of the entry", hint)
+            return None
         return job
 
     def _surfaces(self, phrase: str | None, job: Job, document: Located) -> tuple[str, ...] | None:
