@@ -93,6 +93,40 @@ OPERATIONS = [
         " expected blades narrower than their spacing",
     ),
     fault(
+        "more turf stripped than there is",
+        "- scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}",
+        "- fraise mowing: {depth: 15 mm, share: 120 %}",
+        "line «fraise mowing:», jobs.0.operations.0.fraise mowing.share: found '120 %';"
+        " expected a share from 0 % to 100 %",
+    ),
+    fault(
+        "next to no turf stripped",
+        "- scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}",
+        "- fraise mowing: {depth: 15 mm, share: 0 %}",
+        "line «fraise mowing:», jobs.0.operations.0.fraise mowing.share: found '0';"
+        " expected a share of the surface from 1 % to 100 %. Check the figure and its unit.",
+    ),
+    fault(
+        "a share of stripped turf without its sign",
+        "- scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}",
+        "- fraise mowing: {depth: 15 mm, share: 0.3}",
+        "line «fraise mowing:», jobs.0.operations.0.fraise mowing.share: found '0.3';"
+        " expected a share with its unit, such as '40 %'. A number needs its unit…",
+    ),
+    fault(
+        "fraise mowing as deep as a tine",
+        "- scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}",
+        "- fraise mowing: {depth: 150 mm}",
+        "line «fraise mowing:», jobs.0.operations.0.fraise mowing.depth: found '150'; expected a depth from 1 mm to 60 mm."
+        " Check the figure and its unit.",
+    ),
+    fault(
+        "fraise mowing without a depth",
+        "- scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}",
+        "- fraise mowing",
+        "line «fraise mowing», jobs.0.operations.0.fraise mowing.depth: found nothing; expected the field 'depth'",
+    ),
+    fault(
         "sand without a unit",
         "sand: 2.6 t/green",
         "sand: 2.6",

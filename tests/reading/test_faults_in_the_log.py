@@ -27,6 +27,7 @@ JOBS = (
     " practice-green-solid-tining-2027, practice-green-renovation-2027, greens-renovation-2027, bunkers-resanding-2027, tees-returfing-2027,"
     " greens-light-sanding-2027, fairways-deep-tining-2027"
 )
+CAUSES = "one of: dull weather, unfed, growth regulator, frost on the leaf"
 PLAYS = "one of: open, open with care, temporary green, closed, not known"
 FIRST_DAY = "the new first day, or nothing when the job is called off"
 MOMENT = "2027-08-23 11:40"
@@ -38,6 +39,13 @@ OF_WORK_DONE = [
         "job: greens-renovaton-2027",
         f"line 4, job: found 'greens-renovaton-2027', which is not in the plan; expected {JOBS}."
         " Did you mean 'greens-renovation-2027'?",
+    ),
+    fault(  # announced on 10 May
+        "an entry older than its job's announcement",
+        MOMENT,
+        "2027-05-09 11:40",
+        "line 4, job: found 'greens-renovation-2027', which is announced only on 2027-05-10;"
+        " expected a job that was announced by the day of the entry. Put the day in its 'announced' earlier.",
     ),
     fault(
         "a kind of entry misspelt",
@@ -207,6 +215,99 @@ OF_AN_OBSERVATION = [
         "how: guessed",
         "line 7, how: found 'guessed'; expected one of: by eye, counted",
     ),
+    fault(
+        "turf cover without its sign",
+        "disruption left: 7 %",
+        "turf cover: 93",
+        "line 6, turf cover: found '93'; expected a share with its unit, such as '40 %'. A number needs its unit…",
+    ),
+    fault(
+        "more cover than there is turf",
+        "disruption left: 7 %",
+        "turf cover: 193 %",
+        "line 6, turf cover: found '193 %'; expected a share from 0 % to 100 %",
+    ),
+    fault(
+        "a green speed without its unit",
+        "green speed: 8 ft 2 in",
+        "green speed: 8.2",
+        "line «readings:», readings: found '8.2'; expected a roll with its unit, such as '9 ft 4 in' or '2.8 m'."
+        " A number needs its unit…",
+    ),
+    fault(
+        "a green speed in a unit that is no length",
+        "green speed: 8 ft 2 in",
+        "green speed: 8.2 points",
+        "line «readings:», readings: found '8.2 points'; expected a roll with its unit, such as '9 ft 4 in' or '2.8 m'",
+    ),
+    fault(  # a slip of the pen would look like a green far beyond its target
+        "a green speed that no green has",
+        "green speed: 8 ft 2 in",
+        "green speed: 82 ft",
+        "line «readings:», readings: found '82 ft'; expected a roll from 1 m to 6 m (3 to 20 ft)."
+        " Check the figure and its unit.",
+    ),
+]
+
+SLOW = "log/2027/2027-08-29-0700-dull.md"
+DULL = (
+    "---\nat: 2027-08-29 07:00\nkind: growth held back\nsurfaces: greens 1-18\ncause: dull weather\n"
+    "from: 2027-08-29\nuntil: 2027-09-03\nby: the course manager\n---\n"
+)
+OF_GROWTH_HELD_BACK = [
+    fault(
+        "an unknown cause",
+        "cause: dull weather",
+        "cause: drought",
+        f"line 5, cause: found 'drought'; expected {CAUSES}",
+    ),
+    fault(
+        "a cause misspelt",
+        "cause: dull weather",
+        "cause: dul weather",
+        f"line 5, cause: found 'dul weather'; expected {CAUSES}. Did you mean 'dull weather'?",
+    ),
+    fault("no cause", "cause: dull weather\n", "", "line 2, cause: found nothing; expected the field 'cause'"),
+    fault(
+        "dull weather without an end",
+        "until: 2027-09-03\n",
+        "",
+        "line 2, until: found nothing; expected the last day of dull weather, 2027-08-29 or later",
+    ),
+    fault(
+        "an end before the beginning",
+        "until: 2027-09-03",
+        "until: 2027-08-28",
+        "line 7, until: found 2027-08-28; expected the last day of dull weather, 2027-08-29 or later",
+    ),
+    fault(
+        "an end before the entry, where no beginning is told",
+        "from: 2027-08-29\nuntil: 2027-09-03",
+        "until: 2027-08-28",
+        "line 6, until: found 2027-08-28; expected the last day of dull weather, 2027-08-29 or later",
+    ),
+    fault(
+        "a day in words",
+        "until: 2027-09-03",
+        "until: 3 September",
+        "line 7, until: found '3 September'; expected a day as year-month-day, such as '2027-08-23'",
+    ),
+    fault(
+        "no surfaces", "surfaces: greens 1-18\n", "", "line 2, surfaces: found nothing; expected the field 'surfaces'"
+    ),
+    fault(
+        "a green beyond the last hole",
+        "surfaces: greens 1-18",
+        "surfaces: greens 1-19",
+        "line 4, surfaces: found 'greens 1-19'; expected greens that stand in surfaces.yaml (holes 1 to 18);"
+        " there is no green 19",
+    ),
+    fault(
+        "a field of another kind of entry",
+        "by: the",
+        "job: greens-renovation-2027\nby: the",
+        "line 8, job: found the unknown field 'job'; expected one of: at, kind, by, cause, surfaces, from, until",
+    ),
 ]
 
 EARLIER = "2027-08-24-1550-greens-10-to-12-done"
@@ -267,10 +368,39 @@ def test_a_fault_in_an_observation_is_told(demo_club: Path, old: str, new: str, 
     assert_said(demo_club, COUNTED, says)
 
 
+@pytest.mark.parametrize(("old", "new", "says"), OF_GROWTH_HELD_BACK)
+def test_a_fault_in_growth_held_back_is_told(demo_club: Path, old: str, new: str, says: tuple[str, ...]) -> None:
+    (demo_club / SLOW).write_text(DULL, encoding="utf-8")
+    replace(demo_club / SLOW, old, new)
+    assert_said(demo_club, SLOW, says)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        DULL,
+        DULL.replace("cause: dull weather\nfrom: 2027-08-29\nuntil: 2027-09-03", "cause: growth regulator"),
+        DULL.replace("cause: dull weather\nfrom: 2027-08-29\nuntil: 2027-09-03", "cause: frost on the leaf"),
+        DULL.replace("from: 2027-08-29\n", ""),
+        DULL.replace("from: 2027-08-29", "from: 2027-08-20"),
+    ],
+    ids=["from and until", "a regulator, two weeks", "a frost, its day", "from the entry on", "told afterwards"],
+)
+def test_growth_held_back_is_taken_as_it_is_usually_told(demo_club: Path, told: str) -> None:
+    (demo_club / SLOW).write_text(told, encoding="utf-8")
+    assert_said(demo_club, SLOW, ())
+
+
 @pytest.mark.parametrize(("old", "new", "says"), OF_A_CORRECTION)
 def test_a_fault_in_a_correction_is_told(demo_club: Path, old: str, new: str, says: tuple[str, ...]) -> None:
     replace(demo_club / CORRECTION, old, new)
     assert_said(demo_club, CORRECTION, says)
+
+
+def test_fraise_mowing_as_done_above_a_hundred_per_cent_is_told(demo_club: Path) -> None:
+    replace(demo_club / DONE, "by: the", "as done:\n  - fraise mowing: {depth: 15 mm, share: 120 %}\nby: the")
+    said = "line 7, as done.0.fraise mowing.share: found '120 %'; expected a share from 0 % to 100 %"
+    assert_said(demo_club, DONE, (said,))
 
 
 def test_work_held_up_without_a_cause_is_told(demo_club: Path) -> None:

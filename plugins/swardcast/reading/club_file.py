@@ -12,6 +12,7 @@ from pydantic import BeforeValidator, field_validator
 from swardcast.errors import Problem, nearest
 from swardcast.quantities import QuantityError, parse_area_m2
 from swardcast.reading.schema import (
+    ROLL_LIMITS,
     Area,
     Density,
     Length,
@@ -95,7 +96,7 @@ class _Contact(Model):
 
 class _Standards(Model):
     sand_density: Density | None = None
-    green_speed: Annotated[Roll, within(1000, 6000, "a roll from 1 m to 6 m (3 to 20 ft)")] | None = None
+    green_speed: Annotated[Roll, within(*ROLL_LIMITS)] | None = None
     working_days: Annotated[tuple[int, ...], BeforeValidator(_weekdays)] = (0, 1, 2, 3, 4)
 
 

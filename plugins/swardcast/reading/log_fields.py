@@ -8,7 +8,7 @@ from pydantic import AfterValidator, Field
 
 from swardcast.quantities import QuantityError, parse_roll_mm
 from swardcast.reading.operations import OperationItem
-from swardcast.reading.schema import Day, Fraction, Model, Text, Words, one_of, wrong
+from swardcast.reading.schema import ROLL_LIMITS, Day, Fraction, Model, Text, Words, one_of, wrong
 from swardcast.records.log import Change, Eye, HeldBackBy, Step
 from swardcast.records.plan import Play
 
@@ -34,9 +34,12 @@ SPEED: Final = "green speed"
 def _readings(values: dict[str, str]) -> dict[str, str]:
     if SPEED in values:
         try:
-            parse_roll_mm(values[SPEED])
+            roll_mm = parse_roll_mm(values[SPEED])
         except QuantityError as error:
             raise wrong(error.found, error.expected, error.hint) from error
+        least_mm, most_mm, said = ROLL_LIMITS
+        if not least_mm <= roll_mm <= most_mm:
+            raise wrong(values[SPEED], said, "Check the figure and its unit.")
     return values
 
 

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterable
 from datetime import date, datetime
 from enum import Enum
-from typing import Annotated, Any, TypeVar
+from typing import Annotated, Any, Final, TypeVar
 from zoneinfo import ZoneInfo
 
 from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, ValidationError
@@ -19,6 +19,7 @@ from swardcast.quantities import QuantityError, Sand
 from swardcast.reading.yaml_text import Located
 
 __all__ = [
+    "ROLL_LIMITS",
     "Area",
     "Count",
     "Day",
@@ -132,6 +133,7 @@ Lines = Annotated[list[str], BeforeValidator(_lines)]
 Day = Annotated[date, BeforeValidator(_day)]
 Length = Annotated[float, _quantity(quantities.parse_length_mm)]
 Roll = Annotated[float, _quantity(quantities.parse_roll_mm)]
+ROLL_LIMITS: Final = (1000.0, 6000.0, "a roll from 1 m to 6 m (3 to 20 ft)")
 Area = Annotated[float, _quantity(quantities.parse_area_m2)]
 Spacing = Annotated[tuple[float, float], _quantity(quantities.parse_spacing_mm)]
 Density = Annotated[float, _quantity(quantities.parse_density_t_per_m3)]
