@@ -67,7 +67,8 @@ class JobAssessor:
         days = self._days(facts)
         areas = [self.records.surfaces[name].area_m2 for name in facts.job.surfaces]
         all_area = None if None in areas else sum(area for area in areas if area)
-        works = tuple(self._surface(name, facts, days[name], all_area) for name in facts.job.surfaces)
+        course = self._course_before(facts)
+        works = tuple(self._surface(name, facts, days[name], all_area, course) for name in facts.job.surfaces)
         return JobOutlook(
             job=facts.job,
             work=_work_of_all(works),
@@ -96,7 +97,15 @@ class JobAssessor:
     def _local(self, moment: datetime) -> date:
         return moment.astimezone(self.records.club.time_zone).date()
 
-    def _surface(self, name: str, facts: JobFacts, finish: DateRange, all_area: float | None) -> SurfaceWork:
+    def _course_before(self, facts: JobFacts) -> Course:
+        """What healed before this work began: a date must not move for a reason that its own story does not tell."""
+        entries = (entry for there in facts.surfaces.values() for entry in (there.started, there.done) if entry)
+        began = min([facts.starts, *(self._local(entry.head.true_from) for entry in entries)])
+        return replace(self.course, lessons=tuple(told for told in self.course.lessons if told[2].normal_on <= began))
+
+    def _surface(
+        self, name: str, facts: JobFacts, finish: DateRange, all_area: float | None, course: Course
+    ) -> SurfaceWork:
         surface, job, here = self.records.surfaces[name], facts.job, facts.surfaces[name]
         recovery: Recovery | None = None
         dates = dict.fromkeys(Milestone, _NO_DATE)
@@ -108,7 +117,7 @@ class JobAssessor:
             density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
         )
         if facts.called_off is None or here.done is not None:
-            recovery = self._recovery(surface, facts, sums, finish)
+            recovery = self._recovery(surface, here, sums, finish, course)
             dates = _dates(job, here, finish, recovery, nothing_to_heal=surface.grass is None or not sums.layers)
         work, reasons = self._state(surface, facts, here, dates, recovery)
         return SurfaceWork(
@@ -124,18 +133,16 @@ class JobAssessor:
             done_at=here.done.head.true_from if here.done else None,
         )
 
-    def _recovery(self, surface: Surface, facts: JobFacts, sums: SurfaceSums, finish: DateRange) -> Recovery | None:
+    def _recovery(
+        self, surface: Surface, here: SurfaceFacts, sums: SurfaceSums, finish: DateRange, course: Course
+    ) -> Recovery | None:
         if self.view is None or finish.likely is None:
             return None
         earlier = self._healing.setdefault(surface.id, [])
         before: Layers = ()
         if earlier and surface.grass is not None:
             before = layers_on(earlier[-1], surface.grass, finish.likely, self.view)
-        here, start = facts.surfaces[surface.id], finish.likely
-        # Only what healed before this work began: a date must not move for a reason that its own story does not tell.
-        entries = (entry for there in facts.surfaces.values() for entry in (there.started, there.done) if entry)
-        began = min([facts.starts, *(self._local(entry.head.true_from) for entry in entries)])
-        course = replace(self.course, lessons=tuple(told for told in self.course.lessons if told[2].normal_on <= began))
+        start = finish.likely
         recovery = recovery_of(surface, here, sums, start=start, before=before, view=self.view, course=course)
         if recovery is not None and here.normal is None:
             earlier.append(recovery)
@@ -241,8 +248,7 @@ def _dates(
     if job.normal_after is not None:
         dates[Milestone.BACK_TO_NORMAL] = _later(finish, job.normal_after)
     elif recovery is not None:
-        for milestone, samples in recovery.samples.items():
-            dates[milestone] = date_range(samples, recovery.start)
+        dates.update(recovery.ranges)
     elif nothing_to_heal:
         dates.update(dict.fromkeys(_HEALING_MILESTONES, reopening))
     if here.normal is not None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from swardcast.outlook.held_back import held_back_on, slow_days
 from swardcast.outlook.ledger import SurfaceFacts
 from swardcast.outlook.sightings import Healing, contradictions, looks_of
-from swardcast.outlook.states import Lesson, Milestone, Recovery
+from swardcast.outlook.states import DateRange, Lesson, Milestone, Recovery, date_range
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.club import Grass, Surface, SurfaceKind
 from swardcast.records.log import Entry
@@ -29,10 +29,10 @@ from swardcast.turf.healing import (
     growth_days_needed,
     layers_left,
 )
-from swardcast.turf.milestones import Disruption, MilestoneDays, default_log_spread
+from swardcast.turf.milestones import Disruption, default_log_spread
 from swardcast.turf.pace import after_healed_jobs, after_sightings, usual_pace
 
-__all__ = ["Course", "is_validated", "layers_on", "recovery_of"]
+__all__ = ["Course", "Dated", "is_validated", "layers_on", "recovery_of"]
 
 _WEEK: Final = 7
 _WEEKS_SHOWN: Final = 8
@@ -109,6 +109,7 @@ def recovery_of(
         lag_log_spread=prior_spread,
         opened=opened,
     )
+    dated = _dated(view, healing, disruption)
     return Recovery(
         start=start,
         sums=sums,
@@ -122,9 +123,10 @@ def recovery_of(
         rim_growth_days=sums.rim_growth_days,
         lag_days=lag_days,
         growth_so_far=_gained(healing, view) if start <= view.today else None,
-        weeks_ahead=_weeks_ahead(healing, view),
-        closes_on=_closes_on(healing, view, growth_at_pace(layers, HOLES_CLOSED, pace.middle, sums.rim_growth_days)),
-        samples=_by_milestone(view.milestones(start, surface.grass, disruption, healing.slow)),
+        weeks_ahead=dated.weeks_ahead,
+        closes_on=dated.closes_on,
+        samples=dated.samples,
+        ranges=dated.ranges,
         looks=looks,
         contradictions=tuple(contradictions(looks)),
         wild=tuple(look for look, is_wild in zip(looks, beyond, strict=True) if is_wild),
@@ -132,12 +134,34 @@ def recovery_of(
     )
 
 
-def _by_milestone(days: MilestoneDays) -> dict[Milestone, NDArray[np.float64]]:
-    return {
-        Milestone.SETTLED: days.settled,
-        Milestone.HOLES_CLOSED: days.holes_closed,
-        Milestone.BACK_TO_NORMAL: days.back_to_normal,
-    }
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Dated:
+    """What follows from day 0, the grass, the disruption and the weather of one view."""
+
+    samples: Mapping[Milestone, NDArray[np.float64]]
+    ranges: Mapping[Milestone, DateRange]
+    weeks_ahead: tuple[float, ...]
+    closes_on: date | None
+
+
+def _dated(view: WeatherView, healing: Healing, disruption: Disruption) -> Dated:
+    """Work it out; the same question asked again costs nothing."""
+    key = (healing.start, healing.grass, disruption, healing.slow)
+    if key not in view.dated:
+        days = view.milestones(healing.start, healing.grass, disruption, healing.slow)
+        samples = {
+            Milestone.SETTLED: days.settled,
+            Milestone.HOLES_CLOSED: days.holes_closed,
+            Milestone.BACK_TO_NORMAL: days.back_to_normal,
+        }
+        need = growth_at_pace(disruption.layers, HOLES_CLOSED, disruption.pace.middle, disruption.rim_growth_days)
+        view.dated[key] = Dated(
+            samples=samples,
+            ranges={name: date_range(values, healing.start) for name, values in samples.items()},
+            weeks_ahead=_weeks_ahead(healing, view),
+            closes_on=_closes_on(healing, view, need),
+        )
+    return view.dated[key]
 
 
 def _gained(healing: Healing, view: WeatherView) -> float:

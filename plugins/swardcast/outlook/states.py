@@ -182,6 +182,7 @@ class Recovery:
         weeks_ahead: growth days to be expected in each coming week, the next one first.
         closes_on: the day on which the mean of the members has the growth that closes the holes, or None.
         samples: days from day 0 to each milestone, shape (members, errors).
+        ranges: the same as early, likely and allow until.
         looks: what was seen since the work, oldest first.
         contradictions: pairs of looks that cannot both be right.
         wild: looks beyond what could be expected, which count as the nearest share that could.
@@ -203,6 +204,7 @@ class Recovery:
     weeks_ahead: tuple[float, ...]
     closes_on: date | None
     samples: Mapping[Milestone, Floats]
+    ranges: Mapping[Milestone, DateRange]
     looks: tuple[Look, ...] = ()
     contradictions: tuple[tuple[Look, Look], ...] = ()
     wild: tuple[Look, ...] = ()

@@ -19,6 +19,7 @@ from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days
 from swardcast.turf.series import DailySeries
 
 if TYPE_CHECKING:
+    from swardcast.outlook.recovery import Dated
     from swardcast.outlook.states import Lesson  # states know looks, looks know the weather
 
 __all__ = ["SlowDays", "WeatherBook", "WeatherView"]
@@ -27,6 +28,9 @@ Floats = NDArray[np.float64]
 
 SlowDays = tuple[tuple[date, float], ...]
 """Days on which growth was held back, with the share that was left, 0 to 1."""
+
+Question = tuple[date, Grass, Disruption, SlowDays]
+"""Day 0, the grass, what has to heal and what held growth back."""
 
 _LOOK_BACK_DAYS: Final = 300  # how long before a moment healing is still followed
 _LOOK_AHEAD_DAYS: Final = 366 + HORIZON_DAYS  # a job planned up to a year ahead, and its healing
@@ -42,6 +46,7 @@ class WeatherView:
         observed: days observed, or None.
         past: the place's climate and past years.
         issued_at: when the forecast in use was issued, or None.
+        dated: what was asked of this view before, kept by `outlook.recovery`.
     """
 
     today: date
@@ -51,7 +56,7 @@ class WeatherView:
     issued_at: datetime | None
     _growth: dict[Grass, Floats] = field(default_factory=dict)
     _sums: dict[tuple[date, Grass, SlowDays], Floats] = field(default_factory=dict)
-    _milestones: dict[tuple[date, Grass, Disruption, SlowDays], MilestoneDays] = field(default_factory=dict)
+    dated: dict[Question, Dated] = field(default_factory=dict)
 
     def growth_from(self, start: date, grass: Grass, days: int = HORIZON_DAYS, slow: SlowDays = ()) -> Floats:
         """Give the growth of each day from a day on.
@@ -82,7 +87,7 @@ class WeatherView:
         return growth * left
 
     def milestones(self, start: date, grass: Grass, disruption: Disruption, slow: SlowDays = ()) -> MilestoneDays:
-        """Compute the days to each milestone; the same question asked again costs nothing.
+        """Compute the days to each milestone.
 
         Args:
             start: day 0.
@@ -93,10 +98,7 @@ class WeatherView:
         Returns:
             Days from day 0.
         """
-        key = (start, grass, disruption, slow)
-        if key not in self._milestones:
-            self._milestones[key] = milestone_days(self.growth_from(start, grass, slow=slow), disruption)
-        return self._milestones[key]
+        return milestone_days(self.growth_from(start, grass, slow=slow), disruption)
 
     def growth_sums(self, start: date, grass: Grass, slow: SlowDays = ()) -> Floats:
         """Sum the growth from a day on: observed, or the mean over members where it is to come.
