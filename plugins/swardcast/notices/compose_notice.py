@@ -37,6 +37,8 @@ _SAID_OF_PLAY: Final = {
 }
 _ABOUT_HOW_SURE: Final = {
     ReasonKind.NOT_VALIDATED,
+    ReasonKind.SHORT_HISTORY,
+    ReasonKind.HELD_BACK,
     ReasonKind.WEATHER_MISSING,
     ReasonKind.NOT_THIS_SEASON,
     ReasonKind.NO_HISTORY,
