@@ -37,7 +37,7 @@ TODAY = AS_OF.date()
 JOB = "greens-renovation-2027"
 SPREAD = {Grass.COOL_SEASON: 0.24, Grass.ANNUAL_MEADOW_GRASS: 0.40}  # the wider one where nothing was fitted
 BEST_C = {Grass.COOL_SEASON: 20.0, Grass.ANNUAL_MEADOW_GRASS: 18.0}
-ERRORS = [NormalDist().inv_cdf((point + 0.5) / 25) for point in range(25)]
+ERRORS = [NormalDist().inv_cdf((point + 0.5) / 15) for point in range(15)]
 GRID = [place * 0.05 for place in range(-160, 161)]  # of the logarithm, in spreads; slowest first
 HORIZON = 200
 
@@ -245,7 +245,7 @@ def _looks(
 
 
 def _paces(looks: Sequence[tuple[float, float, list[float]]], grass: Grass) -> list[float]:
-    """25 equally likely logarithms of the pace, fastest first."""
+    """15 equally likely logarithms of the pace, fastest first."""
     middle, spread = _prior(grass)
     weights = [math.exp(-(place**2) / 2) for place in GRID]
     for share, error, foretold in looks:
@@ -259,8 +259,8 @@ def _paces(looks: Sequence[tuple[float, float, list[float]]], grass: Grass) -> l
     below = [0.0, *accumulate(weights)]
     edges = [GRID[0] - 0.025 + 0.05 * number for number in range(len(below))]
     found = []
-    for point in reversed(range(25)):
-        asked = below[-1] * (point + 0.5) / 25
+    for point in reversed(range(15)):
+        asked = below[-1] * (point + 0.5) / 15
         for (low, high), (left, right) in zip(pairwise(below), pairwise(edges), strict=True):
             if high >= asked:
                 found.append(middle + spread * (left + (right - left) * (asked - low) / (high - low)))

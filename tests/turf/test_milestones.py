@@ -162,7 +162,7 @@ def test_the_days_from_closed_to_normal_carry_the_same_error_as_the_closing() ->
 
 def test_a_pace_that_was_learnt_shortens_the_growth_needed_and_no_days_of_its_own() -> None:
     # Half as fast again: 10.3566 / 1.5 = 6.904; the lag is told apart, 13 / 1.5 = 8.667, with an error of its own.
-    pace = Pace((math.log(1.5),) * 25)
+    pace = Pace((math.log(1.5),) * 15)
     days = milestone_days(np.ones((1, 200)), Disruption(layers=HEAVY, pace=pace, lag_days=13 / 1.5, lag_log_spread=0.0))
     assert days.holes_closed == pytest.approx(6.904, abs=0.001)
     assert days.back_to_normal == pytest.approx(6.904 + 8.667, abs=0.001)
@@ -183,7 +183,7 @@ def test_milestones_in_changing_weather_are_those_of_an_independent_loop() -> No
     )
     job = HandJob(0.9, ((1.0, 20.0), (0.3, 18.0)), stripped=0.1)
     settle, close, cover = (needed_by_hand(at, job) for at in (SETTLED, HOLES_CLOSED, COVER_COMPLETE))
-    errors = [NormalDist().inv_cdf((point + 0.5) / 25) for point in range(25)]
+    errors = [NormalDist().inv_cdf((point + 0.5) / 15) for point in range(15)]
     rim_decides = 0
     for member, temperature_c in enumerate(temperatures.tolist()):
         daily = [math.exp(-(((t - 20) / 7) ** 2) / 2) for t in temperature_c]

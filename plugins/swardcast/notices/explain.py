@@ -150,7 +150,8 @@ def _share_of(look: Look) -> str:
 
 
 def _spread(pace: Pace) -> str:
-    low, high = (percent(math.exp(pace.logs[place])) for place in (-3, 2))
+    tenth = len(pace.logs) // 10
+    low, high = (percent(math.exp(pace.logs[place])) for place in (-1 - tenth, tenth))
     return f", in 8 cases of 10 from {low} to {high}"
 
 
