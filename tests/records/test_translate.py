@@ -118,6 +118,11 @@ def test_fraise_mowing_strips_its_share_and_takes_no_sand() -> None:
     assert growth_days_needed(job.layers, HOLES_CLOSED) == pytest.approx(19.727, abs=0.001)
 
 
+def test_of_two_fraise_mowings_the_wider_counts() -> None:
+    work = [Stripping(kind=Kind.FRAISE_MOWING, depth_mm=15, share=share) for share in (0.3, 0.8)]
+    assert _sums(*work).day_zero == _sums(*reversed(work)).day_zero == pytest.approx(0.8)
+
+
 def test_fraise_mowing_beside_holes_and_sand_is_the_product_of_what_each_leaves() -> None:
     strip = Stripping(kind=Kind.FRAISE_MOWING, depth_mm=15, share=0.3)
     job = _sums(strip, _tines(Kind.SOLID_TINING, 12, depth_mm=50), _sand(3.5, SandBasis.DEPTH_MM))

@@ -180,6 +180,16 @@ def test_a_look_far_beyond_counts_as_the_furthest_that_could_be_expected() -> No
     assert after_sightings(LOG_SPREAD, 0.0, (_seen(0.9, 8.0),))[1] == (True,)
 
 
+@pytest.mark.parametrize("error", [BY_EYE, COUNTED])
+@pytest.mark.parametrize("side", [1, -1], ids=["slow", "fast"])
+def test_beyond_belief_begins_two_errors_from_what_the_outer_twentieth_foretells(error: float, side: int) -> None:
+    # Two growth days on: the slowest twentieth, pace exp(-1.645 x 0.24) = 0.674, and the fastest, 1.484.
+    edge = HEAVY(2.0 * math.exp(side * RARE * LOG_SPREAD)) + side * 2 * error
+    inside, beyond = (after_sightings(LOG_SPREAD, 0.0, (_seen(edge + side * d, 2.0, error),)) for d in (-0.01, 0.01))
+    assert (inside[1], beyond[1]) == ((False,), (True,))
+    assert beyond[0] == _after(_seen(edge + side * 0.1, 2.0, error))
+
+
 def test_several_looks_that_agree_move_the_pace_further() -> None:
     one, two, three = (_after(*[_seen(0.6, 6.0 + look) for look in range(looks)]) for looks in (1, 2, 3))
     assert three.middle < two.middle < one.middle < 1.0

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 
+from swardcast.turf.healing import Opening
 from swardcast.turf.published_recoveries import PUBLISHED_RECOVERIES, PublishedRecovery, Seen
-from swardcast.turf.recovery_table import RecoveryRow, recovery_table
+from swardcast.turf.recovery_table import RecoveryRow, growth_to_milestone, recovery_table
 from swardcast.turf.station_normals import MONTHLY_MEANS_C
 from tests.turf.law_by_hand import HandJob, needed_by_hand
 
@@ -75,6 +77,15 @@ def test_a_day_is_inside_to_the_nearest_day_and_misses_by_its_distance_from_the_
     inside = {day: RecoveryRow(recovery=recovery, computed_days=day).is_inside for day in (9.4, 9.6, 14.4, 14.6)}
     assert inside == {9.4: False, 9.6: True, 14.4: True, 14.6: False}
     assert RecoveryRow(recovery=recovery, computed_days=9.5).miss_days == -2.5
+
+
+def test_a_wide_opening_waits_for_its_rim() -> None:
+    # Three tenths of a hole of 30 mm: ln 1.5 x 30 / 2.7 = 4.505 growth days by the law, 0.3 x 15 / 0.9 = 5 by the rim.
+    wide = Opening(area_fraction=0.1, lasting_share=0.3, half_width_mm=15.0, heals_as_mm=30.0, room_mm=0.0)
+    recovery = replace(PUBLISHED_RECOVERIES[5], openings=(wide,), surplus_mm=0.0)
+    assert growth_to_milestone(recovery) == pytest.approx(5.0)
+    # No rim holds up putts that roll true: 0.03 of the surface is less than 0.05.
+    assert growth_to_milestone(replace(recovery, seen=Seen.SETTLED)) == 0
 
 
 def test_a_recovery_that_says_only_later_than_has_no_miss() -> None:
