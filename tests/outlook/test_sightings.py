@@ -69,9 +69,9 @@ def test_the_dates_after_a_look_are_those_of_an_integral(club: SmallClub, share:
     paces = [_by_integration(float(share.removesuffix(" %")) / 100, 6.0, error, wanted) for wanted in (0.9, 0.5, 0.1)]
     early, likely, until = (need / math.exp(log) for log in paces)
     samples = sorted(club.recovery("spring", moment("06-07")).samples[Milestone.HOLES_CLOSED][0].tolist())
-    # The 3rd, 13th and 23rd of 25 equally likely values.
-    assert (samples[2], samples[12], samples[22]) == pytest.approx((early, likely, until), rel=0.005)
-    assert _closed(club, moment("06-07")) == tuple(math.ceil(samples[place]) for place in (2, 12, 22))
+    tenths = [samples[int(len(samples) * tenth)] for tenth in (0.1, 0.5, 0.9)]  # middles of 15 equal shares
+    assert tenths == pytest.approx([early, likely, until], rel=0.005)
+    assert _closed(club, moment("06-07")) == tuple(map(math.ceil, tenths))
 
 
 def test_a_photo_of_turf_cover_tells_the_share_of_what_was_bare(club: SmallClub) -> None:
