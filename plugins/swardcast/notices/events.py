@@ -7,7 +7,8 @@ from datetime import date
 
 from swardcast.notices.notice import Event
 from swardcast.notices.words import capital, day_in_words, moment_in_words, places_in_words, range_in_words
-from swardcast.outlook.story import Cause, JobChange, JobStory
+from swardcast.outlook.causes import Cause
+from swardcast.outlook.story import JobChange, JobStory
 from swardcast.quantities import SandBasis
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import (
@@ -38,6 +39,12 @@ _CAUSES = {
     Cause.LEARNT: "What our last work taught us",
     Cause.COLDER: "Colder weather than usual",
     Cause.WARMER: "Warmer weather than usual",
+    Cause.CORRECTED: "A correction of our log",
+    Cause.PARTLY_NORMAL: "Some of it is back to normal",
+    Cause.HOTTER: "Hotter weather than is good for grass",
+    Cause.COOLER: "Cooler weather after the heat",
+    Cause.HOTTER_FORECAST: "A forecast of heat, which slows the grass",
+    Cause.COOLER_FORECAST: "A forecast of the end of the heat",
     Cause.COLDER_FORECAST: "A colder forecast",
     Cause.WARMER_FORECAST: "A warmer forecast",
     Cause.WEATHER: "The weather",
@@ -75,7 +82,8 @@ def events_of(story: JobStory, records: ClubRecords, near: date) -> tuple[Event,
 
 
 def _held_back(story: JobStory) -> set[str]:
-    recoveries = [work.recovery for work in story.changes[-1].outlook.surfaces if work.recovery is not None]
+    works = (work for change in story.changes for work in change.outlook.surfaces)
+    recoveries = [work.recovery for work in works if work.recovery is not None]
     return {entry.head.id for recovery in recoveries for entry in recovery.held_back}
 
 

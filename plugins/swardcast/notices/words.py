@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date, datetime
 from typing import Final
 
-from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, Work
+from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, NoDate, Work
 from swardcast.records.club import Surface, SurfaceKind
 
 __all__ = [
@@ -37,6 +37,11 @@ _MONTHS: Final = (
 
 NOT_DONE: Final = "no date until the work is done"
 NO_DATE: Final = "too early to give a date: the grass is hardly growing"
+_NO_DATES: Final = {
+    NoDate.NOT_THIS_SEASON: NO_DATE,
+    NoDate.NO_HISTORY: "no date: the weather of past years is not known here",
+    NoDate.TOO_FAR: "no date yet: the work is more than a year ahead",
+}
 
 
 def capital(sentence: str) -> str:
@@ -87,7 +92,7 @@ def range_in_words(given: DateRange, near: date) -> str:
         range is wider than eight weeks; no date where the season does not bring one.
     """
     if given.likely is None or given.allow_until is None:
-        return NO_DATE
+        return _NO_DATES[given.no_date]
     if given.is_fact:
         return f"on {day_in_words(given.likely, near)}"
     if given.allow_until < near:

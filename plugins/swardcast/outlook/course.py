@@ -60,7 +60,7 @@ def assess_jobs(records: ClubRecords, as_of: datetime, book: WeatherBook, only: 
         only,
         Course(
             entries=entries,
-            lessons=_lessons(records, entries, book),
+            lessons=_lessons(known, entries, book),
             target_speed_mm=records.club.target_speed_mm,
         ),
     )
@@ -71,29 +71,25 @@ def _assess(known: ClubRecords, as_of: datetime, book: WeatherBook, only: str, c
     facts = [job_facts(job, course.entries) for job in known.jobs.values() if not only or wanted & set(job.surfaces)]
     local = as_of.astimezone(known.club.time_zone)
     assessor = JobAssessor(records=known, as_of=local, view=book.at(as_of), course=course)
-    found = {}
-    for fact in sorted(facts, key=lambda fact: (fact.starts, fact.job.id)):
-        found[fact.job.id] = assessor.assess(fact)
-        if fact.job.id == only:
-            break  # what comes later on these surfaces does not change it
-    return {name: found[name] for name in known.jobs if name in found}
+    return assessor.assess(facts, only)
 
 
 def _lessons(
-    records: ClubRecords, entries: Sequence[Entry], book: WeatherBook
+    known: ClubRecords, entries: Sequence[Entry], book: WeatherBook
 ) -> tuple[tuple[SurfaceKind, Grass, Lesson], ...]:
-    """What the jobs called back to normal so far have taught; each is worked out once, with nothing learnt before."""
+    """What the jobs called back to normal have taught, as the log stands now; worked out again when it changes."""
     found: list[tuple[SurfaceKind, Grass, Lesson]] = []
-    for entry in entries:
-        if not isinstance(entry, BackToNormal):
+    for name in dict.fromkeys(entry.job for entry in entries if isinstance(entry, BackToNormal)):
+        facts = job_facts(known.jobs[name], entries)
+        normal = [surface.normal.head.at for surface in facts.surfaces.values() if surface.normal is not None]
+        if not normal or (view := book.at(max(normal))) is None:
             continue
-        if entry not in book.lessons:
-            view = book.at(entry.head.at)
-            then = records.known_at(entry.head.at)
-            alone = Course(entries=standing_entries(then.entries))
-            jobs = _assess(then, entry.head.at, book, entry.job, alone) if view is not None else {}
-            book.lessons[entry] = lessons_of(entry, jobs[entry.job], view) if view is not None else ()
-        found += book.lessons[entry]
+        about = (entry for entry in entries if not set(getattr(entry, "surfaces", ())).isdisjoint(facts.surfaces))
+        key = (name, tuple(entry.head.id for entry in about))
+        if key not in book.lessons:
+            outlook = _assess(known, max(normal), book, name, Course(entries=entries))[name]
+            book.lessons[key] = lessons_of(facts, outlook, view)
+        found += book.lessons[key]
     return tuple(found)
 
 

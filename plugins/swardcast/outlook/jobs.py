@@ -6,41 +6,67 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, timedelta
 
-import numpy as np
-
+from swardcast.outlook.job_ranges import dates_of_surface, no_dates, range_of_all, work_of_all
 from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done
-from swardcast.outlook.recovery import Course, is_validated, layers_on, recovery_of
+from swardcast.outlook.recovery import Course, Left, is_validated, left_on, recovery_of
 from swardcast.outlook.states import (
     DateRange,
     JobOutlook,
     Milestone,
+    NoDate,
     Reason,
     ReasonKind,
     Recovery,
     SurfaceWork,
     Work,
-    date_range,
 )
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.outlook.working_days import finishing_days, working_day_after
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
-from swardcast.records.plan import Job, Stretch
+from swardcast.records.plan import Job
 from swardcast.records.translate import SurfaceSums, surface_sums
 from swardcast.turf.few_years import ENOUGH_YEARS
 from swardcast.turf.growth import BRAKES, GRASSES
-from swardcast.turf.healing import Layers
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
 
 __all__ = ["JobAssessor"]
 
-_HEALING_MILESTONES = (Milestone.SETTLED, Milestone.HOLES_CLOSED, Milestone.BACK_TO_NORMAL)
-_NO_DATE = DateRange(early=None, likely=None, allow_until=None)
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Turn:
+    """One job on one surface, with what holds for the whole job.
+
+    Args:
+        facts: what plan and log say of the job.
+        place: the job's place in the plan.
+        name: id of the surface.
+        finish: when the work there is, or is to be, finished.
+        all_area_m2: area of all the job's surfaces, or None.
+        course: what healed before it.
+    """
+
+    facts: JobFacts
+    place: int
+    name: str
+    finish: DateRange
+    all_area_m2: float | None
+    course: Course
+
+    @property
+    def here(self) -> SurfaceFacts:
+        """What the log says of this surface."""
+        return self.facts.surfaces[self.name]
+
+    @property
+    def order(self) -> tuple[date, bool, int]:
+        """Work comes on top of what was done before it; of one day, what is done before what is planned."""
+        return self.finish.likely or date.max, self.here.done is None, self.place
 
 
 @dataclass(slots=True)
 class JobAssessor:
-    """Assesses jobs at one moment, oldest first, so that later work finds what earlier work left.
+    """Assesses jobs at one moment, so that later work on a surface finds what earlier work left.
 
     Args:
         records: the club's records as known at the moment.
@@ -53,30 +79,37 @@ class JobAssessor:
     as_of: datetime
     view: WeatherView | None
     course: Course
-    _healing: dict[str, list[Recovery]] = field(default_factory=dict)
+    _healing: dict[str, Recovery] = field(default_factory=dict)
 
-    def assess(self, facts: JobFacts) -> JobOutlook:
-        """Assess one job.
+    def assess(self, all_facts: Sequence[JobFacts], only: str = "") -> dict[str, JobOutlook]:
+        """Assess jobs, each surface in the order in which it was, or is to be, worked on.
 
         Args:
-            facts: what plan and log say of it.
+            all_facts: what plan and log say of the jobs, in the plan's order.
+            only: id of the one job wanted, or "" for all; others are assessed as far as they come before it.
 
         Returns:
-            How it stands.
+            Jobs by id.
         """
-        days = self._days(facts)
+        turns = [turn for place, facts in enumerate(all_facts) for turn in self._turns(place, facts)]
+        last = {turn.name: turn.order for turn in turns if turn.facts.job.id == only}
+        if only:
+            turns = [turn for turn in turns if turn.name in last and turn.order <= last[turn.name]]
+        works: dict[str, dict[str, SurfaceWork]] = {}
+        for turn in sorted(turns, key=lambda turn: turn.order):
+            works.setdefault(turn.facts.job.id, {})[turn.name] = self._surface(turn)
+        return {
+            facts.job.id: _job_outlook(facts, works[facts.job.id])
+            for facts in all_facts
+            if not only or facts.job.id == only
+        }
+
+    def _turns(self, place: int, facts: JobFacts) -> Iterator[_Turn]:
         areas = [self.records.surfaces[name].area_m2 for name in facts.job.surfaces]
         all_area = None if None in areas else sum(area for area in areas if area)
         course = self._course_before(facts)
-        works = tuple(self._surface(name, facts, days[name], all_area, course) for name in facts.job.surfaces)
-        return JobOutlook(
-            job=facts.job,
-            work=_work_of_all(works),
-            starts=facts.starts,
-            surfaces=works,
-            dates={milestone: _range_of_all(works, milestone) for milestone in Milestone},
-            changed_because=facts.changes[-1].because if facts.changes else "",
-        )
+        for name, finish in self._days(facts).items():
+            yield _Turn(facts=facts, place=place, name=name, finish=finish, all_area_m2=all_area, course=course)
 
     def _days(self, facts: JobFacts) -> dict[str, DateRange]:
         """The day on which the work on each surface is, or is to be, finished."""
@@ -101,25 +134,23 @@ class JobAssessor:
         """What healed before this work began: a date must not move for a reason that its own story does not tell."""
         entries = (entry for there in facts.surfaces.values() for entry in (there.started, there.done) if entry)
         began = min([facts.starts, *(self._local(entry.head.true_from) for entry in entries)])
-        return replace(self.course, lessons=tuple(told for told in self.course.lessons if told[2].normal_on <= began))
+        return replace(self.course, lessons=tuple(told for told in self.course.lessons if told[2].normal_on < began))
 
-    def _surface(
-        self, name: str, facts: JobFacts, finish: DateRange, all_area: float | None, course: Course
-    ) -> SurfaceWork:
-        surface, job, here = self.records.surfaces[name], facts.job, facts.surfaces[name]
-        recovery: Recovery | None = None
-        dates = dict.fromkeys(Milestone, _NO_DATE)
+    def _surface(self, turn: _Turn) -> SurfaceWork:
+        surface, job, here = self.records.surfaces[turn.name], turn.facts.job, turn.here
         operations = as_really_done(job.operations, here.as_done)
         sums = surface_sums(
             operations,
             area_m2=surface.area_m2,
-            all_area_m2=all_area,
+            all_area_m2=turn.all_area_m2,
             density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
         )
-        if facts.called_off is None or here.done is not None:
-            recovery = self._recovery(surface, here, sums, finish, course)
-            dates = _dates(job, here, finish, recovery, nothing_to_heal=surface.grass is None or not sums.layers)
-        work, reasons = self._state(surface, facts, here, dates, recovery)
+        recovery, dates = None, no_dates()
+        if turn.facts.called_off is None or here.done is not None:
+            recovery = self._recovery(surface, sums, turn)
+            without = None if surface.grass is None or not sums.layers else self._without()
+            dates = dates_of_surface(job, here, turn.finish, recovery, without=without)
+        work, reasons = self._state(surface, turn.facts, here, dates, recovery)
         return SurfaceWork(
             surface=surface,
             job=job,
@@ -133,20 +164,26 @@ class JobAssessor:
             done_at=here.done.head.true_from if here.done else None,
         )
 
-    def _recovery(
-        self, surface: Surface, here: SurfaceFacts, sums: SurfaceSums, finish: DateRange, course: Course
-    ) -> Recovery | None:
-        if self.view is None or finish.likely is None:
+    def _without(self) -> NoDate:
+        """Why there is no recovery where something has to heal."""
+        return NoDate.NO_HISTORY if self.view is None else NoDate.TOO_FAR
+
+    def _recovery(self, surface: Surface, sums: SurfaceSums, turn: _Turn) -> Recovery | None:
+        start = turn.finish.likely
+        if self.view is None or start is None:
             return None
-        earlier = self._healing.setdefault(surface.id, [])
-        before: Layers = ()
-        if earlier and surface.grass is not None:
-            before = layers_on(earlier[-1], surface.grass, finish.likely, self.view)
-        start = finish.likely
-        recovery = recovery_of(surface, here, sums, start=start, before=before, view=self.view, course=course)
-        if recovery is not None and here.normal is None:
-            earlier.append(recovery)
+        earlier = self._healing.get(surface.id)
+        before = Left()
+        if earlier is not None and surface.grass is not None:
+            before = left_on(earlier, surface.grass, start, self.view)
+        recovery = recovery_of(surface, turn.here, sums, start=start, before=before, view=self.view, course=turn.course)
+        if recovery is not None and turn.here.normal is None and not self._is_overdue(turn.facts):
+            self._healing[surface.id] = recovery
         return recovery
+
+    def _is_overdue(self, facts: JobFacts) -> bool:
+        """Planned for a day that is over, and nobody has begun: it cannot count as earlier work."""
+        return facts.starts < self.as_of.date() and not any(s.started for s in facts.surfaces.values())
 
     def _state(
         self,
@@ -184,7 +221,7 @@ class JobAssessor:
             head = here.started.head
             return Work.UNDER_WAY, Reason(kind=ReasonKind.STARTED, source=head.id, at=head.true_from)
         source = f"{facts.job.file}, line {facts.job.line}"
-        if facts.starts < self.as_of.date() and not any(s.started for s in facts.surfaces.values()):
+        if self._is_overdue(facts):
             return Work.PLANNED, Reason(kind=ReasonKind.OVERDUE, source=source, at=facts.starts)
         if facts.changes:
             change = facts.changes[-1]
@@ -201,6 +238,8 @@ class JobAssessor:
             )
         elif self.view is None:
             yield Reason(kind=ReasonKind.NO_HISTORY, source="weather/history")
+        elif dates[Milestone.BACK_TO_NORMAL].no_date is NoDate.TOO_FAR:
+            yield Reason(kind=ReasonKind.TOO_FAR, source="computed")
         elif recovery is not None:
             yield from self._about_recovery(surface, recovery, dates[Milestone.BACK_TO_NORMAL], self.view)
 
@@ -239,68 +278,13 @@ def _about_pace(recovery: Recovery) -> Iterator[Reason]:
         yield Reason(kind=ReasonKind.WILD, source=look.source, at=look.at, words=look.what)
 
 
-def _dates(
-    job: Job, here: SurfaceFacts, finish: DateRange, recovery: Recovery | None, *, nothing_to_heal: bool
-) -> dict[Milestone, DateRange]:
-    reopening = _later(finish, job.reopens_after) if job.reopens_after else finish
-    dates = dict.fromkeys(Milestone, _NO_DATE)
-    dates[Milestone.REOPENING] = reopening
-    if job.normal_after is not None:
-        dates[Milestone.BACK_TO_NORMAL] = _later(finish, job.normal_after)
-    elif recovery is not None:
-        dates.update(recovery.ranges)
-    elif nothing_to_heal:
-        dates.update(dict.fromkeys(_HEALING_MILESTONES, reopening))
-    if here.normal is not None:
-        dates[Milestone.BACK_TO_NORMAL] = DateRange.known(here.normal.head.true_from.date())
-    return dates
-
-
-def _later(day: DateRange, stretch: Stretch) -> DateRange:
-    middle = (stretch.from_days + stretch.to_days) / 2
-
-    def plus(start: date | None, days: float) -> date | None:
-        return None if start is None else start + timedelta(days=round(days))
-
-    return DateRange(
-        early=plus(day.early, stretch.from_days),
-        likely=plus(day.likely, middle),
-        allow_until=plus(day.allow_until, stretch.to_days),
-    )  # never a fact: the range is somebody's experience
-
-
-def _work_of_all(works: Sequence[SurfaceWork]) -> Work:
-    states = {work.work for work in works}
-    if len(states) == 1:
-        return states.pop()
-    for state in (Work.HELD_UP, Work.UNDER_WAY):
-        if state in states:
-            return state
-    if states & {Work.PLANNED}:
-        return Work.UNDER_WAY  # some surfaces are done, others to come
-    return Work.HEALING if Work.HEALING in states else Work.BACK_TO_NORMAL
-
-
-def _range_of_all(works: Sequence[SurfaceWork], milestone: Milestone) -> DateRange:
-    """The date for the last of the surfaces: the weather and the model's error are the same for all of them."""
-    open_ones = [work for work in works if work.work not in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)]
-    counted = open_ones or [work for work in works if work.work is not Work.CALLED_OFF]
-    if milestone is Milestone.REOPENING:
-        counted = [work for work in works if work.work is not Work.CALLED_OFF]
-    sampled = [work.recovery for work in counted if work.recovery is not None and work.job.normal_after is None]
-    if milestone is not Milestone.REOPENING and open_ones and sampled and len(sampled) == len(counted):
-        first = min(recovery.start for recovery in sampled)
-        shifted = [recovery.samples[milestone] + (recovery.start - first).days for recovery in sampled]
-        return date_range(np.maximum.reduce(shifted), first)
-    ranges = [work.dates[milestone] for work in counted]
-    return DateRange(
-        early=_latest([given.early for given in ranges]),
-        likely=_latest([given.likely for given in ranges]),
-        allow_until=_latest([given.allow_until for given in ranges]),
-        is_fact=bool(ranges) and all(given.is_fact for given in ranges),
+def _job_outlook(facts: JobFacts, works: Mapping[str, SurfaceWork]) -> JobOutlook:
+    in_order = tuple(works[name] for name in facts.job.surfaces)
+    return JobOutlook(
+        job=facts.job,
+        work=work_of_all(in_order),
+        starts=facts.starts,
+        surfaces=in_order,
+        dates={milestone: range_of_all(in_order, milestone) for milestone in Milestone},
+        changed_because=facts.changes[-1].because if facts.changes else "",
     )
-
-
-def _latest(days: Sequence[date | None]) -> date | None:
-    known = [day for day in days if day is not None]
-    return max(known) if known and len(known) == len(days) else None

@@ -132,7 +132,7 @@ def _after(facts: SurfaceFacts, entry: Progress | Observation | BackToNormal) ->
         case Observation():
             return replace(facts, observations=(*facts.observations, entry))
         case BackToNormal():
-            return replace(facts, normal=entry)
+            return replace(facts, normal=entry) if facts.done is not None else facts
         case Progress(step=Step.STARTED):
             return SurfaceFacts(started=entry, as_done=entry.as_done)
         case Progress(step=Step.RESUMED):

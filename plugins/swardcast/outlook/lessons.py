@@ -6,23 +6,28 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from statistics import fmean
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
 from swardcast.outlook.held_back import slow_days
+from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.states import JobOutlook, Lesson, Recovery
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.club import Grass, SurfaceKind
 from swardcast.records.log import BackToNormal
 from swardcast.turf.healing import BACK_TO_NORMAL_LAG_DAYS, HOLES_CLOSED, growth_days_needed
 
-__all__ = ["lessons_of"]
+__all__ = ["MOST_LOG_PACE", "lessons_of"]
 
 Floats = NDArray[np.float64]
+_Group = tuple[SurfaceKind, Grass]
 
-_MOST_LOG_PACE: Final = 1.2  # three times as fast or slow: beyond that something else was at work; judgement
+MOST_LOG_PACE: Final = 1.2
+"""Three times as fast or slow (as a logarithm); beyond that something else was at work: judgement."""
+
 _HALVINGS: Final = 40
 
 
@@ -31,81 +36,110 @@ class _Healed:
     """A surface that was called back to normal, and what it needed.
 
     Args:
+        group: its kind and grass.
         start: day 0.
         need: growth days until its holes are closed, at the fitted pace.
+        rim: growth days that its widest hole needs at least.
         lag: days from closed to back to normal, at the fitted pace.
         sums: growth since day 0 up to each day, growth days.
     """
 
+    group: _Group
     start: date
     need: float
+    rim: float
     lag: float
     sums: Floats
 
-    def days(self, log_pace: float) -> float:
-        """Days to back to normal at a pace, in the weather that came; past the horizon its last day."""
+    def normal_on(self, log_pace: float) -> float:
+        """The day of back to normal at a pace, in the weather that came, as an ordinal; past the horizon its last."""
         pace = math.exp(log_pace)
         places = np.arange(len(self.sums), dtype=np.float64)
-        return float(np.interp(self.need / pace, self.sums, places)) + self.lag / pace
+        growth = max(self.need / pace, self.rim)
+        return self.start.toordinal() + float(np.interp(growth, self.sums, places)) + self.lag / pace
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Call:
+    """What one entry that calls surfaces back to normal tells of the slowest of them."""
+
+    source: str
+    normal_on: date
+    taken: float
+    computed: float
+    log_pace: float
 
 
 def lessons_of(
-    entry: BackToNormal, outlook: JobOutlook, view: WeatherView
+    facts: JobFacts, outlook: JobOutlook, view: WeatherView
 ) -> tuple[tuple[SurfaceKind, Grass, Lesson], ...]:
-    """Learn from the surfaces that an entry calls back to normal.
+    """Learn from the surfaces of a job that the log calls back to normal.
 
-    Assumes that an entry waits for the slowest of its surfaces, and that the same pace governs the growth needed and
-    the days from holes closed to back to normal.
+    Assumes that an entry waits for the slowest of its surfaces, so that only the kind of surface and grass of that one
+    can learn from it; that the last word on a surface counts; and that the same pace governs the growth needed and the
+    days from holes closed to back to normal.
 
     Args:
-        entry: the entry.
-        outlook: its job as assessed at the moment of the entry, with nothing learnt.
-        view: the weather as known then.
+        facts: what the log says of the job.
+        outlook: the job as assessed with nothing learnt.
+        view: the weather as known.
 
     Returns:
-        One lesson for each kind of surface and grass among them; none for work whose dates are not computed.
+        One lesson for each kind of surface and grass that learns; none for work whose dates are not computed.
     """
     if outlook.job.normal_after is not None:
         return ()
-    groups: dict[tuple[SurfaceKind, Grass], list[_Healed]] = {}
+    called: dict[BackToNormal, list[_Healed]] = {}
     for work in outlook.surfaces:
-        grass = work.surface.grass
-        if work.surface.id in entry.surfaces and work.recovery is not None and grass is not None and work.done_at:
-            groups.setdefault((work.surface.kind, grass), []).append(_healed(work.recovery, grass, view))
-    lessons = ((key, _lesson(entry, outlook, healed)) for key, healed in groups.items())
-    return tuple((kind, grass, lesson) for (kind, grass), lesson in lessons if lesson is not None)
+        normal, grass = facts.surfaces[work.surface.id].normal, work.surface.grass
+        if normal is not None and work.recovery is not None and grass is not None:
+            healed = _healed((work.surface.kind, grass), work.recovery, view)
+            called.setdefault(normal, []).append(healed)
+    calls: dict[_Group, list[_Call]] = {}
+    for entry, surfaces in called.items():
+        slowest = max(surfaces, key=lambda one: one.normal_on(0.0))
+        normal_on = entry.head.true_from.date()
+        if slowest.need > 0 and normal_on > slowest.start:
+            told = _call(entry.head.id, normal_on, slowest, [one for one in surfaces if one.group == slowest.group])
+            calls.setdefault(slowest.group, []).append(told)
+    return tuple((kind, grass, _lesson(outlook, told)) for (kind, grass), told in calls.items())
 
 
-def _healed(recovery: Recovery, grass: Grass, view: WeatherView) -> _Healed:
-    slow = slow_days(recovery.held_back, recovery.start)
+def _healed(group: _Group, recovery: Recovery, view: WeatherView) -> _Healed:
     return _Healed(
+        group=group,
         start=recovery.start,
         need=growth_days_needed(recovery.layers, HOLES_CLOSED),
+        rim=recovery.rim_growth_days,
         lag=BACK_TO_NORMAL_LAG_DAYS if recovery.lag_days > 0 else 0.0,
-        sums=view.growth_sums(recovery.start, grass, slow),
+        sums=view.growth_sums(recovery.start, group[1], slow_days(recovery.held_back, recovery.start)),
     )
 
 
-def _lesson(entry: BackToNormal, outlook: JobOutlook, surfaces: Sequence[_Healed]) -> Lesson | None:
-    first = min(one.start for one in surfaces)
-    normal_on = entry.head.true_from.date()
-
-    def last(log_pace: float) -> float:
-        return max((one.start - first).days + one.days(log_pace) for one in surfaces)
-
-    slowest = max(surfaces, key=lambda one: (one.start - first).days + one.days(0.0))
-    if slowest.need <= 0 or normal_on <= slowest.start:
-        return None
-    low, high = -_MOST_LOG_PACE, _MOST_LOG_PACE
+def _call(source: str, normal_on: date, slowest: _Healed, surfaces: Sequence[_Healed]) -> _Call:
+    low, high = -MOST_LOG_PACE, MOST_LOG_PACE
     for _ in range(_HALVINGS):
         middle = (low + high) / 2
-        low, high = (middle, high) if last(middle) > (normal_on - first).days else (low, middle)
+        too_late = max(one.normal_on(middle) for one in surfaces) > normal_on.toordinal()
+        low, high = (middle, high) if too_late else (low, middle)
+    start = slowest.start.toordinal()
+    return _Call(
+        source=source,
+        normal_on=normal_on,
+        taken=normal_on.toordinal() - start,
+        computed=slowest.normal_on(0.0) - start,
+        log_pace=(low + high) / 2,
+    )
+
+
+def _lesson(outlook: JobOutlook, calls: Sequence[_Call]) -> Lesson:
+    last = max(calls, key=lambda call: (call.normal_on, call.source))
     return Lesson(
         job=outlook.job.id,
         title=outlook.job.title,
-        source=entry.head.id,
-        normal_on=normal_on,
-        days_taken=(normal_on - slowest.start).days,
-        days_computed=slowest.days(0.0),
-        log_pace=(low + high) / 2,
+        source=last.source,
+        normal_on=last.normal_on,
+        days_taken=fmean(call.taken for call in calls),
+        days_computed=fmean(call.computed for call in calls),
+        log_pace=fmean(call.log_pace for call in calls),
     )

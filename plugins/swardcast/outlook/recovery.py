@@ -28,14 +28,29 @@ from swardcast.turf.healing import (
     growth_at_pace,
     growth_days_needed,
     layers_left,
+    without_sand,
 )
 from swardcast.turf.milestones import Disruption, default_log_spread
 from swardcast.turf.pace import after_healed_jobs, after_sightings, usual_pace
 
-__all__ = ["Course", "Dated", "is_validated", "layers_on", "recovery_of"]
+__all__ = ["Course", "Dated", "Left", "is_validated", "left_on", "recovery_of"]
 
 _WEEK: Final = 7
 _WEEKS_SHOWN: Final = 8
+_FARTHEST: Final = timedelta(days=366)  # a job planned farther ahead gets no date yet: judgement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Left:
+    """What earlier work has left on the day of the next.
+
+    Args:
+        layers: what is still disturbed.
+        rim_growth_days: growth that its widest hole still needs at least.
+    """
+
+    layers: Layers = ()
+    rim_growth_days: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,7 +79,7 @@ def recovery_of(
     sums: SurfaceSums,
     *,
     start: date,
-    before: Layers,
+    before: Left,
     view: WeatherView,
     course: Course,
 ) -> Recovery | None:
@@ -80,15 +95,16 @@ def recovery_of(
         course: what is known of the course.
 
     Returns:
-        The recovery, or None where there is no grass or nothing was disturbed.
+        The recovery, or None where there is no grass, nothing was disturbed, or the day is more than a year ahead.
     """
-    if surface.grass is None or not sums.layers:
+    if surface.grass is None or not sums.layers or start > view.today + _FARTHEST:
         return None
     spread = default_log_spread(GRASSES[surface.grass.value], validated=is_validated(surface, sums))
     lessons = tuple(lesson for kind, grass, lesson in course.lessons if (kind, grass) == (surface.kind, surface.grass))
     middle, prior_spread = after_healed_jobs(spread, [lesson.log_pace for lesson in lessons])
-    layers = (*sums.layers, *before)
-    opened = sums.opened or growth_days_needed(before, HOLES_CLOSED) > 0
+    layers = (*sums.layers, *before.layers)
+    rim = max(sums.rim_growth_days, before.rim_growth_days)
+    opened = sums.opened or growth_days_needed(without_sand(before.layers), HOLES_CLOSED) > 0
     lag_days = BACK_TO_NORMAL_LAG_DAYS * math.exp(-middle) if opened else 0.0
     held_back = held_back_on(surface.id, course.entries)
     healing = Healing(
@@ -99,11 +115,11 @@ def recovery_of(
         slow=slow_days(held_back, start),
         target_speed_mm=course.target_speed_mm,
     )
-    looks = looks_of(facts.observations, healing, view)
+    looks = looks_of(facts.observations if facts.done is not None else (), healing, view)
     pace, beyond = after_sightings(prior_spread, middle, tuple(look.sighting for look in looks))
     disruption = Disruption(
         layers=layers,
-        rim_growth_days=sums.rim_growth_days,
+        rim_growth_days=rim,
         pace=pace,
         lag_days=lag_days,
         lag_log_spread=prior_spread,
@@ -113,14 +129,14 @@ def recovery_of(
     return Recovery(
         start=start,
         sums=sums,
-        before=disruption_left(before),
+        before=disruption_left(before.layers),
         layers=layers,
         day_zero=disruption_left(layers),
         usual=usual_pace(spread),
         prior=usual_pace(prior_spread, middle),
         pace=pace,
         lessons=lessons,
-        rim_growth_days=sums.rim_growth_days,
+        rim_growth_days=rim,
         lag_days=lag_days,
         growth_so_far=_gained(healing, view) if start <= view.today else None,
         weeks_ahead=dated.weeks_ahead,
@@ -181,19 +197,19 @@ def _closes_on(healing: Healing, view: WeatherView, need: float) -> date | None:
     return healing.start + timedelta(days=reached) if reached < len(sums) else None
 
 
-def layers_on(recovery: Recovery, grass: Grass, day: date, view: WeatherView) -> Layers:
+def left_on(recovery: Recovery, grass: Grass, day: date, view: WeatherView) -> Left:
     """Tell what is left of a job's disruption on a day, so that the next job can come on top.
 
     Args:
         recovery: how the surface heals.
         grass: its grass.
-        day: the day.
+        day: the day, not before the recovery's first.
         view: the weather as known.
 
     Returns:
-        The layers left.
+        What is left.
     """
-    days = max(0, (day - recovery.start).days)
-    slow = slow_days(recovery.held_back, recovery.start)
-    growth = view.growth_between(recovery.start, recovery.start + timedelta(days=days), grass, slow)
-    return layers_left(recovery.layers, growth, recovery.pace.middle)
+    growth = view.growth_between(recovery.start, day, grass, slow_days(recovery.held_back, recovery.start))
+    layers = layers_left(recovery.layers, growth, recovery.pace.middle)
+    rim = max(0.0, recovery.rim_growth_days - growth)
+    return Left(layers=layers, rim_growth_days=rim if without_sand(layers) else 0.0)

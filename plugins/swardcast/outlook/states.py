@@ -29,6 +29,7 @@ __all__ = [
     "JobOutlook",
     "Lesson",
     "Milestone",
+    "NoDate",
     "Reason",
     "ReasonKind",
     "Recovery",
@@ -64,6 +65,14 @@ class Milestone(Enum):
     BACK_TO_NORMAL = "back to normal"
 
 
+class NoDate(Enum):
+    """Why no date can be told."""
+
+    NOT_THIS_SEASON = "not this season"
+    NO_HISTORY = "no weather history"
+    TOO_FAR = "more than a year ahead"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DateRange:
     """A date as it is known.
@@ -73,12 +82,14 @@ class DateRange:
         likely: an even chance, or None.
         allow_until: 9 chances in 10, or None.
         is_fact: whether it has happened, so that there is no doubt about it.
+        no_date: why there is none, where there is none.
     """
 
     early: date | None
     likely: date | None
     allow_until: date | None
     is_fact: bool = False
+    no_date: NoDate = NoDate.NOT_THIS_SEASON
 
     @classmethod
     def known(cls, day: date) -> DateRange:
@@ -114,6 +125,7 @@ class ReasonKind(Enum):
     RULE_OF_THUMB = "rule of thumb"
     NOT_VALIDATED = "not validated"
     NO_HISTORY = "no weather history"
+    TOO_FAR = "more than a year ahead"
     NOT_THIS_SEASON = "not this season"
     WEATHER_MISSING = "weather missing"
     SHORT_HISTORY = "few past years of weather"
@@ -146,9 +158,9 @@ class Lesson:
     Args:
         job: id of the job.
         title: its title.
-        source: id of the entry that called it back to normal.
-        normal_on: the day it was called back to normal.
-        days_taken: days from the work to that day, on the surface that was expected last.
+        source: id of the last entry that called it back to normal.
+        normal_on: the day of that entry.
+        days_taken: days from the work to back to normal, on the surface that each entry waited for.
         days_computed: days that the fitted pace gives there for the weather that came.
         log_pace: logarithm of the pace at which it healed, 0 for the fitted pace.
     """

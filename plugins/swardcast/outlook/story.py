@@ -6,12 +6,12 @@ from the records (entries, and mornings on which a day's weather became known), 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
-from enum import Enum
 from typing import Final
 
+from swardcast.outlook.causes import Cause, entry_cause, weather_cause
 from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.ledger import standing_entries
 from swardcast.outlook.play import statements
@@ -21,29 +21,12 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, GrowthHeldBack, Observation
 from swardcast.records.plan import Job, Play
 
-__all__ = ["Cause", "JobChange", "JobStory", "PlayChange", "play_changes", "tell_story"]
+__all__ = ["JobChange", "JobStory", "PlayChange", "play_changes", "tell_story"]
 
 MOVE_THAT_MATTERS_DAYS: Final = 2
 MOVE_OF_A_WIDE_RANGE_DAYS: Final = 14  # a range told in months does not move by days: judgement
 _MORNING: Final = time(7, 0)  # when a new day's weather counts as known to members
 _FOLLOWED_AFTER_DONE_DAYS: Final = 120
-_STEADY_C: Final = 0.5  # nearer to the usual than this, the weather is not called warm or cold: judgement
-
-
-class Cause(Enum):
-    """Why a published date moved."""
-
-    ANNOUNCED = "announced"
-    PLAN = "a change of plan"
-    WORK = "the work itself"
-    OBSERVED = "what was seen on the course"
-    HELD_BACK = "growth held back"
-    LEARNT = "what healed jobs taught"
-    COLDER = "colder weather than usual"
-    WARMER = "warmer weather than usual"
-    COLDER_FORECAST = "a colder forecast"
-    WARMER_FORECAST = "a warmer forecast"
-    WEATHER = "the weather"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -107,16 +90,29 @@ class _Moment:
 
 @dataclass(slots=True)
 class _Teller:
+    """Hears how a job stands moment by moment.
+
+    Args:
+        job: the job.
+        book: the club's weather.
+        without: back to normal as it would stand at a moment without its entry.
+        changes: what was worth telling so far.
+        heard: how the job stood at the moment before, or None.
+    """
+
     job: Job
     book: WeatherBook
+    without: Callable[[_Moment], DateRange]
     changes: list[JobChange] = field(default_factory=list)
+    heard: JobOutlook | None = None
 
     def hear(self, moment: _Moment, outlook: JobOutlook) -> None:
         last = self.changes[-1] if self.changes else None
         became = _became(last.outlook if last else None, outlook)
         now = outlook.dates[Milestone.BACK_TO_NORMAL]
+        before, self.heard = self.heard, outlook
         # An end, and no move of a date.
-        said_normal = isinstance(moment.entry, BackToNormal) and moment.entry.job == self.job.id
+        said_normal = outlook.work is Work.BACK_TO_NORMAL and isinstance(moment.entry, BackToNormal)
         moved = last is not None and not said_normal and _matters(last.back_to_normal, now)
         rescheduled = last is not None and last.outlook.starts != outlook.starts
         if last is not None and not became and not moved and not rescheduled:
@@ -125,7 +121,7 @@ class _Teller:
         cause = (
             Cause.ANNOUNCED
             if last is None
-            else self._cause(moment, last, outlook, rescheduled=rescheduled, worked=bool(became))
+            else self._cause(moment, last, outlook, learnt=_taught(before) != _taught(outlook))
         )
         self.changes.append(
             JobChange(
@@ -142,31 +138,18 @@ class _Teller:
             )
         )
 
-    def _cause(
-        self, moment: _Moment, last: JobChange, outlook: JobOutlook, *, rescheduled: bool, worked: bool
-    ) -> Cause:
-        if rescheduled:
+    def _cause(self, moment: _Moment, last: JobChange, outlook: JobOutlook, *, learnt: bool) -> Cause:
+        """Why it changed: the entry, if the date would not have moved without it; else the weather."""
+        if last.outlook.starts != outlook.starts:
             return Cause.PLAN
-        if _taught(last.outlook) != _taught(outlook):
+        now = outlook.dates[Milestone.BACK_TO_NORMAL]
+        by_entry = moment.entry is not None and not _matters(last.back_to_normal, self.without(moment))
+        if by_entry or not _matters(last.back_to_normal, now):
+            return entry_cause(moment.entry, self.job.id)
+        if learnt:
             return Cause.LEARNT
-        if isinstance(moment.entry, Observation):
-            return Cause.OBSERVED
-        if isinstance(moment.entry, GrowthHeldBack):
-            return Cause.HELD_BACK
-        if worked or moment.entry is not None:
-            return Cause.WORK
-        return self._weather(moment.at, last, outlook.dates[Milestone.BACK_TO_NORMAL])
-
-    def _weather(self, at: datetime, last: JobChange, now: DateRange) -> Cause:
-        """Which weather moved a date; it must speak for the way in which the date moved."""
-        view, before = self.book.at(at), self.book.at(last.at)
-        warmth = view.warmth(last.at.date()) if view is not None else None
-        later = _is_later(last.back_to_normal, now)
-        if warmth is not None and abs(warmth) >= _STEADY_C and (warmth < 0) is later:
-            return Cause.COLDER if later else Cause.WARMER
-        if view is not None and view.issued_at is not None and (before is None or before.issued_at != view.issued_at):
-            return Cause.COLDER_FORECAST if later else Cause.WARMER_FORECAST
-        return Cause.WEATHER
+        view, before = self.book.at(moment.at), self.book.at(last.at)
+        return weather_cause(view, before, last.at.date(), last.back_to_normal, now)
 
 
 def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBook) -> JobStory:
@@ -181,7 +164,12 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
     Returns:
         Its changes; the first is the announcement.
     """
-    teller = _Teller(job=job, book=book)
+
+    def without(moment: _Moment) -> DateRange:
+        fewer = replace(records, entries=tuple(entry for entry in records.entries if entry is not moment.entry))
+        return assess_jobs(fewer, moment.at, book, only=job.id)[job.id].dates[Milestone.BACK_TO_NORMAL]
+
+    teller = _Teller(job=job, book=book, without=without)
     for moment in _moments(records, job, as_of):
         outlook = assess_jobs(records, moment.at, book, only=job.id)[job.id]
         teller.hear(moment, outlook)
@@ -198,11 +186,20 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
     moments += [
         _Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in entries if entry.head.at > announced
     ]
-    own = (entry for entry in entries if getattr(entry, "job", job.id) == job.id)
-    worked = [entry.head.true_from.date() for entry in own if not isinstance(entry, Observation | GrowthHeldBack)]
+    worked = [entry.head.true_from.date() for entry in entries if not isinstance(entry, Observation | GrowthHeldBack)]
     if worked:
         last = min(as_of.astimezone(zone).date(), max(worked) + timedelta(days=_FOLLOWED_AFTER_DONE_DAYS))
         moments += _mornings(records, min(worked) + timedelta(days=1), last)
+    # What another job teaches can move a plan, until its own work begins.
+    until = min(worked) if worked else as_of.astimezone(zone).date()
+    moments += [
+        _Moment(at=entry.head.at, id=entry.head.id, entry=entry)
+        for entry in records.entries
+        if isinstance(entry, BackToNormal)
+        and entry.job != job.id
+        and announced < entry.head.at
+        and entry.head.true_from.date() <= until
+    ]
     yield from sorted((moment for moment in moments if moment.at <= as_of), key=lambda moment: (moment.at, moment.id))
 
 
@@ -211,10 +208,8 @@ def _concerns(entry: Entry, job: Job, records: ClubRecords) -> bool:
         return True
     if isinstance(entry, GrowthHeldBack):
         return not set(entry.surfaces).isdisjoint(job.surfaces)
-    if isinstance(entry, BackToNormal):  # of another job: what it teaches can move a plan
-        return entry.head.true_from.date() <= job.starts
     corrected = getattr(entry, "corrects", None)
-    return any(other.head.id == corrected and getattr(other, "job", None) == job.id for other in records.entries)
+    return any(other.head.id == corrected and _concerns(other, job, records) for other in records.entries)
 
 
 def _mornings(records: ClubRecords, first: date, last: date) -> list[_Moment]:
@@ -227,9 +222,9 @@ def _mornings(records: ClubRecords, first: date, last: date) -> list[_Moment]:
     ]
 
 
-def _taught(outlook: JobOutlook) -> set[str]:
+def _taught(outlook: JobOutlook | None) -> set[str]:
     """The entries whose lessons the dates rest on."""
-    recoveries = [work.recovery for work in outlook.surfaces if work.recovery is not None]
+    recoveries = [work.recovery for work in outlook.surfaces if work.recovery is not None] if outlook else []
     return {lesson.source for recovery in recoveries for lesson in recovery.lessons}
 
 
@@ -251,14 +246,6 @@ def _matters(published: DateRange, now: DateRange) -> bool:
             return True
         if old is not None and new is not None and abs((new - old).days) >= least:
             return True
-    return False
-
-
-def _is_later(published: DateRange, now: DateRange) -> bool:
-    """Whether a date moved back; having none is later than any."""
-    for old, new in ((published.likely, now.likely), (published.allow_until, now.allow_until)):
-        if old != new:
-            return new is None or (old is not None and new > old)
     return False
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
 
@@ -10,6 +11,7 @@ from swardcast.outlook.ledger import JobFacts, job_facts, standing_entries
 from swardcast.outlook.states import DateRange, Milestone
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Entry
 from swardcast.records.plan import Job
 
 __all__ = ["Kept", "track_record"]
@@ -34,7 +36,7 @@ class Kept:
     @property
     def is_judged(self) -> bool:
         """Whether there is both a date and an end to compare it with."""
-        return self.promised.is_given and self.normal_on is not None
+        return self.promised.is_given and not self.promised.is_fact and self.normal_on is not None
 
     @property
     def is_inside(self) -> bool:
@@ -53,8 +55,9 @@ class Kept:
 def track_record(records: ClubRecords, as_of: datetime, book: WeatherBook) -> tuple[Kept, ...]:
     """Recompute, from the records alone, what was promised on the day of each finished job.
 
-    Assumes that a promise is what the program says at the moment when the last surface was entered as done, knowing
-    only what had been entered by then. Work whose date is a rule of thumb promises nothing that is computed.
+    Assumes that a promise is what the program says at the first moment at which every surface was entered as done,
+    knowing only what had been entered by then; a later correction or a new start does not change it. Work whose date is
+    a rule of thumb promises nothing that is computed.
 
     Args:
         records: the club's records.
@@ -65,31 +68,35 @@ def track_record(records: ClubRecords, as_of: datetime, book: WeatherBook) -> tu
         Jobs whose work is finished and whose date is computed, oldest first.
     """
     known = records.known_at(as_of)
-    entries = standing_entries(known.entries)
-    kept = []
-    for job in known.jobs.values():
-        facts = job_facts(job, entries)
-        finished = _finished_at(facts)
-        if finished is None or job.normal_after is not None:
-            continue
-        promised = assess_jobs(records, finished[0], book, only=job.id)[job.id].dates[Milestone.BACK_TO_NORMAL]
-        normal = [surface.normal for surface in facts.surfaces.values() if surface.normal is not None]
-        ended = len(normal) == len(facts.surfaces)
-        kept.append(
-            Kept(
-                job=job,
-                done_on=finished[1],
-                promised=promised,
-                normal_on=max(entry.head.true_from.date() for entry in normal) if ended else None,
-            )
-        )
-    return tuple(sorted(kept, key=lambda one: (one.done_on, one.job.id)))
+    kept = (_kept(records, job, known, book) for job in known.jobs.values() if job.normal_after is None)
+    return tuple(sorted((one for one in kept if one is not None), key=lambda one: (one.done_on, one.job.id)))
 
 
-def _finished_at(facts: JobFacts) -> tuple[datetime, date] | None:
-    """When the last surface was entered as done, and the day on which it was; None while some are not."""
-    done = [surface.done for surface in facts.surfaces.values()]
-    if facts.called_off is not None or not done or None in done:
+def _kept(records: ClubRecords, job: Job, known: ClubRecords, book: WeatherBook) -> Kept | None:
+    """Follow a job entry by entry: the promise as the log stood then, the days as it stands now."""
+    moments = sorted({entry.head.at for entry in known.entries if getattr(entry, "job", "") == job.id})
+    promised_at = next((at for at in moments if _is_done(_facts_at(job, known.known_at(at).entries))), None)
+    if promised_at is None:
         return None
-    entries = [entry for entry in done if entry is not None]
-    return max(entry.head.at for entry in entries), max(entry.head.true_from.date() for entry in entries)
+    standing = standing_entries(known.entries)
+    by_then = (job_facts(job, [entry for entry in standing if entry.head.at <= at]) for at in moments)
+    seen = [facts for facts in by_then if _is_done(facts)]
+    if not seen:
+        return None
+    done = [surface.done.head.true_from.date() for surface in seen[0].surfaces.values() if surface.done]
+    ended = next((facts for facts in seen if all(surface.normal for surface in facts.surfaces.values())), None)
+    normal = [surface.normal for surface in ended.surfaces.values()] if ended is not None else []
+    return Kept(
+        job=job,
+        done_on=max(done),
+        promised=assess_jobs(records, promised_at, book, only=job.id)[job.id].dates[Milestone.BACK_TO_NORMAL],
+        normal_on=max((entry.head.true_from.date() for entry in normal if entry), default=None),
+    )
+
+
+def _facts_at(job: Job, entries: Iterable[Entry]) -> JobFacts:
+    return job_facts(job, standing_entries(entries))
+
+
+def _is_done(facts: JobFacts) -> bool:
+    return facts.called_off is None and all(surface.done for surface in facts.surfaces.values())

@@ -11,7 +11,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swardcast.records.club import Club, Grass, SurfaceKind
-from swardcast.records.log import BackToNormal
 from swardcast.records.weather import Forecast, Weather
 from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, known_days_c, weather_members
 from swardcast.turf.growth import GRASSES, growth_fraction
@@ -139,6 +138,20 @@ class WeatherView:
             return days
         return int(np.isnan(self.observed.between(start, days)).sum())
 
+    def mean_c(self, start: date, end: date) -> float:
+        """Average the temperature from a day up to and without another, over the members.
+
+        Args:
+            start: first day, not before the view's first.
+            end: the day after the last, after `start`.
+
+        Returns:
+            Mean temperature, C.
+        """
+        first = (start - self.ensemble.first).days
+        days = max(1, (end - start).days)
+        return float(self.ensemble.tmean_c[:, max(0, first) : max(0, first) + days].mean())
+
     def warmth(self, start: date) -> float | None:
         """Compare the observed days since a day with the usual: degrees above (or below) it, or None."""
         days = (self.today - start).days
@@ -153,7 +166,7 @@ class WeatherBook:
     """A club's weather, prepared once for all moments of a build of one set of records.
 
     Attributes:
-        lessons: what healed jobs taught, by the entry that called them back to normal; kept by `outlook.course`.
+        lessons: what healed jobs taught, by the job and the entries that it rests on; kept by `outlook.course`.
     """
 
     def __init__(self, club: Club, weather: Weather) -> None:
@@ -161,7 +174,7 @@ class WeatherBook:
         self._weather = weather
         self._history = _series(weather.history_c)
         self._observed = _series(weather.observed_c)
-        self.lessons: dict[BackToNormal, tuple[tuple[SurfaceKind, Grass, Lesson], ...]] = {}
+        self.lessons: dict[tuple[str, tuple[str, ...]], tuple[tuple[SurfaceKind, Grass, Lesson], ...]] = {}
         self._pasts: dict[int, WeatherPast | None] = {}
         self._views: dict[tuple[date, datetime | None], WeatherView | None] = {}
 

@@ -35,6 +35,7 @@ __all__ = [
     "layers_left",
     "layers_of",
     "rim_growth_days",
+    "without_sand",
 ]
 
 SAND_RATE_PER_GROWTH_DAY: Final = 0.40
@@ -224,6 +225,18 @@ def growth_at_pace(layers: Layers, threshold: float, pace: float, rim_growth: fl
     need = growth_days_needed(layers, threshold)
     waits = need > 0 and threshold < SETTLED
     return max(need / pace, rim_growth if waits else 0.0)
+
+
+def without_sand(layers: Layers) -> Layers:
+    """Leave the sand out: what is left are openings and stripped turf.
+
+    Args:
+        layers: a disruption.
+
+    Returns:
+        Its other layers.
+    """
+    return tuple(layer for layer in layers if any(part.per_growth_day != SAND_RATE_PER_GROWTH_DAY for part in layer))
 
 
 def rim_growth_days(openings: Iterable[Opening]) -> float:

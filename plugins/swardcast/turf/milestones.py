@@ -132,16 +132,16 @@ def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
     Source: Swardcast's healing model; spread of 0.24 by leave-one-out on 26 published recoveries.
     """
     pace = np.exp(np.array(disruption.pace.logs))  # fastest first
+    errors = np.array(standard_errors())
+    rim = disruption.rim_growth_days * np.exp(errors * LOG_SPREAD)  # as little certain as the rest of the model
 
-    def needs(threshold: float, at_least: float) -> Floats:
+    def needs(threshold: float, at_least: Floats) -> Floats:
         need = growth_days_needed(disruption.layers, threshold)
         return np.asarray(np.maximum(need / pace, at_least if need > 0 else 0.0))
 
-    rim = disruption.rim_growth_days
-    asked = [needs(SETTLED, 0.0), needs(HOLES_CLOSED, rim), needs(COVER_COMPLETE, rim)]
+    asked = [needs(SETTLED, np.zeros_like(rim)), needs(HOLES_CLOSED, rim), needs(COVER_COMPLETE, rim)]
     settled, closed, complete = np.split(days_until_growth(growth, np.concatenate(asked)), 3, axis=1)
     disturbed = disruption.opened and growth_days_needed(disruption.layers, HOLES_CLOSED) > 0
-    errors = np.array(standard_errors())
     lag = disruption.lag_days * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
     return MilestoneDays(settled=settled, holes_closed=closed, back_to_normal=closed + lag, complete_cover=complete)
 

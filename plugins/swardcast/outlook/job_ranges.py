@@ -1,0 +1,102 @@
+"""Dates of a job: of one surface from its recovery, and of the whole job for the last of its surfaces."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date, timedelta
+
+import numpy as np
+
+from swardcast.outlook.ledger import SurfaceFacts
+from swardcast.outlook.states import DateRange, Milestone, NoDate, Recovery, SurfaceWork, Work, date_range
+from swardcast.records.plan import Job, Stretch
+
+__all__ = ["dates_of_surface", "no_dates", "range_of_all", "work_of_all"]
+
+_HEALING_MILESTONES = (Milestone.SETTLED, Milestone.HOLES_CLOSED, Milestone.BACK_TO_NORMAL)
+
+
+def no_dates(why: NoDate = NoDate.NOT_THIS_SEASON) -> dict[Milestone, DateRange]:
+    """Give every milestone no date."""
+    return dict.fromkeys(Milestone, DateRange(early=None, likely=None, allow_until=None, no_date=why))
+
+
+def dates_of_surface(
+    job: Job, here: SurfaceFacts, finish: DateRange, recovery: Recovery | None, *, without: NoDate | None
+) -> dict[Milestone, DateRange]:
+    """Date the milestones of a job on one surface.
+
+    Args:
+        job: the job.
+        here: what the log says of it there.
+        finish: when the work is finished.
+        recovery: how it heals, or None.
+        without: why there is no recovery, or None where nothing has to heal.
+
+    Returns:
+        A range for each milestone.
+    """
+    reopening = _later(finish, job.reopens_after) if job.reopens_after else finish
+    dates = no_dates(without or NoDate.NOT_THIS_SEASON)
+    dates[Milestone.REOPENING] = reopening
+    if job.normal_after is not None:
+        dates[Milestone.BACK_TO_NORMAL] = _later(finish, job.normal_after)
+    elif recovery is not None:
+        dates.update(recovery.ranges)
+    elif without is None:
+        dates.update(dict.fromkeys(_HEALING_MILESTONES, reopening))
+    if here.normal is not None:
+        dates[Milestone.BACK_TO_NORMAL] = DateRange.known(here.normal.head.true_from.date())
+    return dates
+
+
+def _later(day: DateRange, stretch: Stretch) -> DateRange:
+    middle = (stretch.from_days + stretch.to_days) / 2
+
+    def plus(start: date | None, days: float) -> date | None:
+        return None if start is None else start + timedelta(days=round(days))
+
+    return DateRange(
+        early=plus(day.early, stretch.from_days),
+        likely=plus(day.likely, middle),
+        allow_until=plus(day.allow_until, stretch.to_days),
+    )  # never a fact: the range is somebody's experience
+
+
+def work_of_all(works: Sequence[SurfaceWork]) -> Work:
+    """Tell the state of a whole job from its surfaces."""
+    states = {work.work for work in works}
+    if len(states) == 1:
+        return states.pop()
+    for state in (Work.HELD_UP, Work.UNDER_WAY):
+        if state in states:
+            return state
+    if states & {Work.PLANNED}:
+        return Work.UNDER_WAY  # some surfaces are done, others to come
+    return Work.HEALING if Work.HEALING in states else Work.BACK_TO_NORMAL
+
+
+def range_of_all(works: Sequence[SurfaceWork], milestone: Milestone) -> DateRange:
+    """The date for the last of the surfaces: the weather and the model's error are the same for all of them."""
+    open_ones = [work for work in works if work.work not in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)]
+    counted = open_ones or [work for work in works if work.work is not Work.CALLED_OFF]
+    if milestone is Milestone.REOPENING:
+        counted = [work for work in works if work.work is not Work.CALLED_OFF]
+    sampled = [work.recovery for work in counted if work.recovery is not None and work.job.normal_after is None]
+    if milestone is not Milestone.REOPENING and open_ones and sampled and len(sampled) == len(counted):
+        first = min(recovery.start for recovery in sampled)
+        shifted = [recovery.samples[milestone] + (recovery.start - first).days for recovery in sampled]
+        return date_range(np.maximum.reduce(shifted), first)
+    ranges = [work.dates[milestone] for work in counted]
+    return DateRange(
+        early=_latest([given.early for given in ranges]),
+        likely=_latest([given.likely for given in ranges]),
+        allow_until=_latest([given.allow_until for given in ranges]),
+        is_fact=bool(ranges) and all(given.is_fact for given in ranges),
+        no_date=next((given.no_date for given in ranges if given.likely is None), NoDate.NOT_THIS_SEASON),
+    )
+
+
+def _latest(days: Sequence[date | None]) -> date | None:
+    known = [day for day in days if day is not None]
+    return max(known) if known and len(known) == len(days) else None
