@@ -278,3 +278,38 @@ def test_a_surface_that_was_seen_to_heal_slowly_has_more_left_for_the_second_job
     assert first.pace.middle < 0.9
     assert second.before == pytest.approx(left_by_hand(6.0 * first.pace.middle, [JOB]), abs=0.0001)
     assert second.before > 0.07813
+
+
+def test_a_third_job_finds_what_both_earlier_ones_left(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    for job, day in (("spring", "06-01"), ("again", "06-05"), ("once-more", "06-08")):
+        club.job(job, day, HOLES)
+        club.done(job, day)
+    holes = ((1.0, 12.7),)
+    left = left_by_hand(0.0, [HandJob(0.0, holes, ahead=7.0), HandJob(0.0, holes, ahead=3.0)])
+    assert club.recovery("once-more", moment("06-08")).before == pytest.approx(left, abs=0.0001)
+
+
+def test_a_surface_called_normal_is_whole_for_the_next_job_however_early_that_was(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01")
+    club.job("again", "06-07", HOLES)
+    club.done("spring", "06-01")
+    club.normal("spring", "06-05")
+    assert club.recovery("again", moment("06-04")).before > 0.07
+    assert club.recovery("again", moment("06-05")).before == 0
+
+
+@pytest.mark.parametrize(
+    ("day", "adds"),
+    # Three growth days leave 0.1 exp(-0.638) = 5.3 % of the holes, ten 0.1 exp(-2.126) = 1.2 %: closed.
+    [("06-04", 13.0), ("06-11", 0.0)],
+    ids=["on open holes", "on closed ones"],
+)
+def test_sand_on_holes_that_are_still_open_waits_for_them_to_roll(tmp_path: Path, day: str, adds: float) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01", HOLES)
+    club.job("sand", day, "topdressing: {sand: 1 mm}")
+    club.done("spring", "06-01")
+    club.done("sand", day)
+    assert club.recovery("sand", moment(day)).lag_days == adds
