@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Callable, Iterator
 from datetime import UTC, date, datetime
 from pathlib import Path
@@ -462,7 +463,7 @@ def test_the_command_line_fetches_over_a_socket_and_a_second_time_in_vain(
         words = ("weather", "fetch", "--club", str(short_club), "--base-url", running.address)
         done = run_swardcast(*words, NO_PROXY="127.0.0.1")
         assert done.returncode == 0, done.stderr
-    assert "a forecast of 3 days" in done.stdout
+    assert re.search("a forecast of [34] days", done.stdout)  # by the hour at which the test runs
     assert run_swardcast("check", "--club", str(short_club)).returncode == 0
 
 

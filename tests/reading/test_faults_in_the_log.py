@@ -409,5 +409,20 @@ def test_work_held_up_without_a_cause_is_told(demo_club: Path) -> None:
 
 
 def test_a_repeated_moment_is_taken_with_its_offset(demo_club: Path) -> None:
-    replace(demo_club / DONE, MOMENT, "2027-10-31 01:30+01:00")
-    assert_said(demo_club, DONE, ())
+    note = "log/2027/2027-08-18-1700-week-of-the-greens.md"
+    replace(demo_club / note, "2027-08-18 17:00", "2027-10-31 01:30+01:00")
+    assert_said(demo_club, note, ())
+
+
+def test_a_surface_cannot_be_back_to_normal_before_its_work_was_done(demo_club: Path) -> None:
+    """Green 16 was done on 27 August; on the 26th nobody can call it back to normal."""
+    entry = demo_club / "log/2027/2027-08-26-1800-too-early.md"
+    entry.write_text(
+        "---\nat: 2027-08-26 18:00\nkind: back to normal\njob: greens-renovation-2027\nsurfaces: greens 13-16\n---\n",
+        encoding="utf-8",
+    )
+    said = (
+        "line 2, surfaces: found green 16 back to normal, with no 'work done' of 'greens-renovation-2027' there before;"
+        " expected an entry 'work done' first, or only the surfaces that were done"
+    )
+    assert_said(demo_club, "log/2027/2027-08-26-1800-too-early.md", (said,))

@@ -11,12 +11,18 @@ from typing import Final
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.sums import left_formula, pocket_sum
 from swardcast.notices.words import capital, day_in_words, moment_in_words, percent, range_in_words
+from swardcast.outlook.lessons import MOST_LOG_PACE
 from swardcast.outlook.sightings import Look
 from swardcast.outlook.states import CourseOutlook, Milestone, Recovery, SurfaceOutlook, SurfaceWork
-from swardcast.records.operations import Grooving, Operation, Tining
+from swardcast.records.operations import Grooving, Operation, Stripping, Tining
 from swardcast.records.translate import opening_of
 from swardcast.turf.growth import GRASSES
-from swardcast.turf.healing import HOLE_RATE_MM_PER_GROWTH_DAY, OPEN_HOLES_WEIGHT, SAND_RATE_PER_GROWTH_DAY
+from swardcast.turf.healing import (
+    HOLE_RATE_MM_PER_GROWTH_DAY,
+    OPEN_HOLES_WEIGHT,
+    SAND_RATE_PER_GROWTH_DAY,
+    STRIPPED_RATE_PER_GROWTH_DAY,
+)
 from swardcast.turf.pace import Pace
 from swardcast.turf.sand import HIDING_DEPTH_MM, hidden_fraction
 
@@ -78,7 +84,9 @@ def _sum(work: SurfaceWork, recovery: Recovery, near: date) -> Iterator[tuple[st
 
 def _day_zero(recovery: Recovery, near: date) -> Iterator[str]:
     sums = recovery.sums
-    if sums.spread_mm > 0:
+    if sums.spread_mm > 0 and sums.surplus_mm < _WORTH_SAYING:
+        yield f"Sand: {sums.spread_mm:.2f} mm spread; all of it fits into holes and grooves."
+    elif sums.spread_mm > 0:
         yield (
             f"Sand: {sums.spread_mm:.2f} mm spread, {sums.infill_mm:.2f} mm fits into holes and grooves, "
             f"{sums.surplus_mm:.2f} mm stays on top and hides {percent(hidden_fraction(sums.surplus_mm))} of the leaf "
@@ -100,6 +108,11 @@ def _day_zero(recovery: Recovery, near: date) -> Iterator[str]:
 
 
 def _opening_lines(operation: Operation) -> Iterator[str]:
+    if isinstance(operation, Stripping):
+        yield (
+            f"{capital(operation.kind.value)}: {percent(operation.share)} of the surface loses its crowns and "
+            f"grows back at {STRIPPED_RATE_PER_GROWTH_DAY:.3f} per growth day."
+        )
     opening = opening_of(operation)
     if opening is None:
         return
@@ -128,13 +141,18 @@ def _pace(recovery: Recovery, near: date) -> Iterator[str]:
         on = day_in_words(lesson.normal_on, near)
         yield (
             f"Healed before: {lesson.title}, back to normal on {on} after {lesson.days_taken:.0f} days. The fitted "
-            f"pace gives {lesson.days_computed:.0f}, so it healed at {percent(math.exp(lesson.log_pace))} of it."
+            f"pace gives {lesson.days_computed:.0f}, so it healed {_at_pace(lesson.log_pace)}."
         )
     if recovery.lessons:
         prior = recovery.prior
         yield f"Healing pace after that: {percent(prior.middle)}{_spread(prior)}; a healed job counts in part only."
+    if len(recovery.held_back) > 1:
+        yield "Different things that hold growth back multiply; the same one told twice counts once."
     for look in recovery.looks:
         when, sighting = moment_in_words(look.at, near), look.sighting
+        if sighting.growth_days <= 0:
+            yield f"Seen at {when}: {look.what}. No growth since the work, so it teaches nothing yet."
+            continue
         computed = sighting.foretold(recovery.prior.middle * sighting.growth_days)
         yield (
             f"Seen at {when}: {look.what}. {_share_of(look)}, where {percent(computed)} was computed after "
@@ -142,6 +160,12 @@ def _pace(recovery: Recovery, near: date) -> Iterator[str]:
         )
     if recovery.looks:
         yield f"Healing pace after what was seen: {percent(recovery.pace.middle)}{_spread(recovery.pace)}."
+
+
+def _at_pace(log_pace: float) -> str:
+    if abs(log_pace) >= MOST_LOG_PACE - _WORTH_SAYING:
+        return f"more than three times as {'fast' if log_pace > 0 else 'slowly'}"
+    return f"at {percent(math.exp(log_pace))} of it"
 
 
 def _share_of(look: Look) -> str:

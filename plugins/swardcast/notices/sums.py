@@ -9,9 +9,9 @@ from typing import Final
 
 from swardcast.notices.words import capital, day_in_words, percent, range_in_words
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Milestone, Recovery, SurfaceWork, Work
-from swardcast.turf.healing import HOLES_CLOSED, SETTLED, Layers
+from swardcast.turf.healing import BACK_TO_NORMAL_LAG_DAYS, HOLES_CLOSED, SETTLED, Layers
 
-__all__ = ["JobSums", "SumRow", "job_sums", "left_formula", "pocket_sum", "weeks_in_words"]
+__all__ = ["JobSums", "SumRow", "growth_to_go", "job_sums", "left_formula", "pocket_sum", "weeks_in_words"]
 
 _PRINTED: Final = 0.0005  # a part that is printed as 0.000 is left out
 
@@ -73,34 +73,77 @@ def _last_first(work: SurfaceWork) -> int:
 
 
 def _row(work: SurfaceWork, recovery: Recovery, gained: float, near: date) -> SumRow:
-    needed = recovery.growth_needed(HOLES_CLOSED)
-    to_go = max(0.0, needed - gained)
-    return SumRow(place=capital(work.surface.name), sentences=tuple(_sentences(work, recovery, to_go, near)))
+    return SumRow(place=capital(work.surface.name), sentences=tuple(_sentences(work, recovery, gained, near)))
 
 
-def _sentences(work: SurfaceWork, recovery: Recovery, to_go: float, near: date) -> Iterator[str]:
+def _sentences(work: SurfaceWork, recovery: Recovery, gained: float, near: date) -> Iterator[str]:
     needed = recovery.growth_needed(HOLES_CLOSED)
-    gained = recovery.growth_so_far or 0.0
+    to_go = growth_to_go(needed, gained)
     yield f"{percent(recovery.day_zero)} of the surface was disturbed on {day_in_words(recovery.start, near)}."
-    yield f"It needs {needed:.1f} growth days until the holes count as closed. It has gained {gained:.1f}."
-    closed = day_in_words(recovery.closes_on, near) if recovery.closes_on is not None else ""
+    yield f"It needs {needed:.1f} growth days until {_healed(recovery)}. It has gained {gained:.1f}."
+    if needed > 0 and needed <= recovery.rim_growth_days:
+        yield _RIM
     if to_go > 0:
-        yield f"That leaves {to_go:.1f}. We expect {weeks_in_words(recovery.weeks_ahead, to_go)} in the coming weeks."
-    if closed:
-        yield f"So the holes close about {closed}." if to_go > 0 else f"So the holes closed about {closed}."
-    if recovery.closes_on is not None and recovery.lag_days > 0:
-        normal = day_in_words(recovery.closes_on + timedelta(days=round(recovery.lag_days)), near)
-        yield f"Add {recovery.lag_days:.0f} days for the height of cut and the feed to come back: {normal}."
+        yield f"That leaves {to_go:.1f}. We expect {weeks_in_words(recovery.weeks_ahead, to_go)}."
+    if recovery.closes_on is not None:
+        yield f"So {_heals(recovery, to_go)} about {day_in_words(recovery.closes_on, near)}."
+        if recovery.lag_days > 0:
+            normal = day_in_words(recovery.closes_on + timedelta(days=round(recovery.lag_days)), near)
+            yield f"Add {_lag(recovery)} for the height of cut and the feed to come back: about {normal}."
     yield f"Back to normal: {range_in_words(work.dates[Milestone.BACK_TO_NORMAL], near)}."
+    yield f"In figures, left after G growth days: {left_formula(recovery.layers, recovery.pace.middle)}."
+
+
+_RIM: Final = "The rim of the widest hole needs that much at least: its radius at 0.9 mm per growth day."
+
+
+def _healed(recovery: Recovery) -> str:
+    return "the holes count as closed" if recovery.sums.openings else "it counts as healed"
+
+
+def _heals(recovery: Recovery, to_go: float) -> str:
+    if recovery.sums.openings:
+        return "the holes close" if to_go > 0 else "the holes closed"
+    return "it is healed" if to_go > 0 else "it was healed"
+
+
+def _lag(recovery: Recovery) -> str:
+    days = round(recovery.lag_days)
+    usual = round(BACK_TO_NORMAL_LAG_DAYS)
+    return f"{days} days" if days == usual else f"{days} days ({usual} at the pace of this course's earlier work)"
+
+
+def growth_to_go(needed: float, gained: float) -> float:
+    """Take the growth gained from the growth needed, as both are printed.
+
+    Args:
+        needed: growth days, 0 or more.
+        gained: growth days so far, 0 or more.
+
+    Returns:
+        Growth days with one decimal; above 0 as long as something is missing.
+    """
+    return max(0.1, round(round(needed, 1) - round(gained, 1), 1)) if gained < needed else 0.0
 
 
 def weeks_in_words(weeks: Sequence[float], to_go: float) -> str:
-    """Say the growth to be expected, as many weeks as are needed and one at least: "4.1, then 3.8"."""
+    """Say the growth to be expected, as many weeks as are needed and one at least.
+
+    Args:
+        weeks: growth days of each coming week.
+        to_go: growth days still to come.
+
+    Returns:
+        Such as "4.1 in the coming week" or "4.1, then 3.8 in the coming weeks".
+    """
     shown, total = 0, 0.0
     while shown < len(weeks) and (shown == 0 or total < to_go):
         total += weeks[shown]
         shown += 1
-    return ", then ".join(f"{week:.1f}" for week in weeks[:shown])
+    listed = ", then ".join(f"{week:.1f}" for week in weeks[:shown])
+    if total < to_go:
+        listed += " and so on"
+    return f"{listed} in the coming week{'' if shown == 1 else 's'}"
 
 
 def left_formula(layers: Layers, pace: float) -> str:
@@ -137,16 +180,16 @@ def pocket_sum(recovery: Recovery, near: date) -> Iterator[str]:
     """
     settled, closed = recovery.growth_needed(SETTLED), recovery.growth_needed(HOLES_CLOSED)
     yield f"Growth days needed to settle (left: {100 * SETTLED:.0f} %): {settled:.1f}."
-    yield f"Growth days needed to close (left: {100 * HOLES_CLOSED:.0f} %): {closed:.1f}."
+    yield f"Growth days needed until {_healed(recovery)} (left: {100 * HOLES_CLOSED:.0f} %): {closed:.1f}."
     if closed > 0 and closed <= recovery.rim_growth_days:
-        yield "That is the growth that the rim of the widest hole needs at least: its radius at 0.9 mm per growth day."
-    gained = recovery.growth_so_far or 0.0
-    to_go = max(0.0, closed - gained)
+        yield _RIM
+    to_go = growth_to_go(closed, recovery.growth_so_far or 0.0)
+    when = "" if recovery.growth_so_far is not None else f", counted from {day_in_words(recovery.start, near)}"
     if recovery.growth_so_far is not None:
-        yield f"Growth days gained up to yesterday: {gained:.1f}, so {to_go:.1f} to go."
-    yield f"Growth days to be expected in the coming weeks: {weeks_in_words(recovery.weeks_ahead, to_go)}."
+        yield f"Growth days gained up to yesterday: {recovery.growth_so_far:.1f}, so {to_go:.1f} to go."
+    if to_go > 0:
+        yield f"Growth days to be expected: {weeks_in_words(recovery.weeks_ahead, to_go)}{when}."
     if recovery.closes_on is not None:
-        close = "close" if to_go > 0 else "closed"
-        yield f"By these sums the holes {close} about {day_in_words(recovery.closes_on, near)}."
+        yield f"By these sums {_heals(recovery, to_go)} about {day_in_words(recovery.closes_on, near)}."
     if recovery.lag_days > 0:
-        yield f"Back to normal: {recovery.lag_days:.0f} days after holes closed."
+        yield f"Back to normal: {_lag(recovery)} after that."

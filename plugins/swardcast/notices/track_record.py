@@ -30,6 +30,7 @@ class Comparison:
         came: what came, in words.
         verdict: how they compare, in words.
         is_inside: whether it came as computed; None when it cannot be judged.
+        source: where it was published and what had to be assumed, or "".
     """
 
     what: str
@@ -39,6 +40,7 @@ class Comparison:
     came: str
     verdict: str
     is_inside: bool | None
+    source: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,8 +86,12 @@ def compose_track_record(kept: Sequence[Kept]) -> TrackRecord:
 def _own_sentences(judged: Sequence[Kept]) -> Iterable[str]:
     number = len(judged)
     if number < ENOUGH_JOBS:
-        jobs = "No job has" if number == 0 else "1 job has" if number == 1 else f"{number} jobs have"
-        yield f"{jobs} come to an end so far. That is too early to judge: {ENOUGH_JOBS} are needed at the least."
+        jobs = "No job" if number == 0 else "1 job" if number == 1 else f"{number} jobs"
+        has = "has" if number < 2 else "have"  # noqa: PLR2004 - none or one
+        yield (
+            f"{jobs} with a computed date {has} come to an end so far. "
+            f"That is too early to judge: {ENOUGH_JOBS} are needed at the least."
+        )
         return
     inside = sum(one.is_inside for one in judged)
     by_then = sum(
@@ -178,13 +184,15 @@ def _published_line(row: RecoveryRow) -> Comparison:
         too_late = days > recovery.to_day
         by = days - recovery.to_day if too_late else recovery.from_day - days
         verdict = f"{by:.0f} day{'' if round(by) == 1 else 's'} too {'late' if too_late else 'early'}"
-    source = "Trial" if recovery.is_trial else "Report"
+    kind = "Trial" if recovery.is_trial else "Report"
+    assumed = f" Assumed: {'; '.join(recovery.assumed)}." if recovery.assumed else ""
     return Comparison(
         what=recovery.name,
-        work=f"{source}: {recovery.work}",
+        work=f"{kind}: {recovery.work}",
         notice_id="",
         computed=f"{capital(recovery.seen.value)} after {days} days",
         came=came,
         verdict=verdict,
         is_inside=row.is_inside,
+        source=f"Source: {recovery.source}.{assumed}",
     )

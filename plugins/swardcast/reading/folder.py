@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from pathlib import Path
 
-from swardcast.errors import InputNeedsAttention, Problem, nearest
+from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.club_file import surfaces_from
 from swardcast.reading.files import Files
 from swardcast.reading.log_file import LogContext, entries_from
+from swardcast.reading.log_order import dangling, never_done
 from swardcast.reading.plan_file import jobs_from
 from swardcast.reading.weather_folder import club_in, weather_in
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Correction, Entry
+from swardcast.records.log import Entry
 from swardcast.records.plan import Job
 
 __all__ = ["read_club_folder"]
@@ -101,30 +102,7 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
         text = files.text(name)
         if text is not None:
             entries += entries_from(text, name=path.stem, file=name, context=context, problems=problems)
-    problems.extend(_dangling(entries, seen))
+    problems.extend(dangling(entries, seen))
+    if not any(problem.file.startswith("log/") for problem in problems):
+        problems.extend(never_done(entries, context.surfaces))
     return sorted(entries, key=lambda entry: (entry.head.at, entry.head.id))
-
-
-def _dangling(entries: list[Entry], known: Mapping[str, str]) -> Iterator[Problem]:
-    by_id = {entry.head.id: entry for entry in entries}
-    for entry in entries:
-        if not isinstance(entry, Correction):
-            continue
-        head, target = entry.head, by_id.get(entry.corrects)
-        if target is None and entry.corrects not in known:
-            yield Problem(
-                file=head.file,
-                line=head.line,
-                field="corrects",
-                found=f"{entry.corrects!r}, which is no entry of the log",
-                expected="the name of an earlier entry's file",
-                hint=nearest(entry.corrects, known),
-            )
-        elif target is not None and (isinstance(target, Correction) or target.head.at >= head.at):
-            yield Problem(
-                file=head.file,
-                line=head.line,
-                field="corrects",
-                found=f"{entry.corrects!r}, which is a correction or not earlier",
-                expected="an earlier entry that is no correction",
-            )

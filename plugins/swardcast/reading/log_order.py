@@ -1,0 +1,82 @@
+"""What one entry says of another: what a correction corrects, and work that is over before it was done."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from swardcast.errors import Problem, nearest
+from swardcast.records.club import Surface
+from swardcast.records.log import BackToNormal, Correction, Entry, Progress, Step
+
+__all__ = ["dangling", "never_done"]
+
+
+def never_done(entries: Sequence[Entry], surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
+    """Find surfaces that are called back to normal before the log says that their work was done.
+
+    Args:
+        entries: all entries, in any order; with one that could not be read, this cannot be told.
+        surfaces: the club's surfaces.
+
+    Yields:
+        Problems.
+    """
+    withdrawn = {entry.corrects for entry in entries if isinstance(entry, Correction)}
+    standing = [entry for entry in entries if entry.head.id not in withdrawn]
+    for entry in standing:
+        if isinstance(entry, BackToNormal):
+            yield from _never_done(entry, standing, surfaces)
+
+
+def _never_done(entry: BackToNormal, standing: Sequence[Entry], surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
+    done = {
+        name
+        for other in standing
+        if isinstance(other, Progress) and other.step is Step.DONE and other.job == entry.job
+        if other.head.true_from <= entry.head.true_from
+        for name in other.surfaces
+    }
+    lacking = [surfaces[name].name for name in entry.surfaces if name not in done]
+    if lacking:
+        names = ", ".join(lacking[:3]) + (f" and {len(lacking) - 3} more" if len(lacking) > 3 else "")  # noqa: PLR2004
+        yield Problem(
+            file=entry.head.file,
+            line=entry.head.line,
+            field="surfaces",
+            found=f"{names} back to normal, with no 'work done' of {entry.job!r} there before",
+            expected="an entry 'work done' first, or only the surfaces that were done",
+        )
+
+
+def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Problem]:
+    """Find corrections that correct nothing.
+
+    Args:
+        entries: all entries that could be read, in any order.
+        known: file of each entry's name, also of those that could not be read.
+
+    Yields:
+        Problems.
+    """
+    by_id = {entry.head.id: entry for entry in entries}
+    for entry in entries:
+        if not isinstance(entry, Correction):
+            continue
+        head, target = entry.head, by_id.get(entry.corrects)
+        if target is None and entry.corrects not in known:
+            yield Problem(
+                file=head.file,
+                line=head.line,
+                field="corrects",
+                found=f"{entry.corrects!r}, which is no entry of the log",
+                expected="the name of an earlier entry's file",
+                hint=nearest(entry.corrects, known),
+            )
+        elif target is not None and (isinstance(target, Correction) or target.head.at >= head.at):
+            yield Problem(
+                file=head.file,
+                line=head.line,
+                field="corrects",
+                found=f"{entry.corrects!r}, which is a correction or not earlier",
+                expected="an earlier entry that is no correction",
+            )
