@@ -18,7 +18,7 @@ COMMANDS: Final = {
     "outlook": "show how every surface stands, with dates and reasons",
     "explain": "show step by step where a surface's dates come from",
     "reckon": "do a sum: tines, grooves, sand, healing",
-    "backtest": "test the dates on a long weather record: each predicted from the years before it",
+    "backtest": "test the dates: on a long weather record, or what the club promised (--own)",
 }
 FINE, NEEDS_ATTENTION, WRONG_USAGE = 0, 1, 2
 
