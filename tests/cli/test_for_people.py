@@ -25,7 +25,9 @@ def test_outlook_names_state_dates_reasons_and_their_source(capsys: pytest.Captu
 def test_explain_shows_every_step_with_its_source(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["explain", "green 13", "--club", str(DEMO), *AS_OF]) == 0
     said = capsys.readouterr().out
-    assert "Scarifying: 2 / 25 = 8.0\u00a0% of the surface, of which 30\u00a0% counts (a shallow cut)." in said  # 2 mm of every 25 mm
+    assert (
+        "Scarifying: 2 / 25 = 8.0\u00a0% of the surface, of which 30\u00a0% counts (a shallow cut)." in said
+    )  # 2 mm of every 25 mm
     assert "[plan/2027-late-summer.yaml, line 22]" in said
 
 
