@@ -118,7 +118,7 @@ def test_the_sum_that_explain_shows_can_be_done_by_hand(run_swardcast: Run) -> N
     parts = json.loads(run_swardcast("explain", "green-13", "--club", str(DEMO), *AS_OF, "--json").stdout)
     steps = [step["says"] for step in parts[-2]["steps"]]  # the greens' renovation; light sanding comes last
     (formula,) = (step for step in steps if step.startswith("Left after G growth days"))
-    (line,) = (step for step in steps if step.startswith("Growth days needed to close"))
+    (line,) = (step for step in steps if step.startswith("Growth days needed until the holes count as closed"))
     assert float(line.rstrip(".").split()[-1]) == pytest.approx(needed(left_after(formula), 0.02), abs=0.1)
 
 
