@@ -38,7 +38,7 @@ lint: $(STAMP) ## style, types and contracts
 	$(BIN)/lint-imports
 
 test: lint ## everything that guards the project
-	$(BIN)/python -m pytest --cov --cov-report=term --cov-fail-under=90
+	$(BIN)/python -m pytest --numprocesses auto --dist loadscope --cov --cov-report=term --cov-fail-under=90
 
 bench: $(STAMP) ## ratios in one run
 	$(BIN)/python -m tests.bench

@@ -24,7 +24,7 @@ FIRST, LAST = date(2000, 1, 1), date(2019, 12, 31)
 DAYS = (LAST - FIRST).days + 1
 ALL_DAYS = [FIRST + timedelta(days=i) for i in range(DAYS)]
 MEAN_C, AMPLITUDE_C = 11.0, 8.0
-# NOAA, Comparative Climatic Data, normals 1981-2010, Detroit, in C (tests/scenarios/station_normals.yaml).
+# NOAA, Comparative Climatic Data, normals 1981-2010, Detroit, in C (turf/station_normals.py).
 DETROIT = np.array([-3.44, -2.11, 2.56, 9.17, 15.22, 20.72, 23.28, 22.33, 18.11, 11.39, 5.33, -0.94])
 
 
@@ -337,11 +337,11 @@ def test_monthly_means_are_met_in_the_middle_of_each_month(month: int) -> None:
 
 
 def test_monthly_means_are_joined_by_straight_lines_over_the_turn_of_the_year() -> None:
-    # Mid-December to mid-January is 30.5 days; 1 January is 15.25 days before mid-January, half way by hand:
-    # (-0.94 + -3.44) / 2 = -2.19.
+    # Mid-December to mid-January is 31 days; noon of 1 January is 16 days after mid-December:
+    # -0.94 + 16 / 31 x (-3.44 + 0.94) = -2.230.
     ensemble = members_from_monthly(DETROIT, date(2021, 12, 25), 20)
     assert ensemble.tmean_c.shape == (1, 20)
-    assert ensemble.tmean_c[0, 7] == pytest.approx(-2.19, abs=0.01)
+    assert ensemble.tmean_c[0, 7] == pytest.approx(-2.230, abs=0.001)
     assert members_from_monthly(np.full(12, 9.5), date(2020, 2, 20), 400).tmean_c == pytest.approx(9.5)
 
 

@@ -19,8 +19,8 @@ single law by 3.15 / 3.16; when only days beyond the 17th count there, 2.75 / 2.
 no better on these records, nearly all of which are of one size of hole; it is used for the ratio of sizes that
 Landreth et al. 2007 measured (test_healing.py).
 
-The fit feels the calendar: where a day meets the monthly normals half a day sooner, on months of equal length as in
-`turf.ensemble.members_from_monthly`, the law in use comes out at 2.48 mm and 12.4 days with s given.
+The fit feels the calendar: where a day meets the monthly normals half a day sooner, on months of equal length, the law in
+use comes out at 2.48 mm and 12.4 days with s given.
 """
 
 from __future__ import annotations

@@ -18,10 +18,13 @@ THRESHOLD = {Seen.SETTLED: 0.05, Seen.HOLES_CLOSED: 0.02, Seen.BACK_TO_NORMAL: 0
 
 
 def _usual_c(recovery: PublishedRecovery, day: date) -> float:
-    """Between the middles of twelve months of 30.5 days, on a calendar that has every day."""
-    place = (date(2000, day.month, day.day) - date(2000, 1, 1)).days
-    month = math.floor((place - 15.25) / 30.5)
-    part = (place - 15.25) / 30.5 - month
+    """At noon between the middles of the months, on a calendar that has every day."""
+    noon = (date(2000, day.month, day.day) - date(2000, 1, 1)).days + 0.5
+    begins = [(date(2000, number, 1) - date(2000, 1, 1)).days for number in range(1, 13)]
+    middles = [(begin + end) / 2 for begin, end in zip(begins, [*begins[1:], 366], strict=True)]
+    middles = [middles[-1] - 366, *middles, middles[0] + 366]
+    place = max(number for number, middle in enumerate(middles[:-1]) if middle <= noon)
+    month, part = place - 1, (noon - middles[place]) / (middles[place + 1] - middles[place])
     here, there = (
         sum(MONTHLY_MEANS_C[name][number % 12] for name in recovery.stations) / len(recovery.stations)
         for number in (month, month + 1)

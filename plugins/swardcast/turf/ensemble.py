@@ -37,6 +37,10 @@ _SHIFTS_OF_FEW_YEARS_DAYS: Final = (-20, -10, 0, 10, 20)
 # A past year serves once for each of these starts, days from the calendar day: weather ten days apart is nearly
 # another draw, and the anomalies, not the temperatures, are moved. Judgement, tried on a record up to 1975.
 
+_LEAP_YEAR: Final = 2000
+_DAYS_OF_A_LEAP_YEAR: Final = 366
+_MONTH_STARTS: Final = [(date(_LEAP_YEAR, month, 1) - date(_LEAP_YEAR, 1, 1)).days for month in range(1, 13)]
+
 FORECAST_ERROR_C: Final = 1.0
 """Error of a forecast daily mean on the first day, C, standard deviation: judgement."""
 FORECAST_ERROR_GROWTH_C: Final = 0.25
@@ -123,11 +127,12 @@ def members_from_monthly(monthly_c: Floats, start: date, days: int) -> Ensemble:
     Returns:
         An ensemble of one member.
 
-    Source: linear between mid-months (day 15.2 of a month of 30.4 days), the usual practice for monthly normals.
+    Source: linear between the middles of the months, each day read at noon, the usual practice for monthly normals.
     """
-    middles = (np.arange(12) + 0.5) * 366 / 12
-    places = calendar_places(start, days).astype(np.float64)
-    usual = np.interp(places, middles, monthly_c, period=366)
+    starts = np.array(_MONTH_STARTS)
+    ends = np.append(starts[1:], _DAYS_OF_A_LEAP_YEAR)
+    noons = calendar_places(start, days) + 0.5
+    usual = np.interp(noons, (starts + ends) / 2, monthly_c, period=_DAYS_OF_A_LEAP_YEAR)
     return Ensemble(first=start, tmean_c=usual[np.newaxis, :], observed_days=0, past_years=0)
 
 
