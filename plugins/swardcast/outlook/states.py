@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 from enum import Enum
-from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from swardcast.outlook.dates import WIDE_RANGE_DAYS, DateRange, Milestone, NoDate, date_range
 from swardcast.outlook.sightings import Look
 from swardcast.records.club import Surface
 from swardcast.records.log import GrowthHeldBack
@@ -19,7 +18,7 @@ from swardcast.records.operations import Operation
 from swardcast.records.plan import Job, Play
 from swardcast.records.translate import SurfaceSums
 from swardcast.turf.healing import Layers, growth_at_pace
-from swardcast.turf.milestones import ALLOW_UNTIL, EARLY, LIKELY, chance_by, days_at
+from swardcast.turf.milestones import chance_by
 from swardcast.turf.pace import Pace
 
 __all__ = [
@@ -41,9 +40,6 @@ __all__ = [
 
 Floats = NDArray[np.float64]
 
-WIDE_RANGE_DAYS: Final = 56
-"""A range from early to allow until that is wider than this is told in months: judgement."""
-
 
 class Work(Enum):
     """Work on a surface or a job."""
@@ -54,52 +50,6 @@ class Work(Enum):
     HEALING = "healing"
     BACK_TO_NORMAL = "back to normal"
     CALLED_OFF = "called off"
-
-
-class Milestone(Enum):
-    """Milestones of a job, in the order in which they come."""
-
-    REOPENING = "reopening"
-    SETTLED = "settled"
-    HOLES_CLOSED = "holes closed"
-    BACK_TO_NORMAL = "back to normal"
-
-
-class NoDate(Enum):
-    """Why no date can be told."""
-
-    NOT_THIS_SEASON = "not this season"
-    NO_HISTORY = "no weather history"
-    TOO_FAR = "more than a year ahead"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class DateRange:
-    """A date as it is known.
-
-    Args:
-        early: 1 chance in 10 that it is by this day, or None when this season does not bring that.
-        likely: an even chance, or None.
-        allow_until: 9 chances in 10, or None.
-        is_fact: whether it has happened, so that there is no doubt about it.
-        no_date: why there is none, where there is none.
-    """
-
-    early: date | None
-    likely: date | None
-    allow_until: date | None
-    is_fact: bool = False
-    no_date: NoDate = NoDate.NOT_THIS_SEASON
-
-    @classmethod
-    def known(cls, day: date) -> DateRange:
-        """A day that is a fact."""
-        return cls(early=day, likely=day, allow_until=day, is_fact=True)
-
-    @property
-    def is_given(self) -> bool:
-        """Whether a date may be told: more than 10 % outside the season means none."""
-        return self.likely is not None and self.allow_until is not None
 
 
 class ReasonKind(Enum):
@@ -244,23 +194,6 @@ class Recovery:
             A fraction from 0 to 1.
         """
         return chance_by(self.samples[milestone], (day - self.start).days)
-
-
-def date_range(samples: Floats, start: date) -> DateRange:
-    """Turn days from the work into early, likely and allow-until dates.
-
-    Args:
-        samples: equally likely days, any shape, infinite where never.
-        start: the day of the work.
-
-    Returns:
-        The range; a day that has begun counts as a whole one.
-    """
-    early, likely, allow_until = (
-        None if days is None else start + timedelta(days=math.ceil(days - 1e-9))
-        for days in days_at(samples, EARLY, LIKELY, ALLOW_UNTIL)
-    )
-    return DateRange(early=early, likely=likely, allow_until=allow_until)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -1,0 +1,84 @@
+"""Milestones and the dates on which they are, or are to be, reached: as surely as they are known."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import Enum
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from swardcast.turf.milestones import ALLOW_UNTIL, EARLY, LIKELY, days_at
+
+__all__ = ["WIDE_RANGE_DAYS", "DateRange", "Milestone", "NoDate", "date_range"]
+
+Floats = NDArray[np.float64]
+
+WIDE_RANGE_DAYS: Final = 56
+"""A range from early to allow until that is wider than this is told in months: judgement."""
+
+
+class Milestone(Enum):
+    """Milestones of a job, in the order in which they come."""
+
+    REOPENING = "reopening"
+    SETTLED = "settled"
+    HOLES_CLOSED = "holes closed"
+    BACK_TO_NORMAL = "back to normal"
+
+
+class NoDate(Enum):
+    """Why no date can be told."""
+
+    NOT_THIS_SEASON = "not this season"
+    NO_HISTORY = "no weather history"
+    TOO_FAR = "more than a year ahead"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DateRange:
+    """A date as it is known.
+
+    Args:
+        early: 1 chance in 10 that it is by this day, or None when this season does not bring that.
+        likely: an even chance, or None.
+        allow_until: 9 chances in 10, or None.
+        is_fact: whether it has happened, so that there is no doubt about it.
+        no_date: why there is none, where there is none.
+    """
+
+    early: date | None
+    likely: date | None
+    allow_until: date | None
+    is_fact: bool = False
+    no_date: NoDate = NoDate.NOT_THIS_SEASON
+
+    @classmethod
+    def known(cls, day: date) -> DateRange:
+        """A day that is a fact."""
+        return cls(early=day, likely=day, allow_until=day, is_fact=True)
+
+    @property
+    def is_given(self) -> bool:
+        """Whether a date may be told: more than 10 % outside the season means none."""
+        return self.likely is not None and self.allow_until is not None
+
+
+def date_range(samples: Floats, start: date) -> DateRange:
+    """Turn days from the work into early, likely and allow-until dates.
+
+    Args:
+        samples: equally likely days, any shape, infinite where never.
+        start: the day of the work.
+
+    Returns:
+        The range; a day that has begun counts as a whole one.
+    """
+    early, likely, allow_until = (
+        None if days is None else start + timedelta(days=math.ceil(days - 1e-9))
+        for days in days_at(samples, EARLY, LIKELY, ALLOW_UNTIL)
+    )
+    return DateRange(early=early, likely=likely, allow_until=allow_until)
