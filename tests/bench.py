@@ -74,7 +74,7 @@ def main() -> None:
     print(f"whole build of the demo / plain Pelican, same number and length of articles: {whole / plain:.2f}")
     print(f"swardcast --help / python -c pass: {shown / nothing:.2f}")
     print(f"composing the demo's bulletin (all jobs replayed) / plain Pelican: {composed / plain:.2f}")
-    print(f"ensemble of one surface (90 members x 25 errors) / python -c pass: {one / nothing:.4f}")
+    print(f"ensemble of one surface (90 members x 15 errors) / python -c pass: {one / nothing:.4f}")
     bench_backtest.main()
 
 
