@@ -156,7 +156,9 @@ def test_growth_gained_and_to_go_make_up_the_growth_needed(swardcast: Callable[.
 def test_the_likely_day_is_the_day_of_closing_and_the_days_that_are_added(work: dict[str, str]) -> None:
     """By the printed sum it is one day; the likely day is the middle of many sums, a day off at most."""
     (line,) = (line for line in work if line.startswith("By these sums the holes closed about "))
-    (added,) = figures(work, r"^Back to normal: # days \(13 at the pace of this course's earlier work\) after that\.$")
+    (added,) = figures(
+        work, r"^Back to normal: # days \(the usual 13, at the pace that this course has shown\) after that\.$"
+    )
     day, month = line.rstrip(".").split()[-2:]
     assert month == "September"
     (likely,) = figures(work, r"^Back to normal: likely by \w+ # September")

@@ -110,7 +110,9 @@ def _heals(recovery: Recovery, to_go: float) -> str:
 def _lag(recovery: Recovery) -> str:
     days = round(recovery.lag_days)
     usual = round(BACK_TO_NORMAL_LAG_DAYS)
-    return f"{days} days" if days == usual else f"{days} days ({usual} at the pace of this course's earlier work)"
+    return (
+        f"{days} days" if days == usual else f"{days} days (the usual {usual}, at the pace that this course has shown)"
+    )
 
 
 def growth_to_go(needed: float, gained: float) -> float:

@@ -158,8 +158,9 @@ def compose_published(rows: Sequence[RecoveryRow] | None = None) -> PublishedTab
         f"For {inside} of {len(table)} published recoveries the computed day lies inside the days that were seen."
     )
     how_near = (
-        f"{len(dated)} of them say when. There the sum misses the middle of the days seen by "
-        f"{fmean(map(abs, dated)):.1f} days on average, and leans {_to_one_side(fmean(dated))}."
+        f"{len(dated)} of them say when to within a month. There the sum misses the middle of the days seen by "
+        f"{fmean(map(abs, dated)):.1f} days on average, and leans {_to_one_side(fmean(dated))}. "
+        "It takes the usual temperatures of the place, since those of the days were not published."
     )
     return PublishedTable(sentences=(how_many, how_near), lines=tuple(map(_published_line, table)))
 

@@ -117,7 +117,7 @@ class _Teller:
         rescheduled = last is not None and last.outlook.starts != outlook.starts
         if last is not None and not became and not moved and not rescheduled:
             return
-        date_told = now if last is None or moved or became or rescheduled else last.back_to_normal
+        date_told = now if last is None or moved or said_normal or rescheduled else last.back_to_normal
         cause = (
             Cause.ANNOUNCED
             if last is None
