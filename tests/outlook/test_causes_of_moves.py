@@ -113,3 +113,14 @@ def test_some_surfaces_back_to_normal_move_the_date_of_the_rest_and_say_so(tmp_p
     assert move.before.likely is not None
     assert move.back_to_normal.likely is not None
     assert move.back_to_normal.likely < move.before.likely
+
+
+def test_the_managers_word_replaces_the_sums_when_the_sum_said_it_first(tmp_path: Path) -> None:
+    """Computed to be over by 7 May at the latest; called back to normal on 20 May."""
+    club = SmallClub(tmp_path)
+    club.job("spring", "04-01")
+    club.done("spring", "04-01")
+    club.normal("spring", "05-20")
+    records = club.records()
+    story = tell_story(records, records.jobs["spring"], moment("06-01"), WeatherBook(records.club, records.weather))
+    assert (story.published.is_fact, story.published.likely) == (True, date(2027, 5, 20))

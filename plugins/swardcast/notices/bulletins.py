@@ -88,6 +88,8 @@ def _headline(change: JobChange, records: ClubRecords, near: date) -> str:
     became = [_became(state, names, change, records) for state, names in change.became.items()]
     if became:
         return "; ".join(became)
+    if change.back_to_normal.is_fact:  # the sum had said so before
+        return "back to normal, as the course manager says"
     if change.before is None:
         return f"now from {day_in_words(change.outlook.starts, near)}"
     return f"back to normal, new date: {range_in_words(change.back_to_normal, near)}"

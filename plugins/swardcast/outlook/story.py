@@ -115,7 +115,8 @@ class _Teller:
         said_normal = outlook.work is Work.BACK_TO_NORMAL and isinstance(moment.entry, BackToNormal)
         moved = last is not None and not said_normal and _matters(last.back_to_normal, now)
         rescheduled = last is not None and last.outlook.starts != outlook.starts
-        if last is not None and not became and not moved and not rescheduled:
+        confirmed = last is not None and said_normal and not last.back_to_normal.is_fact
+        if last is not None and not (became or moved or rescheduled or confirmed):
             return
         date_told = now if last is None or moved or said_normal or rescheduled else last.back_to_normal
         cause = (
@@ -170,11 +171,13 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
         return assess_jobs(fewer, moment.at, book, only=job.id)[job.id].dates[Milestone.BACK_TO_NORMAL]
 
     teller = _Teller(job=job, book=book, without=without)
+    over = False  # by the sum: then no weather changes it any more, but an entry may
     for moment in _moments(records, job, as_of):
+        if over and moment.entry is None:
+            continue
         outlook = assess_jobs(records, moment.at, book, only=job.id)[job.id]
         teller.hear(moment, outlook)
-        if outlook.work is Work.BACK_TO_NORMAL and moment.entry is None:
-            break
+        over = outlook.work is Work.BACK_TO_NORMAL and (over or moment.entry is None)
     return JobStory(job=job, changes=tuple(teller.changes))
 
 
