@@ -12,7 +12,7 @@ from swardcast.notices.notice import Notice
 from swardcast.notices.reasons import remarks_on
 from swardcast.notices.status import CourseStatus, compose_status
 from swardcast.notices.sums import JobSums, job_sums
-from swardcast.notices.track_record import PublishedTable, TrackRecord, compose_published, compose_track_record
+from swardcast.notices.track_record import Comparisons, compose_published, compose_track_record
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.states import CourseOutlook
 from swardcast.outlook.story import play_changes, tell_story
@@ -50,8 +50,8 @@ class Bulletin:
     notices: tuple[Notice, ...]
     items: tuple[FeedItem, ...]
     sums: tuple[JobSums, ...]
-    track_record: TrackRecord
-    published: PublishedTable
+    track_record: Comparisons
+    published: Comparisons
     weather_sources: tuple[WeatherSource, ...]
     remarks: tuple[str, ...]
 

@@ -9,7 +9,7 @@ from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
-from swardcast.cli.common import add_club_options, new_parser, print_json, records_of
+from swardcast.cli.common import add_club_options, new_parser, print_json, records_of, text_of
 from swardcast.errors import InputNeedsAttention, Problem, SwardcastError
 from swardcast.records.club import Grass
 
@@ -159,12 +159,7 @@ def _days_of_file(path: Path) -> dict[date, float]:
 
     problems: list[Problem] = []
     weather = DailyWeather()
-    try:
-        text = path.read_text(encoding="utf-8-sig")
-    except UnicodeDecodeError:
-        found, expected = "a character that is not UTF-8", "text saved as UTF-8"
-        raise InputNeedsAttention([Problem(file=str(path), found=found, expected=expected)]) from None
-    daily_weather_from(text, file=str(path), into=weather, problems=problems)
+    daily_weather_from(text_of(path), file=str(path), into=weather, problems=problems)
     if not weather.tmean_c and not problems:
         problems.append(Problem(file=str(path), found="no temperature", expected="a line for each day"))
     if problems:

@@ -9,12 +9,13 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.moments import as_of_from
 from swardcast.quantities import QuantityError
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
 
-__all__ = ["add_club_options", "moment_of", "new_parser", "print_json", "quantity", "records_of"]
+__all__ = ["add_club_options", "moment_of", "new_parser", "print_json", "quantity", "records_of", "text_of"]
 
 
 def new_parser(name: str, what: str, example: str) -> argparse.ArgumentParser:
@@ -60,6 +61,15 @@ def quantity(parse: Callable[[object], Any]) -> Callable[[str], Any]:
             raise argparse.ArgumentTypeError(str(error)) from error
 
     return read
+
+
+def text_of(path: Path) -> str:
+    """Read a file that an option names, as UTF-8."""
+    try:
+        return path.read_text(encoding="utf-8-sig")
+    except UnicodeDecodeError:
+        found, expected = "a character that is not UTF-8", "text saved as UTF-8"
+        raise InputNeedsAttention([Problem(file=str(path), found=found, expected=expected)]) from None
 
 
 def print_json(value: Any) -> None:

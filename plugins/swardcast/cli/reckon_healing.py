@@ -9,7 +9,7 @@ from io import StringIO
 from pathlib import Path
 from typing import Any, TypeVar
 
-from swardcast.cli.common import quantity
+from swardcast.cli.common import quantity, text_of
 from swardcast.errors import InputNeedsAttention, Problem, SwardcastError
 from swardcast.quantities import QuantityError, parse_count, parse_length_mm, parse_tines
 from swardcast.records.club import Grass
@@ -130,37 +130,14 @@ def _rounded(days: float | None) -> float | None:
 
 
 def _openings(options: argparse.Namespace) -> list[Any]:
-    from swardcast.turf.geometry import groove_area_fraction, hole_area_fraction
-    from swardcast.turf.healing import GROOVE_AS_A_HOLE, SOLID_LASTING_SHARE, Opening
+    from swardcast.turf.healing import SOLID_LASTING_SHARE, groove_opening, tine_opening
 
     openings = []
     for tines, lasting in ((options.hollow, 1.0), (options.solid, SOLID_LASTING_SHARE)):
         if tines is not None:
-            diameter_mm, across_mm, along_mm = tines
-            area = hole_area_fraction(
-                diameter_mm=diameter_mm, across_mm=across_mm, along_mm=along_mm, passes=options.passes
-            )
-            openings.append(
-                Opening(
-                    area_fraction=area,
-                    lasting_share=lasting,
-                    half_width_mm=diameter_mm / 2,
-                    heals_as_mm=diameter_mm,
-                    room_mm=0.0,
-                )
-            )
+            openings.append(tine_opening(*tines, lasting_share=lasting, passes=options.passes))
     if options.grooves is not None:
-        blade_mm, spacing_mm = options.grooves
-        area = groove_area_fraction(width_mm=blade_mm, spacing_mm=spacing_mm, passes=options.passes)
-        openings.append(
-            Opening(
-                area_fraction=area,
-                lasting_share=1.0,
-                half_width_mm=blade_mm / 2,
-                heals_as_mm=GROOVE_AS_A_HOLE * blade_mm,
-                room_mm=0.0,
-            )
-        )
+        openings.append(groove_opening(*options.grooves, passes=options.passes))
     return openings
 
 
@@ -197,13 +174,7 @@ def _read(file: Path) -> tuple[dict[int, float], dict[date, float]]:
     problems: list[Problem] = []
     monthly: dict[int, float] = {}
     daily: dict[date, float] = {}
-    try:
-        text = file.read_text(encoding="utf-8-sig")
-    except UnicodeDecodeError:
-        raise InputNeedsAttention(
-            [Problem(file=str(file), found="a character that is not UTF-8", expected="text saved as UTF-8")]
-        ) from None
-    with StringIO(text, newline="") as lines:
+    with StringIO(text_of(file), newline="") as lines:
         rows = csv.DictReader(lines)
         names = [name.strip() for name in rows.fieldnames or []]
         if "tmean_c" not in names or not {"date", "month"} & set(names):

@@ -12,7 +12,7 @@ from swardcast.notices.words import capital, day_in_words, range_in_words
 from swardcast.outlook.track_record import Kept
 from swardcast.turf.recovery_table import RecoveryRow, recovery_table
 
-__all__ = ["Comparison", "PublishedTable", "TrackRecord", "compose_published", "compose_track_record"]
+__all__ = ["Comparison", "Comparisons", "compose_published", "compose_track_record"]
 
 ENOUGH_JOBS: Final = 5
 """Fewer finished jobs than this say nothing about the dates: judgement."""
@@ -44,32 +44,19 @@ class Comparison:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TrackRecord:
-    """The club's own promises.
+class Comparisons:
+    """What was computed beside what came: the club's own promises, or the published recoveries.
 
     Args:
         sentences: what they come to.
-        lines: one for each finished job, latest first.
+        lines: one for each job, latest first, or for each record.
     """
 
     sentences: tuple[str, ...]
     lines: tuple[Comparison, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PublishedTable:
-    """The published recoveries beside what is computed for them.
-
-    Args:
-        sentences: what they come to.
-        lines: one for each record.
-    """
-
-    sentences: tuple[str, ...]
-    lines: tuple[Comparison, ...]
-
-
-def compose_track_record(kept: Sequence[Kept]) -> TrackRecord:
+def compose_track_record(kept: Sequence[Kept]) -> Comparisons:
     """Word the club's own track record.
 
     Args:
@@ -80,7 +67,7 @@ def compose_track_record(kept: Sequence[Kept]) -> TrackRecord:
     """
     judged = [one for one in kept if one.is_judged]
     lines = tuple(_line(one) for one in reversed(kept))
-    return TrackRecord(sentences=tuple(_own_sentences(judged)), lines=lines)
+    return Comparisons(sentences=tuple(_own_sentences(judged)), lines=lines)
 
 
 def _own_sentences(judged: Sequence[Kept]) -> Iterable[str]:
@@ -142,7 +129,7 @@ def _off(days: int) -> str:
     return f"{number} after" if days > 0 else f"{number} before"
 
 
-def compose_published(rows: Sequence[RecoveryRow] | None = None) -> PublishedTable:
+def compose_published(rows: Sequence[RecoveryRow] | None = None) -> Comparisons:
     """Word the published recoveries, so that a reader sees where the model misses.
 
     Args:
@@ -162,7 +149,7 @@ def compose_published(rows: Sequence[RecoveryRow] | None = None) -> PublishedTab
         f"{fmean(map(abs, dated)):.1f} days on average, and leans {_to_one_side(fmean(dated))}. "
         "It takes the usual temperatures of the place, since those of the days were not published."
     )
-    return PublishedTable(sentences=(how_many, how_near), lines=tuple(map(_published_line, table)))
+    return Comparisons(sentences=(how_many, how_near), lines=tuple(map(_published_line, table)))
 
 
 def _to_one_side(mean_days: float) -> str:

@@ -12,7 +12,7 @@ from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
 from swardcast.notices.status import CourseStatus
 from swardcast.notices.sums import JobSums
-from swardcast.notices.track_record import PublishedTable, TrackRecord
+from swardcast.notices.track_record import Comparisons
 from swardcast.notices.words import capital
 from swardcast.outlets.own_words import own_words_html
 from swardcast.records.weather import WeatherSource
@@ -67,7 +67,7 @@ def sums_html(sums: Sequence[JobSums]) -> str:
     return _environment().get_template("sums.html").render(sums=sums)
 
 
-def published_html(published: PublishedTable) -> str:
+def published_html(published: Comparisons) -> str:
     """Render the published recoveries beside what is computed for them.
 
     Args:
@@ -79,7 +79,7 @@ def published_html(published: PublishedTable) -> str:
     return _environment().get_template("published.html").render(published=published)
 
 
-def track_record_html(record: TrackRecord, notices: str) -> str:
+def track_record_html(record: Comparisons, notices: str) -> str:
     """Render the club's own promises and what came of them.
 
     Args:

@@ -12,15 +12,16 @@ from swardcast.records.operations import Dressing, Grooving, Kind, Operation, St
 from swardcast.turf import geometry, sand
 from swardcast.turf.growth import BRAKES
 from swardcast.turf.healing import (
-    GROOVE_AS_A_HOLE,
     HOLES_CLOSED,
     SOLID_LASTING_SHARE,
     Layers,
     Opening,
     disruption_left,
+    groove_opening,
     growth_days_needed,
     layers_of,
     rim_growth_days,
+    tine_opening,
 )
 
 __all__ = ["USUAL_DAYS", "WIDEST_FITTED_MM", "SurfaceSums", "opening_of", "sand_depth_mm", "surface_sums"]
@@ -87,23 +88,21 @@ def opening_of(operation: Operation) -> Opening | None:
     match operation:
         case Tining():
             bore = operation.inside_diameter_mm or operation.diameter_mm
-            return Opening(
-                area_fraction=_holes_fraction(operation, operation.diameter_mm),
+            return tine_opening(
+                operation.diameter_mm,
+                operation.across_mm,
+                operation.along_mm,
                 lasting_share=1.0 if operation.kind in _CUT_AWAY else SOLID_LASTING_SHARE,
-                half_width_mm=operation.diameter_mm / 2,
-                heals_as_mm=operation.diameter_mm,
+                passes=operation.passes,
                 room_mm=sand.infill_mm(_holes_fraction(operation, bore), operation.depth_mm),
             )
         case Grooving():
-            share = geometry.groove_area_fraction(
-                width_mm=operation.blade_mm, spacing_mm=operation.spacing_mm, passes=operation.passes
-            )
-            return Opening(
-                area_fraction=share,
+            return groove_opening(
+                operation.blade_mm,
+                operation.spacing_mm,
                 lasting_share=min(1.0, operation.depth_mm / _DEEP_GROOVE_MM),
-                half_width_mm=operation.blade_mm / 2,
-                heals_as_mm=GROOVE_AS_A_HOLE * operation.blade_mm,
-                room_mm=sand.infill_mm(share, operation.depth_mm),
+                passes=operation.passes,
+                room_mm=sand.infill_mm(_grooves_fraction(operation), operation.depth_mm),
             )
         case _:
             return None
@@ -147,24 +146,23 @@ def surface_sums(
     Returns:
         The sums.
     """
-    work = operations
-    openings = tuple(opening for opening in map(opening_of, work) if opening is not None)
+    openings = tuple(opening for opening in map(opening_of, operations) if opening is not None)
     spread = sum(
         sand_depth_mm(operation.sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density) or 0.0
-        for operation in work
+        for operation in operations
         if isinstance(operation, Dressing) and operation.kind is Kind.TOPDRESSING
     )
     room = sum(opening.room_mm for opening in openings)
     surplus = sand.surplus_mm(spread, room)
-    tines = [operation for operation in work if isinstance(operation, Tining)]
+    tines = [operation for operation in operations if isinstance(operation, Tining)]
     holes = sum(_holes_per_m2(operation) for operation in tines)
-    stripped = max((operation.share for operation in work if isinstance(operation, Stripping)), default=0.0)
+    stripped = max((operation.share for operation in operations if isinstance(operation, Stripping)), default=0.0)
     layers = layers_of(openings, surplus, stripped)
     return SurfaceSums(
         openings=openings,
         holes=holes * area_m2 if area_m2 else None,
         disturbed_fraction=sum(opening.area_fraction for opening in openings),
-        removed_fraction=sum(map(_removed_fraction, work)),
+        removed_fraction=sum(map(_removed_fraction, operations)),
         room_mm=room,
         spread_mm=spread,
         infill_mm=min(spread, room),
@@ -175,7 +173,7 @@ def surface_sums(
         day_zero=disruption_left(layers),
         rim_growth_days=rim_growth_days(openings),
         opened=growth_days_needed(layers_of(openings, 0.0, stripped), HOLES_CLOSED) > 0,
-        validated=not any(operation.kind in _NOT_VALIDATED for operation in work)
+        validated=not any(operation.kind in _NOT_VALIDATED for operation in operations)
         and max((tine.diameter_mm for tine in tines), default=0.0) <= WIDEST_FITTED_MM,
     )
 
@@ -184,6 +182,10 @@ def _holes_fraction(tines: Tining, diameter_mm: float) -> float:
     return geometry.hole_area_fraction(
         diameter_mm=diameter_mm, across_mm=tines.across_mm, along_mm=tines.along_mm, passes=tines.passes
     )
+
+
+def _grooves_fraction(blades: Grooving) -> float:
+    return geometry.groove_area_fraction(width_mm=blades.blade_mm, spacing_mm=blades.spacing_mm, passes=blades.passes)
 
 
 def _holes_per_m2(tines: Tining) -> float:
@@ -195,9 +197,7 @@ def _removed_fraction(operation: Operation) -> float:
         case Tining() if operation.kind in _CUT_AWAY:
             return _holes_fraction(operation, operation.inside_diameter_mm or operation.diameter_mm)
         case Grooving():
-            return geometry.groove_area_fraction(
-                width_mm=operation.blade_mm, spacing_mm=operation.spacing_mm, passes=operation.passes
-            )
+            return _grooves_fraction(operation)
         case Stripping():
             return operation.share
         case _:

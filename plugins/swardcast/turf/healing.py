@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
+from swardcast.turf.geometry import groove_area_fraction, hole_area_fraction
 from swardcast.turf.sand import hidden_fraction
 
 __all__ = [
@@ -30,11 +31,13 @@ __all__ = [
     "Opening",
     "Part",
     "disruption_left",
+    "groove_opening",
     "growth_at_pace",
     "growth_days_needed",
     "layers_left",
     "layers_of",
     "rim_growth_days",
+    "tine_opening",
     "without_sand",
 ]
 
@@ -101,6 +104,63 @@ class Opening:
     half_width_mm: float
     heals_as_mm: float
     room_mm: float
+
+
+def tine_opening(
+    diameter_mm: float,
+    across_mm: float,
+    along_mm: float,
+    *,
+    lasting_share: float = 1.0,
+    passes: int = 1,
+    room_mm: float = 0.0,
+) -> Opening:
+    """Describe the holes that tines leave.
+
+    Args:
+        diameter_mm: outside (or solid) diameter, above 0.
+        across_mm: spacing between tines, above 0.
+        along_mm: spacing in the direction of travel, above 0.
+        lasting_share: 1 for hollow tines, `SOLID_LASTING_SHARE` for solid ones.
+        passes: how many times the machine goes over.
+        room_mm: sand that the holes take, as a depth over the whole surface.
+
+    Returns:
+        The opening.
+    """
+    share = hole_area_fraction(diameter_mm=diameter_mm, across_mm=across_mm, along_mm=along_mm, passes=passes)
+    return Opening(
+        area_fraction=share,
+        lasting_share=lasting_share,
+        half_width_mm=diameter_mm / 2,
+        heals_as_mm=diameter_mm,
+        room_mm=room_mm,
+    )
+
+
+def groove_opening(
+    width_mm: float, spacing_mm: float, *, lasting_share: float = 1.0, passes: int = 1, room_mm: float = 0.0
+) -> Opening:
+    """Describe the grooves that blades leave.
+
+    Args:
+        width_mm: width of a groove, above 0.
+        spacing_mm: from one groove to the next, above 0.
+        lasting_share: 1 for deep grooves, less for shallow ones.
+        passes: how many times the machine goes over.
+        room_mm: sand that the grooves take, as a depth over the whole surface.
+
+    Returns:
+        The opening.
+    """
+    share = groove_area_fraction(width_mm=width_mm, spacing_mm=spacing_mm, passes=passes)
+    return Opening(
+        area_fraction=share,
+        lasting_share=lasting_share,
+        half_width_mm=width_mm / 2,
+        heals_as_mm=GROOVE_AS_A_HOLE * width_mm,
+        room_mm=room_mm,
+    )
 
 
 @dataclass(frozen=True, slots=True)

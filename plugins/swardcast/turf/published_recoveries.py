@@ -11,8 +11,7 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import Final
 
-from swardcast.turf.geometry import groove_area_fraction, hole_area_fraction
-from swardcast.turf.healing import GROOVE_AS_A_HOLE, SOLID_LASTING_SHARE, Opening
+from swardcast.turf.healing import SOLID_LASTING_SHARE, Opening, groove_opening, tine_opening
 
 __all__ = ["HEAVY_MM", "LIGHT_MM", "PUBLISHED_RECOVERIES", "PublishedRecovery", "Seen"]
 
@@ -76,32 +75,11 @@ class PublishedRecovery:
 
 
 def _hollow(diameter_mm: float, across_mm: float = 50.8, along_mm: float = 50.8, passes: int = 1) -> Opening:
-    return _tine(diameter_mm, across_mm, along_mm, passes=passes, lasting_share=1.0)
+    return tine_opening(diameter_mm, across_mm, along_mm, passes=passes)
 
 
 def _solid(diameter_mm: float, across_mm: float = 50.8, along_mm: float = 50.8) -> Opening:
-    return _tine(diameter_mm, across_mm, along_mm, passes=1, lasting_share=SOLID_LASTING_SHARE)
-
-
-def _tine(diameter_mm: float, across_mm: float, along_mm: float, *, passes: int, lasting_share: float) -> Opening:
-    share = hole_area_fraction(diameter_mm=diameter_mm, across_mm=across_mm, along_mm=along_mm, passes=passes)
-    return Opening(
-        area_fraction=share,
-        lasting_share=lasting_share,
-        half_width_mm=diameter_mm / 2,
-        heals_as_mm=diameter_mm,
-        room_mm=0.0,
-    )
-
-
-def _grooves(width_mm: float, spacing_mm: float) -> Opening:
-    return Opening(
-        area_fraction=groove_area_fraction(width_mm=width_mm, spacing_mm=spacing_mm),
-        lasting_share=1.0,
-        half_width_mm=width_mm / 2,
-        heals_as_mm=GROOVE_AS_A_HOLE * width_mm,
-        room_mm=0.0,
-    )
+    return tine_opening(diameter_mm, across_mm, along_mm, lasting_share=SOLID_LASTING_SHARE)
 
 
 _SPACING: Final = "spacing not printed for this size: 50.8 mm square"
@@ -445,7 +423,7 @@ PUBLISHED_RECOVERIES: Final = (
         work="hollow tines 12.7 mm at 50.8 x 50.8 mm and grooves 2 mm wide, 25 mm apart, heavy sand",
         openings=(
             _hollow(12.7),
-            _grooves(2.0, 25.0),
+            groove_opening(2.0, 25.0),
         ),
         surplus_mm=HEAVY_MM,
         seen=Seen.BACK_TO_NORMAL,

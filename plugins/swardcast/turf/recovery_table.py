@@ -17,7 +17,7 @@ from swardcast.turf.healing import (
     COVER_COMPLETE,
     HOLES_CLOSED,
     SETTLED,
-    growth_days_needed,
+    growth_at_pace,
     layers_of,
     rim_growth_days,
 )
@@ -89,9 +89,8 @@ def growth_to_milestone(recovery: PublishedRecovery) -> float:
     Returns:
         Growth days.
     """
-    need = growth_days_needed(layers_of(recovery.openings, recovery.surplus_mm), _THRESHOLD[recovery.seen])
-    waits = recovery.seen is not Seen.SETTLED and need > 0
-    return max(need, rim_growth_days(recovery.openings)) if waits else need
+    layers = layers_of(recovery.openings, recovery.surplus_mm)
+    return growth_at_pace(layers, _THRESHOLD[recovery.seen], 1.0, rim_growth_days(recovery.openings))
 
 
 def days_until(growth: NDArray[np.float64], need: float) -> float:
