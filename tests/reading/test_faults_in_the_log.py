@@ -145,8 +145,34 @@ OF_A_MORNING = [
         "an unknown limit",
         "  trolleys:",
         "  troleys:",
-        "line 12, limits.troleys: found the unknown limit 'troleys'; expected one of: preferred lies, trolleys, buggies,"
+        "line 12, limits.troleys: found 'troleys'; expected one of: preferred lies, trolleys, buggies,"
         " carry only, frost delay, practice ground. Did you mean 'trolleys'?",
+    ),
+    fault(
+        "preferred lies that nobody adopted",
+        "  trolleys: please",
+        "  preferred lies: please",
+        "line 12, limits.preferred lies: found nothing; expected the field 'decided by', such as"
+        " 'decided by: the Committee'. Only the Committee can adopt a Local Rule.",
+    ),
+    fault(
+        "a limit that ends before it begins",
+        "  buggies: none today",
+        "  buggies: {what: none, until: 6:30am}",
+        "line 13, limits.buggies: found '2027-08-25 06:30'; expected an end after the entry of 2027-08-25 06:35",
+    ),
+    fault(
+        "a limit until no moment",
+        "  buggies: none today",
+        "  buggies: {what: none, until: noonish}",
+        "line 13, limits.buggies.until: found 'noonish'; expected a time of that day such as '9:30am', or a day"
+        " such as '2027-09-16'",
+    ),
+    fault(
+        "a limit without its content",
+        "  buggies: none today",
+        "  buggies: {until: 9:30am}",
+        "line 13, limits.buggies.what: found nothing; expected the field 'what'",
     ),
     fault(
         "the same surfaces twice",
@@ -174,6 +200,20 @@ OF_A_CHANGE_OF_PLAN = [
         "change: postponed to",
         "change: called off",
         f"line 6, starts: found 2027-09-07; expected {FIRST_DAY}",
+    ),
+    fault(  # planned from 30 August
+        "postponed to an earlier day",
+        "starts: 2027-09-07",
+        "starts: 2027-08-30",
+        "line 2, starts: found 'bunkers-resanding-2027' postponed to 2027-08-30; expected a day after 2027-08-30,"
+        " on which it starts so far",
+    ),
+    fault(
+        "brought forward to a later day",
+        "change: postponed to",
+        "change: brought forward to",
+        "line 2, starts: found 'bunkers-resanding-2027' brought forward to 2027-09-07; expected a day from 2027-08-26,"
+        " the day of the entry, and before 2027-08-30, on which it starts so far",
     ),
     fault(
         "an unknown change",
@@ -231,20 +271,67 @@ OF_AN_OBSERVATION = [
         "a green speed without its unit",
         "green speed: 8 ft 2 in",
         "green speed: 8.2",
-        "line «readings:», readings: found '8.2'; expected a roll with its unit, such as '9 ft 4 in' or '2.8 m'."
+        "line «green speed:», readings.green speed: found '8.2'; expected a roll with its unit, such as '9 ft 4 in' or '2.8 m'."
         " A number needs its unit…",
     ),
     fault(
         "a green speed in a unit that is no length",
         "green speed: 8 ft 2 in",
         "green speed: 8.2 points",
-        "line «readings:», readings: found '8.2 points'; expected a roll with its unit, such as '9 ft 4 in' or '2.8 m'",
+        "line «green speed:», readings.green speed: found '8.2 points'; expected a roll with its unit, such as '9 ft 4 in' or '2.8 m'",
+    ),
+    fault(
+        "a reading misspelt",
+        "  green speed: 8 ft 2 in",
+        "  moistur: 24 %",
+        "line «moistur:», readings.moistur: found the unknown field 'moistur'; expected one of: green speed, firmness,"
+        " moisture, height of cut, organic matter. Did you mean 'moisture'?",
+    ),
+    fault(
+        "a moisture beyond the whole",
+        "  green speed: 8 ft 2 in",
+        "  moisture: 124 %",
+        "line «moisture:», readings.moisture: found '124 %'; expected a share from 0 % to 100 %",
+    ),
+    fault(
+        "a firmness without its unit",
+        "  green speed: 8 ft 2 in",
+        "  firmness: 95",
+        "line «firmness:», readings.firmness: found '95'; expected a firmness: how deep the meter sinks in, such as"
+        " '8 mm', or '95 gravities' of a drop hammer. A number needs its unit…",
+    ),
+    fault(
+        "a firmness that no turf has",
+        "  green speed: 8 ft 2 in",
+        "  firmness: 950 gravities",
+        "line «firmness:», readings.firmness: found '950 gravities'; expected 10 to 400 gravities."
+        " Check the figure and its unit.",
+    ),
+    fault(
+        "organic matter that no turf has",
+        "  green speed: 8 ft 2 in",
+        "  height of cut: 3.5 cm\n  organic matter: 64 %",
+        "line «organic matter:», readings.organic matter: found '64 %'; expected a share of the dry weight from 0 to"
+        " 60 %. Check the figure and its unit.",
+    ),
+    fault(
+        "an observation of nothing",
+        "disruption left: 7 %\nhow: counted\nreadings:\n  green speed: 8 ft 2 in\n",
+        "",
+        "line 3, kind: found an observation of nothing; expected something that was seen: disruption left, turf cover"
+        " or readings",
+    ),
+    fault(
+        "a share of the marks of no job",
+        "job: greens-renovation-2027\n",
+        "",
+        "line «disruption left:», disruption left: found disruption left of no job; expected the field 'job' too",
     ),
     fault(  # a slip of the pen would look like a green far beyond its target
         "a green speed that no green has",
         "green speed: 8 ft 2 in",
         "green speed: 82 ft",
-        "line «readings:», readings: found '82 ft'; expected a roll from 1 m to 6 m (3 to 20 ft)."
+        "line «green speed:», readings.green speed: found '82 ft'; expected a roll from 1 m to 6 m (3 to 20 ft)."
         " Check the figure and its unit.",
     ),
 ]

@@ -149,7 +149,7 @@ def test_a_morning_entry_states_play_and_the_later_line_wins(entries: dict[str, 
     assert play["green-11"] is Play.OPEN_WITH_CARE
     assert play["green-12"] is Play.TEMPORARY_GREEN
     assert play["green-13"] is Play.OPEN
-    assert [name for name, _ in morning.limits] == ["trolleys", "buggies"]
+    assert [limit.name for limit in morning.limits] == ["trolleys", "buggies"]
 
 
 def test_an_observation_keeps_its_share_as_a_fraction_and_its_readings_as_typed(entries: dict[str, Entry]) -> None:

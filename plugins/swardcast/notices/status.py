@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Final
 
+from swardcast.notices.limits import limit_in_words
 from swardcast.notices.notice import Fact
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.words import (
@@ -155,7 +156,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         entered_at=at,
         fresh=outlook.morning_is_fresh,
         why=outlook.why,
-        limits=tuple(Fact(name=capital(name), value=value) for name, value in outlook.limits),
+        limits=tuple(limit_in_words(held, near) for held in outlook.limits),
         lines=tuple(_lines(outlook, stories, near)),
         holes=tuple(_holes(outlook.surfaces.values())),
         coming=tuple(_coming(outlook, stories, near)),

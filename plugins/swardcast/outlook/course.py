@@ -6,8 +6,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 
 from swardcast.outlook.jobs import JobAssessor
-from swardcast.outlook.ledger import job_facts, standing_entries
+from swardcast.outlook.ledger import job_facts
 from swardcast.outlook.lessons import lessons_of
+from swardcast.outlook.limits import limits_in_force
 from swardcast.outlook.play import Statement, latest_statements, statements
 from swardcast.outlook.recovery import Course
 from swardcast.outlook.states import (
@@ -26,6 +27,7 @@ from swardcast.records.club import Grass, SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, MorningStatus
 from swardcast.records.plan import Play
+from swardcast.records.standing import standing_entries
 
 __all__ = ["assess_course", "assess_jobs"]
 
@@ -37,6 +39,7 @@ _MOST_IMPORTANT_FIRST = (
     Work.BACK_TO_NORMAL,
     Work.CALLED_OFF,
 )
+_GOING_ON = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
 
 
 def assess_jobs(records: ClubRecords, as_of: datetime, book: WeatherBook, only: str = "") -> dict[str, JobOutlook]:
@@ -121,7 +124,7 @@ def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> C
         jobs=jobs,
         morning_at=morning.head.true_from if morning else None,
         morning_is_fresh=fresh,
-        limits=morning.limits if morning and fresh else (),
+        limits=limits_in_force(entries, local),
         why=morning.why if morning and fresh else "",
     )
 
@@ -156,6 +159,7 @@ def _surface(
         said_at=at,
         last_play=said[0] if said else None,
         current=current,
+        others=tuple(work for work in works if work is not current and work.work in _GOING_ON),
         reasons=tuple(dict.fromkeys((reason, *(current.reasons if current else ())))),
     )
 

@@ -1,15 +1,14 @@
-"""The log, put in order: withdrawn entries dropped, each job's facts on each surface gathered."""
+"""The log, gathered: each job's facts on each surface."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date, datetime
+from datetime import date
 
 from swardcast.records.log import (
     BackToNormal,
     Change,
-    Correction,
     Entry,
     Observation,
     PlanChange,
@@ -19,7 +18,7 @@ from swardcast.records.log import (
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job
 
-__all__ = ["JobFacts", "SurfaceFacts", "as_really_done", "job_facts", "standing_entries"]
+__all__ = ["JobFacts", "SurfaceFacts", "as_really_done", "job_facts"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,25 +59,6 @@ class JobFacts:
     changes: tuple[PlanChange, ...] = ()
     called_off: PlanChange | None = None
     surfaces: dict[str, SurfaceFacts] = field(default_factory=dict)
-
-
-def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
-    """Drop entries that were withdrawn or replaced, and order the rest by when they were true.
-
-    Args:
-        entries: entries known so far.
-
-    Returns:
-        Entries that stand, oldest first; corrections themselves are left out.
-    """
-    known = tuple(entries)
-    withdrawn = {entry.corrects for entry in known if isinstance(entry, Correction)}
-    standing = (entry for entry in known if entry.head.id not in withdrawn and not isinstance(entry, Correction))
-    return tuple(sorted(standing, key=_order))
-
-
-def _order(entry: Entry) -> tuple[datetime, datetime, str]:
-    return entry.head.true_from, entry.head.at, entry.head.id
 
 
 def as_really_done(planned: tuple[Operation, ...], really: tuple[Operation, ...]) -> tuple[Operation, ...]:

@@ -1,12 +1,24 @@
-"""Play on a surface: the latest statement of the day rules until the day's end or the next statement.
+"""Play on a surface and limits on play: who says what, until when, and which word counts.
 
 Precedence, spelled out once:
 
-1. Entries speak in the order in which they were true. A morning entry speaks for the surfaces it names;
-   work started or taken up again closes a surface as the plan says; work done opens it again, with care
-   where something has to heal; an entry's own `play` goes before all of that.
-2. A statement holds until the end of its day. After that play is "not known" until somebody says so again:
+1. Only the log says how play stands. The plan says what play will be while work is going on; the sums say when it
+   changes back; neither ever opens or closes a surface.
+2. Entries speak in the order in which they were true (`records.standing`): a morning entry for the surfaces that it
+   names; work started or taken up again closes a surface as the plan says; work done opens it again, with care where
+   something has to heal, unless it stays closed for a time by plan; an entry's own `play` goes before all of that. A
+   hold-up alone says nothing of play. The latest word on a surface counts.
+3. A word holds until the end of its day. After that play is "not known since" until somebody says so again:
    yesterday's state is never repeated as today's.
+4. A limit (trolleys, preferred lies, frost delay and so on) holds to the end of its day, or until the time of that day
+   that was typed, and goes with the next morning entry that does not name it. One that was given a later day stays
+   until the end of that day, or until it is named again, also as "lifted". Who decided it is what was typed.
+5. Work is what the log says of a surface: under way from "work started", held up until taken up again, healing from
+   "work done". A surface that is half done is not done: it stays under way or held up, and nothing heals before the
+   whole of it is entered as done. Where several jobs meet on a surface, work going on counts before what heals, what
+   heals before what is planned; the later one's dates include what the earlier one left.
+6. An entry counts from the moment at which it was made (`at`), so one with a moment to come says nothing yet.
+   A correction counts from its own moment and speaks of the moment of the entry that stands instead.
 """
 
 from __future__ import annotations

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swardcast.outlook.dates import WIDE_RANGE_DAYS, DateRange, Milestone, NoDate, date_range
+from swardcast.outlook.limits import LimitInForce
 from swardcast.outlook.sightings import Look
 from swardcast.records.club import Surface
 from swardcast.records.log import GrowthHeldBack
@@ -235,6 +236,7 @@ class SurfaceOutlook:
         said_at: when play was last stated, even if that is too old to repeat, or None.
         last_play: what was stated then.
         current: the job that matters now, or None.
+        others: further jobs that are going on or healing there.
         reasons: why play is what it is.
     """
 
@@ -243,6 +245,7 @@ class SurfaceOutlook:
     said_at: datetime | None
     last_play: Play | None
     current: SurfaceWork | None
+    others: tuple[SurfaceWork, ...]
     reasons: tuple[Reason, ...]
 
 
@@ -277,7 +280,7 @@ class CourseOutlook:
         jobs: every announced job by id.
         morning_at: when the latest morning entry was made, or None.
         morning_is_fresh: whether that was today.
-        limits: what the latest fresh morning entry decides about trolleys, preferred lies and so on.
+        limits: what holds about trolleys, preferred lies and so on, each with its entry.
         why: that entry's reason, or "".
     """
 
@@ -286,5 +289,5 @@ class CourseOutlook:
     jobs: Mapping[str, JobOutlook]
     morning_at: datetime | None
     morning_is_fresh: bool
-    limits: tuple[tuple[str, str], ...]
+    limits: tuple[LimitInForce, ...]
     why: str

@@ -13,13 +13,13 @@ from typing import Final
 
 from swardcast.outlook.causes import Cause, entry_cause, weather_cause
 from swardcast.outlook.course import assess_jobs
-from swardcast.outlook.ledger import standing_entries
 from swardcast.outlook.play import statements
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, ReasonKind, Work
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, GrowthHeldBack, Observation
 from swardcast.records.plan import Job, Play
+from swardcast.records.standing import standing_entries
 
 __all__ = ["JobChange", "JobStory", "PlayChange", "play_changes", "tell_story"]
 

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from datetime import date, datetime
 
 from swardcast.outlook.course import assess_jobs
-from swardcast.outlook.ledger import JobFacts, job_facts, standing_entries
+from swardcast.outlook.ledger import JobFacts, job_facts
 from swardcast.outlook.states import DateRange, Milestone
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry
 from swardcast.records.plan import Job
+from swardcast.records.standing import standing_entries
 
 __all__ = ["Kept", "track_record"]
 

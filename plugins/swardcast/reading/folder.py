@@ -9,7 +9,7 @@ from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.club_file import surfaces_from
 from swardcast.reading.files import Files
 from swardcast.reading.log_file import LogContext, entries_from
-from swardcast.reading.log_order import dangling, never_done
+from swardcast.reading.log_order import dangling, moved_the_wrong_way, never_done
 from swardcast.reading.plan_file import jobs_from
 from swardcast.reading.weather_folder import club_in, weather_in
 from swardcast.records.club import Surface
@@ -105,4 +105,5 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
     problems.extend(dangling(entries, seen))
     if not any(problem.file.startswith("log/") for problem in problems):
         problems.extend(never_done(entries, context.surfaces))
+        problems.extend(moved_the_wrong_way(entries, context.jobs))
     return sorted(entries, key=lambda entry: (entry.head.at, entry.head.id))

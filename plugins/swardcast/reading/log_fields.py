@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Final
 
-from pydantic import AfterValidator, Field
+from pydantic import Field
 
-from swardcast.quantities import QuantityError, parse_roll_mm
+from swardcast.reading.limits import LimitItem
 from swardcast.reading.operations import OperationItem
-from swardcast.reading.schema import ROLL_LIMITS, Day, Fraction, Model, Text, Words, one_of, wrong
+from swardcast.reading.schema import Day, Fraction, Model, Text, Words, one_of
+from swardcast.reading.seen import Readings
 from swardcast.records.log import Change, Eye, HeldBackBy, Step
 from swardcast.records.plan import Play
 
 __all__ = [
     "KINDS",
-    "SPEED",
     "BackToNormalFields",
     "CorrectionFields",
     "GrowthHeldBackFields",
@@ -26,21 +26,6 @@ __all__ = [
     "PlanChangeFields",
     "ProgressFields",
 ]
-
-SPEED: Final = "green speed"
-"""The reading that is compared with the club's target."""
-
-
-def _readings(values: dict[str, str]) -> dict[str, str]:
-    if SPEED in values:
-        try:
-            roll_mm = parse_roll_mm(values[SPEED])
-        except QuantityError as error:
-            raise wrong(error.found, error.expected, error.hint) from error
-        least_mm, most_mm, said = ROLL_LIMITS
-        if not least_mm <= roll_mm <= most_mm:
-            raise wrong(values[SPEED], said, "Check the figure and its unit.")
-    return values
 
 
 class HeadFields(Model):
@@ -56,7 +41,7 @@ class MorningFields(HeadFields):
 
     play: dict[str, Annotated[Play, one_of(Play)]]
     why: Words = ""
-    limits: dict[str, Text] = {}
+    limits: dict[str, LimitItem] = {}
 
 
 class ProgressFields(HeadFields):
@@ -76,14 +61,14 @@ class HeldUpFields(ProgressFields):
 
 
 class ObservationFields(HeadFields):
-    """Something seen on the course."""
+    """Something seen on the course, of a job or of none."""
 
-    job: Text
+    job: Words = ""
     surfaces: Text | None = None
     disruption_left: Fraction | None = None
     turf_cover: Fraction | None = None
     how: Annotated[Eye, one_of(Eye)] = Eye.BY_EYE
-    readings: Annotated[dict[str, Text], AfterValidator(_readings)] = {}
+    readings: Readings = Readings()
 
 
 class BackToNormalFields(HeadFields):

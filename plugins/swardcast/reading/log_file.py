@@ -13,6 +13,7 @@ from pydantic_core import PydanticCustomError
 from swardcast.errors import Problem, nearest
 from swardcast.quantities import parse_roll_mm
 from swardcast.reading import log_fields as fields
+from swardcast.reading.limits import LimitItem, limit_from
 from swardcast.reading.operations import operation_from
 from swardcast.reading.schema import local_moment, validated
 from swardcast.reading.selection import select_surfaces
@@ -28,7 +29,6 @@ __all__ = ["LogContext", "entries_from"]
 T = TypeVar("T")
 
 _FENCE: Final = re.compile(r"^---[ \t]*$", re.MULTILINE)
-_LIMITS: Final = ("preferred lies", "trolleys", "buggies", "carry only", "frost delay", "practice ground")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -145,7 +145,9 @@ class _EntryReader:
                 return self._plan_change(told, head, document)
             case fields.GrowthHeldBackFields():
                 return self._growth_held_back(told, head, document)
-            case fields.ProgressFields() | fields.ObservationFields() | fields.BackToNormalFields():
+            case fields.ObservationFields():
+                return self._observation(told, head, document)
+            case fields.ProgressFields() | fields.BackToNormalFields():
                 return self._on_surfaces(told, head, document)
             case _:
                 self._problem(document, "kind", repr(told.kind), "an entry that can stand instead", "")
@@ -158,16 +160,13 @@ class _EntryReader:
             if chosen is None:
                 return None
             play.update(dict.fromkeys(chosen, state))
-        for name in told.limits:
-            if name not in _LIMITS:
-                self._problem(
-                    document,
-                    f"limits.{name}",
-                    f"the unknown limit {name!r}",
-                    f"one of: {', '.join(_LIMITS)}",
-                    nearest(name, _LIMITS),
-                )
-        return log.MorningStatus(head=head, play=tuple(play.items()), why=told.why, limits=tuple(told.limits.items()))
+        limits = [self._limit(name, item, head, document) for name, item in told.limits.items()]
+        return log.MorningStatus(
+            head=head, play=tuple(play.items()), why=told.why, limits=tuple(limit for limit in limits if limit)
+        )
+
+    def _limit(self, name: str, item: LimitItem, head: EntryHead, document: Located) -> log.Limit | None:
+        return self._attempt(lambda: limit_from(name, item, head), document, f"limits.{name}")
 
     def _plan_change(self, told: fields.PlanChangeFields, head: EntryHead, document: Located) -> Entry | None:
         if self._job(told.job, head, document) is None:
@@ -197,41 +196,53 @@ class _EntryReader:
         return log.GrowthHeldBack(head=head, by=told.cause, surfaces=surfaces, first_day=first, last_day=last)
 
     def _on_surfaces(
-        self,
-        told: fields.ProgressFields | fields.ObservationFields | fields.BackToNormalFields,
-        head: EntryHead,
-        document: Located,
+        self, told: fields.ProgressFields | fields.BackToNormalFields, head: EntryHead, document: Located
     ) -> Entry | None:
         job = self._job(told.job, head, document)
         surfaces = self._surfaces(told.surfaces, job, document) if job is not None else None
         if job is None or surfaces is None:
             return None
-        match told:
-            case fields.ProgressFields():
-                return log.Progress(
-                    head=head,
-                    step=Step(told.kind.strip().lower()),
-                    job=job.id,
-                    surfaces=surfaces,
-                    because=told.because,
-                    as_done=tuple(map(operation_from, told.as_done or ())),
-                    play=told.play,
-                )
-            case fields.ObservationFields():
-                return log.Observation(
-                    head=head,
-                    job=job.id,
-                    surfaces=surfaces,
-                    share_left=told.disruption_left,
-                    turf_cover=told.turf_cover,
-                    green_speed_mm=parse_roll_mm(told.readings[fields.SPEED])
-                    if fields.SPEED in told.readings
-                    else None,
-                    how=told.how,
-                    readings=tuple(told.readings.items()),
-                )
-            case _:
-                return log.BackToNormal(head=head, job=job.id, surfaces=surfaces)
+        if isinstance(told, fields.BackToNormalFields):
+            return log.BackToNormal(head=head, job=job.id, surfaces=surfaces)
+        return log.Progress(
+            head=head,
+            step=Step(told.kind.strip().lower()),
+            job=job.id,
+            surfaces=surfaces,
+            because=told.because,
+            as_done=tuple(map(operation_from, told.as_done or ())),
+            play=told.play,
+        )
+
+    def _observation(self, told: fields.ObservationFields, head: EntryHead, document: Located) -> Entry | None:
+        job = self._job(told.job, head, document) if told.job else None
+        if told.job and job is None:
+            return None
+        of_a_job = {"disruption left": told.disruption_left, "turf cover": told.turf_cover}
+        if not told.readings.taken and not any(share is not None for share in of_a_job.values()):
+            expected = f"something that was seen: {', '.join(of_a_job)} or readings"
+            self._problem(document, "kind", "an observation of nothing", expected, "")
+            return None
+        for name, share in of_a_job.items():
+            if share is not None and job is None:
+                self._problem(document, name, f"{name} of no job", "the field 'job' too", "")
+                return None
+        if told.surfaces is None and job is None:
+            self._problem(document, "surfaces", "nothing", "the field 'surfaces', or 'job'", "")
+            return None
+        surfaces = self._surfaces(told.surfaces, job, document)
+        if surfaces is None:
+            return None
+        return log.Observation(
+            head=head,
+            job=told.job,
+            surfaces=surfaces,
+            share_left=told.disruption_left,
+            turf_cover=told.turf_cover,
+            green_speed_mm=parse_roll_mm(speed) if (speed := told.readings.green_speed) else None,
+            how=told.how,
+            readings=tuple(told.readings.taken.items()),
+        )
 
     def _job(self, name: str, head: EntryHead, document: Located) -> Job | None:
         job = self._context.jobs.get(name)
@@ -251,12 +262,12 @@ class _EntryReader:
             return None
         return job
 
-    def _surfaces(self, phrase: str | None, job: Job, document: Located) -> tuple[str, ...] | None:
+    def _surfaces(self, phrase: str | None, job: Job | None, document: Located) -> tuple[str, ...] | None:
         if phrase is None:
-            return job.surfaces
+            return job.surfaces if job is not None else None
         chosen = self._select(phrase, document, "surfaces")
-        strangers = [name for name in chosen or () if name not in job.surfaces]
-        if strangers:
+        strangers = [name for name in chosen or () if job is not None and name not in job.surfaces]
+        if strangers and job is not None:
             names = ", ".join(self._context.surfaces[name].name for name in strangers)
             self._problem(document, "surfaces", f"{names}, not part of the job {job.id!r}", "surfaces of that job", "")
             return None

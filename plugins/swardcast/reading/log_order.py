@@ -1,4 +1,4 @@
-"""What one entry says of another: what a correction corrects, and work that is over before it was done."""
+"""What one entry says of another: corrections of nothing, work over before it was done, plans moved the wrong way."""
 
 from __future__ import annotations
 
@@ -6,9 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from swardcast.errors import Problem, nearest
 from swardcast.records.club import Surface
-from swardcast.records.log import BackToNormal, Correction, Entry, Progress, Step
+from swardcast.records.log import BackToNormal, Change, Correction, Entry, PlanChange, Progress, Step
+from swardcast.records.plan import Job
+from swardcast.records.standing import standing_entries
 
-__all__ = ["dangling", "never_done"]
+__all__ = ["dangling", "moved_the_wrong_way", "never_done"]
 
 
 def never_done(entries: Sequence[Entry], surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
@@ -21,8 +23,7 @@ def never_done(entries: Sequence[Entry], surfaces: Mapping[str, Surface]) -> Ite
     Yields:
         Problems.
     """
-    withdrawn = {entry.corrects for entry in entries if isinstance(entry, Correction)}
-    standing = [entry for entry in entries if entry.head.id not in withdrawn]
+    standing = standing_entries(entries)
     for entry in standing:
         if isinstance(entry, BackToNormal):
             yield from _never_done(entry, standing, surfaces)
@@ -80,3 +81,35 @@ def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Pro
                 found=f"{entry.corrects!r}, which is a correction or not earlier",
                 expected="an earlier entry that is no correction",
             )
+
+
+def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> Iterator[Problem]:
+    """Find jobs that are postponed to a day that is no later, or brought forward to one that is no earlier.
+
+    Args:
+        entries: all entries, in any order.
+        jobs: the plan.
+
+    Yields:
+        Problems.
+    """
+    starts = {name: job.starts for name, job in jobs.items()}
+    for entry in standing_entries(entries):
+        if not isinstance(entry, PlanChange) or entry.starts is None:
+            continue
+        now, new = starts[entry.job], entry.starts
+        on = entry.head.true_from.date()
+        expected = ""
+        if entry.change is Change.POSTPONED and new <= now:
+            expected = f"a day after {now}, on which it starts so far"
+        elif entry.change is Change.BROUGHT_FORWARD and not on <= new < now:
+            expected = f"a day from {on}, the day of the entry, and before {now}, on which it starts so far"
+        if expected:
+            yield Problem(
+                file=entry.head.file,
+                line=entry.head.line,
+                field="starts",
+                found=f"{entry.job!r} {entry.change.value} {new}",
+                expected=expected,
+            )
+        starts[entry.job] = new

@@ -37,6 +37,7 @@ __all__ = [
     "Text",
     "Words",
     "local_moment",
+    "one_day",
     "one_of",
     "validated",
     "within",
@@ -110,7 +111,8 @@ def _lines(value: object) -> list[str]:
     return [_text(item) for item in value] if isinstance(value, list) else [_text(value)]
 
 
-def _day(value: object) -> date:
+def one_day(value: object) -> date:
+    """Read a day such as "2027-08-23"; raises PydanticCustomError when it is none."""
     match = _DAY.match(str(value).strip())
     if match is None:
         raise wrong(value, "a day as year-month-day, such as '2027-08-23'")
@@ -130,7 +132,7 @@ Number = Annotated[float, BeforeValidator(_number)]
 Text = Annotated[str, BeforeValidator(_text)]
 Words = Annotated[str, BeforeValidator(_words)]
 Lines = Annotated[list[str], BeforeValidator(_lines)]
-Day = Annotated[date, BeforeValidator(_day)]
+Day = Annotated[date, BeforeValidator(one_day)]
 Length = Annotated[float, _quantity(quantities.parse_length_mm)]
 Roll = Annotated[float, _quantity(quantities.parse_roll_mm)]
 ROLL_LIMITS: Final = (1000.0, 6000.0, "a roll from 1 m to 6 m (3 to 20 ft)")
@@ -192,7 +194,7 @@ def local_moment(value: object, zone: ZoneInfo) -> datetime:
     match = _MOMENT.match(str(value).strip())
     if match is None:
         raise wrong(value, "a day and time, such as '2027-08-23 07:05'")
-    day, hour, minute = _day(match[1]), int(match[2]), int(match[3])
+    day, hour, minute = one_day(match[1]), int(match[2]), int(match[3])
     try:
         if match[4]:
             offset = match[4].replace("Z", "+00:00")

@@ -18,6 +18,7 @@ __all__ = [
     "Eye",
     "GrowthHeldBack",
     "HeldBackBy",
+    "Limit",
     "MorningStatus",
     "NoteToMembers",
     "Observation",
@@ -53,6 +54,30 @@ class EntryHead:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Limit:
+    """A limit on play or on what comes along: typed, never inferred.
+
+    Args:
+        name: what it is about: "trolleys", "preferred lies" and so on.
+        what: what was decided, as typed; "" when a limit entered before is lifted.
+        decided_by: who decided it, as typed, or who made the entry, or "".
+        until: the moment at which it ends, aware: the end of a day, or a time of day.
+        outlasts: whether it stays when a later morning entry does not name it, since it was given a later day.
+    """
+
+    name: str
+    what: str
+    decided_by: str
+    until: datetime
+    outlasts: bool
+
+    @property
+    def is_lifted(self) -> bool:
+        """Whether it ends a limit entered before."""
+        return not self.what
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class MorningStatus:
     """How the course stands this morning.
 
@@ -66,7 +91,7 @@ class MorningStatus:
     head: EntryHead
     play: tuple[tuple[str, Play], ...]
     why: str
-    limits: tuple[tuple[str, str], ...]
+    limits: tuple[Limit, ...]
 
 
 class Step(Enum):
@@ -114,13 +139,13 @@ class Observation:
 
     Args:
         head: the entry's head.
-        job: id of the job.
+        job: id of the job, or "" for a reading that belongs to none.
         surfaces: ids of the surfaces.
         share_left: share of the first disruption that is still there, 0 to 1, or None.
         turf_cover: share of the surface under green leaf, from a photo count, 0 to 1, or None.
         green_speed_mm: length of the roll on the speed meter, mm, or None.
         how: by eye or counted.
-        readings: other readings as typed: firmness, height of cut and so on.
+        readings: readings by name, as typed: firmness, height of cut and so on.
     """
 
     head: EntryHead

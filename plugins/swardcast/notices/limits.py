@@ -1,0 +1,32 @@
+"""Limits on play in words: what was decided, until when, by whom."""
+
+from __future__ import annotations
+
+from datetime import date, timedelta
+
+from swardcast.notices.notice import Fact
+from swardcast.notices.words import capital, day_in_words, time_in_words
+from swardcast.outlook.limits import LimitInForce
+
+__all__ = ["limit_in_words"]
+
+
+def limit_in_words(held: LimitInForce, near: date) -> Fact:
+    """Say a limit with its end, where it is not simply the end of the day, and with who decided it.
+
+    Args:
+        held: the limit.
+        near: the day of the reader.
+
+    Returns:
+        Its name and the sentences.
+    """
+    limit = held.limit
+    sentences = [f"{capital(limit.what).rstrip('.')}."]
+    if limit.outlasts:
+        sentences.append(f"Until {day_in_words((limit.until - timedelta(minutes=1)).date(), near)}.")
+    elif (limit.until.hour, limit.until.minute) != (0, 0):
+        sentences.append(f"Until {time_in_words(limit.until)}.")
+    if limit.decided_by:
+        sentences.append(f"Decided by {limit.decided_by}.")
+    return Fact(name=capital(limit.name), value=" ".join(sentences))

@@ -1,0 +1,61 @@
+"""Which entries of the log stand, and in which order they speak."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from swardcast.records.log import (
+    BackToNormal,
+    Correction,
+    Entry,
+    MorningStatus,
+    Observation,
+    PlanChange,
+    Progress,
+    Step,
+)
+
+__all__ = ["standing_entries"]
+
+
+def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """Drop entries that were withdrawn or replaced, and order the rest by when they were true.
+
+    Of two that were true at the same minute, the one written down later speaks later; of those, what speaks of the
+    whole course comes before what speaks of a piece of work, and a start before its end.
+
+    Args:
+        entries: entries known so far.
+
+    Returns:
+        Entries that stand, oldest first; corrections themselves are left out.
+    """
+    known = tuple(entries)
+    withdrawn = {entry.corrects for entry in known if isinstance(entry, Correction)}
+    standing = (entry for entry in known if entry.head.id not in withdrawn and not isinstance(entry, Correction))
+    return tuple(sorted(standing, key=_order))
+
+
+def _order(entry: Entry) -> tuple[datetime, datetime, int, str]:
+    return entry.head.true_from, entry.head.at, _rank(entry), entry.head.id
+
+
+def _rank(entry: Entry) -> int:
+    match entry:
+        case MorningStatus():
+            return 0
+        case PlanChange():
+            return 1
+        case Progress(step=Step.STARTED | Step.RESUMED):
+            return 2
+        case Progress(step=Step.HELD_UP):
+            return 3
+        case Progress():
+            return 4
+        case Observation():
+            return 5
+        case BackToNormal():
+            return 6
+        case _:
+            return 7
