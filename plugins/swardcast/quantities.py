@@ -32,6 +32,7 @@ __all__ = [
     "parse_fraction",
     "parse_length_mm",
     "parse_mass_t",
+    "parse_minutes",
     "parse_roll_mm",
     "parse_sand",
     "parse_seed_g_per_m2",
@@ -136,6 +137,11 @@ _MASS: Final = Dimension("a mass", MASS_KG, "'1.4 t' or '25 kg'")
 _DENSITY: Final = Dimension("a bulk density", DENSITY_T_PER_M3, "'1.56 t/m3' or '100 lb/ft3'")
 _SEED: Final = Dimension("a seed rate", SEED_G_PER_M2, "'8 g/m2' or '1 lb/1000 ft2'")
 _DAYS: Final = Dimension("a number of days", {"days": 1.0, "day": 1.0, "weeks": 7.0, "week": 7.0}, "'3 days'")
+_MINUTES: Final = Dimension(
+    "a time",
+    {"minutes": 1.0, "minute": 1.0, "min": 1.0, "hours": 60.0, "hour": 60.0, "h": 60.0},
+    "'45 minutes' or '1.5 hours'",
+)
 _PERCENT: Final = Dimension("a share", {"%": 0.01, "percent": 0.01, "per cent": 0.01}, "'40 %'")
 
 
@@ -296,6 +302,21 @@ def parse_days(text: object) -> float:
         QuantityError: when it is no number of days or weeks.
     """
     return _parse(text, _DAYS)
+
+
+def parse_minutes(text: object) -> float:
+    """Read a time such as "45 minutes" or "1.5 hours".
+
+    Args:
+        text: the number with its unit.
+
+    Returns:
+        Minutes, 0 or more.
+
+    Raises:
+        QuantityError: when it is no number of minutes or hours.
+    """
+    return _parse(text, _MINUTES)
 
 
 def parse_fraction(text: object) -> float:

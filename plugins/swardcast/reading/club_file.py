@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Annotated, Any, Final
 from zoneinfo import ZoneInfo, available_timezones
 
-from pydantic import BeforeValidator, field_validator
+from pydantic import BeforeValidator, ValidationInfo, field_validator
 
 from swardcast.errors import Problem, nearest
 from swardcast.quantities import QuantityError, parse_area_m2
@@ -27,9 +27,10 @@ from swardcast.reading.schema import (
     within,
     wrong,
 )
+from swardcast.reading.time_spans import HoursFromTo, SeveralHours
 from swardcast.reading.weather_block import WeatherBlock
 from swardcast.reading.yaml_text import Located
-from swardcast.records.club import Club, Contact, Grass, Surface, SurfaceKind
+from swardcast.records.club import USUAL_WORKING_HOURS, Club, Contact, Grass, HoursOfDay, Surface, SurfaceKind, without_breaks
 
 __all__ = ["club_from", "identifier", "surfaces_from"]
 
@@ -98,6 +99,16 @@ class _Standards(Model):
     sand_density: Density | None = None
     green_speed: Annotated[Roll, within(*ROLL_LIMITS)] | None = None
     working_days: Annotated[tuple[int, ...], BeforeValidator(_weekdays)] = (0, 1, 2, 3, 4)
+    working_hours: HoursFromTo = USUAL_WORKING_HOURS
+    breaks: SeveralHours = ()
+
+    @field_validator("breaks")
+    @classmethod
+    def _leave_time_to_work(cls, breaks: tuple[HoursOfDay, ...], info: ValidationInfo) -> tuple[HoursOfDay, ...]:
+        hours = info.data.get("working_hours", USUAL_WORKING_HOURS)
+        if not without_breaks(hours, breaks):
+            raise wrong("breaks from the first working hour to the last", "breaks that leave time to work")
+        return breaks
 
 
 class _Club(Model):
@@ -150,6 +161,8 @@ def club_from(document: Located, *, file: str, problems: list[Problem]) -> Club 
         sand_density_t_per_m3=told.standards.sand_density,
         target_speed_mm=told.standards.green_speed,
         working_days=told.standards.working_days,
+        working_hours=told.standards.working_hours,
+        breaks=told.standards.breaks,
     )
 
 

@@ -15,10 +15,11 @@ from swardcast.reading.club_file import identifier
 from swardcast.reading.operations import OperationItem, operation_from
 from swardcast.reading.schema import Day, Lines, Model, Number, Text, Words, one_of, validated, within, wrong
 from swardcast.reading.selection import select_surfaces
+from swardcast.reading.time_spans import MinutesFromTo
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Surface
 from swardcast.records.operations import Kind
-from swardcast.records.plan import Job, Play, Reading, Stretch
+from swardcast.records.plan import FollowUp, Job, Play, Reading, Stretch
 
 __all__ = ["jobs_from"]
 
@@ -61,6 +62,7 @@ class _Job(Model):
     spare_days: Annotated[int, within(0, 30, "spare days from 0 to 30")] = 0
     while_working: Annotated[Play, one_of(Play)] = Play.CLOSED
     reopens_after: _Range | None = None
+    follow_up: MinutesFromTo | None = None
     normal_after: _Range | None = None
     why: Lines = []
     measured: list[_Reading] = []
@@ -121,6 +123,7 @@ def _job(told: _Programme, job: _Job, chosen: tuple[str, ...], *, file: str, lin
         spare_days=job.spare_days,
         while_working=job.while_working,
         reopens_after=_as_stretch(job.reopens_after),
+        follow_up=FollowUp(from_minutes=job.follow_up[0], to_minutes=job.follow_up[1]) if job.follow_up else None,
         normal_after=_as_stretch(job.normal_after),
         why=tuple(job.why),
         readings=tuple(Reading(what=r.what, found=r.found, target=r.target, on=r.on) for r in job.measured),

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import time
 from enum import Enum
+from typing import Final
 from zoneinfo import ZoneInfo
 
-__all__ = ["Club", "Contact", "Grass", "Surface", "SurfaceKind"]
+__all__ = ["USUAL_WORKING_HOURS", "Club", "Contact", "Grass", "HoursOfDay", "Surface", "SurfaceKind", "without_breaks"]
 
 
 class SurfaceKind(Enum):
@@ -44,6 +47,43 @@ class Contact:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class HoursOfDay:
+    """A part of the day by the club's clock.
+
+    Args:
+        begins: local time.
+        ends: local time of the same day, later than `begins`.
+    """
+
+    begins: time
+    ends: time
+
+
+USUAL_WORKING_HOURS: Final = HoursOfDay(begins=time(6, 30), ends=time(15, 30))
+"""Working hours of a club that tells none: judgement, no published source."""
+
+
+def without_breaks(hours: HoursOfDay, breaks: Iterable[HoursOfDay]) -> tuple[HoursOfDay, ...]:
+    """Cut breaks out of a day's hours.
+
+    Args:
+        hours: the hours.
+        breaks: breaks, in any order; they may overlap, and lie outside the hours.
+
+    Returns:
+        What is left, in order; nothing when the breaks take it all.
+    """
+    left, begins = [], hours.begins
+    for one in sorted(breaks, key=lambda one: one.begins):
+        if begins < min(one.begins, hours.ends):
+            left.append(HoursOfDay(begins=begins, ends=min(one.begins, hours.ends)))
+        begins = max(begins, one.ends)
+    if begins < hours.ends:
+        left.append(HoursOfDay(begins=begins, ends=hours.ends))
+    return tuple(left)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Club:
     """The club as members know it.
 
@@ -62,6 +102,8 @@ class Club:
         sand_density_t_per_m3: bulk density of the club's sand, or None for the usual one.
         target_speed_mm: length of the roll on the speed meter that the club aims at, mm, or None.
         working_days: weekdays on which work is done, 0 for Monday to 6 for Sunday.
+        working_hours: hours of work on those days.
+        breaks: breaks in them.
     """
 
     name: str
@@ -78,6 +120,8 @@ class Club:
     sand_density_t_per_m3: float | None
     target_speed_mm: float | None
     working_days: tuple[int, ...]
+    working_hours: HoursOfDay = USUAL_WORKING_HOURS
+    breaks: tuple[HoursOfDay, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

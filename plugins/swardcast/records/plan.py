@@ -8,7 +8,7 @@ from enum import Enum
 
 from swardcast.records.operations import Operation
 
-__all__ = ["Job", "Play", "Reading", "Stretch"]
+__all__ = ["FollowUp", "Job", "Play", "Reading", "Stretch"]
 
 
 class Play(Enum):
@@ -54,6 +54,19 @@ class Stretch:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FollowUp:
+    """Time from the end of the work on a surface until players may be on it: sand dries, is brushed in, is rolled.
+
+    Args:
+        from_minutes: the short end, 0 or more.
+        to_minutes: the long end, at least `from_minutes`.
+    """
+
+    from_minutes: float
+    to_minutes: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
     """Operations on named surfaces in one window.
 
@@ -68,7 +81,8 @@ class Job:
         surfaces_a_day: pace of the work.
         spare_days: working days kept free for weather.
         while_working: play on a surface while it is worked on.
-        reopens_after: time from the end of the work on a surface to its reopening, or None for at once.
+        reopens_after: time from the end of the work on a surface to its reopening, or None for the same day.
+        follow_up: minutes from the end of the work to reopening, or None for at once; `reopens_after` goes before it.
         normal_after: time to back to normal where nothing is computed, or None.
         why: reasons, one sentence each.
         readings: measurements that led to it.
@@ -88,6 +102,7 @@ class Job:
     spare_days: int
     while_working: Play
     reopens_after: Stretch | None
+    follow_up: FollowUp | None
     normal_after: Stretch | None
     why: tuple[str, ...]
     readings: tuple[Reading, ...]
