@@ -71,9 +71,8 @@ def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
     book = WeatherBook(records.club, records.weather)
     outlook = assess_course(records, as_of, book)
     known = records.known_at(as_of)
-    near = outlook.as_of.date()
     stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
-    notices = [compose_notice(job, stories[name], known, near) for name, job in outlook.jobs.items()]
+    notices = [compose_notice(job, stories[name], known, outlook.as_of) for name, job in outlook.jobs.items()]
     items = [*items_of_play(play_changes(records, as_of), records)]
     for notice in notices:
         items += items_of_story(stories[notice.id], records, notice.category)

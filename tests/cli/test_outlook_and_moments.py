@@ -13,7 +13,7 @@ from tests.cli.conftest import Done
 from tests.conftest import DEMO
 
 MILESTONES = ("reopening", "settled", "holes_closed", "back_to_normal")
-FIXED = ["id", "play", "work", *MILESTONES, "reasons"]
+FIXED = ["id", "play", "work", *MILESTONES, "reopening_hours", "reasons"]
 PLAYS = {"open", "open with care", "temporary green", "closed", "not known"}
 WORKS = {"planned", "under way", "held up", "healing", "back to normal", "called off", None}
 

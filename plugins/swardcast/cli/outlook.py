@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Iterable
-from datetime import date
+from datetime import date, datetime
 from typing import Any
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.words import capital, moment_in_words, range_in_words
 from swardcast.outlook.course import assess_course
-from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook
+from swardcast.outlook.reopening import HeldUp, Hours
+from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, SurfaceWork
 from swardcast.outlook.weather_book import WeatherBook
 
 __all__ = ["parser", "run"]
@@ -55,6 +57,7 @@ def _as_json(surface: SurfaceOutlook, near: date) -> dict[str, Any]:
         "work": current.work.value if current else None,
         "job": current.job.id if current else None,
         **dates,
+        "reopening_hours": _hours_json(current.hours) if current else None,
         "reasons": [reason_in_words(reason, near) for reason in surface.reasons],
     }
 
@@ -62,6 +65,23 @@ def _as_json(surface: SurfaceOutlook, near: date) -> dict[str, Any]:
 def _range_json(given: DateRange) -> dict[str, str | None]:
     days = {"early": given.early, "likely": given.likely, "allow_until": given.allow_until}
     return {name: day.isoformat() if day else None for name, day in days.items()}
+
+
+def _hours_json(hours: Hours | HeldUp | None) -> dict[str, str] | None:
+    match hours:
+        case None:
+            return None
+        case Hours():
+            moments = {"early": hours.early, "likely": hours.likely, "latest": hours.latest}
+        case HeldUp():
+            moments = {"held_up_since": hours.since, "not_before": hours.not_before}
+    return {name: moment.isoformat(timespec="minutes") for name, moment in moments.items()}
+
+
+def _milestone_in_words(work: SurfaceWork, milestone: Milestone, as_of: datetime) -> str:
+    if milestone is Milestone.REOPENING:
+        return reopening_in_words([work], as_of)
+    return range_in_words(work.dates[milestone], as_of.date())
 
 
 def _lines(outlook: CourseOutlook, *, everything: bool) -> Iterable[str]:
@@ -75,6 +95,6 @@ def _lines(outlook: CourseOutlook, *, everything: bool) -> Iterable[str]:
         if current is not None:
             for milestone in Milestone:
                 if current.dates[milestone].likely is not None or milestone is Milestone.BACK_TO_NORMAL:
-                    yield f"  {milestone.value}: {range_in_words(current.dates[milestone], near)}"
+                    yield f"  {milestone.value}: {_milestone_in_words(current, milestone, outlook.as_of)}"
         for reason in surface.reasons:
             yield f"  - {reason_in_words(reason, near)} [{reason.source}]"

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from datetime import date
+from datetime import date, datetime
 from typing import Final
 
 from swardcast.notices.events import events_of
+from swardcast.notices.hours import reopening_facts
 from swardcast.notices.kinds import KIND_PHRASES, cautions_for
 from swardcast.notices.notice import Fact, Notice, Section
 from swardcast.notices.numbers import facts_in_numbers
@@ -58,18 +59,19 @@ def main_kind(kinds: Sequence[Kind]) -> Kind:
     return min(kinds, key=_MOST_NOTICED_FIRST.index)
 
 
-def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, near: date) -> Notice:
+def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, as_of: datetime) -> Notice:
     """Put one job into plain words.
 
     Args:
         outlook: how the job stands.
         story: its changes; the last one carries the published date.
         records: the club's records as known at the moment.
-        near: the day of the reader.
+        as_of: the moment of the reader, local.
 
     Returns:
         The notice.
     """
+    near = as_of.date()
     job = outlook.job
     kinds = [operation.kind for operation in job.operations]
     zone = records.club.time_zone
@@ -84,7 +86,7 @@ def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, n
         when=_when(outlook, near),
         work=outlook.work.value,
         short_answer=_short_answer(outlook, story.published, where, near),
-        sections=tuple(_sections(outlook, story.published, records, kinds, near)),
+        sections=tuple(_sections(outlook, story.published, records, kinds, as_of)),
         events=events_of(story, records, near),
         category=main_kind(kinds).value,
         tags=tuple(kind.plural for kind in SurfaceKind if any(w.surface.kind is kind for w in outlook.surfaces)),
@@ -94,7 +96,7 @@ def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, n
 def _when(outlook: JobOutlook, near: date) -> str:
     if outlook.work is Work.CALLED_OFF:
         return "called off"
-    last = outlook.dates[Milestone.REOPENING] if outlook.job.reopens_after is None else _last_work(outlook)
+    last = _work_finished(outlook)
     starts = _first_day(outlook)
     if outlook.work is Work.PLANNED:
         if starts < near:
@@ -117,8 +119,10 @@ def _first_day(outlook: JobOutlook) -> date:
     )
 
 
-def _last_work(outlook: JobOutlook) -> DateRange:
+def _work_finished(outlook: JobOutlook) -> DateRange:
     days = [work.done_at.date() for work in outlook.surfaces if work.done_at is not None]
+    if len(days) < len(outlook.surfaces) and outlook.job.reopens_after is None:
+        return outlook.dates[Milestone.REOPENING]  # the follow-up work is done on the same day, or the next morning
     return DateRange.known(max(days)) if days else DateRange.known(outlook.starts)
 
 
@@ -167,9 +171,9 @@ def _while_healing(outlook: JobOutlook, where: str, plural: str, near: date) -> 
 
 
 def _sections(
-    outlook: JobOutlook, published: DateRange, records: ClubRecords, kinds: Sequence[Kind], near: date
+    outlook: JobOutlook, published: DateRange, records: ClubRecords, kinds: Sequence[Kind], as_of: datetime
 ) -> Iterator[Section]:
-    job = outlook.job
+    job, near = outlook.job, as_of.date()
     distinct = list(dict.fromkeys(kinds))
     yield Section(
         heading="What we do", points=tuple(KIND_PHRASES[kind].what for kind in distinct), markdown=job.own_words
@@ -177,7 +181,7 @@ def _sections(
     noticed = sorted(distinct, key=_MOST_NOTICED_FIRST.index)[:_NOTICED_SHOWN]
     yield Section(heading="What you will notice", points=tuple(KIND_PHRASES[kind].notice for kind in noticed))
     if outlook.work is not Work.CALLED_OFF:
-        yield _when_normal(outlook, published, near)
+        yield _when_normal(outlook, published, as_of)
     yield Section(
         heading="Why we do it",
         paragraphs=(*job.why, KIND_PHRASES[main_kind(kinds)].why),
@@ -200,17 +204,24 @@ _RULES: Final = (
 )
 
 
-def _when_normal(outlook: JobOutlook, published: DateRange, near: date) -> Section:
+def _when_normal(outlook: JobOutlook, published: DateRange, as_of: datetime) -> Section:
+    near = as_of.date()
     opened = any(work.recovery is not None and work.recovery.sums.openings for work in outlook.surfaces)
     closed = "Holes closed" if opened else "Sand worked in"
+    reopening = reopening_facts(outlook, as_of)
+    left = any(work.done_at is None and work.hours is None for work in outlook.surfaces)
     rows = [
-        ("Open again" if outlook.job.reopens_after else "Work finished", outlook.dates[Milestone.REOPENING]),
+        *(
+            [("Work finished", _work_finished(outlook))]
+            if (left and not outlook.job.reopens_after) or not reopening
+            else []
+        ),
         ("Most putts roll true", outlook.dates[Milestone.SETTLED]),
         (closed, outlook.dates[Milestone.HOLES_CLOSED]),
     ]
     on_greens = all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces)
     heals = any(work.recovery is not None for work in outlook.surfaces)
-    facts = [
+    facts = reopening + [
         Fact(name=name, value=capital(range_in_words(given, near)))
         for name, given in rows
         if given.is_given

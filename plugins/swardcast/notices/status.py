@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Final
 
+from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.limits import limit_in_words
 from swardcast.notices.notice import Fact
 from swardcast.notices.reasons import reason_in_words
@@ -157,7 +158,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         fresh=outlook.morning_is_fresh,
         why=outlook.why,
         limits=tuple(limit_in_words(held, near) for held in outlook.limits),
-        lines=tuple(_lines(outlook, stories, near)),
+        lines=tuple(_lines(outlook, stories)),
         holes=tuple(_holes(outlook.surfaces.values())),
         coming=tuple(_coming(outlook, stories, near)),
     )
@@ -182,8 +183,9 @@ def _sentence(outlook: CourseOutlook, club: Club) -> str:
     return f"{capital(club.course)} is open, but {'; '.join(parts)}."
 
 
-def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) -> Iterable[StatusLine]:
-    groups: dict[tuple[Play, str, Work | None, datetime | None], list[SurfaceOutlook]] = {}
+def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory]) -> Iterable[StatusLine]:
+    near = outlook.as_of.date()
+    groups: dict[tuple[Play, str, Work | None, datetime | None, tuple[str, ...]], list[SurfaceOutlook]] = {}
     for surface in outlook.surfaces.values():
         work = surface.current.work if surface.current and surface.current.work in _HEALING_OR_WORK else None
         if surface.play is Play.OPEN and work is None:
@@ -191,9 +193,10 @@ def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) 
         if surface.play is Play.NOT_KNOWN and work is None and surface.last_play in (Play.OPEN, None):
             continue  # the sentence has said already that the whole course is not known
         job = surface.current.job.id if surface.current and work else ""
-        groups.setdefault((surface.play, job, work, surface.said_at), []).append(surface)
+        together = surface.current.hours.together if surface.current and surface.current.hours else ()
+        groups.setdefault((surface.play, job, work, surface.said_at, together), []).append(surface)
     ordered = sorted(groups.items(), key=lambda group: _importance(group[1]))
-    for (play, job, work, said_at), surfaces in ordered:
+    for (play, job, work, said_at, _), surfaces in ordered:
         story = stories.get(job)
         yield StatusLine(
             where=capital(places_in_words(surface.surface for surface in surfaces)),
@@ -201,7 +204,7 @@ def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) 
             play_key=play.value.replace(" ", "-"),
             work=work.value if work else "",
             why=story.job.title if story else _why(surfaces[0], near),
-            dates=tuple(_dates(surfaces, story, near)) if story else (),
+            dates=tuple(_dates(surfaces, story, outlook.as_of)) if story else (),
             entered=moment_in_words(said_at, near) if said_at else "",
             notice_id=job,
         )
@@ -226,12 +229,15 @@ def _why(surface: SurfaceOutlook, near: date) -> str:
     return capital(reason.words) or reason_in_words(reason, near)
 
 
-def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, near: date) -> Iterable[Fact]:
-    outlook = story.changes[-1].outlook
-    reopening = outlook.dates[Milestone.REOPENING]
-    unfinished = any(surface.current and surface.current.done_at is None for surface in surfaces)
-    if reopening.is_given and (unfinished or story.job.reopens_after):
-        yield Fact(name="Open again", value=range_in_words(reopening, near))
+def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime) -> Iterable[Fact]:
+    near = as_of.date()
+    works = [surface.current for surface in surfaces if surface.current is not None]
+    in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
+    if any(work.done_at is None for work in works):
+        name, becomes = ("Work finished", "done") if in_play else ("Open again", "open")
+        yield Fact(name=name, value=reopening_in_words(works, as_of, becomes=becomes))
+    elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
+        yield Fact(name="Open again", value=reopening_in_words(works, as_of, is_closed=True))
     settled = _settled(surfaces)
     if settled is not None and settled.is_given:
         yield Fact(name="Most putts roll true", value=range_in_words(settled, near))

@@ -54,11 +54,13 @@ class WorkSoFar:
     Args:
         crews: crews with something left to finish.
         finishes: what was finished and in what time.
+        done: ids of the surfaces finished.
         at: the moment of the last entry, or None.
     """
 
     crews: list[Crew] = field(default_factory=list)
     finishes: list[Finish] = field(default_factory=list)
+    done: set[str] = field(default_factory=set)
     at: datetime | None = None
 
     @property
@@ -113,6 +115,9 @@ def _begin(so_far: WorkSoFar, surfaces: Sequence[str], entry: Progress) -> None:
             crew.held.pop(name, None)
     known = {name for crew in named for name in crew.surfaces}
     new = set(entry.surfaces) - known
+    if entry.step is Step.RESUMED:
+        new -= so_far.done
+    so_far.done -= new
     if not new:
         return
     if not named:
@@ -123,6 +128,7 @@ def _begin(so_far: WorkSoFar, surfaces: Sequence[str], entry: Progress) -> None:
 
 
 def _finish(so_far: WorkSoFar, entry: Progress) -> None:
+    so_far.done |= set(entry.surfaces)
     for crew in so_far.crews:
         done = [name for name in crew.surfaces if name in entry.surfaces]
         if not done:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from enum import Enum
 from typing import Final
@@ -60,6 +60,20 @@ class DateRange:
     def known(cls, day: date) -> DateRange:
         """A day that is a fact."""
         return cls(early=day, likely=day, allow_until=day, is_fact=True)
+
+    def not_before(self, day: date) -> DateRange:
+        """The same range, moved where it lies before a day.
+
+        Args:
+            day: the earliest day that can be.
+
+        Returns:
+            A range whose days are not before `day`.
+        """
+        early, likely, until = (
+            None if given is None else max(given, day) for given in (self.early, self.likely, self.allow_until)
+        )
+        return replace(self, early=early, likely=likely, allow_until=until)
 
     @property
     def is_given(self) -> bool:

@@ -9,6 +9,7 @@ import numpy as np
 
 from swardcast.outlook.ledger import SurfaceFacts
 from swardcast.outlook.states import DateRange, Milestone, NoDate, Recovery, SurfaceWork, Work, date_range
+from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.plan import Job, Stretch
 
 __all__ = ["dates_of_surface", "no_dates", "range_of_all", "work_of_all"]
@@ -22,25 +23,25 @@ def no_dates(why: NoDate = NoDate.NOT_THIS_SEASON) -> dict[Milestone, DateRange]
 
 
 def dates_of_surface(
-    job: Job, here: SurfaceFacts, finish: DateRange, recovery: Recovery | None, *, without: NoDate | None
+    job: Job, here: SurfaceFacts, when: WorkDates, recovery: Recovery | None, *, without: NoDate | None
 ) -> dict[Milestone, DateRange]:
     """Date the milestones of a job on one surface.
 
     Args:
         job: the job.
         here: what the log says of it there.
-        finish: when the work is finished.
+        when: when the work is finished, and when the surface reopens.
         recovery: how it heals, or None.
         without: why there is no recovery, or None where nothing has to heal.
 
     Returns:
         A range for each milestone.
     """
-    reopening = _later(finish, job.reopens_after) if job.reopens_after else finish
+    reopening = _later(when.finish, job.reopens_after) if job.reopens_after else when.reopening
     dates = no_dates(without or NoDate.NOT_THIS_SEASON)
     dates[Milestone.REOPENING] = reopening
     if job.normal_after is not None:
-        dates[Milestone.BACK_TO_NORMAL] = _later(finish, job.normal_after)
+        dates[Milestone.BACK_TO_NORMAL] = _later(when.finish, job.normal_after)
     elif recovery is not None:
         dates.update(recovery.ranges)
     elif without is None:
@@ -68,7 +69,7 @@ def work_of_all(works: Sequence[SurfaceWork]) -> Work:
     states = {work.work for work in works}
     if len(states) == 1:
         return states.pop()
-    for state in (Work.HELD_UP, Work.UNDER_WAY):
+    for state in (Work.UNDER_WAY, Work.HELD_UP):
         if state in states:
             return state
     if states & {Work.PLANNED}:

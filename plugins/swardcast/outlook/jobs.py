@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 
 from swardcast.outlook.job_ranges import dates_of_surface, no_dates, range_of_all, work_of_all
 from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done
@@ -21,7 +21,7 @@ from swardcast.outlook.states import (
     Work,
 )
 from swardcast.outlook.weather_book import WeatherView
-from swardcast.outlook.working_days import finishing_days, working_day_after
+from swardcast.outlook.work_dates import WorkDates, work_dates
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job
@@ -41,7 +41,7 @@ class _Turn:
         facts: what plan and log say of the job.
         place: the job's place in the plan.
         name: id of the surface.
-        finish: when the work there is, or is to be, finished.
+        when: when the work there is, or is to be, finished.
         all_area_m2: area of all the job's surfaces, or None.
         course: what healed before it.
     """
@@ -49,7 +49,7 @@ class _Turn:
     facts: JobFacts
     place: int
     name: str
-    finish: DateRange
+    when: WorkDates
     all_area_m2: float | None
     course: Course
 
@@ -61,7 +61,7 @@ class _Turn:
     @property
     def order(self) -> tuple[date, bool, int]:
         """Work comes on top of what was done before it; of one day, what is done before what is planned."""
-        return self.finish.likely or date.max, self.here.done is None, self.place
+        return self.when.finish.likely or date.max, self.here.done is None, self.place
 
 
 @dataclass(slots=True)
@@ -108,24 +108,8 @@ class JobAssessor:
         areas = [self.records.surfaces[name].area_m2 for name in facts.job.surfaces]
         all_area = None if None in areas else sum(area for area in areas if area)
         course = self._course_before(facts)
-        for name, finish in self._days(facts).items():
-            yield _Turn(facts=facts, place=place, name=name, finish=finish, all_area_m2=all_area, course=course)
-
-    def _days(self, facts: JobFacts) -> dict[str, DateRange]:
-        """The day on which the work on each surface is, or is to be, finished."""
-        weekdays = self.records.club.working_days
-        today = self.as_of.date()
-        finished = {name: self._local(s.done.head.true_from) for name, s in facts.surfaces.items() if s.done}
-        left = [name for name in facts.job.surfaces if name not in finished]
-        held = [self._local(h.head.true_from) for name in left if (h := facts.surfaces[name].held)]
-        begin = max([today, facts.starts, *(day + timedelta(days=1) for day in held)])
-        taken = sum(1 for day in finished.values() if day == begin)
-        to_come = finishing_days(begin, taken + len(left), a_day=facts.job.surfaces_a_day, weekdays=weekdays)[taken:]
-        days = {name: DateRange.known(day) for name, day in finished.items()}
-        for name, day in zip(left, to_come, strict=True):
-            latest = working_day_after(day, facts.job.spare_days, weekdays)
-            days[name] = DateRange(early=day, likely=day, allow_until=latest)
-        return days
+        for name, when in work_dates(facts, self.records, self.course.entries, self.as_of).items():
+            yield _Turn(facts=facts, place=place, name=name, when=when, all_area_m2=all_area, course=course)
 
     def _local(self, moment: datetime) -> date:
         return moment.astimezone(self.records.club.time_zone).date()
@@ -149,7 +133,7 @@ class JobAssessor:
         if turn.facts.called_off is None or here.done is not None:
             recovery = self._recovery(surface, sums, turn)
             without = None if surface.grass is None or not sums.layers else self._without()
-            dates = dates_of_surface(job, here, turn.finish, recovery, without=without)
+            dates = dates_of_surface(job, here, turn.when, recovery, without=without)
         work, reasons = self._state(surface, turn.facts, here, dates, recovery)
         return SurfaceWork(
             surface=surface,
@@ -162,6 +146,7 @@ class JobAssessor:
             sums=sums,
             started_at=here.started.head.true_from if here.started else None,
             done_at=here.done.head.true_from if here.done else None,
+            hours=turn.when.hours,
         )
 
     def _without(self) -> NoDate:
@@ -169,7 +154,7 @@ class JobAssessor:
         return NoDate.NO_HISTORY if self.view is None else NoDate.TOO_FAR
 
     def _recovery(self, surface: Surface, sums: SurfaceSums, turn: _Turn) -> Recovery | None:
-        start = turn.finish.likely
+        start = turn.when.finish.likely
         if self.view is None or start is None:
             return None
         earlier = self._healing.get(surface.id)

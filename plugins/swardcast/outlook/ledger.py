@@ -52,6 +52,7 @@ class JobFacts:
         changes: changes of plan, oldest first.
         called_off: the change that called it off, or None.
         surfaces: facts by surface.
+        progress: the entries of work started, held up, taken up again and done, oldest first.
     """
 
     job: Job
@@ -59,6 +60,7 @@ class JobFacts:
     changes: tuple[PlanChange, ...] = ()
     called_off: PlanChange | None = None
     surfaces: dict[str, SurfaceFacts] = field(default_factory=dict)
+    progress: tuple[Progress, ...] = ()
 
 
 def as_really_done(planned: tuple[Operation, ...], really: tuple[Operation, ...]) -> tuple[Operation, ...]:
@@ -87,7 +89,12 @@ def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:
     Returns:
         Its facts; an entry about a finished surface that says "started" begins the work anew.
     """
-    facts = JobFacts(job=job, starts=job.starts, surfaces={name: SurfaceFacts() for name in job.surfaces})
+    facts = JobFacts(
+        job=job,
+        starts=job.starts,
+        surfaces={name: SurfaceFacts() for name in job.surfaces},
+        progress=tuple(entry for entry in entries if isinstance(entry, Progress) and entry.job == job.id),
+    )
     for entry in entries:
         if getattr(entry, "job", None) != job.id:
             continue

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from swardcast.outlook.dates import WIDE_RANGE_DAYS, DateRange, Milestone, NoDate, date_range
 from swardcast.outlook.limits import LimitInForce
+from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.sightings import Look
 from swardcast.records.club import Surface
 from swardcast.records.log import GrowthHeldBack
@@ -212,6 +213,7 @@ class SurfaceWork:
         sums: what that work does to the surface.
         started_at: when the work on this surface was started, or None.
         done_at: when it was finished, or None.
+        hours: when it reopens, to the hour, where it is being worked on or its follow-up work is not over; or None.
     """
 
     surface: Surface
@@ -224,6 +226,7 @@ class SurfaceWork:
     sums: SurfaceSums
     started_at: datetime | None
     done_at: datetime | None
+    hours: Hours | HeldUp | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -67,12 +67,12 @@ class WorkingClock:
             minutes: working time, 0 or more; 0 is the first working moment from `begins` on.
 
         Returns:
-            A local moment in working hours.
+            A moment in working hours, in UTC.
         """
         left = timedelta(minutes=minutes)
         for start, end in self._spans_from(begins.astimezone(UTC)):
             if left <= end - start + _ROUNDING:
-                return self._local(min(start + left, end))
+                return min(start + left, end)
             left -= end - start
         raise AssertionError  # every club has a working day each week
 
@@ -83,12 +83,12 @@ class WorkingClock:
             moment: aware.
 
         Returns:
-            A local moment, perhaps later than `moment`.
+            A moment in UTC, perhaps later than `moment`.
         """
         day, now = self._local(moment).date(), moment.astimezone(UTC)
         while not (spans := self._spans(day)) or spans[-1][1] < now:
             day += _A_DAY
-        return self._local(spans[0][0])
+        return spans[0][0]
 
     def _local(self, moment: datetime) -> datetime:
         return moment.astimezone(self.club.time_zone)

@@ -30,7 +30,16 @@ from swardcast.reading.schema import (
 from swardcast.reading.time_spans import HoursFromTo, SeveralHours
 from swardcast.reading.weather_block import WeatherBlock
 from swardcast.reading.yaml_text import Located
-from swardcast.records.club import USUAL_WORKING_HOURS, Club, Contact, Grass, HoursOfDay, Surface, SurfaceKind, without_breaks
+from swardcast.records.club import (
+    USUAL_WORKING_HOURS,
+    Club,
+    Contact,
+    Grass,
+    HoursOfDay,
+    Surface,
+    SurfaceKind,
+    without_breaks,
+)
 
 __all__ = ["club_from", "identifier", "surfaces_from"]
 

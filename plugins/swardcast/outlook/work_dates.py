@@ -1,0 +1,117 @@
+"""On which day the work on each surface of a job is finished, and when it reopens."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+
+from swardcast.outlook.dates import DateRange
+from swardcast.outlook.ledger import JobFacts
+from swardcast.outlook.play import statements
+from swardcast.outlook.reopening import HeldUp, Hours, Times, times_of_work
+from swardcast.outlook.working_clock import WorkingClock
+from swardcast.outlook.working_days import finishing_days, working_day_after
+from swardcast.records.club import Club
+from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Entry
+from swardcast.records.plan import Play
+
+__all__ = ["WorkDates", "work_dates"]
+
+_OPEN = (Play.OPEN, Play.OPEN_WITH_CARE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WorkDates:
+    """When the work on a surface is finished, and when players may be on it.
+
+    Args:
+        finish: the day on which the work is, or is to be, finished.
+        reopening: the day on which it reopens; a plan's `reopens_after` is still to be added.
+        hours: the same to the hour where the surface is being worked on, or None.
+    """
+
+    finish: DateRange
+    reopening: DateRange
+    hours: Hours | HeldUp | None = None
+
+
+def work_dates(
+    facts: JobFacts, records: ClubRecords, entries: Sequence[Entry], as_of: datetime
+) -> dict[str, WorkDates]:
+    """Date the work on every surface of a job.
+
+    Assumes that surfaces not started come after those under way, at the plan's pace.
+
+    Args:
+        facts: what plan and log say of the job.
+        records: the club's records as known at the moment.
+        entries: entries that stand, oldest first.
+        as_of: the moment, local.
+
+    Returns:
+        Dates by surface.
+    """
+    opened, times = {}, {}
+    if facts.job.reopens_after is None and facts.called_off is None and facts.progress:
+        opened = _opened(facts, records, entries) if facts.job.follow_up is not None else {}
+        times = times_of_work(facts, records.club, as_of, opened)
+    found = {}
+    for name, finish in _finishes(facts, records.club, as_of, times).items():
+        hours = times[name].reopening if name in times else None
+        reopening = _reopening(finish, hours)
+        if name in opened:
+            reopening = DateRange.known(opened[name].astimezone(records.club.time_zone).date())
+        found[name] = WorkDates(finish=finish, reopening=reopening, hours=hours)
+    return found
+
+
+def _opened(facts: JobFacts, records: ClubRecords, entries: Sequence[Entry]) -> dict[str, datetime]:
+    """When the log first called each surface open after its work was done."""
+    opened: dict[str, datetime] = {}
+    done = {name: there.done.head.true_from for name, there in facts.surfaces.items() if there.done is not None}
+    for said in statements(records, entries):
+        for name, play in said.play.items():
+            if play in _OPEN and name in done and said.at >= done[name]:
+                opened.setdefault(name, said.at)
+    return opened
+
+
+def _finishes(facts: JobFacts, club: Club, as_of: datetime, times: Mapping[str, Times]) -> dict[str, DateRange]:
+    job, today = facts.job, as_of.date()
+    if facts.progress:  # a working day that is over brings nothing more
+        today = WorkingClock(club).day_begins(as_of).astimezone(club.time_zone).date()
+    done = {name: s.done.head.true_from for name, s in facts.surfaces.items() if s.done}
+    days = {name: DateRange.known(at.astimezone(club.time_zone).date()) for name, at in done.items()}
+    going = {name: told.finish for name, told in times.items() if told.finish is not None}
+    left = [*going, *(name for name in job.surfaces if name not in days and name not in going)]
+    held = [h.head.true_from.astimezone(club.time_zone).date() for name in left if (h := facts.surfaces[name].held)]
+    begin = max([today, facts.starts, *(day + timedelta(days=1) for day in held)])
+    taken = sum(1 for day in days.values() if day.likely == begin)
+    weekdays = club.working_days
+    to_come = finishing_days(begin, taken + len(left), a_day=job.surfaces_a_day, weekdays=weekdays)[taken:]
+    days |= {name: _days_of(hours) for name, hours in going.items()}
+    last = max((hours.likely.date() for hours in going.values()), default=today)
+    for name, day in zip(left, to_come, strict=True):
+        if name not in going:
+            days[name] = _planned(max(day, last), job.spare_days, weekdays)
+    return {name: days[name] for name in job.surfaces}
+
+
+def _planned(day: date, spare_days: int, weekdays: Sequence[int]) -> DateRange:
+    return DateRange(early=day, likely=day, allow_until=working_day_after(day, spare_days, weekdays))
+
+
+def _days_of(hours: Hours) -> DateRange:
+    return DateRange(early=hours.early.date(), likely=hours.likely.date(), allow_until=hours.latest.date())
+
+
+def _reopening(finish: DateRange, hours: Hours | HeldUp | None) -> DateRange:
+    match hours:
+        case Hours():
+            return _days_of(hours)
+        case HeldUp():
+            return finish.not_before(hours.not_before.date())
+        case None:
+            return finish
