@@ -81,13 +81,13 @@ def test_another_order_of_finishing_leaves_the_others_in_the_order_of_the_job(co
 
 def test_a_hold_up_stops_the_clock(course: Course) -> None:
     """Held from 8:00 to 11:00 with 60 minutes done: 30 are left, so 11:30 instead of 8:30."""
-    log = (
+    log = [
         entry(at("06-07 07:00"), "started", (1, 2)),
         entry(at("06-07 08:00"), "held", (1, 2)),
         entry(at("06-07 11:00"), "resumed", (1, 2)),
-    )
+    ]
     assert _likely(course.hours("06-07 11:05", *log)) == {1: "06-07 11:30:00", 2: "06-07 13:00:00"}
-    log += (entry(at("06-07 11:40"), "done", (1,)),)  # it took 60 + 40 minutes: (90 + 100) / 2 = 95
+    log.append(entry(at("06-07 11:40"), "done", (1,)))  # it took 60 + 40 minutes: (90 + 100) / 2 = 95
     assert _likely(course.hours("06-07 12:00", *log)) == {2: "06-07 13:15:00"}
 
 
@@ -250,8 +250,8 @@ def test_work_taken_up_again_in_the_morning_goes_on_where_it_stood(course: Cours
     """14:30 to 15:30 and 6:30 to 7:00 make the 90 minutes of green 1."""
     log = (entry(at("06-07 14:30"), "started", (1, 2)),)
     assert _likely(course.hours("06-07 14:40", *log)) == {1: "06-08 07:00:00", 2: "06-08 08:30:00"}
-    log += (entry(at("06-08 06:30"), "resumed", (1, 2)),)
-    assert _likely(course.hours("06-08 06:40", *log)) == {1: "06-08 07:00:00", 2: "06-08 08:30:00"}
+    resumed = entry(at("06-08 06:30"), "resumed", (1, 2))
+    assert _likely(course.hours("06-08 06:40", *log, resumed)) == {1: "06-08 07:00:00", 2: "06-08 08:30:00"}
 
 
 def test_the_days_are_those_of_the_hours_and_the_rest_comes_after(course: Course) -> None:

@@ -5,13 +5,16 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from typing import Final
 
+from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.sums import left_formula, pocket_sum
 from swardcast.notices.words import capital, day_in_words, moment_in_words, percent, range_in_words
 from swardcast.outlook.lessons import MOST_LOG_PACE
+from swardcast.outlook.pace_of_work import PLAN_COUNTS_AS
+from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.sightings import Look
 from swardcast.outlook.states import CourseOutlook, Milestone, Recovery, SurfaceOutlook, SurfaceWork
 from swardcast.records.operations import Grooving, Operation, Stripping, Tining
@@ -55,23 +58,38 @@ def explain_surface(surface: SurfaceOutlook, outlook: CourseOutlook) -> list[Exp
     jobs = sorted(outlook.jobs.values(), key=lambda job: (job.starts, job.job.id))
     works = [work for job in jobs for work in job.surfaces if work.surface.id == surface.surface.id]
     parts += [
-        Explanation(heading=f"{work.job.title}: {work.work.value}", lines=tuple(_job(work, near))) for work in works
+        Explanation(heading=f"{work.job.title}: {work.work.value}", lines=tuple(_job(work, outlook.as_of)))
+        for work in works
     ]
     return parts
 
 
-def _job(work: SurfaceWork, near: date) -> Iterator[tuple[str, str]]:
+def _job(work: SurfaceWork, as_of: datetime) -> Iterator[tuple[str, str]]:
+    near = as_of.date()
     for reason in work.reasons:
         yield reason_in_words(reason, near), reason.source
     if work.recovery is not None and work.job.normal_after is None:
         yield from _sum(work, work.recovery, near)
     for milestone in Milestone:
         given = work.dates[milestone]
+        if milestone is Milestone.REOPENING and work.hours is not None:
+            for line in (*_pace_of_work(work.hours), reopening_in_words([work], as_of)):
+                yield f"Reopening: {line}.", "computed"
+            continue
         if given.likely is not None or milestone is Milestone.BACK_TO_NORMAL:
             early = (
                 f" (1 chance in 10 by {day_in_words(given.early, near)})" if given.early and not given.is_fact else ""
             )
             yield f"{capital(milestone.value)}: {range_in_words(given, near)}{early}.", "computed"
+
+
+def _pace_of_work(hours: Hours | HeldUp) -> Iterator[str]:
+    if isinstance(hours, Hours) and hours.pace is not None:
+        seen = hours.pace.seen - PLAN_COUNTS_AS
+        yield (
+            f"{hours.pace.minutes:.0f} minutes of working time for a surface, from {seen:.0f} finished so far and the "
+            f"plan, which counts as {PLAN_COUNTS_AS:.0f}"
+        )
 
 
 def _sum(work: SurfaceWork, recovery: Recovery, near: date) -> Iterator[tuple[str, str]]:

@@ -10,7 +10,7 @@ from typing import Final
 
 from swardcast.outlook.crews import Finish
 
-__all__ = ["PaceOfWork", "pace_of_work"]
+__all__ = ["PLAN_COUNTS_AS", "PaceOfWork", "pace_of_work"]
 
 PLAN_COUNTS_AS: Final = 1.0
 """Surfaces; the plan's pace weighs like this many that were seen to be finished at it: judgement."""

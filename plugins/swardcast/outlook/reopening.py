@@ -37,12 +37,14 @@ class Hours:
         likely: an even chance.
         latest: 9 chances in 10.
         together: ids of the surfaces of the same set, in order.
+        pace: the pace it was worked out with, or None where only follow-up work is left.
     """
 
     early: datetime
     likely: datetime
     latest: datetime
     together: tuple[str, ...]
+    pace: PaceOfWork | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -134,7 +136,7 @@ class _Told:
         for place, name in enumerate(together, start=1):
             ends = [self.clock.after(counts_from, left * so_far.at_work) for left in _left(pace, place, spent)]
             reopens = [self._reopens(end, wait) for end in ends for wait in _waits(self.facts.job.follow_up)]
-            yield name, Times(finish=self._hours(ends, together), reopening=self._hours(reopens, together))
+            yield name, Times(finish=self._hours(ends, together, pace), reopening=self._hours(reopens, together, pace))
 
     def _held(self, crew: Crew, so_far: WorkSoFar, at: datetime, pace: PaceOfWork) -> Iterator[tuple[str, Times]]:
         spent, shares = crew.minutes, so_far.at_work
@@ -161,9 +163,9 @@ class _Told:
         """Sand dries at night too; but somebody must be there to open the surface."""
         return self.clock.after(end + wait, 0)
 
-    def _hours(self, moments: Sequence[datetime], together: tuple[str, ...]) -> Hours:
+    def _hours(self, moments: Sequence[datetime], together: tuple[str, ...], pace: PaceOfWork | None = None) -> Hours:
         early, likely, latest = (self._local(_at(share, moments)) for share in (_EARLY, _LIKELY, _LATEST))
-        return Hours(early=early, likely=likely, latest=latest, together=together)
+        return Hours(early=early, likely=likely, latest=latest, together=together, pace=pace)
 
     def _local(self, moment: datetime) -> datetime:
         return moment.astimezone(self.clock.club.time_zone)
