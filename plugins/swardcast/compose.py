@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
-from swardcast.notices.bulletins import FeedItem, items_of_play, items_of_story
+from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story
 from swardcast.notices.compose_notice import compose_notice
 from swardcast.notices.notice import Notice
 from swardcast.notices.reasons import remarks_on
@@ -14,8 +14,9 @@ from swardcast.notices.status import CourseStatus, compose_status
 from swardcast.notices.sums import JobSums, job_sums
 from swardcast.notices.track_record import Comparisons, compose_published, compose_track_record
 from swardcast.outlook.course import assess_course
+from swardcast.outlook.play_story import play_changes
 from swardcast.outlook.states import CourseOutlook
-from swardcast.outlook.story import play_changes, tell_story
+from swardcast.outlook.story import tell_story
 from swardcast.outlook.track_record import track_record
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Club
@@ -73,7 +74,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
     known = records.known_at(as_of)
     stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
     notices = [compose_notice(job, stories[name], known, outlook.as_of) for name, job in outlook.jobs.items()]
-    items = [*items_of_play(play_changes(records, as_of), records)]
+    items = [*items_of_play(play_changes(records, as_of), records), *items_of_notes(known)]
     for notice in notices:
         items += items_of_story(stories[notice.id], records, notice.category)
     return Bulletin(

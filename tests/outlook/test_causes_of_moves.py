@@ -16,7 +16,7 @@ from tests.outlook.small_club import SmallClub, moment
 def _moves(club: SmallClub, as_of: str, job: str = "spring") -> list[JobChange]:
     records = club.records()
     story = tell_story(records, records.jobs[job], moment(as_of), WeatherBook(records.club, records.weather))
-    return [change for change in story.changes if change.before is not None]
+    return [change for change in story.changes if change.news.before is not None]
 
 
 def _club(folder: Path, forecast_c: float | None = None, tmean_c: float = 14.0) -> SmallClub:
@@ -44,8 +44,8 @@ def test_a_forecast_is_named_for_what_it_does(
     usual_c: float, forecast_c: float, cause: Cause, later: bool, tmp_path: Path
 ) -> None:
     move = _moves(_club(tmp_path, forecast_c, usual_c), "04-04")[0]
-    assert move.before is not None
-    old, new = move.before.likely, move.back_to_normal.likely
+    assert move.news.before is not None
+    old, new = move.news.before.likely, move.news.back_to_normal.likely
     assert old is not None
     assert (move.cause, new is None or new > old) == (cause, later)
 
@@ -109,10 +109,10 @@ def test_some_surfaces_back_to_normal_move_the_date_of_the_rest_and_say_so(tmp_p
     club.normal("spring", "04-22", "surfaces: green 2", name="second")
     move = _moves(club, "04-22")[-1]
     assert move.cause is Cause.PARTLY_NORMAL
-    assert move.before is not None
-    assert move.before.likely is not None
-    assert move.back_to_normal.likely is not None
-    assert move.back_to_normal.likely < move.before.likely
+    assert move.news.before is not None
+    assert move.news.before.likely is not None
+    assert move.news.back_to_normal.likely is not None
+    assert move.news.back_to_normal.likely < move.news.before.likely
 
 
 def test_the_managers_word_replaces_the_sums_when_the_sum_said_it_first(tmp_path: Path) -> None:

@@ -11,13 +11,15 @@ from swardcast.notices.events import cause_in_words, entry_in_words
 from swardcast.notices.status import play_clause
 from swardcast.notices.words import capital, day_in_words, places_in_words, range_in_words
 from swardcast.outlook.play import statements
+from swardcast.outlook.play_story import PlayChange
 from swardcast.outlook.states import Work
-from swardcast.outlook.story import JobChange, JobStory, PlayChange
+from swardcast.outlook.story import JobChange, JobStory
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Correction, NoteToMembers
 from swardcast.records.plan import Play
 
-__all__ = ["FeedItem", "items_of_play", "items_of_story"]
+__all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story"]
 
 _BECAME: Final = {
     Work.UNDER_WAY: ("work under way", "work under way on {places}"),
@@ -85,14 +87,16 @@ def _headline(change: JobChange, records: ClubRecords, near: date) -> str:
         return f"planned from {day_in_words(change.outlook.starts, near)}"
     if change.outlook.work is Work.CALLED_OFF:
         return "called off"
-    became = [_became(state, names, change, records) for state, names in change.became.items()]
+    became = [_became(state, names, change, records) for state, names in change.news.became.items()]
     if became:
         return "; ".join(became)
-    if change.back_to_normal.is_fact:  # the sum had said so before
+    if change.news.back_to_normal.is_fact:  # the sum had said so before
         return "back to normal, as the course manager says"
-    if change.before is None:
+    if change.news.rescheduled:
         return f"now from {day_in_words(change.outlook.starts, near)}"
-    return f"back to normal, new date: {range_in_words(change.back_to_normal, near)}"
+    if change.news.before is None:
+        return "a correction of our log" if change.news.withdrawn else "a note from the course manager"
+    return f"back to normal, new date: {range_in_words(change.news.back_to_normal, near)}"
 
 
 def _became(state: Work, names: Sequence[str], change: JobChange, records: ClubRecords) -> str:
@@ -111,9 +115,9 @@ def _sentences(change: JobChange, records: ClubRecords, near: date) -> Iterable[
         yield from _play_now(change, records)
     if change.outlook.work is Work.CALLED_OFF:
         return
-    yield f"Back to normal: {range_in_words(change.back_to_normal, near)}."
-    if change.before is not None:
-        yield f"Before that we said {range_in_words(change.before, near)}. Why it moved: {cause_in_words(change)}."
+    yield f"Back to normal: {range_in_words(change.news.back_to_normal, near)}."
+    if change.news.before is not None:
+        yield f"Before that we said {range_in_words(change.news.before, near)}. Why it moved: {cause_in_words(change)}."
 
 
 def _play_now(change: JobChange, records: ClubRecords) -> Iterable[str]:
@@ -143,14 +147,41 @@ def items_of_play(changes: Iterable[PlayChange], records: ClubRecords) -> list[F
     for change in changes:
         at = change.at.astimezone(records.club.time_zone)
         said = _clauses(change.play, records)
+        about = "Course status, corrected" if change.corrects else "Course status"
         items.append(
             FeedItem(
                 id=f"course-status/{change.id}",
                 at=at,
-                title=f"Course status: {'; '.join(said)}",
+                title=f"{about}: {'; '.join(said) or 'an entry was withdrawn'}",
                 sentences=(*(f"{capital(part)}." for part in said), *([capital(change.why)] if change.why else [])),
                 notice_id="",
                 category="course status",
+                markdown=change.words,
             )
         )
     return items
+
+
+def items_of_notes(records: ClubRecords) -> list[FeedItem]:
+    """Make a feed item of each note on the course as a whole; a note on a job is told with the job.
+
+    Args:
+        records: the club's records as known at the moment.
+
+    Returns:
+        Items, oldest first; a note that was withdrawn says so, since feeds have carried it.
+    """
+    withdrawn = {entry.corrects for entry in records.entries if isinstance(entry, Correction)}
+    return [
+        FeedItem(
+            id=f"course-status/{note.head.id}",
+            at=note.head.at.astimezone(records.club.time_zone),
+            title="A note from the course manager",
+            sentences=("This note was withdrawn.",) if note.head.id in withdrawn else (),
+            notice_id="",
+            category="course status",
+            markdown="" if note.head.id in withdrawn else note.head.words,
+        )
+        for note in records.entries
+        if isinstance(note, NoteToMembers) and not note.job
+    ]

@@ -97,14 +97,14 @@ def _event(entry: Entry, records: ClubRecords, near: date, *, withdrawn: bool) -
 def _moves(story: JobStory, records: ClubRecords, near: date) -> Iterator[Event]:
     zone = records.club.time_zone
     for change in story.changes:
-        if change.before is not None:
+        if change.news.before is not None:
             at = change.at.astimezone(zone)
             yield Event(at=at, when=moment_in_words(at, near), sentence=_move_in_words(change, at.date()))
 
 
 def _move_in_words(change: JobChange, near: date) -> str:
-    before = range_in_words(change.before, near) if change.before else ""
-    now = range_in_words(change.back_to_normal, near)
+    before = range_in_words(change.news.before, near) if change.news.before else ""
+    now = range_in_words(change.news.back_to_normal, near)
     return f"{cause_in_words(change)}: back to normal is now {now}. Before that we said {before}."
 
 

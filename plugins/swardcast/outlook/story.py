@@ -1,32 +1,30 @@
-"""What members should hear of, and when: each job replayed over the moments at which something became known.
+"""A job's story: the job replayed over the moments at which something became known, and what of it was told when.
 
-A date once published moves only when it matters: by two days or more. Every move states its cause. Moments come
-from the records (entries, and mornings on which a day's weather became known), never from the clock.
+`changes` decides what is worth telling; every move states its cause. Moments come from the records (entries, and
+mornings on which a day's weather became known), never from the clock.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from typing import Final
 
 from swardcast.outlook.causes import Cause, entry_cause, weather_cause
+from swardcast.outlook.changes import News, Told, moves, news_between
 from swardcast.outlook.course import assess_jobs
-from swardcast.outlook.play import statements
-from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, ReasonKind, Work
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import BackToNormal, Entry, GrowthHeldBack, Observation
-from swardcast.records.plan import Job, Play
-from swardcast.records.standing import standing_entries
+from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, NoteToMembers, Observation
+from swardcast.records.plan import Job
 
-__all__ = ["JobChange", "JobStory", "PlayChange", "play_changes", "tell_story"]
+__all__ = ["JobChange", "JobStory", "tell_story"]
 
-MOVE_THAT_MATTERS_DAYS: Final = 2
-MOVE_OF_A_WIDE_RANGE_DAYS: Final = 14  # a range told in months does not move by days: judgement
 _MORNING: Final = time(7, 0)  # when a new day's weather counts as known to members
 _FOLLOWED_AFTER_DONE_DAYS: Final = 120
+_NO_WORK: Final = (Observation, GrowthHeldBack, NoteToMembers)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -37,9 +35,7 @@ class JobChange:
         id: name for life, from the record that brought it.
         at: when it became known.
         revision: 1 for the announcement, then 2, 3, ...
-        became: surfaces that came into each state of work.
-        back_to_normal: the published date after the change.
-        before: the date published before, or None when there was none or it did not move.
+        news: what is new.
         cause: why.
         outlook: how the job stood.
         because: the cause in the manager's words, or "".
@@ -49,9 +45,7 @@ class JobChange:
     id: str
     at: datetime
     revision: int
-    became: Mapping[Work, tuple[str, ...]]
-    back_to_normal: DateRange
-    before: DateRange | None
+    news: News
     cause: Cause
     outlook: JobOutlook
     because: str
@@ -68,17 +62,7 @@ class JobStory:
     @property
     def published(self) -> DateRange:
         """The date for back to normal that stands on the site."""
-        return self.changes[-1].back_to_normal
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlayChange:
-    """Play on some surfaces changed from what was last stated."""
-
-    id: str
-    at: datetime
-    play: Mapping[str, Play]
-    why: str
+        return self.changes[-1].news.back_to_normal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,6 +82,7 @@ class _Teller:
         without: back to normal as it would stand at a moment without its entry.
         changes: what was worth telling so far.
         heard: how the job stood at the moment before, or None.
+        told: what was last told, or None.
     """
 
     job: Job
@@ -105,20 +90,21 @@ class _Teller:
     without: Callable[[_Moment], DateRange]
     changes: list[JobChange] = field(default_factory=list)
     heard: JobOutlook | None = None
+    told: Told | None = None
 
-    def hear(self, moment: _Moment, outlook: JobOutlook) -> None:
+    def hear(self, moment: _Moment, outlook: JobOutlook, *, withdrawn: frozenset[str], notes: frozenset[str]) -> None:
         last = self.changes[-1] if self.changes else None
-        became = _became(last.outlook if last else None, outlook)
-        now = outlook.dates[Milestone.BACK_TO_NORMAL]
         before, self.heard = self.heard, outlook
-        # An end, and no move of a date.
-        said_normal = outlook.work is Work.BACK_TO_NORMAL and isinstance(moment.entry, BackToNormal)
-        moved = last is not None and not said_normal and _matters(last.back_to_normal, now)
-        rescheduled = last is not None and last.outlook.starts != outlook.starts
-        confirmed = last is not None and said_normal and not last.back_to_normal.is_fact
-        if last is not None and not (became or moved or rescheduled or confirmed):
+        now = Told(
+            outlook=outlook,
+            back_to_normal=outlook.dates[Milestone.BACK_TO_NORMAL],
+            withdrawn=withdrawn,
+            notes=notes,
+        )
+        news = news_between(self.told, now)
+        if news is None:
             return
-        date_told = now if last is None or moved or said_normal or rescheduled else last.back_to_normal
+        self.told = replace(now, back_to_normal=news.back_to_normal)
         cause = (
             Cause.ANNOUNCED
             if last is None
@@ -129,9 +115,7 @@ class _Teller:
                 id=f"{self.job.id}/{moment.id}",
                 at=moment.at,
                 revision=len(self.changes) + 1,
-                became=became,
-                back_to_normal=date_told,
-                before=last.back_to_normal if last is not None and moved else None,
+                news=news,
                 cause=cause,
                 outlook=outlook,
                 because=str(getattr(moment.entry, "because", "")),
@@ -144,13 +128,13 @@ class _Teller:
         if last.outlook.starts != outlook.starts:
             return Cause.PLAN
         now = outlook.dates[Milestone.BACK_TO_NORMAL]
-        by_entry = moment.entry is not None and not _matters(last.back_to_normal, self.without(moment))
-        if by_entry or not _matters(last.back_to_normal, now):
+        by_entry = moment.entry is not None and not moves(last.news.back_to_normal, self.without(moment))
+        if by_entry or not moves(last.news.back_to_normal, now):
             return entry_cause(moment.entry, self.job.id)
         if learnt:
             return Cause.LEARNT
         view, before = self.book.at(moment.at), self.book.at(last.at)
-        return weather_cause(view, before, last.at.date(), last.back_to_normal, now)
+        return weather_cause(view, before, last.at.date(), last.news.back_to_normal, now)
 
 
 def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBook) -> JobStory:
@@ -170,13 +154,22 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
         fewer = replace(records, entries=tuple(entry for entry in records.entries if entry is not moment.entry))
         return assess_jobs(fewer, moment.at, book, only=job.id)[job.id].dates[Milestone.BACK_TO_NORMAL]
 
+    corrections = [
+        entry for entry in records.entries if isinstance(entry, Correction) and _concerns(entry, job, records)
+    ]
+    notes = [entry for entry in records.entries if isinstance(entry, NoteToMembers) and entry.job == job.id]
     teller = _Teller(job=job, book=book, without=without)
     over = False  # by the sum: then no weather changes it any more, but an entry may
     for moment in _moments(records, job, as_of):
         if over and moment.entry is None:
             continue
         outlook = assess_jobs(records, moment.at, book, only=job.id)[job.id]
-        teller.hear(moment, outlook)
+        teller.hear(
+            moment,
+            outlook,
+            withdrawn=frozenset(entry.corrects for entry in corrections if entry.head.at <= moment.at),
+            notes=frozenset(entry.head.id for entry in notes if entry.head.at <= moment.at),
+        )
         over = outlook.work is Work.BACK_TO_NORMAL and (over or moment.entry is None)
     return JobStory(job=job, changes=tuple(teller.changes))
 
@@ -189,7 +182,7 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
     moments += [
         _Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in entries if entry.head.at > announced
     ]
-    worked = [entry.head.true_from.date() for entry in entries if not isinstance(entry, Observation | GrowthHeldBack)]
+    worked = [entry.head.true_from.date() for entry in entries if not isinstance(entry, _NO_WORK)]
     if worked:
         last = min(as_of.astimezone(zone).date(), max(worked) + timedelta(days=_FOLLOWED_AFTER_DONE_DAYS))
         moments += _mornings(records, min(worked) + timedelta(days=1), last)
@@ -229,47 +222,3 @@ def _taught(outlook: JobOutlook | None) -> set[str]:
     """The entries whose lessons the dates rest on."""
     recoveries = [work.recovery for work in outlook.surfaces if work.recovery is not None] if outlook else []
     return {lesson.source for recovery in recoveries for lesson in recovery.lessons}
-
-
-def _became(before: JobOutlook | None, now: JobOutlook) -> dict[Work, tuple[str, ...]]:
-    old = {work.surface.id: work.work for work in before.surfaces} if before else {}
-    became: dict[Work, list[str]] = {}
-    for work in now.surfaces:
-        if work.work is not old.get(work.surface.id, Work.PLANNED):
-            became.setdefault(work.work, []).append(work.surface.id)
-    return {state: tuple(names) for state, names in became.items()}
-
-
-def _matters(published: DateRange, now: DateRange) -> bool:
-    least = MOVE_THAT_MATTERS_DAYS
-    if published.early and published.allow_until and (published.allow_until - published.early).days > WIDE_RANGE_DAYS:
-        least = MOVE_OF_A_WIDE_RANGE_DAYS
-    for old, new in ((published.likely, now.likely), (published.allow_until, now.allow_until)):
-        if (old is None) is not (new is None):
-            return True
-        if old is not None and new is not None and abs((new - old).days) >= least:
-            return True
-    return False
-
-
-def play_changes(records: ClubRecords, as_of: datetime) -> list[PlayChange]:
-    """Find the moments at which play became other than last stated.
-
-    Args:
-        records: the club's records.
-        as_of: the moment, aware.
-
-    Returns:
-        Changes, oldest first; the first statement counts where something is not open.
-    """
-    known = records.known_at(as_of)
-    last: dict[str, Play] = dict.fromkeys(records.surfaces, Play.OPEN)
-    changes = []
-    for statement in statements(known, standing_entries(known.entries)):
-        changed = {name: play for name, play in statement.play.items() if last[name] is not play}
-        last.update(statement.play)
-        # What work entries change is told with the job.
-        if changed and statement.reason.kind is ReasonKind.MORNING_ENTRY:
-            reason = statement.reason
-            changes.append(PlayChange(id=reason.source, at=statement.at, play=changed, why=reason.words))
-    return changes

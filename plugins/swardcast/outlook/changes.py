@@ -1,0 +1,138 @@
+"""What members should hear of: decided from two bulletins, the one that stands and the one that would replace it.
+
+Worth telling is: work on a surface came into another state; the day of the work changed; the work was called off; the
+date of back to normal moved by two days or more, or a fixture changed sides; the manager's word took the place of the
+sum; an entry was withdrawn or replaced; the manager wrote a note. Whatever is less changes the page and makes no noise,
+and the date that was told stays as it was told.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Work
+from swardcast.records.plan import Play
+
+__all__ = ["News", "Told", "changed_play", "moves", "news_between"]
+
+MOVE_THAT_MATTERS_DAYS: Final = 2
+MOVE_OF_A_WIDE_RANGE_DAYS: Final = 14  # a range told in months does not move by days: judgement
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Told:
+    """What a bulletin tells of a job.
+
+    Args:
+        outlook: how the job stands.
+        back_to_normal: the date that the bulletin gives; of one that is not out yet, what the sum says.
+        withdrawn: ids of the job's entries that corrections have withdrawn.
+        notes: ids of the manager's notes on the job.
+    """
+
+    outlook: JobOutlook
+    back_to_normal: DateRange
+    withdrawn: frozenset[str] = frozenset()
+    notes: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class News:
+    """What of a bulletin members should hear of; empty in all parts for an announcement.
+
+    Args:
+        became: surfaces that came into each state of work.
+        back_to_normal: the date to be told from now on.
+        before: the date told before, where it moved, or None.
+        rescheduled: whether the first day of the work changed.
+        confirmed: whether the manager's word on the end takes the place of the sum.
+        withdrawn: ids of entries withdrawn since.
+        notes: ids of notes written since.
+    """
+
+    became: Mapping[Work, tuple[str, ...]]
+    back_to_normal: DateRange
+    before: DateRange | None = None
+    rescheduled: bool = False
+    confirmed: bool = False
+    withdrawn: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+
+
+def news_between(before: Told | None, after: Told) -> News | None:
+    """Decide what members should hear of when one bulletin takes the place of another.
+
+    Args:
+        before: what was last told of the job, or None when it is announced.
+        after: the job as it stands now.
+
+    Returns:
+        What to tell, or None when nothing is worth telling.
+    """
+    became = _became(before.outlook if before else None, after.outlook)
+    now = after.back_to_normal
+    if before is None:
+        return News(became=became, back_to_normal=now)
+    said_normal = after.outlook.work is Work.BACK_TO_NORMAL and now.is_fact
+    moved = not said_normal and moves(before.back_to_normal, now)  # an end is no move of a date
+    rescheduled = before.outlook.starts != after.outlook.starts
+    confirmed = said_normal and not before.back_to_normal.is_fact
+    withdrawn = tuple(sorted(after.withdrawn - before.withdrawn))
+    notes = tuple(sorted(after.notes - before.notes))
+    if not (became or moved or rescheduled or confirmed or withdrawn or notes):
+        return None
+    return News(
+        became=became,
+        back_to_normal=now if moved or said_normal or rescheduled else before.back_to_normal,
+        before=before.back_to_normal if moved else None,
+        rescheduled=rescheduled,
+        confirmed=confirmed,
+        withdrawn=withdrawn,
+        notes=notes,
+    )
+
+
+def _became(before: JobOutlook | None, now: JobOutlook) -> dict[Work, tuple[str, ...]]:
+    old = {work.surface.id: work.work for work in before.surfaces} if before else {}
+    became: dict[Work, list[str]] = {}
+    for work in now.surfaces:
+        if work.work is not old.get(work.surface.id, Work.PLANNED):
+            became.setdefault(work.work, []).append(work.surface.id)
+    return {state: tuple(names) for state, names in became.items()}
+
+
+def moves(published: DateRange, now: DateRange) -> bool:
+    """Tell whether a date moved so far that members should hear of it.
+
+    Args:
+        published: the date as told.
+        now: the date as computed now.
+
+    Returns:
+        True when likely or allow until moved by two days or more, by two weeks or more in a range told in months, or
+        when one of the two gives no date.
+    """
+    least = MOVE_THAT_MATTERS_DAYS
+    if published.early and published.allow_until and (published.allow_until - published.early).days > WIDE_RANGE_DAYS:
+        least = MOVE_OF_A_WIDE_RANGE_DAYS
+    for old, new in ((published.likely, now.likely), (published.allow_until, now.allow_until)):
+        if (old is None) is not (new is None):
+            return True
+        if old is not None and new is not None and abs((new - old).days) >= least:
+            return True
+    return False
+
+
+def changed_play(before: Mapping[str, Play], after: Mapping[str, Play]) -> dict[str, Play]:
+    """Decide which play members should hear of when one bulletin takes the place of another.
+
+    Args:
+        before: play on each surface as last told.
+        after: play as told now.
+
+    Returns:
+        The surfaces on which it became another; what nobody knows is no news.
+    """
+    return {name: play for name, play in after.items() if play is not before.get(name) and play is not Play.NOT_KNOWN}
