@@ -1,0 +1,203 @@
+"""What members hear of when one bulletin takes the place of another: a table of cases, decided beforehand by reading
+what members are promised: states, dates by two days, fixtures that change sides, changes of plan, corrections, notes."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from swardcast.outlook.changes import News, Told, changed_play, moves, news_between
+from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.states import DateRange, JobOutlook, Work
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.plan import Play
+from tests.outlook.small_club import SmallClub, moment
+
+DAY = date(2027, 6, 20)
+
+
+def dated(early: int, likely: int, until: int) -> DateRange:
+    """Days from 20 June."""
+    days = [DAY + timedelta(days=number) for number in (early, likely, until)]
+    return DateRange(early=days[0], likely=days[1], allow_until=days[2])
+
+
+NO_DATE = DateRange(early=None, likely=None, allow_until=None)
+FACT = DateRange.known(DAY)
+
+
+@pytest.fixture(scope="module")
+def planned(tmp_path_factory: pytest.TempPathFactory) -> JobOutlook:
+    """Work planned on greens 1 and 2."""
+    club = SmallClub(Path(tmp_path_factory.mktemp("club")))
+    club.job("spring", "06-01")
+    records = club.records()
+    return assess_jobs(records, moment("05-01"), WeatherBook(records.club, records.weather))["spring"]
+
+
+def stands(outlook: JobOutlook, *works: Work, whole: Work | None = None, **more: Any) -> JobOutlook:
+    surfaces = tuple(replace(there, work=work) for there, work in zip(outlook.surfaces, works, strict=True))
+    return replace(outlook, surfaces=surfaces, work=whole or works[0], **more)
+
+
+HEALING = (Work.HEALING, Work.HEALING)
+OLD = dated(-4, 0, 7)
+
+Case = tuple[str, Callable[[JobOutlook], Told], Callable[[JobOutlook], Told], dict[str, object] | None]
+
+CASES: list[Case] = [
+    (
+        "nothing is different",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),
+        None,
+    ),
+    (
+        "the date moves by a day",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=dated(-3, 1, 8)),
+        None,
+    ),
+    (
+        "the likely date moves by two days",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=dated(-4, 2, 7)),
+        {"before": OLD, "back_to_normal": dated(-4, 2, 7)},
+    ),
+    (
+        "allow until comes two days sooner",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=dated(-4, 0, 5)),
+        {"before": OLD, "back_to_normal": dated(-4, 0, 5)},
+    ),
+    (
+        "only the early date moves, which nobody was told",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=dated(-9, 0, 7)),
+        None,
+    ),
+    (
+        "a range told in months moves by a week",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=dated(0, 40, 80)),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=dated(7, 47, 87)),
+        None,
+    ),
+    (
+        "a date takes the place of none",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=NO_DATE),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),
+        {"before": NO_DATE, "back_to_normal": OLD},
+    ),
+    (
+        "work starts on one green and the date moves by a day, which stays as told",
+        lambda job: Told(outlook=stands(job, Work.PLANNED, Work.PLANNED), back_to_normal=OLD),
+        lambda job: Told(
+            outlook=stands(job, Work.UNDER_WAY, Work.PLANNED, whole=Work.UNDER_WAY), back_to_normal=dated(-3, 1, 8)
+        ),
+        {"became": {Work.UNDER_WAY: ("green-1",)}, "back_to_normal": OLD},
+    ),
+    (
+        "work is held up",
+        lambda job: Told(outlook=stands(job, Work.UNDER_WAY, Work.UNDER_WAY), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, Work.HELD_UP, Work.HELD_UP), back_to_normal=OLD),
+        {"became": {Work.HELD_UP: ("green-1", "green-2")}},
+    ),
+    (
+        "the work is called off",
+        lambda job: Told(outlook=stands(job, Work.PLANNED, Work.PLANNED), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, Work.CALLED_OFF, Work.CALLED_OFF), back_to_normal=OLD),
+        {"became": {Work.CALLED_OFF: ("green-1", "green-2")}},
+    ),
+    (
+        "the work is postponed by a day, and the new date is told though it moved by one day only",
+        lambda job: Told(outlook=stands(job, Work.PLANNED, Work.PLANNED), back_to_normal=OLD),
+        lambda job: Told(
+            outlook=stands(job, Work.PLANNED, Work.PLANNED, starts=date(2027, 6, 2)), back_to_normal=dated(-3, 1, 8)
+        ),
+        {"rescheduled": True, "back_to_normal": dated(-3, 1, 8)},
+    ),
+    (
+        "an entry is withdrawn, though no state changes",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD, withdrawn=frozenset({"a"})),
+        {"withdrawn": ("a",)},
+    ),
+    (
+        "the manager writes a note",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD, notes=frozenset({"a"})),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD, notes=frozenset({"a", "b"})),
+        {"notes": ("b",)},
+    ),
+    (
+        "a note that was told before is no news",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD, notes=frozenset({"a"})),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD, notes=frozenset({"a"})),
+        None,
+    ),
+    (
+        "the manager calls it back to normal, which is an end and no move of a date",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=dated(5, 9, 16)),
+        lambda job: Told(outlook=stands(job, Work.BACK_TO_NORMAL, Work.BACK_TO_NORMAL), back_to_normal=FACT),
+        {
+            "became": {Work.BACK_TO_NORMAL: ("green-1", "green-2")},
+            "before": None,
+            "back_to_normal": FACT,
+            "confirmed": True,
+        },
+    ),
+    (
+        "the manager confirms what the sum had said",
+        lambda job: Told(outlook=stands(job, Work.BACK_TO_NORMAL, Work.BACK_TO_NORMAL), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, Work.BACK_TO_NORMAL, Work.BACK_TO_NORMAL), back_to_normal=FACT),
+        {"confirmed": True, "back_to_normal": FACT},
+    ),
+]
+
+
+@pytest.mark.parametrize(("before", "after", "news"), [case[1:] for case in CASES], ids=[case[0] for case in CASES])
+def test_what_is_worth_telling(
+    planned: JobOutlook,
+    before: Callable[[JobOutlook], Told],
+    after: Callable[[JobOutlook], Told],
+    news: dict[str, object] | None,
+) -> None:
+    told = news_between(before(planned), after(planned))
+    if news is None:
+        assert told is None
+    else:
+        expected = {"became": {}, "back_to_normal": OLD, "before": None} | news
+        assert told == News(**expected)  # type: ignore[arg-type]
+
+
+def test_an_announcement_is_always_told(planned: JobOutlook) -> None:
+    assert news_between(None, Told(outlook=planned, back_to_normal=OLD)) == News(became={}, back_to_normal=OLD)
+
+
+@given(*[st.integers(0, 60)] * 4)
+def test_a_move_matters_in_both_directions_alike(likely: int, until: int, other: int, later: int) -> None:
+    one, two = dated(0, likely, likely + until), dated(0, other, other + later)
+    if max(likely + until, other + later) <= 56:  # eight weeks; a wider range is told in months
+        assert moves(one, two) == moves(two, one)
+        assert moves(one, two) == (abs(likely - other) >= 2 or abs(likely + until - other - later) >= 2)
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "told"),
+    [
+        (Play.OPEN, Play.CLOSED, True),
+        (Play.CLOSED, Play.OPEN, True),
+        (Play.OPEN, Play.OPEN, False),
+        (Play.CLOSED, Play.NOT_KNOWN, False),
+        (Play.OPEN, Play.TEMPORARY_GREEN, True),
+    ],
+)
+def test_play_is_told_where_it_became_another_and_is_known(before: Play, after: Play, told: bool) -> None:
+    changed = changed_play({"green-1": before, "green-2": Play.OPEN}, {"green-1": after, "green-2": Play.OPEN})
+    assert changed == ({"green-1": after} if told else {})
