@@ -24,7 +24,7 @@ $(STAMP): pyproject.toml
 	@touch $@
 
 site: $(STAMP) ## check and build the demo club
-	@$(BIN)/swardcast check --club demo_content
+	@$(BIN)/swardcast check --club demo_content --as-of '$(AS_OF)'
 	@$(BIN)/swardcast build --club demo_content --output '$(OUTPUT)' --as-of '$(AS_OF)'
 
 serve: site ## show the site

@@ -28,8 +28,10 @@ from swardcast.errors import SwardcastError, nearest
 from swardcast.moments import as_of_from
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
+from swardcast.notices.reasons import dated_ahead
 from swardcast.notices.words import capital
 from swardcast.outlets.html import item_html, notice_html, published_html, status_html, sums_html, track_record_html
+from swardcast.outlets.own_words import own_words_html
 from swardcast.outlets.rss import rss_artifact
 from swardcast.reading.folder import read_club_folder
 
@@ -62,7 +64,8 @@ def _check_settings(pelican: Any) -> None:
 
 
 def _append_templates(generator: Any) -> None:
-    """A theme's own templates come first, so a theme can override ours."""
+    """A theme's own templates come first, so a theme can override ours; all can show the manager's own words."""
+    generator.env.filters["own_words"] = own_words_html
     loaders = getattr(generator.env.loader, "loaders", None)
     if loaders is not None:
         from jinja2 import FileSystemLoader  # noqa: PLC0415 - Pelican has loaded it by now
@@ -75,7 +78,8 @@ def _compose(generator: ArticlesGenerator) -> None:
     records = read_club_folder(Path(settings["SWARDCAST_CLUB"]))
     as_of = as_of_from(settings["SWARDCAST_AS_OF"], records.club.time_zone, now=datetime.now(records.club.time_zone))
     bulletin = compose_bulletin(records, as_of)
-    for remark in bulletin.remarks:
+    ahead = dated_ahead(records, as_of) if settings["SWARDCAST_AS_OF"] is None else ()
+    for remark in (*ahead, *bulletin.remarks):
         print(f"Worth another look: {remark}", file=sys.stderr)
     bodies = {notice.id: notice_html(notice) for notice in bulletin.notices}
 

@@ -21,11 +21,23 @@ def tree(folder: Path) -> dict[str, tuple[int, bytes]]:
 
 
 def test_a_folder_in_order_is_fine_and_its_contents_are_counted(swardcast: Callable[..., Done]) -> None:
-    done = swardcast("check", "--club", str(DEMO))
+    done = swardcast("check", "--club", str(DEMO), "--as-of", "2027-09-14")
     assert (done.code, done.err) == (0, "")
     first, *counts = done.out.splitlines()
     assert first == "Quillhaven Golf Club: nothing needs attention."
     assert counts[:2] == ["  surfaces: 65", "  jobs: 11"]
+
+
+def test_an_entry_dated_ahead_is_pointed_out_since_it_says_nothing_yet(
+    swardcast: Callable[..., Done], club: Path
+) -> None:
+    for entry in (club / "log").rglob("*.md"):
+        entry.unlink()
+    slip = "---\nat: 2127-09-14 07:00\nkind: note to members\n---\nA slip of the pen.\n"
+    (club / "log/2027/slip.md").write_text(slip, encoding="utf-8")
+    done = swardcast("check", "--club", str(club))
+    said = "An entry is dated ahead and says nothing yet: it counts from 7am on Sunday 14 September 2127 [slip]."
+    assert (done.code, done.err) == (0, f"Worth another look: {said}\n")
 
 
 def test_the_counts_for_a_machine_have_fixed_keys(swardcast: Callable[..., Done]) -> None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import argparse
 import sys
 
-from swardcast.cli.common import add_club_options, new_parser, print_json, records_of
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.notices.reasons import dated_ahead
 
 __all__ = ["parser", "run"]
 
@@ -13,7 +14,7 @@ __all__ = ["parser", "run"]
 def parser(name: str, what: str) -> argparse.ArgumentParser:
     """Describe the command's options."""
     options = new_parser(name, what, "swardcast check --club my-club")
-    add_club_options(options, as_of=False)
+    add_club_options(options)
     options.add_argument("--json", action="store_true", help="print what was read for a machine")
     return options
 
@@ -21,6 +22,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
 def run(options: argparse.Namespace) -> int:
     """Read the club folder and say what is in it."""
     records = records_of(options)
+    now = moment_of(options, records)
     counts = {
         "surfaces": len(records.surfaces),
         "jobs": len(records.jobs),
@@ -36,6 +38,8 @@ def run(options: argparse.Namespace) -> int:
     print(f"{records.club.name}: nothing needs attention.")
     for name, count in counts.items():
         print(f"  {name.replace('_', ' ')}: {count}")
+    for remark in dated_ahead(records, now) if options.as_of is None else ():
+        print(f"Worth another look: {remark}", file=sys.stderr)
     if records.weather.incomplete:
         print(
             f"Days without readings throughout count as missing, the latest on {records.weather.incomplete[-1]}.",

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import argparse
+import sys
 from collections.abc import Iterable
 from datetime import date, datetime
 from typing import Any
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
 from swardcast.notices.hours import reopening_in_words
-from swardcast.notices.reasons import reason_in_words
+from swardcast.notices.reasons import dated_ahead, reason_in_words
 from swardcast.notices.words import capital, moment_in_words, range_in_words
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.reopening import HeldUp, Hours
@@ -42,6 +43,9 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         print_json([_as_json(surface, outlook.as_of.date()) for surface in outlook.surfaces.values()])
         return 0
+    if options.as_of is None:
+        for remark in dated_ahead(records, outlook.as_of):
+            print(f"Worth another look: {remark}", file=sys.stderr)
     print(f"{records.club.name} as of {moment_in_words(outlook.as_of, date.min)}")
     for line in _lines(outlook, everything=options.all):
         print(line)

@@ -9,7 +9,7 @@ from typing import Final
 
 from swardcast.notices.events import cause_in_words, entry_in_words
 from swardcast.notices.status import play_clause
-from swardcast.notices.words import capital, day_in_words, places_in_words, range_in_words
+from swardcast.notices.words import capital, day_in_words, moment_in_words, places_in_words, range_in_words
 from swardcast.outlook.play import statements
 from swardcast.outlook.play_story import PlayChange
 from swardcast.outlook.states import Work
@@ -19,7 +19,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Correction, NoteToMembers
 from swardcast.records.plan import Play
 
-__all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story"]
+__all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story", "last_change"]
 
 _BECAME: Final = {
     Work.UNDER_WAY: ("work under way", "work under way on {places}"),
@@ -66,6 +66,25 @@ def items_of_story(story: JobStory, records: ClubRecords, category: str) -> list
         Items, oldest first.
     """
     return [_item(change, story, records, category) for change in story.changes]
+
+
+def last_change(story: JobStory, records: ClubRecords, near: date) -> str:
+    """Say what members heard of last, with its cause where a date moved.
+
+    Args:
+        story: the job's changes.
+        records: the club's records as known at the moment.
+        near: the day of the reader.
+
+    Returns:
+        Sentences, or "" when there was nothing but the announcement.
+    """
+    change = story.changes[-1]
+    if change.revision == 1:
+        return ""
+    at = change.at.astimezone(records.club.time_zone)
+    said = f"{capital(_headline(change, records, near))}."
+    return " ".join([said, *_why_it_moved(change, near), f"Told at {moment_in_words(at, near)}."])
 
 
 def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str) -> FeedItem:
@@ -116,6 +135,10 @@ def _sentences(change: JobChange, records: ClubRecords, near: date) -> Iterable[
     if change.outlook.work is Work.CALLED_OFF:
         return
     yield f"Back to normal: {range_in_words(change.news.back_to_normal, near)}."
+    yield from _why_it_moved(change, near)
+
+
+def _why_it_moved(change: JobChange, near: date) -> Iterable[str]:
     if change.news.before is not None:
         yield f"Before that we said {range_in_words(change.news.before, near)}. Why it moved: {cause_in_words(change)}."
 
@@ -177,7 +200,7 @@ def items_of_notes(records: ClubRecords) -> list[FeedItem]:
             id=f"course-status/{note.head.id}",
             at=note.head.at.astimezone(records.club.time_zone),
             title="A note from the course manager",
-            sentences=("This note was withdrawn.",) if note.head.id in withdrawn else (),
+            sentences=("This note was withdrawn." if note.head.id in withdrawn else "A note to all members.",),
             notice_id="",
             category="course status",
             markdown="" if note.head.id in withdrawn else note.head.words,

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date, datetime
 from typing import Final
 
+from swardcast.notices.bulletins import last_change
 from swardcast.notices.events import events_of
 from swardcast.notices.hours import reopening_facts
 from swardcast.notices.kinds import KIND_PHRASES, cautions_for
@@ -86,6 +87,7 @@ def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, a
         when=_when(outlook, near),
         work=outlook.work.value,
         short_answer=_short_answer(outlook, story.published, where, near),
+        changed=last_change(story, records, near),
         sections=tuple(_sections(outlook, story.published, records, kinds, as_of)),
         events=events_of(story, records, near),
         category=main_kind(kinds).value,

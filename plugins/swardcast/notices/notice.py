@@ -68,6 +68,7 @@ class Notice:
         when: when the work is, in words.
         work: the state of the work in words.
         short_answer: how play is affected, when it is over, how sure; 40 words or fewer.
+        changed: what members heard of last and why, or "" after the announcement alone.
         sections: the rest, in order.
         events: what happened, newest first.
         category: the main kind of work.
@@ -83,6 +84,7 @@ class Notice:
     when: str
     work: str
     short_answer: str
+    changed: str
     sections: tuple[Section, ...]
     events: tuple[Event, ...]
     category: str

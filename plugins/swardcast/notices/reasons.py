@@ -7,8 +7,9 @@ from typing import Final
 
 from swardcast.notices.words import capital, day_in_words, moment_in_words
 from swardcast.outlook.states import CourseOutlook, Reason, ReasonKind
+from swardcast.records.folder import ClubRecords
 
-__all__ = ["reason_in_words", "remarks_on"]
+__all__ = ["dated_ahead", "reason_in_words", "remarks_on"]
 
 
 _SENTENCES: Final = {
@@ -73,6 +74,26 @@ def remarks_on(outlook: CourseOutlook) -> tuple[str, ...]:
                 if reason.kind in (ReasonKind.CONTRADICTION, ReasonKind.WILD):
                     found.append(f"{capital(work.surface.name)}: {reason_in_words(reason, near)} [{reason.source}]")
     return tuple(dict.fromkeys(found))
+
+
+def dated_ahead(records: ClubRecords, now: datetime) -> tuple[str, ...]:
+    """Say that entries carry a moment to come: perhaps a slip of the pen, for they say nothing until then.
+
+    Args:
+        records: the club's records.
+        now: the present moment, aware.
+
+    Returns:
+        One sentence, or none.
+    """
+    ahead = [entry.head for entry in records.entries if entry.head.at > now]
+    if not ahead:
+        return ()
+    first = ahead[0]
+    when = moment_in_words(first.at.astimezone(records.club.time_zone), now.date())
+    many = f"{len(ahead)} entries are dated ahead and say nothing yet; the first"
+    one = "An entry is dated ahead and says nothing yet: it"
+    return (f"{many if len(ahead) > 1 else one} counts from {when} [{first.id}].",)
 
 
 def _when(at: datetime | date | None, near: date) -> str:

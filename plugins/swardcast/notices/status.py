@@ -26,7 +26,16 @@ from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, Surface, SurfaceKind
 from swardcast.records.plan import Play
 
-__all__ = ["ComingWork", "CourseStatus", "HoleMark", "StatusLine", "compose_status", "play_clause", "play_in_words"]
+__all__ = [
+    "ComingWork",
+    "CourseStatus",
+    "HoleMark",
+    "NoteInWords",
+    "StatusLine",
+    "compose_status",
+    "play_clause",
+    "play_in_words",
+]
 
 _WORST_FIRST: Final = (Play.CLOSED, Play.TEMPORARY_GREEN, Play.NOT_KNOWN, Play.OPEN_WITH_CARE, Play.OPEN)
 _HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
@@ -87,6 +96,15 @@ class ComingWork:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NoteInWords:
+    """A note to members: when, who says so as typed, and the manager's own Markdown."""
+
+    when: str
+    by: str
+    markdown: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class CourseStatus:
     """The course status page in words.
 
@@ -96,6 +114,8 @@ class CourseStatus:
         entered_at: the moment of the latest morning entry, or None.
         fresh: whether that was today.
         why: the morning entry's own remark, or "".
+        words: the morning entry's own Markdown, or "".
+        notes: notes on the course as a whole, newest first.
         limits: trolleys, preferred lies and so on, as decided.
         lines: what is not simply open, most important first.
         holes: every hole of the course.
@@ -107,6 +127,8 @@ class CourseStatus:
     entered_at: datetime | None
     fresh: bool
     why: str
+    words: str
+    notes: tuple[NoteInWords, ...]
     limits: tuple[Fact, ...]
     lines: tuple[StatusLine, ...]
     holes: tuple[HoleMark, ...]
@@ -157,6 +179,11 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         entered_at=at,
         fresh=outlook.morning_is_fresh,
         why=outlook.why,
+        words=outlook.words,
+        notes=tuple(
+            NoteInWords(when=moment_in_words(note.head.true_from, near), by=note.head.by, markdown=note.head.words)
+            for note in outlook.notes
+        ),
         limits=tuple(limit_in_words(held, near) for held in outlook.limits),
         lines=tuple(_lines(outlook, stories)),
         holes=tuple(_holes(outlook.surfaces.values())),
@@ -200,7 +227,7 @@ def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory]) -> Iterable[
         story = stories.get(job)
         yield StatusLine(
             where=capital(places_in_words(surface.surface for surface in surfaces)),
-            play=_play_or_last(surfaces[0], play, len(surfaces)),
+            play=_play_or_last(surfaces[0], play, len(surfaces), near),
             play_key=play.value.replace(" ", "-"),
             work=work.value if work else "",
             why=story.job.title if story else _why(surfaces[0], near),
@@ -218,9 +245,10 @@ def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:
     return rank, _WORST_FIRST.index(surfaces[0].play), -len(surfaces)
 
 
-def _play_or_last(surface: SurfaceOutlook, play: Play, count: int) -> str:
+def _play_or_last(surface: SurfaceOutlook, play: Play, count: int, near: date) -> str:
     if play is Play.NOT_KNOWN and surface.last_play is not None:
-        return f"not known today ({play_in_words(surface.last_play, count)} when last entered)"
+        since = f" since {day_in_words(surface.said_at.date(), near)}" if surface.said_at else ""
+        return f"not known{since} ({play_in_words(surface.last_play, count)} then)"
     return play_in_words(play, count)
 
 

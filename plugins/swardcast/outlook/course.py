@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from swardcast.outlook.jobs import JobAssessor
 from swardcast.outlook.ledger import job_facts
@@ -25,7 +25,7 @@ from swardcast.outlook.states import (
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Grass, SurfaceKind
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import BackToNormal, Entry, MorningStatus
+from swardcast.records.log import BackToNormal, Entry, MorningStatus, NoteToMembers
 from swardcast.records.plan import Play
 from swardcast.records.standing import standing_entries
 
@@ -39,6 +39,7 @@ _MOST_IMPORTANT_FIRST = (
     Work.BACK_TO_NORMAL,
     Work.CALLED_OFF,
 )
+_NOTE_IS_FRESH_DAYS = 14  # judgement
 _GOING_ON = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
 
 
@@ -126,7 +127,15 @@ def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> C
         morning_is_fresh=fresh,
         limits=limits_in_force(entries, local),
         why=morning.why if morning and fresh else "",
+        words=morning.head.words if morning and fresh else "",
+        notes=_fresh_notes(entries, local),
     )
+
+
+def _fresh_notes(entries: Sequence[Entry], local: datetime) -> tuple[NoteToMembers, ...]:
+    oldest = local - timedelta(days=_NOTE_IS_FRESH_DAYS)
+    notes = [entry for entry in entries if isinstance(entry, NoteToMembers) and not entry.job]
+    return tuple(note for note in reversed(notes) if note.head.true_from > oldest)
 
 
 def _works_by_surface(jobs: Iterable[JobOutlook]) -> Mapping[str, Sequence[SurfaceWork]]:

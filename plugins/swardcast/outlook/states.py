@@ -15,7 +15,7 @@ from swardcast.outlook.limits import LimitInForce
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.sightings import Look
 from swardcast.records.club import Surface
-from swardcast.records.log import GrowthHeldBack
+from swardcast.records.log import GrowthHeldBack, NoteToMembers
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job, Play
 from swardcast.records.translate import SurfaceSums
@@ -285,6 +285,8 @@ class CourseOutlook:
         morning_is_fresh: whether that was today.
         limits: what holds about trolleys, preferred lies and so on, each with its entry.
         why: that entry's reason, or "".
+        words: that entry's own words, or "".
+        notes: the manager's notes on the course as a whole that are still fresh, newest first.
     """
 
     as_of: datetime
@@ -294,3 +296,5 @@ class CourseOutlook:
     morning_is_fresh: bool
     limits: tuple[LimitInForce, ...]
     why: str
+    words: str
+    notes: tuple[NoteToMembers, ...]
