@@ -55,6 +55,10 @@ def test_a_hold_up_says_since_when_and_no_time() -> None:
     assert hours_in_words(held, _at("26 12:00")) == (
         "held up since 7:10am: no time until work is taken up again; not before 1:15pm even if that is now"
     )
+    tomorrow = HeldUp(since=_at("26 07:10"), because="rain", not_before=_at("27 07:20"), together=())
+    assert hours_in_words(tomorrow, _at("26 20:00")).endswith(
+        "not before 7:15am tomorrow, Friday 27 August, even if that is now"
+    )
     assert hours_in_words(held, _at("27 06:00")).startswith("held up since 7:10am on Thursday 26 August: no time")
 
 

@@ -297,3 +297,69 @@ def test_the_job_as_a_whole_reopens_with_its_last_green(course: Course) -> None:
     log = (entry(at("06-07 07:00"), "started", range(1, 19)),)  # 18 at 90 minutes: three days of work
     job = course.job("06-07 07:10", *log)
     assert job.dates[Milestone.REOPENING].likely == date(2027, 6, 9) + timedelta(days=1)
+
+
+def test_time_of_two_sets_counts_half_for_each(course: Course) -> None:
+    """Green 1 took 180 minutes of half the staff: 90, as planned. So green 2 takes 180 too: 1pm."""
+    log = (
+        entry(at("06-07 07:00"), "started", (1, 2)),
+        entry(at("06-07 07:00"), "started", (10, 11)),
+        entry(at("06-07 10:00"), "done", (1,)),
+    )
+    assert _likely(course.hours("06-07 10:10", *log))[2] == "06-07 13:00:00"
+
+
+def test_uneven_finishes_widen_the_range(course: Course) -> None:
+    """60 and 120 minutes, a third off their mean: variance (2 x 0.0625 + 2/9) / 3 = 0.1157, spread 0.3402.
+
+    The third: (90 + 180) / 3 = 90 minutes, at the latest 90 x exp(1.2816 x 0.3402 x sqrt(1/3 + 1)) = 148.9.
+    """
+    log = (
+        entry(at("06-07 07:00"), "started", (1, 2, 3)),
+        entry(at("06-07 08:00"), "done", (1,)),
+        entry(at("06-07 10:00"), "done", (2,)),
+    )
+    hours = course.hours("06-07 10:10", *log)[3]
+    assert hours.likely == at("06-07 11:30")
+    assert (hours.latest - at("06-07 10:00")) / timedelta(minutes=1) == pytest.approx(148.9, abs=0.1)
+
+
+def test_finishes_typed_in_a_row_do_not_make_the_range_boundless(course: Course) -> None:
+    """284, 1 and 1 minutes: the spread is taken as 0.5. 94 x exp(1.2816 x 0.5 x sqrt(1/4 + 1)) = 192.4."""
+    log = (
+        entry(at("06-07 07:00"), "started", range(1, 5)),
+        entry(at("06-07 11:44"), "done", (1,)),
+        entry(at("06-07 11:45"), "done", (2,)),
+        entry(at("06-07 11:46"), "done", (3,)),
+    )
+    hours = course.hours("06-07 12:00", *log)[4]
+    assert (hours.latest - at("06-07 11:46")) / timedelta(minutes=1) == pytest.approx(192.4, abs=0.1)
+
+
+def test_greens_not_started_wait_for_a_set_that_is_slow(course: Course) -> None:
+    """Green 1 took 400 minutes: 245 each for five more, 1225 in all: 110 today, 540 and 540, the rest on Thursday."""
+    log = entry(at("06-07 07:00"), "started", FIRST_SIX), entry(at("06-07 13:40"), "done", (1,))
+    days = course.days("06-07 14:00", *log)
+    assert days[6].likely == date(2027, 6, 10)
+    assert days[7].likely == date(2027, 6, 10)
+
+
+def test_after_the_working_day_the_next_green_is_for_tomorrow(course: Course) -> None:
+    log = entry(at("06-07 07:00"), "started", (1, 2)), entry(at("06-07 10:00"), "done", (1, 2))
+    assert course.days("06-07 15:00", *log)[3].likely == date(2027, 6, 7)
+    assert course.days("06-07 16:00", *log)[3].likely == date(2027, 6, 8)
+
+
+def test_taking_up_again_does_not_undo_a_finished_green(course: Course) -> None:
+    log = (
+        entry(at("06-07 07:00"), "started", (1, 2)),
+        entry(at("06-07 08:30"), "done", (1,)),
+        entry(at("06-07 09:00"), "held", (2,)),
+        entry(at("06-07 09:30"), "resumed", (1, 2)),
+    )
+    assert _likely(course.hours("06-07 09:40", *log)) == {2: "06-07 10:30:00"}  # 30 of 90 minutes were spent
+
+
+def test_a_job_with_some_greens_held_up_and_others_worked_on_is_under_way(course: Course) -> None:
+    log = entry(at("06-07 07:00"), "started", (1, 2)), entry(at("06-07 08:00"), "held", (2,))
+    assert course.job("06-07 08:10", *log).work is Work.UNDER_WAY

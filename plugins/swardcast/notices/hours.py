@@ -128,7 +128,7 @@ def _held_up(held: HeldUp, as_of: datetime) -> str:
     first = _moment(_rounded(held.not_before, timedelta()), as_of)
     return (
         f"held up since {_moment(held.since, as_of)}: no time until work is taken up again; "
-        f"not before {first} even if that is now"
+        f"not before {first}{',' if ' ' in first else ''} even if that is now"
     )
 
 

@@ -114,8 +114,8 @@ class _Standards(Model):
     @field_validator("breaks")
     @classmethod
     def _leave_time_to_work(cls, breaks: tuple[HoursOfDay, ...], info: ValidationInfo) -> tuple[HoursOfDay, ...]:
-        hours = info.data.get("working_hours", USUAL_WORKING_HOURS)
-        if not without_breaks(hours, breaks):
+        hours = info.data.get("working_hours")  # none where they could not be read
+        if hours is not None and not without_breaks(hours, breaks):
             raise wrong("breaks from the first working hour to the last", "breaks that leave time to work")
         return breaks
 
