@@ -11,8 +11,10 @@ from swardcast.errors import Problem, nearest
 from swardcast.reading.yaml_text import Located, read_yaml
 from swardcast.records.weather_setup import StationFile
 
-__all__ = ["OBSERVED", "OBSERVED_FETCHED", "SOURCES", "Files"]
+__all__ = ["FIXTURES", "OBSERVED", "OBSERVED_FETCHED", "SOURCES", "Files"]
 
+FIXTURES: Final = "fixtures.ics"
+"""Competitions and visitors' days."""
 OBSERVED: Final = "weather/observed.csv"
 """Days observed on the course."""
 OBSERVED_FETCHED: Final = "weather/observed-fetched.csv"
@@ -39,7 +41,7 @@ _EXAMPLES: Final = (
     "weather/observed.csv",
     "weather/history/1997-2026.csv",
 )
-_KNOWN: Final = {"club.yaml", "surfaces.yaml", "plan", "log", "weather", "fixtures.ics", "README.md"}
+_KNOWN: Final = {"club.yaml", "surfaces.yaml", "plan", "log", "weather", FIXTURES, "README.md"}
 
 
 class Files:

@@ -7,12 +7,13 @@ from pathlib import Path
 
 from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.club_file import surfaces_from
-from swardcast.reading.files import Files
+from swardcast.reading.files import FIXTURES, Files
 from swardcast.reading.log_file import LogContext, entries_from
 from swardcast.reading.log_order import dangling, moved_the_wrong_way, never_done
 from swardcast.reading.plan_file import jobs_from
 from swardcast.reading.weather_folder import club_in, weather_in
-from swardcast.records.club import Surface
+from swardcast.records.club import Club, Surface
+from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry
 from swardcast.records.plan import Job
@@ -51,9 +52,12 @@ def read_club_folder(folder: Path) -> ClubRecords:
     entries: list[Entry] = []
     if club is not None and surfaces is not None and not _plan_is_broken(problems):
         entries = _entries(files, LogContext(club=club, surfaces=surfaces, jobs=jobs), problems)
+    fixtures = _fixtures(files, club, jobs, entries, problems) if club is not None else ()
     if problems or club is None or surfaces is None:
         raise InputNeedsAttention(problems)
-    return ClubRecords(club=club, surfaces=surfaces, jobs=jobs, entries=tuple(entries), weather=weather)
+    return ClubRecords(
+        club=club, surfaces=surfaces, jobs=jobs, entries=tuple(entries), weather=weather, fixtures=fixtures
+    )
 
 
 def _surfaces(files: Files, problems: list[Problem]) -> dict[str, Surface] | None:
@@ -107,3 +111,16 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
         problems.extend(never_done(entries, context.surfaces))
         problems.extend(moved_the_wrong_way(entries, context.jobs))
     return sorted(entries, key=lambda entry: (entry.head.at, entry.head.id))
+
+
+def _fixtures(
+    files: Files, club: Club, jobs: Mapping[str, Job], entries: list[Entry], problems: list[Problem]
+) -> tuple[Fixture, ...]:
+    text = next((files.text(name) for name, _ in files.below("", FIXTURES)), None)
+    if text is None:
+        return ()
+    # Reading calendars takes a while to load, and a club may have none.
+    from swardcast.reading.fixtures_file import days_that_matter, fixtures_from  # noqa: PLC0415
+
+    days = days_that_matter(jobs.values(), entries)
+    return fixtures_from(text, file=FIXTURES, zone=club.time_zone, days=days, problems=problems)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from swardcast.records.club import Club, Surface
+from swardcast.records.fixtures import Fixture
 from swardcast.records.log import Entry
 from swardcast.records.plan import Job
 from swardcast.records.weather import Weather
@@ -24,6 +25,7 @@ class ClubRecords:
         jobs: jobs by id, in the plan's order.
         entries: the log, oldest first.
         weather: the weather.
+        fixtures: competitions and visitors' days, the first first; they count as known at all times, like surfaces.
     """
 
     club: Club
@@ -31,6 +33,7 @@ class ClubRecords:
     jobs: Mapping[str, Job]
     entries: tuple[Entry, ...]
     weather: Weather
+    fixtures: tuple[Fixture, ...] = ()
 
     def known_at(self, as_of: datetime) -> ClubRecords:
         """Leave out what nobody knew yet: later entries, and jobs not announced.
