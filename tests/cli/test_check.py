@@ -52,6 +52,7 @@ def test_the_counts_for_a_machine_have_fixed_keys(swardcast: Callable[..., Done]
         "days_of_history",
         "forecasts",
         "days_incomplete",
+        "fixtures",
     ]
     assert (result["club"], result["days_of_history"]) == ("Quillhaven Golf Club", 10957)
 

@@ -31,6 +31,7 @@ def run(options: argparse.Namespace) -> int:
         "days_of_history": len(records.weather.history_c),
         "forecasts": len(records.weather.forecasts),
         "days_incomplete": len(records.weather.incomplete),
+        "fixtures": len(records.fixtures),
     }
     if options.json:
         print_json({"club": records.club.name, **counts})

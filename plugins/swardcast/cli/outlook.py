@@ -9,6 +9,7 @@ from datetime import date, datetime
 from typing import Any
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.cli.outlook_fixtures import fixture_lines, fixtures_json
 from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.reasons import dated_ahead, reason_in_words
 from swardcast.notices.words import capital, moment_in_words, range_in_words
@@ -32,7 +33,12 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options = new_parser(name, what, 'swardcast outlook --club my-club --as-of "2027-09-14 09:30"')
     add_club_options(options)
     options.add_argument("--all", action="store_true", help="also list surfaces that are simply open")
-    options.add_argument("--json", action="store_true", help="print every surface for a machine")
+    options.add_argument(
+        "--fixtures", action="store_true", help="only the coming competitions and visitors' days, with their chances"
+    )
+    options.add_argument(
+        "--json", action="store_true", help="print every surface, or with --fixtures every fixture, for a machine"
+    )
     return options
 
 
@@ -40,6 +46,9 @@ def run(options: argparse.Namespace) -> int:
     """Show the outlook."""
     records = records_of(options)
     outlook = assess_course(records, moment_of(options, records), WeatherBook(records.club, records.weather))
+    if options.json and options.fixtures:
+        print_json(fixtures_json(outlook, records))
+        return 0
     if options.json:
         print_json([_as_json(surface, outlook.as_of.date()) for surface in outlook.surfaces.values()])
         return 0
@@ -47,7 +56,9 @@ def run(options: argparse.Namespace) -> int:
         for remark in dated_ahead(records, outlook.as_of):
             print(f"Worth another look: {remark}", file=sys.stderr)
     print(f"{records.club.name} as of {moment_in_words(outlook.as_of, date.min)}")
-    for line in _lines(outlook, everything=options.all):
+    for line in () if options.fixtures else _lines(outlook, everything=options.all):
+        print(line)
+    for line in fixture_lines(outlook, records):
         print(line)
     return 0
 

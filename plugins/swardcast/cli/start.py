@@ -58,11 +58,14 @@ def run(options: argparse.Namespace) -> int:
 
 def _write(folder: Path, today: datetime) -> None:
     monday = today + timedelta(days=7 - today.weekday())
+    from_monday = {"wednesday": 2, "saturday": 19, "sunday": 20, "visit": 31, "visit_end": 33}
     words = {
         "today": today.date().isoformat(),
         "year": str(today.year),
         "monday": monday.date().isoformat(),
         "measured": (today - timedelta(days=60)).date().isoformat(),
+        "today_basic": f"{today:%Y%m%d}",
+        **{name: f"{monday + timedelta(days=days):%Y%m%d}" for name, days in from_monday.items()},
     }
     source = files("swardcast") / "start"
     for name, place in (
@@ -71,6 +74,7 @@ def _write(folder: Path, today: datetime) -> None:
         ("programme.yaml", f"plan/{today.year}.yaml"),
         ("morning.md", f"log/{today.year}/{words['today']}-0600-morning.md"),
         ("observed.csv", "weather/observed.csv"),
+        ("fixtures.ics", "fixtures.ics"),
     ):
         path = folder / place
         path.parent.mkdir(parents=True, exist_ok=True)

@@ -8,6 +8,7 @@ from typing import Final
 
 from swardcast.notices.bulletins import last_change
 from swardcast.notices.events import events_of
+from swardcast.notices.fixtures import fixtures_section
 from swardcast.notices.hours import reopening_facts
 from swardcast.notices.kinds import KIND_PHRASES, cautions_for
 from swardcast.notices.notice import Fact, Notice, Section
@@ -184,6 +185,8 @@ def _sections(
     yield Section(heading="What you will notice", points=tuple(KIND_PHRASES[kind].notice for kind in noticed))
     if outlook.work is not Work.CALLED_OFF:
         yield _when_normal(outlook, published, as_of)
+        if (on_fixtures := fixtures_section(outlook, records.fixtures, near)) is not None:
+            yield on_fixtures
     yield Section(
         heading="Why we do it",
         paragraphs=(*job.why, KIND_PHRASES[main_kind(kinds)].why),

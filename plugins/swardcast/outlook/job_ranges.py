@@ -6,13 +6,22 @@ from collections.abc import Sequence
 from datetime import date, timedelta
 
 import numpy as np
+from numpy.typing import NDArray
 
 from swardcast.outlook.ledger import SurfaceFacts
 from swardcast.outlook.states import DateRange, Milestone, NoDate, Recovery, SurfaceWork, Work, date_range
 from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.plan import Job, Stretch
 
-__all__ = ["dates_of_surface", "no_dates", "range_of_all", "work_of_all"]
+__all__ = [
+    "dates_of_surface",
+    "no_dates",
+    "open_works",
+    "range_of_all",
+    "sampled_recoveries",
+    "samples_of_last",
+    "work_of_all",
+]
 
 _HEALING_MILESTONES = (Milestone.SETTLED, Milestone.HOLES_CLOSED, Milestone.BACK_TO_NORMAL)
 
@@ -79,15 +88,13 @@ def work_of_all(works: Sequence[SurfaceWork]) -> Work:
 
 def range_of_all(works: Sequence[SurfaceWork], milestone: Milestone) -> DateRange:
     """The date for the last of the surfaces: the weather and the model's error are the same for all of them."""
-    open_ones = [work for work in works if work.work not in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)]
+    open_ones = open_works(works)
     counted = open_ones or [work for work in works if work.work is not Work.CALLED_OFF]
     if milestone is Milestone.REOPENING:
         counted = [work for work in works if work.work is not Work.CALLED_OFF]
-    sampled = [work.recovery for work in counted if work.recovery is not None and work.job.normal_after is None]
+    sampled = sampled_recoveries(counted)
     if milestone is not Milestone.REOPENING and open_ones and sampled and len(sampled) == len(counted):
-        first = min(recovery.start for recovery in sampled)
-        shifted = [recovery.samples[milestone] + (recovery.start - first).days for recovery in sampled]
-        return date_range(np.maximum.reduce(shifted), first)
+        return date_range(*samples_of_last(sampled, milestone))
     ranges = [work.dates[milestone] for work in counted]
     return DateRange(
         early=_latest([given.early for given in ranges]),
@@ -96,6 +103,33 @@ def range_of_all(works: Sequence[SurfaceWork], milestone: Milestone) -> DateRang
         is_fact=bool(ranges) and all(given.is_fact for given in ranges),
         no_date=next((given.no_date for given in ranges if given.likely is None), NoDate.NOT_THIS_SEASON),
     )
+
+
+def open_works(works: Sequence[SurfaceWork]) -> list[SurfaceWork]:
+    """List the surfaces on which the job is neither over nor called off."""
+    return [work for work in works if work.work not in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)]
+
+
+def sampled_recoveries(works: Sequence[SurfaceWork]) -> list[Recovery]:
+    """List the recoveries from which dates are computed; where a usual range is given, that counts."""
+    return [work.recovery for work in works if work.recovery is not None and work.job.normal_after is None]
+
+
+def samples_of_last(recoveries: Sequence[Recovery], milestone: Milestone) -> tuple[NDArray[np.float64], date]:
+    """Count the days until the last of several surfaces reaches a milestone.
+
+    Assumes the same weather and the same error of the model for all of them.
+
+    Args:
+        recoveries: at least one.
+        milestone: settled, holes closed or back to normal.
+
+    Returns:
+        Equally likely days, shape (members, errors), infinite where never, and the day from which they count.
+    """
+    first = min(recovery.start for recovery in recoveries)
+    shifted = [recovery.samples[milestone] + (recovery.start - first).days for recovery in recoveries]
+    return np.maximum.reduce(shifted), first
 
 
 def _latest(days: Sequence[date | None]) -> date | None:

@@ -132,11 +132,12 @@ def _series_of(calendars: Sequence[Part], file: str, problems: list[Problem]) ->
     series: dict[str, list[_Told]] = {}
     for calendar in calendars:
         problems += _other_calendar(calendar, file)
-        zone_name = calendar.value("X-WR-TIMEZONE").strip()
+        named = calendar.value("X-WR-TIMEZONE").strip()
+        zone_name = "" if tzp.timezone(named) is None else named
         for part in calendar.parts:
             event = event_from(part, file=file, problems=problems) if part.name == "VEVENT" else None
             if event is not None:
-                told = _Told(part=part, event=event, calendar_zone=zone_name if tzp.timezone(zone_name) else "")
+                told = _Told(part=part, event=event, calendar_zone=zone_name)
                 others = series.setdefault(str(event["UID"]), [])
                 problems += _twice(told, others, file)
                 others.append(told)
