@@ -66,8 +66,8 @@ def test_a_notice_reads_well_in_pelicans_own_plain_theme(run_swardcast: Run, tmp
     page = html.parse(output / "notices" / "greens-renovation-2027" / "index.html").getroot()
     headings = [heading.text for heading in page.xpath("//section/h2")]
     assert headings == [
-        "What we do", "What you will notice", "When it is back to normal", "Why we do it", "In numbers",
-        "Rules of Golf", "Please take care", "Who decides and whom to ask", "What happened",
+        "What we do", "What you will notice", "When it is back to normal", "Competitions and visitors' days",
+        "Why we do it", "In numbers", "Rules of Golf", "Please take care", "Who decides and whom to ask", "What happened",
     ]  # fmt: skip
     assert "What is different" in (output / "index.html").read_text(encoding="utf-8")
 
