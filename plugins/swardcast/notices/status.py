@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Final
 
+from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
 from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.limits import limit_in_words
 from swardcast.notices.notice import Fact
@@ -29,7 +30,6 @@ from swardcast.records.plan import Play
 __all__ = [
     "ComingWork",
     "CourseStatus",
-    "HoleMark",
     "NoteInWords",
     "StatusLine",
     "compose_status",
@@ -37,7 +37,6 @@ __all__ = [
     "play_in_words",
 ]
 
-_WORST_FIRST: Final = (Play.CLOSED, Play.TEMPORARY_GREEN, Play.NOT_KNOWN, Play.OPEN_WITH_CARE, Play.OPEN)
 _HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
 _NEXT_SHOWN: Final = 6
 
@@ -52,6 +51,7 @@ class StatusLine:
         play_key: the same as a name for styles: "open-with-care".
         work: the state of the work in words, or "".
         why: why.
+        also: further work that is going on or healing there, or "".
         dates: milestones and their dates in words.
         entered: when that was last entered, in words.
         notice_id: the notice that tells more, or "".
@@ -62,26 +62,10 @@ class StatusLine:
     play_key: str
     work: str
     why: str
+    also: str
     dates: tuple[Fact, ...]
     entered: str
     notice_id: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HoleMark:
-    """A hole in the plan of the holes.
-
-    Args:
-        hole: its number.
-        play: the worst state of play on it, in words.
-        play_key: the same as a name for styles.
-        what: what is not simply open there, or "".
-    """
-
-    hole: int
-    play: str
-    play_key: str
-    what: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -186,7 +170,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         ),
         limits=tuple(limit_in_words(held, near) for held in outlook.limits),
         lines=tuple(_lines(outlook, stories)),
-        holes=tuple(_holes(outlook.surfaces.values())),
+        holes=tuple(hole_marks(outlook.surfaces.values())),
         coming=tuple(_coming(outlook, stories, near)),
     )
 
@@ -201,7 +185,7 @@ def _sentence(outlook: CourseOutlook, club: Club) -> str:
     by_play: dict[Play, list[Surface]] = {}
     for surface in outlook.surfaces.values():
         by_play.setdefault(surface.play, []).append(surface.surface)
-    groups = [(play, by_play[play]) for play in _WORST_FIRST if play is not Play.OPEN and play in by_play]
+    groups = [(play, by_play[play]) for play in WORST_FIRST if play is not Play.OPEN and play in by_play]
     if not groups:
         return f"{capital(club.course)} is open as usual."
     if set(by_play) == {Play.CLOSED}:
@@ -210,30 +194,52 @@ def _sentence(outlook: CourseOutlook, club: Club) -> str:
     return f"{capital(club.course)} is open, but {'; '.join(parts)}."
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Alike:
+    """What surfaces must share to stand in one line."""
+
+    play: Play
+    job: str
+    work: Work | None
+    said_at: datetime | None
+    together: tuple[str, ...]
+    others: tuple[str, ...]
+
+
+def _alike(surface: SurfaceOutlook) -> _Alike:
+    current = surface.current if surface.current and surface.current.work in _HEALING_OR_WORK else None
+    return _Alike(
+        play=surface.play,
+        job=current.job.id if current else "",
+        work=current.work if current else None,
+        said_at=surface.said_at,
+        together=current.hours.together if current and current.hours else (),
+        others=tuple(f"{other.job.title}: {other.work.value}" for other in surface.others),
+    )
+
+
 def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory]) -> Iterable[StatusLine]:
     near = outlook.as_of.date()
-    groups: dict[tuple[Play, str, Work | None, datetime | None, tuple[str, ...]], list[SurfaceOutlook]] = {}
+    groups: dict[_Alike, list[SurfaceOutlook]] = {}
     for surface in outlook.surfaces.values():
-        work = surface.current.work if surface.current and surface.current.work in _HEALING_OR_WORK else None
-        if surface.play is Play.OPEN and work is None:
+        alike = _alike(surface)
+        if surface.play is Play.OPEN and alike.work is None:
             continue
-        if surface.play is Play.NOT_KNOWN and work is None and surface.last_play in (Play.OPEN, None):
+        if surface.play is Play.NOT_KNOWN and alike.work is None and surface.last_play in (Play.OPEN, None):
             continue  # the sentence has said already that the whole course is not known
-        job = surface.current.job.id if surface.current and work else ""
-        together = surface.current.hours.together if surface.current and surface.current.hours else ()
-        groups.setdefault((surface.play, job, work, surface.said_at, together), []).append(surface)
-    ordered = sorted(groups.items(), key=lambda group: _importance(group[1]))
-    for (play, job, work, said_at, _), surfaces in ordered:
-        story = stories.get(job)
+        groups.setdefault(alike, []).append(surface)
+    for alike, surfaces in sorted(groups.items(), key=lambda group: _importance(group[1])):
+        story = stories.get(alike.job)
         yield StatusLine(
             where=capital(places_in_words(surface.surface for surface in surfaces)),
-            play=_play_or_last(surfaces[0], play, len(surfaces), near),
-            play_key=play.value.replace(" ", "-"),
-            work=work.value if work else "",
+            play=_play_or_last(surfaces[0], alike.play, len(surfaces), near),
+            play_key=alike.play.value.replace(" ", "-"),
+            work=alike.work.value if alike.work else "",
             why=story.job.title if story else _why(surfaces[0], near),
+            also=joined(alike.others),
             dates=tuple(_dates(surfaces, story, outlook.as_of)) if story else (),
-            entered=moment_in_words(said_at, near) if said_at else "",
-            notice_id=job,
+            entered=moment_in_words(alike.said_at, near) if alike.said_at else "",
+            notice_id=alike.job,
         )
 
 
@@ -242,7 +248,7 @@ def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:
     kinds = (SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.FAIRWAY)
     kind = surfaces[0].surface.kind
     rank = kinds.index(kind) if kind in kinds else len(kinds)
-    return rank, _WORST_FIRST.index(surfaces[0].play), -len(surfaces)
+    return rank, WORST_FIRST.index(surfaces[0].play), -len(surfaces)
 
 
 def _play_or_last(surface: SurfaceOutlook, play: Play, count: int, near: date) -> str:
@@ -280,40 +286,6 @@ def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
     if not given or len(given) < len(surfaces):
         return None
     return max(given, key=lambda one: (one.allow_until or date.min, one.likely or date.min))
-
-
-def _holes(surfaces: Iterable[SurfaceOutlook]) -> Iterable[HoleMark]:
-    by_hole: dict[int, list[SurfaceOutlook]] = {}
-    for surface in surfaces:
-        if surface.surface.hole is not None:
-            by_hole.setdefault(surface.surface.hole, []).append(surface)
-    for hole, there in sorted(by_hole.items()):
-        play = _play_of_hole(there)
-        states = [_state_there(surface) for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
-        yield HoleMark(hole=hole, play=play.value, play_key=play.value.replace(" ", "-"), what=joined(states))
-
-
-def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
-    """The green decides; a closed tee or bunker leaves the hole in play and only asks for care."""
-    greens = [surface.play for surface in there if surface.surface.kind is SurfaceKind.GREEN]
-    rest = [Play.OPEN_WITH_CARE for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
-    not_known = [Play.NOT_KNOWN for surface in there if surface.play is Play.NOT_KNOWN]
-    return min([Play.OPEN, *greens, *rest, *not_known], key=_WORST_FIRST.index)
-
-
-def _state_there(surface: SurfaceOutlook) -> str:
-    if surface.play is Play.TEMPORARY_GREEN:
-        return "temporary green"
-    name = surface.surface.kind.value if _is_numbered(surface.surface) else _without_hole(surface.surface.name)
-    return f"{name} {surface.play.value}"
-
-
-def _is_numbered(surface: Surface) -> bool:
-    return surface.name == f"{surface.kind.value} {surface.hole}"
-
-
-def _without_hole(name: str) -> str:
-    return name.removeprefix("the ").split(" on the ")[0]
 
 
 def _coming(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) -> Iterable[ComingWork]:

@@ -1,0 +1,75 @@
+"""The plan of the holes: how play stands on each, and what is not simply open there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from swardcast.notices.words import joined
+from swardcast.outlook.states import SurfaceOutlook
+from swardcast.records.club import Surface, SurfaceKind
+from swardcast.records.plan import Play
+
+__all__ = ["WORST_FIRST", "HoleMark", "hole_marks"]
+
+WORST_FIRST: Final = (Play.CLOSED, Play.TEMPORARY_GREEN, Play.NOT_KNOWN, Play.OPEN_WITH_CARE, Play.OPEN)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HoleMark:
+    """A hole in the plan of the holes.
+
+    Args:
+        hole: its number.
+        play: the worst state of play on it, in words.
+        play_key: the same as a name for styles.
+        what: what is not simply open there, or "".
+    """
+
+    hole: int
+    play: str
+    play_key: str
+    what: str
+
+
+def hole_marks(surfaces: Iterable[SurfaceOutlook]) -> Iterator[HoleMark]:
+    """Mark each hole of the course with the worst state of play on it.
+
+    Args:
+        surfaces: every surface.
+
+    Yields:
+        A mark for each hole, in order.
+    """
+    by_hole: dict[int, list[SurfaceOutlook]] = {}
+    for surface in surfaces:
+        if surface.surface.hole is not None:
+            by_hole.setdefault(surface.surface.hole, []).append(surface)
+    for hole, there in sorted(by_hole.items()):
+        play = _play_of_hole(there)
+        states = [_state_there(surface) for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
+        yield HoleMark(hole=hole, play=play.value, play_key=play.value.replace(" ", "-"), what=joined(states))
+
+
+def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
+    """The green decides; a closed tee or bunker leaves the hole in play and only asks for care."""
+    greens = [surface.play for surface in there if surface.surface.kind is SurfaceKind.GREEN]
+    rest = [Play.OPEN_WITH_CARE for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
+    not_known = [Play.NOT_KNOWN for surface in there if surface.play is Play.NOT_KNOWN]
+    return min([Play.OPEN, *greens, *rest, *not_known], key=WORST_FIRST.index)
+
+
+def _state_there(surface: SurfaceOutlook) -> str:
+    if surface.play is Play.TEMPORARY_GREEN:
+        return "temporary green"
+    name = surface.surface.kind.value if _is_numbered(surface.surface) else _without_hole(surface.surface.name)
+    return f"{name} {surface.play.value}"
+
+
+def _is_numbered(surface: Surface) -> bool:
+    return surface.name == f"{surface.kind.value} {surface.hole}"
+
+
+def _without_hole(name: str) -> str:
+    return name.removeprefix("the ").split(" on the ")[0]
