@@ -8,8 +8,10 @@ from datetime import date, datetime
 from typing import Final
 
 from swardcast.notices.events import cause_in_words, entry_in_words
+from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.status import play_clause
 from swardcast.notices.words import capital, day_in_words, moment_in_words, places_in_words, range_in_words
+from swardcast.outlook.fixtures import Side, side_of
 from swardcast.outlook.play import statements
 from swardcast.outlook.play_story import PlayChange
 from swardcast.outlook.states import Work
@@ -141,6 +143,10 @@ def _sentences(change: JobChange, records: ClubRecords, near: date) -> Iterable[
 def _why_it_moved(change: JobChange, near: date) -> Iterable[str]:
     if change.news.before is not None:
         yield f"Before that we said {range_in_words(change.news.before, near)}. Why it moved: {cause_in_words(change)}."
+    for fixture in change.news.crossed:
+        side = side_of(fixture, change.news.back_to_normal)
+        if side is not Side.NOT_KNOWN:
+            yield f"{fixture_in_words(fixture, near)}: now {side.value}."
 
 
 def _play_now(change: JobChange, records: ClubRecords) -> Iterable[str]:

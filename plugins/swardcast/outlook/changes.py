@@ -8,17 +8,23 @@ and the date that was told stays as it was told.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from swardcast.outlook.fixtures import Side, side_of
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Work
+from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Play
 
-__all__ = ["News", "Told", "changed_play", "moves", "news_between"]
+__all__ = ["News", "Told", "changed_play", "matters", "moves", "news_between"]
 
 MOVE_THAT_MATTERS_DAYS: Final = 2
 MOVE_OF_A_WIDE_RANGE_DAYS: Final = 14  # a range told in months does not move by days: judgement
+
+_SIX_IN_TEN: Final = 0.1
+"""Share of the range from early to allow until that lies between 5 and 6 chances in 10: 0.253 of 2.563 standard
+deviations of a normal distribution; that 6 in 10 are enough is judgement."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -50,6 +56,7 @@ class News:
         confirmed: whether the manager's word on the end takes the place of the sum.
         withdrawn: ids of entries withdrawn since.
         notes: ids of notes written since.
+        crossed: coming fixtures that the date has crossed, so that they lie on its other side now.
     """
 
     became: Mapping[Work, tuple[str, ...]]
@@ -59,14 +66,16 @@ class News:
     confirmed: bool = False
     withdrawn: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
+    crossed: tuple[Fixture, ...] = ()
 
 
-def news_between(before: Told | None, after: Told) -> News | None:
+def news_between(before: Told | None, after: Told, coming: Sequence[Fixture] = ()) -> News | None:
     """Decide what members should hear of when one bulletin takes the place of another.
 
     Args:
         before: what was last told of the job, or None when it is announced.
         after: the job as it stands now.
+        coming: fixtures that are not over.
 
     Returns:
         What to tell, or None when nothing is worth telling.
@@ -76,7 +85,7 @@ def news_between(before: Told | None, after: Told) -> News | None:
     if before is None:
         return News(became=became, back_to_normal=now)
     said_normal = after.outlook.work is Work.BACK_TO_NORMAL and now.is_fact
-    moved = not said_normal and moves(before.back_to_normal, now)  # an end is no move of a date
+    moved = not said_normal and matters(before.back_to_normal, now, coming)  # an end is no move of a date
     rescheduled = before.outlook.starts != after.outlook.starts
     confirmed = said_normal and not before.back_to_normal.is_fact
     withdrawn = tuple(sorted(after.withdrawn - before.withdrawn))
@@ -91,6 +100,7 @@ def news_between(before: Told | None, after: Told) -> News | None:
         confirmed=confirmed,
         withdrawn=withdrawn,
         notes=notes,
+        crossed=_crossed(before.back_to_normal, now, coming) if moved else (),
     )
 
 
@@ -101,6 +111,33 @@ def _became(before: JobOutlook | None, now: JobOutlook) -> dict[Work, tuple[str,
         if work.work is not old.get(work.surface.id, Work.PLANNED):
             became.setdefault(work.work, []).append(work.surface.id)
     return {state: tuple(names) for state, names in became.items()}
+
+
+def _crossed(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> tuple[Fixture, ...]:
+    return tuple(one for one in coming if _changed_sides(one, published, now))
+
+
+def _changed_sides(fixture: Fixture, published: DateRange, now: DateRange) -> bool:
+    """Near an even chance a fixture would change sides to and fro; it does so at 6 chances in 10 for the other side."""
+    old, new = side_of(fixture, published), side_of(fixture, now)
+    if old is new or Side.NOT_KNOWN in (old, new) or now.likely is None or now.allow_until is None:
+        return False  # that a date came or went matters anyway
+    width_days = (now.allow_until - (now.early or now.likely)).days
+    return abs((now.likely - fixture.first_day).days) >= _SIX_IN_TEN * width_days
+
+
+def matters(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> bool:
+    """Tell whether members should hear of a date that moved.
+
+    Args:
+        published: the date as told.
+        now: the date as computed now.
+        coming: fixtures that are not over.
+
+    Returns:
+        True when it moved far enough by itself (see `moves`) or across a fixture.
+    """
+    return moves(published, now) or bool(_crossed(published, now, coming))
 
 
 def moves(published: DateRange, now: DateRange) -> bool:

@@ -6,16 +6,17 @@ mornings on which a day's weather became known), never from the clock.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from typing import Final
 
 from swardcast.outlook.causes import Cause, entry_cause, weather_cause
-from swardcast.outlook.changes import News, Told, moves, news_between
+from swardcast.outlook.changes import News, Told, matters, news_between
 from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
 from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, NoteToMembers, Observation
 from swardcast.records.plan import Job
@@ -72,69 +73,97 @@ class _Moment:
     entry: Entry | None = None
 
 
+@dataclass(frozen=True, slots=True)
+class _About:
+    """What the records say about a job at a moment, besides how it stands."""
+
+    records: ClubRecords
+    job: Job
+    book: WeatherBook
+
+    def told(self, outlook: JobOutlook, at: datetime) -> Told:
+        """The job as a bulletin of that moment would tell it."""
+        known = [entry for entry in self.records.entries if entry.head.at <= at]
+        return Told(
+            outlook=outlook,
+            back_to_normal=outlook.dates[Milestone.BACK_TO_NORMAL],
+            withdrawn=frozenset(
+                entry.corrects
+                for entry in known
+                if isinstance(entry, Correction) and _concerns(entry, self.job, self.records)
+            ),
+            notes=frozenset(
+                entry.head.id for entry in known if isinstance(entry, NoteToMembers) and entry.job == self.job.id
+            ),
+        )
+
+    def coming(self, at: datetime) -> list[Fixture]:
+        """Fixtures that are not over."""
+        today = at.astimezone(self.records.club.time_zone).date()
+        return [fixture for fixture in self.records.fixtures if fixture.last_day >= today]
+
+    def without(self, moment: _Moment) -> DateRange:
+        """Back to normal as it would stand at a moment without its entry."""
+        fewer = tuple(entry for entry in self.records.entries if entry is not moment.entry)
+        jobs = assess_jobs(replace(self.records, entries=fewer), moment.at, self.book, only=self.job.id)
+        return jobs[self.job.id].dates[Milestone.BACK_TO_NORMAL]
+
+
 @dataclass(slots=True)
 class _Teller:
     """Hears how a job stands moment by moment.
 
     Args:
-        job: the job.
-        book: the club's weather.
-        without: back to normal as it would stand at a moment without its entry.
+        about: the job.
         changes: what was worth telling so far.
         heard: how the job stood at the moment before, or None.
         told: what was last told, or None.
     """
 
-    job: Job
-    book: WeatherBook
-    without: Callable[[_Moment], DateRange]
+    about: _About
     changes: list[JobChange] = field(default_factory=list)
     heard: JobOutlook | None = None
     told: Told | None = None
 
-    def hear(self, moment: _Moment, outlook: JobOutlook, *, withdrawn: frozenset[str], notes: frozenset[str]) -> None:
+    def hear(self, moment: _Moment, outlook: JobOutlook) -> None:
+        job = self.about.job.id
         last = self.changes[-1] if self.changes else None
         before, self.heard = self.heard, outlook
-        now = Told(
-            outlook=outlook,
-            back_to_normal=outlook.dates[Milestone.BACK_TO_NORMAL],
-            withdrawn=withdrawn,
-            notes=notes,
-        )
-        news = news_between(self.told, now)
+        now = self.about.told(outlook, moment.at)
+        news = news_between(self.told, now, self.about.coming(moment.at))
         if news is None:
             return
         self.told = replace(now, back_to_normal=news.back_to_normal)
         cause = (
             Cause.ANNOUNCED
             if last is None
-            else self._cause(moment, last, outlook, learnt=_taught(before) != _taught(outlook))
+            else self._cause(moment, last, now, learnt=_taught(before) != _taught(outlook))
         )
         self.changes.append(
             JobChange(
-                id=f"{self.job.id}/{moment.id}",
+                id=f"{job}/{moment.id}",
                 at=moment.at,
                 revision=len(self.changes) + 1,
                 news=news,
                 cause=cause,
                 outlook=outlook,
                 because=str(getattr(moment.entry, "because", "")),
-                entry=moment.entry if getattr(moment.entry, "job", self.job.id) == self.job.id else None,
+                entry=moment.entry if getattr(moment.entry, "job", job) == job else None,
             )
         )
 
-    def _cause(self, moment: _Moment, last: JobChange, outlook: JobOutlook, *, learnt: bool) -> Cause:
+    def _cause(self, moment: _Moment, last: JobChange, now: Told, *, learnt: bool) -> Cause:
         """Why it changed: the entry, if the date would not have moved without it; else the weather."""
-        if last.outlook.starts != outlook.starts:
+        if last.outlook.starts != now.outlook.starts:
             return Cause.PLAN
-        now = outlook.dates[Milestone.BACK_TO_NORMAL]
-        by_entry = moment.entry is not None and not moves(last.news.back_to_normal, self.without(moment))
-        if by_entry or not moves(last.news.back_to_normal, now):
-            return entry_cause(moment.entry, self.job.id)
+        published, coming = last.news.back_to_normal, self.about.coming(moment.at)
+        by_entry = moment.entry is not None and not matters(published, self.about.without(moment), coming)
+        if by_entry or not matters(published, now.back_to_normal, coming):
+            return entry_cause(moment.entry, self.about.job.id)
         if learnt:
             return Cause.LEARNT
-        view, before = self.book.at(moment.at), self.book.at(last.at)
-        return weather_cause(view, before, last.at.date(), last.news.back_to_normal, now)
+        view, before = self.about.book.at(moment.at), self.about.book.at(last.at)
+        return weather_cause(view, before, last.at.date(), published, now.back_to_normal)
 
 
 def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBook) -> JobStory:
@@ -149,27 +178,13 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
     Returns:
         Its changes; the first is the announcement.
     """
-
-    def without(moment: _Moment) -> DateRange:
-        fewer = replace(records, entries=tuple(entry for entry in records.entries if entry is not moment.entry))
-        return assess_jobs(fewer, moment.at, book, only=job.id)[job.id].dates[Milestone.BACK_TO_NORMAL]
-
-    corrections = [
-        entry for entry in records.entries if isinstance(entry, Correction) and _concerns(entry, job, records)
-    ]
-    notes = [entry for entry in records.entries if isinstance(entry, NoteToMembers) and entry.job == job.id]
-    teller = _Teller(job=job, book=book, without=without)
+    teller = _Teller(about=_About(records=records, job=job, book=book))
     over = False  # by the sum: then no weather changes it any more, but an entry may
     for moment in _moments(records, job, as_of):
         if over and moment.entry is None:
             continue
         outlook = assess_jobs(records, moment.at, book, only=job.id)[job.id]
-        teller.hear(
-            moment,
-            outlook,
-            withdrawn=frozenset(entry.corrects for entry in corrections if entry.head.at <= moment.at),
-            notes=frozenset(entry.head.id for entry in notes if entry.head.at <= moment.at),
-        )
+        teller.hear(moment, outlook)
         over = outlook.work is Work.BACK_TO_NORMAL and (over or moment.entry is None)
     return JobStory(job=job, changes=tuple(teller.changes))
 
