@@ -1,0 +1,99 @@
+"""The demo replayed for every day of its programme, as the club would have published it each evening.
+
+The golden file reads like a diary: what members heard that day, what the status page said at 6pm where it said something
+new, and each piece of work whose state or date is another than the evening before.
+After a wanted change: SWARDCAST_GOLDEN=write, then read the difference.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from datetime import date, datetime, time, timedelta
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.notices.words import day_in_words, places_in_words, published_in_words
+from swardcast.outlook.states import Work
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.club import Surface
+from swardcast.records.folder import ClubRecords
+
+GOLDEN = Path(__file__).parents[1] / "golden" / "demo_days.txt"
+LONDON = ZoneInfo("Europe/London")
+FIRST, LAST = date(2027, 4, 19), date(2027, 9, 30)  # the first announcement; two weeks after the last entry
+
+
+@pytest.fixture(scope="module")
+def evenings(demo_records: ClubRecords) -> dict[date, Bulletin]:
+    book = WeatherBook(demo_records.club, demo_records.weather)
+    days = [FIRST + timedelta(days=number) for number in range((LAST - FIRST).days + 1)]
+    return {
+        day: compose_bulletin(demo_records, datetime.combine(day, time(18), tzinfo=LONDON), book)  # at 6pm
+        for day in days
+    }
+
+
+def _works(bulletin: Bulletin, day: date) -> Iterator[tuple[str, str]]:
+    for notice in bulletin.notices:
+        job = bulletin.outlook.jobs[notice.id]
+        by_state: dict[Work, list[Surface]] = {}
+        for work in job.surfaces:
+            by_state.setdefault(work.work, []).append(work.surface)
+        states = "; ".join(f"{places_in_words(places)} {state.value}" for state, places in by_state.items())
+        story = next(section for section in notice.sections if section.heading.startswith("When")) if states else None
+        told = [fact.value for fact in story.facts if fact.name == "Back to normal"] if story else []
+        yield job.job.title, f"{states}. Back to normal: {told[0] if told else 'no more'}."
+
+
+def _diary(evenings: dict[date, Bulletin]) -> Iterator[str]:
+    said_of_course, said_of_work = "", dict[str, str]()
+    for day, bulletin in evenings.items():
+        lines = [
+            f"  {item.at:%H:%M}  {item.title}" for item in reversed(bulletin.items) if item.at.date() == day
+        ]
+        if bulletin.status.sentence != said_of_course and bulletin.status.fresh:
+            lines.append(f"  6pm    {bulletin.status.sentence}")
+            said_of_course = bulletin.status.sentence
+        for title, said in _works(bulletin, day):
+            if said_of_work.get(title) != said:
+                lines.append(f"         {title}: {said}")
+                said_of_work[title] = said
+        if lines:
+            yield f"{day_in_words(day, date.min)}\n" + "\n".join(lines) + "\n"
+
+
+def test_the_diary_is_the_one_that_was_read_by_a_person(evenings: dict[date, Bulletin]) -> None:
+    diary = "\n".join(_diary(evenings))
+    if os.environ.get("SWARDCAST_GOLDEN") == "write":
+        GOLDEN.write_text(diary, encoding="utf-8")
+    assert diary == GOLDEN.read_text(encoding="utf-8")
+
+
+def test_what_was_told_once_stays_told(evenings: dict[date, Bulletin]) -> None:
+    """A feed only grows: each evening's items are the last evening's up to that moment, word for word."""
+    last = list(evenings.values())[-1].items
+    for day, bulletin in evenings.items():
+        until = [item for item in last if item.at <= bulletin.as_of]
+        assert [(item.id, item.title) for item in bulletin.items] == [(item.id, item.title) for item in until], day
+
+
+def test_a_notices_revision_never_falls_and_grows_by_one_with_each_item(evenings: dict[date, Bulletin]) -> None:
+    for bulletin in evenings.values():
+        for notice in bulletin.notices:
+            assert notice.revision == sum(item.notice_id == notice.id for item in bulletin.items)
+
+
+def test_a_book_that_remembers_other_moments_changes_nothing(
+    evenings: dict[date, Bulletin], demo_records: ClubRecords
+) -> None:
+    for day in (date(2027, 6, 20), date(2027, 8, 24)):
+        alone = compose_bulletin(demo_records, evenings[day].as_of)
+        assert (alone.items, alone.notices, alone.status) == (
+            evenings[day].items,
+            evenings[day].notices,
+            evenings[day].status,
+        )
