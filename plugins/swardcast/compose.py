@@ -57,7 +57,7 @@ class Bulletin:
     remarks: tuple[str, ...]
 
 
-def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
+def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | None = None) -> Bulletin:
     """Work out and word everything that is published at a moment.
 
     Assumes checked records. The same records and moment give the same bulletin.
@@ -65,11 +65,12 @@ def compose_bulletin(records: ClubRecords, as_of: datetime) -> Bulletin:
     Args:
         records: the club's records.
         as_of: the moment, aware; what became known later does not exist.
+        book: the weather of these records, prepared before, or None; what it remembers is not worked out again.
 
     Returns:
         The bulletin.
     """
-    book = WeatherBook(records.club, records.weather)
+    book = book or WeatherBook(records.club, records.weather)
     outlook = assess_course(records, as_of, book)
     known = records.known_at(as_of)
     stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}

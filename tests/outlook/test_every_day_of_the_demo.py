@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
-from swardcast.notices.words import day_in_words, places_in_words, published_in_words
+from swardcast.notices.words import day_in_words, places_in_words
 from swardcast.outlook.states import Work
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Surface
@@ -52,9 +52,7 @@ def _works(bulletin: Bulletin, day: date) -> Iterator[tuple[str, str]]:
 def _diary(evenings: dict[date, Bulletin]) -> Iterator[str]:
     said_of_course, said_of_work = "", dict[str, str]()
     for day, bulletin in evenings.items():
-        lines = [
-            f"  {item.at:%H:%M}  {item.title}" for item in reversed(bulletin.items) if item.at.date() == day
-        ]
+        lines = [f"  {item.at:%H:%M}  {item.title}" for item in reversed(bulletin.items) if item.at.date() == day]
         if bulletin.status.sentence != said_of_course and bulletin.status.fresh:
             lines.append(f"  6pm    {bulletin.status.sentence}")
             said_of_course = bulletin.status.sentence

@@ -56,18 +56,14 @@ def assess_jobs(records: ClubRecords, as_of: datetime, book: WeatherBook, only: 
         Jobs by id, in the plan's order.
     """
     known = records.known_at(as_of)
-    entries = standing_entries(known.entries)
-    return _assess(
-        known,
-        as_of,
-        book,
-        only,
-        Course(
-            entries=entries,
-            lessons=_lessons(known, entries, book),
-            target_speed_mm=records.club.target_speed_mm,
-        ),
-    )
+    key = (only, as_of, tuple(entry.head.id for entry in known.entries))
+    if key not in book.jobs:
+        entries = standing_entries(known.entries)
+        course = Course(
+            entries=entries, lessons=_lessons(known, entries, book), target_speed_mm=records.club.target_speed_mm
+        )
+        book.jobs[key] = _assess(known, as_of, book, only, course)
+    return book.jobs[key]
 
 
 def _assess(known: ClubRecords, as_of: datetime, book: WeatherBook, only: str, course: Course) -> dict[str, JobOutlook]:

@@ -19,7 +19,7 @@ from swardcast.turf.series import DailySeries
 
 if TYPE_CHECKING:
     from swardcast.outlook.recovery import Dated
-    from swardcast.outlook.states import Lesson  # states know looks, looks know the weather
+    from swardcast.outlook.states import JobOutlook, Lesson  # states know looks, looks know the weather
 
 __all__ = ["SlowDays", "WeatherBook", "WeatherView"]
 
@@ -165,8 +165,12 @@ class WeatherView:
 class WeatherBook:
     """A club's weather, prepared once for all moments of a build of one set of records.
 
+    Assumes that the name of an entry means the same entry as long as the book is used, so that records with an entry
+    more or less may share it.
+
     Attributes:
         lessons: what healed jobs taught, by the job and the entries that it rests on; kept by `outlook.course`.
+        jobs: how jobs stood, by the one wanted, the moment and the entries known then; kept by `outlook.course`.
     """
 
     def __init__(self, club: Club, weather: Weather) -> None:
@@ -175,6 +179,7 @@ class WeatherBook:
         self._history = _series(weather.history_c)
         self._observed = _series(weather.observed_c)
         self.lessons: dict[tuple[str, tuple[str, ...]], tuple[tuple[SurfaceKind, Grass, Lesson], ...]] = {}
+        self.jobs: dict[tuple[str, datetime, tuple[str, ...]], dict[str, JobOutlook]] = {}
         self._pasts: dict[int, WeatherPast | None] = {}
         self._views: dict[tuple[date, datetime | None], WeatherView | None] = {}
 
