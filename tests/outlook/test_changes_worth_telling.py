@@ -17,6 +17,7 @@ from swardcast.outlook.changes import News, Told, changed_play, moves, news_betw
 from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.states import DateRange, JobOutlook, Work
 from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Play
 from tests.outlook.small_club import SmallClub, moment
 
@@ -174,6 +175,52 @@ def test_what_is_worth_telling(
     else:
         expected = {"became": {}, "back_to_normal": OLD, "before": None} | news
         assert told == News(**expected)  # type: ignore[arg-type]
+
+
+def fixture(day: int) -> Fixture:
+    on = DAY + timedelta(days=day)
+    return Fixture(id=f"medal-{day}", series="medal", name="Medal", first_day=on, last_day=on)
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "medal", "crosses"),
+    [
+        # A range of four days; the medal is on 21 June. Back to normal by its morning counts as after.
+        (dated(-1, 1, 3), dated(0, 2, 4), 1, True),
+        (dated(0, 2, 4), dated(-1, 1, 3), 1, False),  # likely on the medal's own day is an even chance, no more
+        (dated(0, 2, 4), dated(-1, 1, 3), 2, False),
+        (dated(1, 3, 5), dated(0, 2, 4), 2, False),
+        (dated(0, 2, 4), dated(-1, 1, 3), 4, False),  # on the same side before and after
+        (dated(-1, 1, 3), dated(0, 2, 4), -6, False),
+        # A range of sixteen days: a tenth of it is more than the day by which the date lies beyond the medal.
+        (dated(-4, 1, 12), dated(-4, 2, 12), 1, False),
+        (dated(-4, 1, 12), dated(-4, 1, 13), 1, False),
+    ],
+)
+def test_a_small_move_is_told_where_it_clearly_crosses_a_fixture(
+    planned: JobOutlook, before: DateRange, after: DateRange, medal: int, crosses: bool
+) -> None:
+    assert not moves(before, after)
+    outlook = stands(planned, *HEALING)
+    news = news_between(
+        Told(outlook=outlook, back_to_normal=before), Told(outlook=outlook, back_to_normal=after), [fixture(medal)]
+    )
+    if crosses:
+        assert news is not None
+        assert (news.before, news.back_to_normal, news.crossed) == (before, after, (fixture(medal),))
+    else:
+        assert news is None
+
+
+def test_a_move_of_days_names_each_fixture_that_it_crosses(planned: JobOutlook) -> None:
+    outlook = stands(planned, *HEALING)
+    fixtures = [fixture(1), fixture(3), fixture(20)]
+    before, after = dated(-4, 0, 7), dated(0, 4, 11)
+    news = news_between(
+        Told(outlook=outlook, back_to_normal=before), Told(outlook=outlook, back_to_normal=after), fixtures
+    )
+    assert news is not None
+    assert [one.id for one in news.crossed] == ["medal-1", "medal-3"]
 
 
 def test_an_announcement_is_always_told(planned: JobOutlook) -> None:

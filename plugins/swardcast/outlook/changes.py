@@ -114,14 +114,17 @@ def _became(before: JobOutlook | None, now: JobOutlook) -> dict[Work, tuple[str,
 
 
 def _crossed(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> tuple[Fixture, ...]:
-    return tuple(one for one in coming if _changed_sides(one, published, now))
+    return tuple(
+        one
+        for one in coming
+        if Side.NOT_KNOWN not in (sides := (side_of(one, published), side_of(one, now))) and sides[0] is not sides[1]
+    )
 
 
-def _changed_sides(fixture: Fixture, published: DateRange, now: DateRange) -> bool:
-    """Near an even chance a fixture would change sides to and fro; it does so at 6 chances in 10 for the other side."""
-    old, new = side_of(fixture, published), side_of(fixture, now)
-    if old is new or Side.NOT_KNOWN in (old, new) or now.likely is None or now.allow_until is None:
-        return False  # that a date came or went matters anyway
+def _is_clearly_beyond(fixture: Fixture, now: DateRange) -> bool:
+    """Near an even chance a fixture would change sides to and fro; it has done so at 6 chances in 10."""
+    if now.likely is None or now.allow_until is None:
+        return False
     width_days = (now.allow_until - (now.early or now.likely)).days
     return abs((now.likely - fixture.first_day).days) >= _SIX_IN_TEN * width_days
 
@@ -135,9 +138,10 @@ def matters(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> 
         coming: fixtures that are not over.
 
     Returns:
-        True when it moved far enough by itself (see `moves`) or across a fixture.
+        True when it moved far enough by itself (see `moves`) or clearly across a fixture.
     """
-    return moves(published, now) or bool(_crossed(published, now, coming))
+    crossed = _crossed(published, now, coming)
+    return moves(published, now) or any(_is_clearly_beyond(one, now) for one in crossed)
 
 
 def moves(published: DateRange, now: DateRange) -> bool:
