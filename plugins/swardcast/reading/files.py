@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Final
 
@@ -45,10 +45,16 @@ _KNOWN: Final = {"club.yaml", "surfaces.yaml", "plan", "log", "weather", FIXTURE
 
 
 class Files:
-    """Reads text below the club folder and turns what fails into problems."""
+    """Reads text below the club folder and turns what fails into problems.
 
-    def __init__(self, folder: Path, problems: list[Problem]) -> None:
-        self._folder, self._problems = folder, problems
+    Args:
+        folder: the club folder.
+        problems: where problems are added.
+        unwritten: text of files that are to be written there, by path below the folder; read as if they stood there.
+    """
+
+    def __init__(self, folder: Path, problems: list[Problem], unwritten: Mapping[str, str] | None = None) -> None:
+        self._folder, self._problems, self._unwritten = folder, problems, unwritten or {}
         self._club_file: Located | None = None
 
     def name(self, path: Path) -> str:
@@ -80,6 +86,8 @@ class Files:
 
     def text(self, relative: str, *, form: StationFile | None = None) -> str | None:
         """Read a file: as UTF-8, or else as a station saves it; what fails becomes a problem."""
+        if relative in self._unwritten:
+            return self._without_controls(self._unwritten[relative], relative)
         most = _LARGEST_BYTES if form is None else _LARGEST_EXPORT_BYTES
         path = self._folder / relative
         if not path.is_file():
@@ -136,7 +144,9 @@ class Files:
 
     def below(self, relative: str, pattern: str) -> Iterator[tuple[str, Path]]:
         top = self._folder / relative
-        for path in sorted(top.glob(pattern)) if top.is_dir() else ():
+        found = set(top.glob(pattern)) if top.is_dir() else set()
+        found |= {self._folder / name for name in self._unwritten if name.startswith(f"{relative}/")}
+        for path in sorted(found):
             yield self.name(path), path
 
     def yaml(self, relative: str) -> Located | None:

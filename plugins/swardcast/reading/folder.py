@@ -21,11 +21,12 @@ from swardcast.records.plan import Job
 __all__ = ["read_club_folder"]
 
 
-def read_club_folder(folder: Path) -> ClubRecords:
+def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -> ClubRecords:
     """Read a whole club folder.
 
     Args:
         folder: the folder that holds club.yaml.
+        unwritten: text of log entries that are to be written, by path below the folder; read as if they stood there.
 
     Returns:
         The club's records, complete and checked against each other.
@@ -34,7 +35,7 @@ def read_club_folder(folder: Path) -> ClubRecords:
         InputNeedsAttention: with every problem that was found.
     """
     problems: list[Problem] = []
-    files = Files(folder, problems)
+    files = Files(folder, problems, unwritten)
     if not folder.is_dir():
         raise InputNeedsAttention(
             [

@@ -1,0 +1,304 @@
+"""Answers as typed -> a draft, or everything that is wrong with them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Final, TypeAlias, TypeVar
+
+from swardcast.entering.drafts import Draft, Value
+from swardcast.entering.job_words import job_meant, kinds_named
+from swardcast.entering.kinds import BY_WORD, LIMITS, MEASURES, PLAYS, EntryKind
+from swardcast.entering.measures import as_done, check_measure
+from swardcast.entering.places import PLACES, chosen_surfaces, phrase_for, phrase_typed
+from swardcast.entering.said import day_said, moment_said
+from swardcast.entering.standing import Standing, standing_at
+from swardcast.entering.wrong import Wrong, WrongAnswer, understood
+from swardcast.errors import nearest
+from swardcast.notices.words import capital
+from swardcast.quantities import parse_fraction, parse_roll_mm
+from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Change, HeldBackBy
+from swardcast.records.plan import Job, Play
+
+__all__ = ["Answers", "Understood", "understand"]
+
+T = TypeVar("T")
+
+Answers: TypeAlias = Mapping[str, str]
+"""Answers as typed, by option without its hyphens; "" is an answer too: nothing."""
+
+_ABOUT: Final = {"seen": "seen", "normal": "normal", "started": "started", "done": "done", "resumed": "resumed"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Understood:
+    """What came of some answers.
+
+    Args:
+        draft: the entry, or None while something is wrong or missing.
+        wrongs: answers that cannot be used.
+        missing: answers that are still needed, by option.
+        standing: how the jobs stood at the moment of the entry.
+        job: the job that is meant, or None.
+        surfaces: ids of the surfaces that are meant.
+    """
+
+    draft: Draft | None
+    wrongs: tuple[Wrong, ...]
+    missing: tuple[str, ...]
+    standing: Standing
+    job: Job | None
+    surfaces: tuple[str, ...]
+
+
+def understand(word: str, answers: Answers, records: ClubRecords, now: datetime) -> Understood:
+    """Make a draft of answers.
+
+    Args:
+        word: the kind of entry, a word of `kinds.KINDS` other than "correct".
+        answers: what was answered so far.
+        records: the club's records.
+        now: the present moment, aware.
+
+    Returns:
+        The draft, or what is wrong and what is missing.
+    """
+    return _Reader(BY_WORD[word], answers, records, now).read()
+
+
+@dataclass(slots=True)
+class _Reader:
+    kind: EntryKind
+    answers: Answers
+    records: ClubRecords
+    now: datetime
+    wrongs: list[Wrong] = field(default_factory=list)
+
+    def read(self) -> Understood:
+        zone = self.records.club.time_zone
+        now = self.now.astimezone(zone).replace(second=0, microsecond=0)
+        at = self._attempt("at", lambda text: moment_said(text, zone, self.now)) or now
+        standing = standing_at(self.records, at)
+        phrase, named = self._places(standing, None)
+        job = self._attempt("job", lambda text: job_meant(text, standing, self.kind.word, named))
+        if job is not None:
+            phrase, named = self._places(standing, job)
+        missing = tuple(option for option in self.kind.needs if not self._has(option))
+        fields, about = self._fields(standing, job, phrase, named)
+        draft = None
+        if not self.wrongs and not missing:
+            by, words = self.answers.get("by"), self.answers.get("words", "")
+            by = _last_by(self.records, at) if by is None else by
+            draft = Draft(kind=self.kind.kind, at=at, fields=fields, by=_line(by), words=words.strip(), about=about)
+        return Understood(
+            draft=draft, wrongs=tuple(self.wrongs), missing=missing, standing=standing, job=job, surfaces=named
+        )
+
+    def _has(self, option: str) -> bool:
+        options = (option, *PLACES) if option == "surfaces" else (option,)
+        return any(self.answers.get(one, "").strip() for one in options)
+
+    def _attempt(self, option: str, read: Callable[[str], T]) -> T | None:
+        text = self.answers.get(option, "").strip()
+        if not text:
+            return None
+        try:
+            return read(text)
+        except WrongAnswer as error:
+            self._wrong(option, error)
+            return None
+
+    def _wrong(self, option: str, error: WrongAnswer) -> None:
+        wrong = Wrong(option=option, found=error.found, expected=error.expected, hint=error.hint)
+        if wrong not in self.wrongs:
+            self.wrongs.append(wrong)
+
+    def _places(self, standing: Standing, job: Job | None) -> tuple[str, tuple[str, ...]]:
+        """The surfaces that are named, or those that the job's step most likely means."""
+        phrases: list[str] = []
+        chosen: dict[str, None] = {}
+        surfaces = self.records.surfaces
+        for option in ("surfaces", *PLACES):
+            kind = PLACES.get(option) or (surfaces[job.surfaces[0]].kind if job is not None else None)
+            text = self.answers.get(option, "").strip()
+            of_job = [n for n in job.surfaces if surfaces[n].kind is kind or option == "surfaces"] if job else []
+            if not text:
+                continue
+            phrase = phrase_for(of_job, surfaces) if text.lower() == "all" and of_job else phrase_typed(text, kind)
+            if option == "surfaces" and kind is None and phrase[:1].isdigit():
+                continue  # bare numbers mean the job's kind of surface, which is not known yet
+            ids = self._attempt(option, lambda _, phrase=phrase: self._of_job(phrase, job))  # type: ignore[misc]
+            phrases.append(phrase)
+            chosen.update(dict.fromkeys(ids or ()))
+        if not phrases and job is not None:
+            usual = standing.usual(job.id, self.kind.word)
+            return phrase_for(usual, surfaces), usual
+        return ", ".join(phrases), tuple(chosen)
+
+    def _of_job(self, phrase: str, job: Job | None) -> tuple[str, ...]:
+        chosen = chosen_surfaces(phrase, self.records.surfaces)
+        strangers = [name for name in chosen if job is not None and name not in job.surfaces]
+        if job is not None and strangers:
+            of_job = phrase_for(job.surfaces, self.records.surfaces)
+            found = f"{phrase_for(strangers, self.records.surfaces)}, not part of {job.id!r}"
+            raise WrongAnswer(found, f"surfaces of that job: {of_job}")
+        return chosen
+
+    def _fields(
+        self, standing: Standing, job: Job | None, phrase: str, named: tuple[str, ...]
+    ) -> tuple[dict[str, Value], str]:
+        places = phrase_for(named, self.records.surfaces) if named else ""
+        about = f"{places} {self.kind.word}".strip()
+        match self.kind.word:
+            case "morning":
+                return self._morning(), "morning"
+            case "postponed" | "forward" | "called-off":
+                return self._change(job), f"{job.id if job else ''} {self.kind.word}"
+            case "held-back":
+                return self._held_back(phrase), f"{places} growth held back"
+            case "note":
+                return ({"job": job.id} if job else {}), f"note {job.id if job else ''}".strip()
+            case _:
+                on: dict[str, Value] = {"job": job.id if job else ""}
+                on["surfaces"] = phrase
+                return {**on, **self._step(job)}, about
+
+    def _step(self, job: Job | None) -> dict[str, Value]:
+        fields: dict[str, Value] = {}
+        if because := _line(self.answers.get("because", "")):
+            fields["because"] = because
+        fields |= self._seen()
+        for option in MEASURES:
+            self._attempt(option, lambda text, option=option: check_measure(option, text))  # type: ignore[misc]
+        if job is not None and not self.wrongs:
+            named = kinds_named(self.answers.get("job", ""))
+            told = {option: self.answers.get(option, "").strip() for option in MEASURES}
+            try:
+                if done := as_done(told, job, named):
+                    fields["as done"] = done
+            except WrongAnswer as error:
+                option = next(option for option in MEASURES if told[option] and repr(told[option]) in error.found)
+                self._wrong(option, error)
+        if play := self._attempt("play", lambda text: _word_of(text, [play.value for play in Play])):
+            fields["play"] = play
+        return fields
+
+    def _seen(self) -> dict[str, Value]:
+        fields: dict[str, Value] = {}
+        for option, name in (("left", "disruption left"), ("cover", "turf cover")):
+            if self._attempt(option, lambda text: understood(lambda: (parse_fraction(text), text)[1])):
+                fields[name] = self.answers[option].strip()
+        if self.answers.get("counted", "").strip():
+            fields["how"] = "counted"
+        readings: dict[str, Value] = {}
+        if self._attempt("speed", lambda text: understood(lambda: (parse_roll_mm(text), text)[1])):
+            readings["green speed"] = self.answers["speed"].strip()
+        readings |= self._attempt("reading", _readings) or {}
+        if readings:
+            fields["readings"] = readings
+        return fields
+
+    def _morning(self) -> dict[str, Value]:
+        play: dict[str, Value] = {}
+        for option, state in PLAYS.items():
+            for phrase in filter(None, (part.strip() for part in self.answers.get(option, "").split(";"))):
+                typed = phrase_typed(phrase, PLACES["greens"] if option != "open" else None)
+                if self._attempt(option, lambda _, typed=typed: chosen_surfaces(typed, self.records.surfaces)):  # type: ignore[misc]
+                    play.pop(typed, None)
+                    play[typed] = state
+        if not play and not any(self.answers.get(option) for option in PLAYS):
+            wrong = Wrong(
+                option="open", found="nothing", expected="surfaces for at least one of --open, --care, --temporary and --closed",
+                hint="""The usual morning is: --open "the whole course".""",
+            )  # fmt: skip
+            self.wrongs.append(wrong)
+        fields: dict[str, Value] = {"play": play}
+        if why := _line(self.answers.get("why", "")):
+            fields["why"] = why
+        limits: dict[str, Value] = dict(self._attempt("limits", _limits) or {})
+        for name in LIMITS:
+            if text := _line(self.answers.get(name.replace(" ", "-"), "")):
+                limits[name] = text
+        if limits:
+            fields["limits"] = limits
+        return fields
+
+    def _change(self, job: Job | None) -> dict[str, Value]:
+        change = self.kind.change
+        fields: dict[str, Value] = {"job": job.id if job else "", "change": change.value if change else ""}
+        day = self._attempt("to", lambda text: day_said(text, self.now.astimezone(self.records.club.time_zone).date()))
+        if day is not None and job is not None:
+            self._attempt("to", lambda text: _fits_change(text, day, job, change, self.records, self.now))
+        if day is not None:
+            fields["starts"] = day.isoformat()
+        return {**fields, "because": _line(self.answers.get("because", ""))}
+
+    def _held_back(self, phrase: str) -> dict[str, Value]:
+        near = self.now.astimezone(self.records.club.time_zone).date()
+        causes = [cause.value for cause in HeldBackBy]
+        cause = self._attempt("cause", lambda text: _word_of(text, causes))
+        fields: dict[str, Value] = {"cause": cause or "", "surfaces": phrase}
+        for option in ("from", "until"):
+            if day := self._attempt(option, lambda text: day_said(text, near)):
+                fields[option] = day.isoformat()
+        return fields
+
+
+def _line(text: str) -> str:
+    return " ".join(text.split())
+
+
+def _last_by(records: ClubRecords, at: datetime) -> str:
+    known = [entry.head.by for entry in records.entries if entry.head.by and entry.head.at <= at]
+    return known[-1] if known else ""
+
+
+def _word_of(text: str, words: list[str]) -> str:
+    plain = _line(text).lower().replace("-", " ")
+    if plain not in words:
+        raise WrongAnswer(repr(text), f"one of: {', '.join(words)}", nearest(plain, words))
+    return plain
+
+
+def _readings(text: str) -> dict[str, str]:
+    readings = {}
+    for part in filter(str.strip, text.split(";")):
+        name, colon, value = part.partition(":")
+        if not colon or not name.strip() or not value.strip():
+            raise WrongAnswer(repr(part.strip()), "a reading and its value, such as 'height of cut: 4 mm'")
+        readings[_line(name)] = _line(value)
+    return readings
+
+
+def _limits(text: str) -> dict[str, str]:
+    """Read "trolleys: none today; buggies: none": a semicolon parts two only before a limit's name."""
+    limits: dict[str, str] = {}
+    last = ""
+    for part in text.split(";"):
+        name, colon, value = part.partition(":")
+        word = _line(name).lower()
+        if colon and word in LIMITS:
+            last = word
+            limits[word] = _line(value)
+        elif last:
+            limits[last] = f"{limits[last]}; {_line(part)}"
+        else:
+            hint = nearest(word, LIMITS)
+            raise WrongAnswer(repr(part.strip()), f"a limit and what it is, of: {', '.join(LIMITS)}", hint)
+    for name, value in limits.items():
+        if not value:
+            raise WrongAnswer(repr(f"{name}:"), f"what holds, such as '{capital(name)}: none today'")
+    return limits
+
+
+def _fits_change(
+    text: str, day: object, job: Job, change: Change | None, records: ClubRecords, now: datetime
+) -> None:
+    starts = standing_at(records, now).facts[job.id].starts
+    later = change is Change.POSTPONED
+    if day == starts or (day > starts) is not later:  # type: ignore[operator]
+        expected = f"a day {'after' if later else 'before'} {starts.isoformat()}, on which it was to start"
+        word = "forward" if later else "postponed"
+        raise WrongAnswer(repr(text), expected, f"The other way round it is 'swardcast log {word}'.")
