@@ -26,7 +26,7 @@ HEAVY = (
     "swardcast.reading",
     "swardcast.turf",
 )
-LISTED = "Commands: start, check, weather, build, outlook, explain, reckon, backtest\n"
+LISTED = "Commands: start, log, check, weather, build, outlook, explain, reckon, backtest\n"
 
 
 @pytest.mark.parametrize("words", [["--help"], ["-h"], ["help"]])

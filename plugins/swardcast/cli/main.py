@@ -12,6 +12,7 @@ __all__ = ["COMMANDS", "main", "run"]
 
 COMMANDS: Final = {
     "start": "make a commented club folder that builds at once",
+    "log": "make a log entry: by questions, or everything in one line",
     "check": "read a club folder, say everything that is wrong with it, write nothing",
     "weather": "fetch the forecast, observed days and past years from an open service",
     "build": "build the site",

@@ -79,7 +79,9 @@ def understand_correction(
     word = _WORD_OF.get(str(typed.get("kind", "")).strip().lower())
     missing: tuple[str, ...] = ()
     if (told or was_at) and withdraw:
-        wrongs.append(Wrong(option="withdraw", found="it with something that stands instead", expected="one of the two"))
+        wrongs.append(
+            Wrong(option="withdraw", found="it with something that stands instead", expected="one of the two")
+        )
     elif (told or was_at) and word is None:
         expected = "--withdraw, and then a new entry of its own"
         found = f"something to stand instead of an entry of kind {typed.get('kind')!r}"

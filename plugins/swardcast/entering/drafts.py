@@ -15,7 +15,7 @@ Value: TypeAlias = "str | Mapping[str, Value] | Sequence[Value]"
 """A field as typed: some words, fields below it, or a list."""
 
 _LONGEST_SLUG: Final = 60  # a name that still reads in one line: judgement
-_PLAIN: Final = re.compile(r"^[A-Za-z0-9][A-Za-z0-9 .;()%'/+_=-]*$")
+_PLAIN: Final = re.compile(r"^[A-Za-z0-9](?:[A-Za-z0-9 .;()%'/+_=-]|:(?=[A-Za-z0-9]))*$")
 _NOT_TEXT: Final = re.compile(r"^[+-]?[0-9][0-9._]*$|^(?:true|false|null)$")
 _LETTERS: Final = "bcdefghijklmnopqrstuvwxyz"
 

@@ -6,17 +6,24 @@ from dataclasses import dataclass
 from typing import Final
 
 from swardcast.entering.places import PLACES
+from swardcast.reading.limits import LIMITS
 from swardcast.records.log import Change, Step
 
-__all__ = ["BY_WORD", "KINDS", "LIMITS", "MEASURES", "PLAYS", "STEPS", "EntryKind"]
+__all__ = ["BY_WORD", "KINDS", "MEASURES", "PLAYS", "READINGS", "STEPS", "EntryKind"]
 
 _ON: Final = ("surfaces", *PLACES)
 MEASURES: Final = ("tine", "blade", "spacing", "depth", "passes", "sand", "seed")
 """Options that say how work was done, where that differs from the plan."""
 PLAYS: Final = {"open": "open", "care": "open with care", "temporary": "temporary green", "closed": "closed"}
 """Options of a morning entry that name surfaces, the worst last, since a later line of the entry counts."""
-LIMITS: Final = ("preferred lies", "trolleys", "buggies", "carry only", "frost delay", "practice ground")
-"""What a morning entry may limit; each is an option with a hyphen for the blank."""
+READINGS: Final = {
+    "speed": "green speed",
+    "firmness": "firmness",
+    "moisture": "moisture",
+    "cut": "height of cut",
+    "organic-matter": "organic matter",
+}
+"""Options that are readings of a meter."""
 STEPS: Final = {"started": Step.STARTED, "done": Step.DONE, "held-up": Step.HELD_UP, "resumed": Step.RESUMED}
 
 
@@ -91,8 +98,7 @@ KINDS: Final = (
         kind="observation",
         what="what you see or measure on the course",
         example='swardcast log seen hollow-tine --greens 1-6 --left "15 %"',
-        needs=("job",),
-        may=(*_ON, "left", "counted", "cover", "speed", "reading"),
+        may=("job", *_ON, "left", "counted", "cover", *READINGS),
     ),
     EntryKind(
         word="normal",
@@ -149,7 +155,7 @@ KINDS: Final = (
         what="an earlier entry was wrong: say what stands instead, or withdraw it",
         example='swardcast log correct 2027-08-24-1550 --greens 10-11 --words "The 12th is not done."',
         needs=("entry",),
-        may=(*_ON, "withdraw", "was-at", "because", "play", *MEASURES, "left", "counted", "cover", "speed", "reading"),
+        may=(*_ON, "withdraw", "was-at", "because", "play", *MEASURES, "left", "counted", "cover", *READINGS),
         subject="entry",
     ),
 )

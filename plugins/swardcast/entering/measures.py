@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Mapping
 from typing import Final
 
@@ -10,6 +11,7 @@ from pydantic import ValidationError
 from swardcast.entering.drafts import Value
 from swardcast.entering.kinds import MEASURES
 from swardcast.entering.wrong import WrongAnswer, understood
+from swardcast.errors import nearest
 from swardcast.quantities import (
     SandBasis,
     parse_count,
@@ -22,7 +24,7 @@ from swardcast.reading.operations import OperationItem, operation_from
 from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Seeding, Stripping, Tining
 from swardcast.records.plan import Job
 
-__all__ = ["as_done", "check_measure", "operation_in_fields", "planned_in_words"]
+__all__ = ["as_done", "changes_typed", "check_measure", "operation_in_fields", "planned_in_words"]
 
 _FIELD: Final = {"tine": "diameter", "blade": "blade", "sand": "sand", "depth": "depth", "passes": "passes"}
 _TAKEN_BY: Final[Mapping[str, tuple[type, ...]]] = {
@@ -63,6 +65,31 @@ def check_measure(option: str, text: str) -> None:
             understood(lambda: parse_sand(text))
         case _:
             understood(lambda: parse_seed_g_per_m2(text) if _is_rate(text) else None)
+
+
+def changes_typed(text: str) -> dict[str, str]:
+    """Read what was done otherwise than planned.
+
+    Args:
+        text: such as "sand 1.4 t/green, tine 13 mm".
+
+    Returns:
+        Quantities as typed, by options of `kinds.MEASURES`.
+
+    Raises:
+        WrongAnswer: when a part does not begin with what it is, or cannot be read.
+    """
+    changes = {}
+    for part in (part.strip() for part in re.split(r"[,;]\s+", text) if part.strip()):
+        word, _, value = part.partition(" ")
+        option = word.lower().rstrip(":").removesuffix("s")
+        option = {"passe": "passes", "pas": "passes"}.get(option, option)
+        if option not in MEASURES or not value.strip():
+            expected = f"what it is and how much, such as 'sand 1.4 t/green'; it may be: {', '.join(MEASURES)}"
+            raise WrongAnswer(repr(part), expected, nearest(option, MEASURES))
+        check_measure(option, value.strip())
+        changes[option] = value.strip()
+    return changes
 
 
 def as_done(told: Mapping[str, str], job: Job, named: Collection[Kind]) -> list[Value]:

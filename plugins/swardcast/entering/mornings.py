@@ -10,7 +10,7 @@ from swardcast.entering.places import WHOLE_COURSE, phrase_for
 from swardcast.entering.standing import Standing
 from swardcast.notices.words import capital, joined, places_in_words
 from swardcast.outlook.states import CourseOutlook, Milestone, SurfaceOutlook, Work
-from swardcast.records.log import MorningStatus
+from swardcast.records.log import Limit, MorningStatus
 from swardcast.records.plan import Job, Play
 
 __all__ = ["morning_offered"]
@@ -43,8 +43,15 @@ def morning_offered(standing: Standing, outlook: CourseOutlook) -> dict[str, str
     closed = [name for name in surfaces if play[name] in (Play.CLOSED, Play.TEMPORARY_GREEN)]
     last = _last_morning(standing)
     offered["why"] = _why(standing, outlook, closed, worked)
-    offered["limits"] = "; ".join(f"{name}: {value}" for name, value in last.limits) if last else ""
+    offered["limits"] = (
+        "; ".join(f"{limit.name}: {limit.what}" for limit in last.limits if _again(limit)) if last else ""
+    )
     return offered
+
+
+def _again(limit: Limit) -> bool:
+    """A limit that stays needs no word, and a Local Rule is adopted by the Committee, never by an Enter."""
+    return not (limit.outlasts or limit.is_lifted or limit.name == "preferred lies")
 
 
 def _play(surface: SurfaceOutlook) -> Play:

@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
 
-from swardcast.outlook.ledger import JobFacts, SurfaceFacts, job_facts, standing_entries
+from swardcast.outlook.ledger import JobFacts, SurfaceFacts, job_facts
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry
 from swardcast.records.plan import Job
+from swardcast.records.standing import standing_entries
 
 __all__ = ["Standing", "standing_at"]
 

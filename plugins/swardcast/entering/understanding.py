@@ -4,20 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from datetime import datetime
-from typing import Final, TypeAlias, TypeVar
+from datetime import date, datetime
+from typing import TypeAlias, TypeVar
+
+from pydantic import ValidationError
 
 from swardcast.entering.drafts import Draft, Value
 from swardcast.entering.job_words import job_meant, kinds_named
-from swardcast.entering.kinds import BY_WORD, LIMITS, MEASURES, PLAYS, EntryKind
+from swardcast.entering.kinds import BY_WORD, MEASURES, PLAYS, READINGS, EntryKind
+from swardcast.entering.limits_said import limit_typed, limits_typed
 from swardcast.entering.measures import as_done, check_measure
 from swardcast.entering.places import PLACES, chosen_surfaces, phrase_for, phrase_typed
 from swardcast.entering.said import day_said, moment_said
 from swardcast.entering.standing import Standing, standing_at
 from swardcast.entering.wrong import Wrong, WrongAnswer, understood
 from swardcast.errors import nearest
-from swardcast.notices.words import capital
-from swardcast.quantities import parse_fraction, parse_roll_mm
+from swardcast.quantities import parse_fraction
+from swardcast.reading.limits import LIMITS
+from swardcast.reading.seen import Readings
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Change, HeldBackBy
 from swardcast.records.plan import Job, Play
@@ -28,8 +32,6 @@ T = TypeVar("T")
 
 Answers: TypeAlias = Mapping[str, str]
 """Answers as typed, by option without its hyphens; "" is an answer too: nothing."""
-
-_ABOUT: Final = {"seen": "seen", "normal": "normal", "started": "started", "done": "done", "resumed": "resumed"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -76,17 +78,25 @@ class _Reader:
     now: datetime
     wrongs: list[Wrong] = field(default_factory=list)
 
+    @property
+    def local(self) -> datetime:
+        """The present moment in the club's time, to the minute."""
+        return self.now.astimezone(self.records.club.time_zone).replace(second=0, microsecond=0)
+
     def read(self) -> Understood:
         zone = self.records.club.time_zone
-        now = self.now.astimezone(zone).replace(second=0, microsecond=0)
-        at = self._attempt("at", lambda text: moment_said(text, zone, self.now)) or now
+        at = self._attempt("at", lambda text: moment_said(text, zone, self.now)) or self.local
         standing = standing_at(self.records, at)
         phrase, named = self._places(standing, None)
         job = self._attempt("job", lambda text: job_meant(text, standing, self.kind.word, named))
         if job is not None:
             phrase, named = self._places(standing, job)
         missing = tuple(option for option in self.kind.needs if not self._has(option))
-        fields, about = self._fields(standing, job, phrase, named)
+        if self.kind.word == "seen":
+            missing += self._not_seen(named)
+        if self.kind.word == "morning" and not any(self._has(option) for option in PLAYS):
+            missing = ("open",)
+        fields, about = self._fields(job, phrase, named)
         draft = None
         if not self.wrongs and not missing:
             by, words = self.answers.get("by"), self.answers.get("words", "")
@@ -95,6 +105,13 @@ class _Reader:
         return Understood(
             draft=draft, wrongs=tuple(self.wrongs), missing=missing, standing=standing, job=job, surfaces=named
         )
+
+    def _not_seen(self, named: tuple[str, ...]) -> tuple[str, ...]:
+        """What an observation lacks: where, and what."""
+        of_a_job = any(self._has(option) for option in ("left", "cover"))
+        lacks_job = not self._has("job") and (of_a_job or not named)
+        sees = of_a_job or any(self._has(option) for option in READINGS)
+        return (*(("job",) if lacks_job else ()), *(() if sees else ("left",)))
 
     def _has(self, option: str) -> bool:
         options = (option, *PLACES) if option == "surfaces" else (option,)
@@ -146,9 +163,7 @@ class _Reader:
             raise WrongAnswer(found, f"surfaces of that job: {of_job}")
         return chosen
 
-    def _fields(
-        self, standing: Standing, job: Job | None, phrase: str, named: tuple[str, ...]
-    ) -> tuple[dict[str, Value], str]:
+    def _fields(self, job: Job | None, phrase: str, named: tuple[str, ...]) -> tuple[dict[str, Value], str]:
         places = phrase_for(named, self.records.surfaces) if named else ""
         about = f"{places} {self.kind.word}".strip()
         match self.kind.word:
@@ -161,7 +176,7 @@ class _Reader:
             case "note":
                 return ({"job": job.id} if job else {}), f"note {job.id if job else ''}".strip()
             case _:
-                on: dict[str, Value] = {"job": job.id if job else ""}
+                on: dict[str, Value] = {"job": job.id} if job else {}
                 on["surfaces"] = phrase
                 return {**on, **self._step(job)}, about
 
@@ -192,13 +207,12 @@ class _Reader:
                 fields[name] = self.answers[option].strip()
         if self.answers.get("counted", "").strip():
             fields["how"] = "counted"
-        readings: dict[str, Value] = {}
-        if self._attempt("speed", lambda text: understood(lambda: (parse_roll_mm(text), text)[1])):
-            readings["green speed"] = self.answers["speed"].strip()
-        readings |= self._attempt("reading", _readings) or {}
-        if readings:
-            fields["readings"] = readings
-        return fields
+        readings = {
+            name: reading
+            for option, name in READINGS.items()
+            if (reading := self._attempt(option, lambda text, name=name: _reading(name, text)))  # type: ignore[misc]
+        }
+        return {**fields, "readings": readings} if readings else fields
 
     def _morning(self) -> dict[str, Value]:
         play: dict[str, Value] = {}
@@ -208,27 +222,34 @@ class _Reader:
                 if self._attempt(option, lambda _, typed=typed: chosen_surfaces(typed, self.records.surfaces)):  # type: ignore[misc]
                     play.pop(typed, None)
                     play[typed] = state
-        if not play and not any(self.answers.get(option) for option in PLAYS):
-            wrong = Wrong(
-                option="open", found="nothing", expected="surfaces for at least one of --open, --care, --temporary and --closed",
-                hint="""The usual morning is: --open "the whole course".""",
-            )  # fmt: skip
-            self.wrongs.append(wrong)
         fields: dict[str, Value] = {"play": play}
         if why := _line(self.answers.get("why", "")):
             fields["why"] = why
-        limits: dict[str, Value] = dict(self._attempt("limits", _limits) or {})
+        if limits := self._limits():
+            fields["limits"] = limits
+        return fields
+
+    def _limits(self) -> dict[str, Value]:
+        limits = dict(self._attempt("limits", limits_typed) or {})
         for name in LIMITS:
             if text := _line(self.answers.get(name.replace(" ", "-"), "")):
                 limits[name] = text
-        if limits:
-            fields["limits"] = limits
-        return fields
+        found: dict[str, Value] = {}
+        for name, text in limits.items():
+            option = name.replace(" ", "-") if self.answers.get(name.replace(" ", "-")) else "limits"
+            said = {word: self.answers.get(word, "") for word in ("decided-by", "until")}
+            try:
+                found[name] = limit_typed(
+                    name, text, decided_by=said["decided-by"], until=said["until"], now=self.local
+                )
+            except WrongAnswer as error:
+                self._wrong(option, error)
+        return found
 
     def _change(self, job: Job | None) -> dict[str, Value]:
         change = self.kind.change
         fields: dict[str, Value] = {"job": job.id if job else "", "change": change.value if change else ""}
-        day = self._attempt("to", lambda text: day_said(text, self.now.astimezone(self.records.club.time_zone).date()))
+        day = self._attempt("to", lambda text: day_said(text, self.local.date()))
         if day is not None and job is not None:
             self._attempt("to", lambda text: _fits_change(text, day, job, change, self.records, self.now))
         if day is not None:
@@ -236,7 +257,7 @@ class _Reader:
         return {**fields, "because": _line(self.answers.get("because", ""))}
 
     def _held_back(self, phrase: str) -> dict[str, Value]:
-        near = self.now.astimezone(self.records.club.time_zone).date()
+        near = self.local.date()
         causes = [cause.value for cause in HeldBackBy]
         cause = self._attempt("cause", lambda text: _word_of(text, causes))
         fields: dict[str, Value] = {"cause": cause or "", "surfaces": phrase}
@@ -262,43 +283,20 @@ def _word_of(text: str, words: list[str]) -> str:
     return plain
 
 
-def _readings(text: str) -> dict[str, str]:
-    readings = {}
-    for part in filter(str.strip, text.split(";")):
-        name, colon, value = part.partition(":")
-        if not colon or not name.strip() or not value.strip():
-            raise WrongAnswer(repr(part.strip()), "a reading and its value, such as 'height of cut: 4 mm'")
-        readings[_line(name)] = _line(value)
-    return readings
+def _reading(name: str, text: str) -> str:
+    try:
+        Readings.model_validate({name: text})
+    except ValidationError as error:
+        told = error.errors()[0].get("ctx", {})
+        raise WrongAnswer(told["found"], told["expected"], told["hint"]) from error
+    return _line(text)
 
 
-def _limits(text: str) -> dict[str, str]:
-    """Read "trolleys: none today; buggies: none": a semicolon parts two only before a limit's name."""
-    limits: dict[str, str] = {}
-    last = ""
-    for part in text.split(";"):
-        name, colon, value = part.partition(":")
-        word = _line(name).lower()
-        if colon and word in LIMITS:
-            last = word
-            limits[word] = _line(value)
-        elif last:
-            limits[last] = f"{limits[last]}; {_line(part)}"
-        else:
-            hint = nearest(word, LIMITS)
-            raise WrongAnswer(repr(part.strip()), f"a limit and what it is, of: {', '.join(LIMITS)}", hint)
-    for name, value in limits.items():
-        if not value:
-            raise WrongAnswer(repr(f"{name}:"), f"what holds, such as '{capital(name)}: none today'")
-    return limits
-
-
-def _fits_change(
-    text: str, day: object, job: Job, change: Change | None, records: ClubRecords, now: datetime
-) -> None:
+def _fits_change(text: str, day: date, job: Job, change: Change | None, records: ClubRecords, now: datetime) -> None:
     starts = standing_at(records, now).facts[job.id].starts
     later = change is Change.POSTPONED
-    if day == starts or (day > starts) is not later:  # type: ignore[operator]
-        expected = f"a day {'after' if later else 'before'} {starts.isoformat()}, on which it was to start"
+    if day == starts or (day > starts) is not later:
+        expected = f"a day {'after' if later else 'before'} {starts.isoformat()}, on which it starts so far"
         word = "forward" if later else "postponed"
-        raise WrongAnswer(repr(text), expected, f"The other way round it is 'swardcast log {word}'.")
+        hint = f"The other way round it is 'swardcast log {word}'." if day != starts else ""
+        raise WrongAnswer(repr(text), expected, hint)

@@ -37,7 +37,7 @@ class Wrong:
         return f"{sentence}. {self.hint}" if self.hint else sentence
 
 
-class WrongAnswer(SwardcastError):
+class WrongAnswer(SwardcastError):  # noqa: N818 - says what it is
     """Raised where an answer is read, before it is known to which option it belongs.
 
     Args:
@@ -51,7 +51,7 @@ class WrongAnswer(SwardcastError):
         super().__init__(found, expected, hint)
 
 
-class AnswersNeedAttention(SwardcastError):
+class AnswersNeedAttention(SwardcastError):  # noqa: N818 - says what the manager has to do
     """Everything that is wrong with an entry, in one go.
 
     Args:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import timedelta
-from typing import Final, TypeVar
+from typing import Any, Final, TypeVar
 
 from pydantic_core import PydanticCustomError
 
@@ -24,7 +24,7 @@ from swardcast.records.log import Change, Entry, EntryHead, Step
 from swardcast.records.plan import Job, Play
 from swardcast.records.translate import USUAL_DAYS
 
-__all__ = ["LogContext", "entries_from"]
+__all__ = ["LogContext", "entries_from", "typed_fields"]
 
 T = TypeVar("T")
 
@@ -72,6 +72,23 @@ def entries_from(text: str, *, name: str, file: str, context: LogContext, proble
         name=name, file=file, words=text[fences[1].end() :].strip(), context=context, problems=problems
     )
     return reader.entries(document)
+
+
+def typed_fields(text: str, *, instead: bool) -> dict[str, Any]:
+    """Give the fields of an entry as they stand in its file.
+
+    Args:
+        text: a file that `entries_from` reads without problems.
+        instead: whether those are meant that stand instead of a corrected entry.
+
+    Returns:
+        Fields by name; none when there are no such fields.
+    """
+    fences = list(_FENCE.finditer(text))
+    front = text[fences[0].end() + 1 : fences[1].start()] if len(fences) > 1 else ""
+    document = read_yaml(front, file="", problems=[])
+    told = document.value if document is not None and isinstance(document.value, dict) else {}
+    return dict(told.get("instead") or {}) if instead else told
 
 
 class _EntryReader:

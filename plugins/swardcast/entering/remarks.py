@@ -1,0 +1,41 @@
+"""What a manager should see before saying yes: work done twice, surfaces left unsaid."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from swardcast.entering.places import chosen_surfaces, phrase_for
+from swardcast.entering.understanding import Understood
+from swardcast.notices.words import capital, moment_in_words
+
+__all__ = ["cautions"]
+
+_PLAY = "play"
+
+
+def cautions(word: str, told: Understood) -> Iterator[str]:
+    """Find what is allowed but seldom meant.
+
+    Args:
+        word: the kind of entry.
+        told: the answers, understood.
+
+    Yields:
+        Sentences.
+    """
+    surfaces = told.standing.records.surfaces
+    if word == "morning" and told.draft is not None:
+        play = told.draft.fields[_PLAY]
+        named = {name for phrase in play for name in chosen_surfaces(str(phrase), surfaces)}
+        left = [name for name in surfaces if name not in named]
+        if left:
+            phrase = phrase_for(left, surfaces)
+            verb = "stays" if len(left) == 1 else "stay"
+            yield f"{capital(phrase)} {verb} not known: no answer names {'it' if len(left) == 1 else 'them'}."
+    if word in ("started", "done") and told.job is not None:
+        facts = told.standing.facts[told.job.id].surfaces
+        again = [name for name in told.surfaces if name in facts and facts[name].done is not None]
+        if again:
+            done = max(entry.head.true_from for name in again if (entry := facts[name].done) is not None)
+            when = moment_in_words(done.astimezone(told.standing.at.tzinfo), told.standing.at.date())
+            yield f"{capital(phrase_for(again, surfaces))}: done already, at {when}. The dates would begin anew."
