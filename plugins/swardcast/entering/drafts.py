@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -132,4 +131,10 @@ def _scalar(text: str) -> str:
     """Write text so that it is read as the same text: plain where nothing can be mistaken, else in quotes."""
     if _PLAIN.match(text) and not _NOT_TEXT.match(text) and text == " ".join(text.split()):
         return text
-    return json.dumps(text, ensure_ascii=not text.isprintable())
+    return '"' + "".join(map(_in_quotes, text)) + '"'
+
+
+def _in_quotes(sign: str) -> str:
+    if sign in '"\\':
+        return f"\\{sign}"
+    return sign if sign.isprintable() else f"\\U{ord(sign):08x}"

@@ -1,0 +1,1 @@
+"""Tests of entries that are not written yet."""
