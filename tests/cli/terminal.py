@@ -13,7 +13,7 @@ from pathlib import Path
 
 from tests.conftest import ROOT
 
-__all__ = ["CTRL_C", "CTRL_D", "Terminal"]
+__all__ = ["CTRL_D", "Terminal"]
 
 CTRL_C, CTRL_D = "\x03", "\x04"
 _PATIENCE_SECONDS = 60.0
@@ -28,7 +28,7 @@ class Terminal:
         if self._pid == 0:
             os.chdir(cwd or ROOT)
             env = {**os.environ, "PYTHONPATH": str(ROOT / "plugins"), "TERM": "dumb", "COLUMNS": "200"}
-            os.execve(
+            os.execve(  # noqa: S606 - our own command
                 sys.executable, [sys.executable, "-m", "swardcast.cli", *arguments], {**env, **(environment or {})}
             )
 
@@ -55,7 +55,7 @@ class Terminal:
     def answer(self, question: str, reply: str = "") -> str:
         """Wait for a question and answer it; "" is Enter alone. Gives what was shown before."""
         told = self.wait_for(question)
-        self.type(reply if reply in (CTRL_C, CTRL_D) else f"{reply}\n")
+        self.type(reply if reply == CTRL_D else f"{reply}\n")
         return told
 
     def end(self) -> tuple[int, str]:
@@ -65,6 +65,16 @@ class Terminal:
         _, status = os.waitpid(self._pid, 0)
         self._pid = 0
         return os.waitstatus_to_exitcode(status), self.seen
+
+    def interrupt(self) -> tuple[int, str]:
+        """Press Ctrl-C until something happens, as a person does: a key between prompt and reading can be lost."""
+        for _ in range(30):
+            self.type(CTRL_C)
+            while select.select([self._there], [], [], 2.0)[0]:
+                if not self._read():
+                    return self.end()
+        message = f"Ctrl-C does not end it; shown:\n{self.seen}"
+        raise AssertionError(message)
 
     def _read(self) -> bool:
         ready, _, _ = select.select([self._there], [], [], _PATIENCE_SECONDS)

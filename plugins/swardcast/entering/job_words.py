@@ -32,6 +32,7 @@ _CANNOT: Final = {
     "postponed": "has begun already",
     "forward": "has begun already",
     "called-off": "has begun already, or is called off",
+    "note": "is over",
 }
 _BY_SHORT_NAME_ONLY: Final = 3
 """Fewer letters than these say nothing: judgement."""
@@ -83,7 +84,9 @@ def candidates(standing: Standing, word: str) -> list[Job]:
     return sorted(able, key=likeliest)
 
 
-def job_meant(text: str, standing: Standing, word: str, surfaces: Sequence[str] = ()) -> Job:
+def job_meant(
+    text: str, standing: Standing, word: str, surfaces: Sequence[str] = (), *, where_is_said: bool = False
+) -> Job:
     """Find the one job that a word means among those announced and not over.
 
     Args:
@@ -91,6 +94,7 @@ def job_meant(text: str, standing: Standing, word: str, surfaces: Sequence[str] 
         standing: how the jobs stand.
         word: the step it is to take.
         surfaces: ids of the surfaces named besides; a job that has none of them is not meant.
+        where_is_said: whether surfaces were named at all; then a job named by its id is taken as it is.
 
     Returns:
         The job.
@@ -99,7 +103,7 @@ def job_meant(text: str, standing: Standing, word: str, surfaces: Sequence[str] 
         WrongAnswer: when it means none, none that can take the step, or several.
     """
     exact = standing.facts.get(text.strip().lower())
-    if exact is not None and surfaces:
+    if exact is not None and (surfaces or where_is_said):
         return exact.job
     fits = [exact.job] if exact is not None else _fitting(text, standing.jobs)
     if not fits:
@@ -129,4 +133,9 @@ def _fitting(text: str, jobs: Sequence[Job]) -> list[Job]:
     by_work = [job for job in jobs if kinds & {operation.kind for operation in job.operations}]
     if by_work or len(wanted) < _BY_SHORT_NAME_ONLY:
         return by_work
-    return [job for job in jobs if wanted in _stem(job.id)] or [job for job in jobs if wanted in _stem(job.title)]
+    beginning = [job for job in jobs if _stem(job.id).startswith(wanted)]
+    return (
+        beginning
+        or [job for job in jobs if wanted in _stem(job.id)]
+        or [job for job in jobs if wanted in _stem(job.title)]
+    )

@@ -60,7 +60,9 @@ def _play(surface: SurfaceOutlook) -> Play:
         case Work.HEALING if work is not None:
             reopening = work.dates[Milestone.REOPENING]
             waits = work.job.reopens_after is not None and not reopening.is_fact
-            return Play.CLOSED if waits and last is not Play.OPEN else Play.OPEN_WITH_CARE
+            if last is Play.OPEN:
+                return Play.OPEN  # the manager has said so since the work
+            return Play.CLOSED if waits else Play.OPEN_WITH_CARE
         case Work.UNDER_WAY if work is not None:
             return work.job.while_working
         case _:

@@ -50,7 +50,8 @@ class Standing:
         """
         facts = self.facts[job]
         if word not in _NEXT:
-            return facts.job.surfaces
+            over = facts.called_off is not None or all(there.normal for there in facts.surfaces.values())
+            return () if over else facts.job.surfaces
         if facts.called_off is not None and word in _ONLY_PLANNED:
             return ()
         if word in _BEFORE_WORK:

@@ -88,7 +88,8 @@ class _Reader:
         at = self._attempt("at", lambda text: moment_said(text, zone, self.now)) or self.local
         standing = standing_at(self.records, at)
         phrase, named = self._places(standing, None)
-        job = self._attempt("job", lambda text: job_meant(text, standing, self.kind.word, named))
+        said = self._has("surfaces")
+        job = self._attempt("job", lambda text: job_meant(text, standing, self.kind.word, named, where_is_said=said))
         if job is not None:
             phrase, named = self._places(standing, job)
         missing = tuple(option for option in self.kind.needs if not self._has(option))

@@ -1,0 +1,112 @@
+"""The morning that is offered follows from the work; the preview tells what members will see change."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.entering.drafts import draft_file, draft_text
+from swardcast.entering.mornings import morning_offered
+from swardcast.entering.preview import NOTHING_CHANGES, changes_in_words
+from swardcast.entering.remarks import cautions
+from swardcast.entering.standing import standing_at
+from swardcast.entering.understanding import understand
+from swardcast.outlook.course import assess_course
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.reading.folder import read_club_folder
+from swardcast.records.folder import ClubRecords
+from tests.outlook.small_club import SmallClub, moment
+
+LONDON = ZoneInfo("Europe/London")
+
+
+@pytest.mark.parametrize(
+    ("as_of", "care", "closed"),
+    [  # what the course manager of the demo did write on these mornings
+        ("2027-08-23 06:35", "the practice green", "greens 1 to 6"),
+        ("2027-08-24 06:35", "greens 1 to 6 and the practice green", "greens 7 to 12"),
+        ("2027-09-10 06:35", "greens 1 to 18 and the practice green", "tees 5 and 13 and bunker-7-front"),
+    ],
+)
+def test_the_morning_offered_is_the_one_that_the_manager_would_write(
+    demo_records: ClubRecords, as_of: str, care: str, closed: str
+) -> None:
+    now = datetime.fromisoformat(as_of).replace(tzinfo=LONDON)
+    outlook = assess_course(demo_records, now, WeatherBook(demo_records.club, demo_records.weather))
+    offered = morning_offered(standing_at(demo_records, now), outlook)
+    assert (offered["open"], offered["care"], offered["temporary"]) == ("the whole course", care, "")
+    names = {name: surface.name for name, surface in demo_records.surfaces.items()}
+    assert offered["closed"].replace(names["bunker-7-front"], "bunker-7-front") == closed
+
+
+def test_a_local_rule_is_never_offered_again_but_other_limits_of_the_last_morning_are(
+    demo_records: ClubRecords,
+) -> None:
+    now = datetime(2027, 9, 14, 6, 35, tzinfo=LONDON)
+    outlook = assess_course(demo_records, now, WeatherBook(demo_records.club, demo_records.weather))
+    assert (
+        morning_offered(standing_at(demo_records, now), outlook)["limits"] == "trolleys: keep ten paces from the greens"
+    )
+
+
+@pytest.fixture
+def small(tmp_path: Path) -> SmallClub:
+    club = SmallClub(tmp_path)
+    club.job("tining", "06-01")
+    club.log("morning", "06-01", "morning status", "play: {the whole course: open}", time="06:00")
+    return club
+
+
+def both(club: SmallClub, word: str, now: datetime, **answers: str) -> tuple[Bulletin, Bulletin, list[str]]:
+    records = club.records()
+    told = understand(word, {name.replace("_", "-"): text for name, text in answers.items()}, records, now)
+    assert told.draft is not None, told
+    book = WeatherBook(records.club, records.weather)
+    name = draft_file(told.draft, set())
+    with_it = read_club_folder(club.folder, {name: draft_text(told.draft)})
+    said = list(cautions(word, told))
+    return compose_bulletin(records, now, book), compose_bulletin(with_it, now, book), said
+
+
+def test_work_done_tells_surfaces_date_play_and_feed_item(small: SmallClub) -> None:
+    before, after, said = both(small, "done", moment("06-01", "16:00"), job="hollow-tine", sand="1.4 t/green")
+    lines = changes_in_words(before, after)
+    assert lines[0].startswith("Tining work: 2 greens to healing; back to normal ")
+    assert "likely by " in lines[0]
+    assert "Play: greens 1 and 2 open with care (so far open)" in lines
+    assert lines[-2:] == ["One new feed item:", "  Tining work: work done"]
+    assert said == []
+
+
+def test_a_shared_book_changes_nothing_that_is_said(small: SmallClub) -> None:
+    """The second bulletin takes over what the first one worked out: it must be the one that stands alone."""
+    now = moment("06-20")
+    small.done("tining", "06-01")
+    _, after, _ = both(small, "seen", now, job="tining", left="40 %")
+    small.log(
+        "seen", "06-20", "observation", "job: tining", "surfaces: greens 1 and 2", "disruption left: 40 %", time="18:00"
+    )
+    alone = compose_bulletin(small.records(), now)
+    assert [notice.short_answer for notice in after.notices] == [notice.short_answer for notice in alone.notices]
+    assert [item.title for item in after.items] == [item.title for item in alone.items]
+    assert after.status == alone.status
+
+
+def test_a_note_on_no_job_changes_nothing_for_members(small: SmallClub) -> None:
+    before, after, _ = both(small, "note", moment("06-01"), words="Hello.")
+    assert changes_in_words(before, after) == [NOTHING_CHANGES]
+
+
+def test_surfaces_that_a_morning_leaves_unsaid_are_named(small: SmallClub) -> None:
+    _, _, said = both(small, "morning", moment("06-02", "06:00"), closed="1-2")
+    assert said == ["Green 3 and tee 1 stay not known: no answer names them."]
+
+
+def test_work_done_a_second_time_is_asked_back(small: SmallClub) -> None:
+    small.done("tining", "06-01")
+    _, _, said = both(small, "done", moment("06-02"), job="tining", surfaces="1")
+    assert said == ["Green 1: done already, at 10am on Tuesday 1 June. The dates would begin anew."]
