@@ -96,9 +96,10 @@ def test_a_shared_book_changes_nothing_that_is_said(small: SmallClub) -> None:
     assert after.status == alone.status
 
 
-def test_a_note_on_no_job_changes_nothing_for_members(small: SmallClub) -> None:
+def test_what_is_the_same_changes_nothing_for_members(small: SmallClub) -> None:
     before, after, _ = both(small, "note", moment("06-01"), words="Hello.")
-    assert changes_in_words(before, after) == [NOTHING_CHANGES]
+    assert changes_in_words(before, before) == [NOTHING_CHANGES]
+    assert "One new feed item:" in changes_in_words(before, after)
 
 
 def test_surfaces_that_a_morning_leaves_unsaid_are_named(small: SmallClub) -> None:
