@@ -66,7 +66,6 @@ def test_what_will_change_is_shown_and_nothing_written_without_a_yes(log: Comman
     done = log(*DONE)
     assert (done.code, done.out) == (1, "")
     assert "3 greens to healing; back to normal " in done.err
-    assert "Play: greens 13 to 15 open with care (so far closed)" in done.err
     assert (
         "One new feed item:\n  Hollow tining, scarifying and sanding the greens: work done on greens 13 to 15"
         in done.err
