@@ -155,3 +155,10 @@ def test_surfaces_that_are_simply_open_are_left_out_unless_asked_for(swardcast: 
 
 def test_the_terminal_gets_no_colours(swardcast: Callable[..., Done]) -> None:
     assert "\x1b" not in swardcast("outlook", "--club", str(DEMO), "--as-of", "2027-09-14 09:30").out
+
+
+def test_limits_stand_at_the_top_with_who_decided_and_the_entry(swardcast: Callable[..., Done]) -> None:
+    lines = swardcast("outlook", "--club", str(DEMO), "--as-of", "2027-09-14 09:30").out.splitlines()
+    assert lines[2] == (
+        "Trolleys: Keep ten paces from the greens. Decided by the course manager. [2027-09-14-0650-morning]"
+    )

@@ -94,3 +94,32 @@ def test_work_that_never_started_is_not_called_normal_by_now(demo_records: ClubR
     notice = next(notice for notice in bulletin.notices if notice.id == "fairways-deep-tining-2027")
     assert "No entry says that it has started. Back to normal: no date until the work is done." in notice.short_answer
     assert "by now" not in str(notice)
+
+
+def test_a_date_that_crosses_competitions_names_them_and_its_cause(demo_bulletin: Bulletin) -> None:
+    """On 13 September the likely date of the greens went from 29 September to 1 October: read off the story."""
+    item = next(
+        item for item in demo_bulletin.items if item.at.date() == date(2027, 9, 13) and "new date" in item.title
+    )
+    assert item.sentences[-2:] == (
+        "Before that we said likely by Wednesday 29 September; allow until Sunday 10 October."
+        " Why it moved: What we saw on the course.",
+        "This puts before the likely date: Visitors' day, Wednesday 29 September;"
+        " Twilight nine, Wednesday 29 September, 5:30pm.",
+    )
+    notice = next(notice for notice in demo_bulletin.notices if notice.id == item.notice_id)
+    assert notice.changed.endswith("5:30pm. Told at 12:15pm on Monday 13 September.")
+
+
+def test_notes_are_news_and_the_mornings_own_words_stand_on_the_status_page(demo_bulletin: Bulletin) -> None:
+    note = next(item for item in demo_bulletin.items if item.id.endswith("dry-spell"))
+    assert (note.title, note.notice_id) == ("A note from the course manager", "")
+    assert note.markdown.startswith("Dry and warm")
+    assert demo_bulletin.status.words.startswith("Milder at last.")
+
+
+def test_a_course_note_stands_on_the_status_page_for_two_weeks(demo_records: ClubRecords) -> None:
+    """The dry spell was written about on 7 July at 11:30am."""
+    for day, stands in ((7, True), (21, True), (22, False)):
+        bulletin = compose_bulletin(demo_records, datetime(2027, 7, day, 11, 30 if day == 7 else 0, tzinfo=LONDON))
+        assert any("asleep, not dead" in note.markdown for note in bulletin.status.notes) is stands, day

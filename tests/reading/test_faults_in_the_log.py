@@ -53,6 +53,12 @@ OF_WORK_DONE = [
         "kind: work don",
         f"line 3, kind: found 'work don'; expected {KINDS}. Did you mean 'work done'?",
     ),
+    fault(
+        "another word for a kind of entry",
+        "kind: work done",
+        "kind: work finished",
+        f"line 3, kind: found 'work finished'; expected {KINDS}. Did you mean 'work done'?",
+    ),
     fault("no kind", "kind: work done\n", "", f"line 2, kind: found nothing; expected {KINDS}"),
     fault("no moment", f"at: {MOMENT}\n", "", "line 2, at: found nothing; expected the field 'at'"),
     fault(

@@ -11,6 +11,7 @@ from typing import Any
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
 from swardcast.cli.outlook_fixtures import fixture_lines, fixtures_json
 from swardcast.notices.hours import reopening_in_words
+from swardcast.notices.limits import limit_in_words
 from swardcast.notices.reasons import dated_ahead, reason_in_words
 from swardcast.notices.words import capital, moment_in_words, range_in_words
 from swardcast.outlook.course import assess_course
@@ -56,7 +57,7 @@ def run(options: argparse.Namespace) -> int:
         for remark in dated_ahead(records, outlook.as_of):
             print(f"Worth another look: {remark}", file=sys.stderr)
     print(f"{records.club.name} as of {moment_in_words(outlook.as_of, date.min)}")
-    for line in () if options.fixtures else _lines(outlook, everything=options.all):
+    for line in () if options.fixtures else (*_limits(outlook), *_lines(outlook, everything=options.all)):
         print(line)
     for line in fixture_lines(outlook, records):
         print(line)
@@ -97,6 +98,12 @@ def _milestone_in_words(work: SurfaceWork, milestone: Milestone, as_of: datetime
     if milestone is Milestone.REOPENING:
         return reopening_in_words([work], as_of)
     return range_in_words(work.dates[milestone], as_of.date())
+
+
+def _limits(outlook: CourseOutlook) -> Iterable[str]:
+    for held in outlook.limits:
+        said = limit_in_words(held, outlook.as_of.date())
+        yield f"{said.name}: {said.value} [{held.source}]"
 
 
 def _lines(outlook: CourseOutlook, *, everything: bool) -> Iterable[str]:

@@ -143,10 +143,14 @@ def _sentences(change: JobChange, records: ClubRecords, near: date) -> Iterable[
 def _why_it_moved(change: JobChange, near: date) -> Iterable[str]:
     if change.news.before is not None:
         yield f"Before that we said {range_in_words(change.news.before, near)}. Why it moved: {cause_in_words(change)}."
-    for fixture in change.news.crossed:
-        side = side_of(fixture, change.news.back_to_normal)
-        if side is not Side.NOT_KNOWN:
-            yield f"{fixture_in_words(fixture, near)}: now {side.value}."
+    for side, place in ((Side.BEFORE_NORMAL, "before"), (Side.AFTER_NORMAL, "after")):
+        names = [
+            fixture_in_words(one, near)
+            for one in change.news.crossed
+            if side_of(one, change.news.back_to_normal) is side
+        ]
+        if names:
+            yield f"This puts {place} the likely date: {'; '.join(names)}."
 
 
 def _play_now(change: JobChange, records: ClubRecords) -> Iterable[str]:

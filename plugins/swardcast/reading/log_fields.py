@@ -6,6 +6,7 @@ from typing import Annotated, Any, Final
 
 from pydantic import Field
 
+from swardcast.errors import nearest
 from swardcast.reading.limits import LimitItem
 from swardcast.reading.operations import OperationItem
 from swardcast.reading.schema import Day, Fraction, Model, Text, Words, one_of
@@ -25,6 +26,7 @@ __all__ = [
     "ObservationFields",
     "PlanChangeFields",
     "ProgressFields",
+    "meant",
 ]
 
 
@@ -120,3 +122,32 @@ KINDS: Final[dict[str, type[HeadFields]]] = {
     "correction": CorrectionFields,
 }
 """Kinds of entry by the words in `kind`."""
+
+
+_ALSO_SAID: Final = {
+    "work done": ("work finished", "work completed", "finished", "completed", "done"),
+    "work started": ("work begun", "started", "begun"),
+    "held up": ("work held up", "work stopped", "stopped", "rained off"),
+    "work resumed": ("work taken up again", "work continued", "resumed", "continued"),
+    "morning status": ("morning", "course status", "status"),
+    "back to normal": ("normal", "healed", "recovered"),
+    "change of plan": ("postponed", "called off", "brought forward", "cancelled"),
+    "note to members": ("note", "message"),
+    "observation": ("seen", "reading", "readings"),
+}
+
+
+def meant(kind: str) -> str:
+    """Guess which kind of entry somebody meant who wrote another word for it.
+
+    Args:
+        kind: the word as written.
+
+    Returns:
+        A sentence that asks, or "" when nothing is near.
+    """
+    word = " ".join(kind.lower().split())
+    for name, words in _ALSO_SAID.items():
+        if word in words:
+            return f"Did you mean {name!r}?"
+    return nearest(kind, KINDS)

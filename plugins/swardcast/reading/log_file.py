@@ -121,9 +121,7 @@ class _EntryReader:
         model = fields.KINDS.get(str(kind).strip().lower())
         if model is None:
             found = "nothing" if kind is None else repr(kind)
-            self._problem(
-                document, "kind", found, f"one of: {', '.join(fields.KINDS)}", nearest(str(kind), fields.KINDS)
-            )
+            self._problem(document, "kind", found, f"one of: {', '.join(fields.KINDS)}", fields.meant(str(kind)))
             return None
         return validated(model, document, file=self._file, problems=self._problems)
 
