@@ -10,6 +10,7 @@ from typing import NoReturn
 
 from swardcast.cli.common import new_parser
 from swardcast.cli.log_entry import enter
+from swardcast.cli.log_import import add_options, take_in
 from swardcast.entering.kinds import KINDS, EntryKind
 from swardcast.errors import nearest
 
@@ -88,6 +89,17 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
             allow_abbrev=False,
         )
         _add_kind(below, kind)
+    what = "entries from a sheet or a form, as 'log sheet' in club.yaml tells its columns"
+    below = words.add_parser(
+        "import",
+        help=what,
+        description=f"{what[:1].upper()}{what[1:]}. All rows that are new are taken, or none.",
+        epilog="Example:\n  swardcast log import answers.xlsx",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    add_options(below)
+    _add_common(below, alone=False)
     return options
 
 
@@ -133,7 +145,7 @@ def _add_common(options: argparse.ArgumentParser, *, alone: bool) -> None:
 def run(options: argparse.Namespace) -> int:
     """Make one entry; a manager who stops it leaves nothing behind."""
     try:
-        return enter(options)
+        return take_in(options) if options.word == "import" else enter(options)
     except KeyboardInterrupt:
         print("\nStopped. Nothing was written.", file=sys.stderr)
         return 130

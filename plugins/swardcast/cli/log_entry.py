@@ -59,7 +59,7 @@ def enter(options: argparse.Namespace) -> int:
     if told.draft is None:
         say(_missing_in_words(word, told.missing))
         return _WRONG_USAGE
-    return show_and_write(options, records, desk.now, [told.draft], list(cautions(word, told)), desk.book)
+    return show_and_write(options, records, desk.now, {"": told.draft}, list(cautions(word, told)), desk.book)
 
 
 def _missing_in_words(word: str, missing: tuple[str, ...]) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -52,7 +52,7 @@ def show_and_write(
     options: argparse.Namespace,
     records: ClubRecords,
     now: datetime,
-    drafts: Sequence[Draft],
+    drafts: Mapping[str, Draft],
     cautions: Sequence[str],
     book: WeatherBook,
 ) -> int:
@@ -62,15 +62,15 @@ def show_and_write(
         options: the command's options.
         records: the club's records without them.
         now: the present moment.
-        drafts: at least one entry.
+        drafts: at least one entry, by where it came from: a row of a sheet, or "".
         cautions: what is allowed but seldom meant.
         book: the club's weather.
 
     Returns:
         0 when they are written, else 1.
     """
-    files = _named(drafts, {entry.head.id for entry in records.entries})
-    with_them = _checked(options.club, files)
+    files = _named(drafts.values(), {entry.head.id for entry in records.entries})
+    with_them = _checked(options.club, dict(zip(files, drafts, strict=True)), files)
     for name, text in files.items() if len(files) == 1 else ():
         say(f"{name}\n" + "".join(f"  {line}\n" for line in text.splitlines()))
     for caution in cautions:
@@ -91,7 +91,7 @@ def show_and_write(
     return 0 if written else 1
 
 
-def _named(drafts: Sequence[Draft], taken: set[str]) -> dict[str, str]:
+def _named(drafts: Iterable[Draft], taken: set[str]) -> dict[str, str]:
     files: dict[str, str] = {}
     for draft in drafts:
         name = draft_file(draft, taken)
@@ -100,21 +100,22 @@ def _named(drafts: Sequence[Draft], taken: set[str]) -> dict[str, str]:
     return files
 
 
-def _checked(club: Path, files: Mapping[str, str]) -> ClubRecords:
+def _checked(club: Path, origins: Mapping[str, str], files: Mapping[str, str]) -> ClubRecords:
     try:
         return read_club_folder(club, files)
     except InputNeedsAttention as error:
-        raise AnswersNeedAttention([_as_wrong(problem, files) for problem in error.problems]) from error
+        raise AnswersNeedAttention([_as_wrong(problem, origins) for problem in error.problems]) from error
 
 
-def _as_wrong(problem: Problem, files: Mapping[str, str]) -> Wrong:
+def _as_wrong(problem: Problem, origins: Mapping[str, str]) -> Wrong:
     """Name the answer in place of a line of a file that does not exist."""
-    if problem.file not in files:
+    if problem.file not in origins:
         option = f"{problem.file}, line {problem.line}" if problem.line else problem.file
     else:
         parts = [part for part in problem.field.removeprefix("instead.").split(".") if not part.isdigit()]
         last = parts[-1] if parts else "entry"
         option = _OPTION_OF.get(last, re.sub(r"\s+", "-", parts[1] if parts[0] == "limits" else last))
+    option = ", ".join(part for part in (origins.get(problem.file, ""), option) if part)
     return Wrong(option=option, found=problem.found, expected=problem.expected, hint=problem.hint)
 
 

@@ -27,6 +27,7 @@ from swardcast.reading.schema import (
     within,
     wrong,
 )
+from swardcast.reading.sheet_block import LogSheetBlock
 from swardcast.reading.time_spans import HoursFromTo, SeveralHours
 from swardcast.reading.weather_block import WeatherBlock
 from swardcast.reading.yaml_text import Located
@@ -131,6 +132,7 @@ class _Club(Model):
     decides: Words = ""
     standards: _Standards = _Standards()
     weather: WeatherBlock | None = None
+    log_sheet: LogSheetBlock | None = None
     cautions: Lines = []
 
     @field_validator("language")

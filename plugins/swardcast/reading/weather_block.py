@@ -15,7 +15,7 @@ from swardcast.reading.yaml_text import Located
 from swardcast.records.readings import RainCount
 from swardcast.records.weather_setup import SERVICES, Clock, StationFile, WeatherSetup
 
-__all__ = ["WeatherBlock", "weather_setup_from"]
+__all__ = ["DELIMITERS", "ENCODINGS", "Decimals", "Parted", "Saved", "WeatherBlock", "weather_setup_from"]
 
 _ADDRESS: Final = re.compile(r"^https?://[^\s/?#]+(/[^\s?#]*)?$", re.IGNORECASE)
 
@@ -30,13 +30,17 @@ class _RainUnit(Enum):
     INCHES = "inches"
 
 
-class _Parted(Enum):
+class Parted(Enum):
+    """What parts the values of a text file."""
+
     COMMA = "comma"
     SEMICOLON = "semicolon"
     TAB = "tab"
 
 
-class _Decimals(Enum):
+class Decimals(Enum):
+    """The sign before decimals."""
+
     POINT = "point"
     COMMA = "comma"
 
@@ -46,14 +50,16 @@ class _Row(Enum):
     READING = "a reading"
 
 
-class _Saved(Enum):
+class Saved(Enum):
+    """How a text file is saved."""
+
     UTF_8 = "utf-8"
     UTF_16 = "utf-16"
     WINDOWS = "windows-1252"
 
 
-_DELIMITERS: Final = {_Parted.COMMA: ",", _Parted.SEMICOLON: ";", _Parted.TAB: "\t"}
-_ENCODINGS: Final = {_Saved.UTF_8: "utf-8-sig", _Saved.UTF_16: "utf-16", _Saved.WINDOWS: "cp1252"}
+DELIMITERS: Final = {Parted.COMMA: ",", Parted.SEMICOLON: ";", Parted.TAB: "\t"}
+ENCODINGS: Final = {Saved.UTF_8: "utf-8-sig", Saved.UTF_16: "utf-16", Saved.WINDOWS: "cp1252"}
 
 
 def _clock(value: object) -> Clock:
@@ -100,13 +106,13 @@ class _StationFile(Model):
     rain_in: Annotated[_RainUnit, one_of(_RainUnit)] = _RainUnit.MM
     day_is_written: Text = "year-month-day"
     time_is_written: Text = "hour:minute"
-    values_are_parted_by: Annotated[_Parted, one_of(_Parted)] = _Parted.COMMA
-    decimals: Annotated[_Decimals, one_of(_Decimals)] = _Decimals.POINT
+    values_are_parted_by: Annotated[Parted, one_of(Parted)] = Parted.COMMA
+    decimals: Annotated[Decimals, one_of(Decimals)] = Decimals.POINT
     missing: Lines = []
     each_row_is: Annotated[_Row, one_of(_Row)] | None = None
     rain_is_counted: Annotated[RainCount, one_of(RainCount)] = RainCount.EACH_ROW
     clock: Annotated[Clock, BeforeValidator(_clock)] = Clock.LOCAL
-    saved_as: Annotated[_Saved, one_of(_Saved)] = _Saved.UTF_8
+    saved_as: Annotated[Saved, one_of(Saved)] = Saved.UTF_8
 
     @model_validator(mode="after")
     def _stamps_are_whole(self) -> _StationFile:
@@ -133,13 +139,13 @@ class _StationFile(Model):
             fahrenheit=self.temperatures_in is _Degrees.FAHRENHEIT,
             inches=self.rain_in is _RainUnit.INCHES,
             written=self.written,
-            delimiter=_DELIMITERS[self.values_are_parted_by],
-            decimal_comma=self.decimals is _Decimals.COMMA,
+            delimiter=DELIMITERS[self.values_are_parted_by],
+            decimal_comma=self.decimals is Decimals.COMMA,
             missing=tuple(self.missing),
             readings=has_time if self.each_row_is is None else self.each_row_is is _Row.READING,
             rain_count=self.rain_is_counted,
             clock=self.clock,
-            encoding=_ENCODINGS[self.saved_as],
+            encoding=ENCODINGS[self.saved_as],
         )
 
 
