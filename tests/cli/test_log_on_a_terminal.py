@@ -136,3 +136,24 @@ def test_a_script_without_a_terminal_never_hangs(
 ) -> None:
     done = run_swardcast("log", "--club", str(folder), "--as-of", "2027-08-26 15:45")
     assert (done.returncode, done.stdout) == (2, "")
+
+
+def test_a_reason_is_offered_only_for_what_is_closed_as_offered(folder: Path) -> None:
+    with asking(folder, "morning", as_of="2027-08-27 06:40") as terminal:
+        terminal.answer("Closed today? [greens 13 to 15]", "16-18")
+        for question in ("On temporary greens?", "Open with care?", "Open otherwise?"):
+            terminal.answer(question)
+        shown = terminal.answer("Why?")
+    assert "Why? Members will read it (Enter for none)" in shown
+
+
+def test_a_correction_offers_the_last_entry_and_withdraws_it_on_enter(folder: Path) -> None:
+    with asking(folder, "correct") as terminal:
+        terminal.answer("Which entry was wrong? [2027-08-26-1020-green-12-done]")
+        terminal.answer("Which surfaces are right?")
+        terminal.answer("Your own words", "The 12th is not done.")
+        shown = terminal.answer("Write this entry?", "yes")
+        code, last = terminal.end()
+    assert "1 green to under way" in shown
+    assert code == 0, last
+    assert read_club_folder(folder).entries[-1].head.words == "The 12th is not done."

@@ -16,6 +16,7 @@ from swardcast.records.plan import Play
 __all__ = ["NOTHING_CHANGES", "changes_in_words", "new_items"]
 
 NOTHING_CHANGES = "Nothing changes for members."
+_MOST_REMARKS = 3
 _MOST_ITEMS = 4  # what still reads at a glance: judgement
 
 
@@ -31,7 +32,9 @@ def changes_in_words(before: Bulletin, after: Bulletin) -> list[str]:
     """
     lines = [*_jobs(before, after), *_play(before, after), *_status(before, after), *_items(before, after)]
     lines = lines or [NOTHING_CHANGES]
-    return [*lines, *(f"Worth another look: {said}" for said in after.remarks if said not in before.remarks)]
+    remarks = [f"Worth another look: {said}" for said in after.remarks if said not in before.remarks]
+    more = len(remarks) - _MOST_REMARKS
+    return [*lines, *remarks[:_MOST_REMARKS], *([f"  and {more} more such remarks"] if more > 0 else [])]
 
 
 def new_items(before: Bulletin, after: Bulletin) -> list[FeedItem]:
@@ -96,7 +99,9 @@ def _play(before: Bulletin, after: Bulletin) -> Iterator[str]:
     groups: dict[tuple[Play, Play], list[Surface]] = {}
     for name, surface in after.outlook.surfaces.items():
         old = before.outlook.surfaces[name].play
-        if old is not surface.play:
+        if (
+            old is not surface.play and old is not Play.NOT_KNOWN
+        ):  # a first word of the day is told by the sentence below
             groups.setdefault((old, surface.play), []).append(surface.surface)
     for (old, now), surfaces in groups.items():
         where = places_in_words(surfaces)

@@ -55,7 +55,7 @@ _ASKS: Final = {
     "limits": "Limits (trolleys, buggies, preferred lies, carry only, frost delay)?",
     "words": "Your own words to members?",
     "entry": "Which entry was wrong?",
-    "withdraw": "The surfaces that are right, or Enter to withdraw the entry",
+    "withdraw": "Which surfaces are right? None withdraws the entry",
 }
 _SAMPLES: Final = {
     "because": "heavy rain",
@@ -144,7 +144,8 @@ class _Asked:
 
     def _offered(self, option: str) -> str:
         if self.word == "morning":
-            return self.morning.get(option, "")
+            other = option == "why" and self.answers.get("closed", "") != self.morning.get("closed", "")
+            return "" if other else self.morning.get(option, "")  # a reason for what is not closed would be wrong
         standing, job = self.told.standing, self.told.job
         match option:
             case "job":
@@ -158,7 +159,7 @@ class _Asked:
             case "counted":
                 return "by eye"
             case "entry":
-                return "last"
+                return max((entry.head.at, entry.head.id) for entry in standing.entries)[1] if standing.entries else ""
             case _:
                 return ""
 
