@@ -90,6 +90,17 @@ def test_surfaces_left_out_are_those_that_come_next(log: Command, folder: Path) 
     assert entry.surfaces == ("green-13", "green-14", "green-15")
 
 
+@pytest.mark.parametrize(
+    ("where", "count"),
+    [(("--surfaces", "all"), 18), (("--greens", "all"), 18), (("--surfaces", "13, 14"), 2), (("--surfaces", "greens 13 to 15"), 3)],
+)  # fmt: skip
+def test_surfaces_may_be_all_or_bare_numbers_of_the_job(
+    log: Command, folder: Path, where: tuple[str, str], count: int
+) -> None:
+    assert log("done", "hollow-tine", *where, "--yes", "--quiet").code == 0
+    assert len(read_club_folder(folder).entries[-1].surfaces) == count  # type: ignore[union-attr]
+
+
 def test_every_wrong_answer_is_told_at_once_by_its_option(log: Command, folder: Path) -> None:
     before = tree(folder)
     done = log("done", "hollow-tine", "--greens", "13-40", "--tine", "13", "--at", "4pm")

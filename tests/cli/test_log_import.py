@@ -235,6 +235,7 @@ def test_without_the_block_the_way_out_is_named(swardcast: Command, folder: Path
     sheet = csv_sheet(folder, FIRST)
     done = swardcast("log", "import", str(sheet), "--club", str(folder), "--as-of", "2027-08-26 16:00")
     assert done.code == 1
+    assert done.err.endswith("nothing was written.\n")
     assert "log sheet: found nothing; expected a block that says what the columns of your sheet are called" in done.err
 
 

@@ -120,6 +120,8 @@ def test_every_operation_is_known_by_its_own_name(kind: Kind) -> None:
         ("hollow-tine", "done", "greens-renovation-2027"),
         ("bunkers", "started", "bunkers-resanding-2027"),
         ("light-sanding", "postponed", "greens-light-sanding-2027"),
+        ("tees", "started", "tees-returfing-2027"),
+        ("tee", "started", "tees-returfing-2027"),
         ("new turf", "started", "tees-returfing-2027"),
         ("deep-tine", "called-off", "fairways-deep-tining-2027"),
         ("practice", "normal", "practice-green-renovation-2027"),

@@ -10,10 +10,11 @@ from swardcast.cli.log_asking import say
 from swardcast.cli.log_writing import read_first, show_and_write
 from swardcast.entering.sheet_entries import take_rows
 from swardcast.entering.wrong import AnswersNeedAttention, Wrong
-from swardcast.errors import Problem
+from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.sheet_block import read_log_sheet
 from swardcast.reading.sheet_file import sheet_rows_from
+from swardcast.records.log_sheet import LogSheet
 
 __all__ = ["add_options", "take_in"]
 
@@ -33,7 +34,7 @@ def take_in(options: argparse.Namespace) -> int:
         0 when they are written or there are none, else 1.
     """
     records = read_first(options.club)
-    form = read_log_sheet(options.club)
+    form = _form(options.club)
     now = moment_of(options, records)
     problems: list[Problem] = []
     rows = sheet_rows_from(options.file.read_bytes(), file=options.file.name, form=form, problems=problems)
@@ -59,6 +60,13 @@ def take_in(options: argparse.Namespace) -> int:
         return 0
     drafts = {f"{options.file.name}, {origin}": draft for origin, draft in taken.drafts.items()}
     return show_and_write(options, records, now, drafts, (), WeatherBook(records.club, records.weather))
+
+
+def _form(club: Path) -> LogSheet:
+    try:
+        return read_log_sheet(club)
+    except InputNeedsAttention as error:
+        raise AnswersNeedAttention([_as_wrong(problem) for problem in error.problems]) from error
 
 
 def _as_wrong(problem: Problem) -> Wrong:

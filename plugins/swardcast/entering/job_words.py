@@ -41,7 +41,9 @@ _BY_SHORT_NAME_ONLY: Final = 3
 def _stem(words: str) -> str:
     """What "hollow tining", "hollow-tine" and "hollow tined" have in common."""
     parts = re.findall(r"[a-z0-9]+", words.lower())
-    stems = [re.sub(r"(?:ing|ed|es|e|s)$", "", part) if len(part) > _BY_SHORT_NAME_ONLY else part for part in parts]
+    stems = [
+        re.sub(r"(?<=\w{3})(?:ing|ed|es|e|s)$", "", part) if len(part) > _BY_SHORT_NAME_ONLY else part for part in parts
+    ]
     return "".join(re.sub(r"([bdgmnprst])\1$", r"\1", stem) for stem in stems)
 
 

@@ -145,8 +145,8 @@ class _Reader:
             if not text:
                 continue
             phrase = phrase_for(of_job, surfaces) if text.lower() == "all" and of_job else phrase_typed(text, kind)
-            if option == "surfaces" and kind is None and phrase[:1].isdigit():
-                continue  # bare numbers mean the job's kind of surface, which is not known yet
+            if kind is None and (phrase[:1].isdigit() or phrase.lower() == "all"):
+                continue  # they mean surfaces of the job, which is not known yet
             ids = self._attempt(option, lambda _, phrase=phrase: self._of_job(phrase, job))  # type: ignore[misc]
             phrases.append(phrase)
             chosen.update(dict.fromkeys(ids or ()))
