@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from swardcast.notices.limits import limit_in_words
+from swardcast.notices.reasons import remarks_on
 from swardcast.notices.status import compose_status
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.states import ReasonKind, Work
@@ -134,10 +135,32 @@ def test_a_frost_delay_ends_at_its_time_and_opens_nothing_by_itself(club: SmallC
     assert play(club, "05-03", "09:30") is Play.CLOSED
 
 
-def test_the_next_morning_entry_takes_the_limits_of_a_day_away(club: SmallClub) -> None:
+def test_a_later_entry_that_does_not_name_a_limit_leaves_it_and_lifted_ends_it(club: SmallClub) -> None:
+    """Greens opened at nine must not take the ban on buggies away, nor thaw the course before its time."""
+    frost = "limits: {frost delay: {what: wait, until: 9:30am}, buggies: none today}"
+    morning(club, "05-03", "play: {the whole course: closed}", frost)
+    morning(club, "05-03", "play: {greens 1-2: open}", time="09:00", name="opened")
+    assert limits(club, "05-03", "09:10") == {"Frost delay": "Wait. Until 9:30am.", "Buggies": "None today."}
+    morning(club, "05-03", "play: {green 3: open}", "limits: {frost delay: lifted}", time="09:20", name="thawed")
+    assert limits(club, "05-03", "09:20") == {"Buggies": "None today."}
+
+
+def test_a_frost_delay_stands_first_in_the_sentence_of_the_course(club: SmallClub) -> None:
     morning(club, "05-03", "play: {the whole course: closed}", "limits: {frost delay: {what: wait, until: 9:30am}}")
-    morning(club, "05-03", "play: {the whole course: open}", time="09:00", name="thawed")
-    assert limits(club, "05-03", "09:10") == {}
+    records = replace(club.records(), jobs={})
+    book = WeatherBook(records.club, records.weather)
+    said = {
+        time: compose_status(assess_course(records, moment("05-03", time), book), {}, records.club).sentence
+        for time in ("09:29", "09:30")
+    }
+    assert said == {"09:29": "Frost delay until 9:30am. The course is closed.", "09:30": "The course is closed."}
+
+
+def test_an_open_course_under_a_frost_delay_is_pointed_out_to_the_manager(club: SmallClub) -> None:
+    morning(club, "05-03", "play: {the whole course: open}", "limits: {frost delay: {what: wait, until: 9:30am}}")
+    said = "A frost delay is in force while surfaces are entered as open; it closes nothing by itself"
+    assert remarks_on(club.course(moment("05-03", "09:00"))) == (f"{said} [2027-05-03-morning]",)
+    assert remarks_on(club.course(moment("05-03", "09:30"))) == ()
 
 
 def test_preferred_lies_stay_to_the_committees_day_and_no_longer(club: SmallClub) -> None:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from swardcast.notices.limits import limit_clause
 from swardcast.outlook.play_story import PlayChange, play_changes
 from tests.outlook.small_club import SmallClub, moment
 
@@ -71,3 +72,38 @@ def test_a_correction_of_work_is_told_with_the_job(club: SmallClub) -> None:
     club.done("spring", "06-01", "surfaces: green 1", name="done")
     club.log("oh", "06-01", "correction", "corrects: done", time="12:00")
     assert told(club, "06-01") == []
+
+
+def limits_told(club: SmallClub, day: str) -> list[tuple[str, list[str]]]:
+    return [
+        (change.id, [limit_clause(held, moment("05-03").date()) for held in change.limits])
+        for change in changes(club, day)
+        if change.limits
+    ]
+
+
+def test_a_limit_is_told_when_it_is_new_another_or_lifted_and_not_each_morning(club: SmallClub) -> None:
+    for name, day, said in (
+        ("m3", "05-03", "trolleys: none today"),
+        ("m4", "05-04", "trolleys: none today"),
+        ("m5", "05-05", "trolleys: on paths only"),
+        ("m6", "05-06", "frost delay: {what: wait, until: 9:30am}"),
+        ("m7", "05-07", "frost delay: {what: wait, until: 9am}"),
+        ("m8", "05-08", "preferred lies: {what: E-3, decided by: the Committee, until: 2027-05-20}"),
+        ("m9", "05-09", "preferred lies: lifted"),
+    ):
+        club.log(name, day, "morning status", "play: {the whole course: open}", f"limits: {{{said}}}", time="07:00")
+    assert limits_told(club, "05-31") == [
+        ("m3", ["trolleys: none today"]),
+        ("m5", ["trolleys: on paths only"]),
+        ("m6", ["frost delay until 9:30am"]),
+        ("m7", ["frost delay until 9am"]),
+        ("m8", ["preferred lies until Thursday 20 May"]),
+        ("m9", ["preferred lies lifted"]),
+    ]
+
+
+def test_a_withdrawn_note_on_the_course_is_told(club: SmallClub) -> None:
+    club.log("n", "05-03", "note to members", time="07:00")
+    club.log("oh", "05-03", "correction", "corrects: n", time="08:00")
+    assert [(change.id, change.corrects) for change in changes(club, "05-03")] == [("oh", True)]

@@ -9,6 +9,7 @@ from typing import Final
 
 from swardcast.notices.events import cause_in_words, entry_in_words
 from swardcast.notices.fixtures import fixture_in_words
+from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.status import play_clause
 from swardcast.notices.words import capital, day_in_words, moment_in_words, places_in_words, range_in_words
 from swardcast.outlook.fixtures import Side, side_of
@@ -176,23 +177,28 @@ def items_of_play(changes: Iterable[PlayChange], records: ClubRecords) -> list[F
     Returns:
         Items, oldest first.
     """
-    items = []
-    for change in changes:
-        at = change.at.astimezone(records.club.time_zone)
-        said = _clauses(change.play, records)
-        about = "Course status, corrected" if change.corrects else "Course status"
-        items.append(
-            FeedItem(
-                id=f"course-status/{change.id}",
-                at=at,
-                title=f"{about}: {'; '.join(said) or 'an entry was withdrawn'}",
-                sentences=(*(f"{capital(part)}." for part in said), *([capital(change.why)] if change.why else [])),
-                notice_id="",
-                category="course status",
-                markdown=change.words,
-            )
-        )
-    return items
+    return [_item_of_play(change, records) for change in changes]
+
+
+def _item_of_play(change: PlayChange, records: ClubRecords) -> FeedItem:
+    at = change.at.astimezone(records.club.time_zone)
+    said = _clauses(change.play, records)
+    limits = [limit_in_words(held, at.date()) for held in change.limits]
+    about = "Course status, corrected" if change.corrects else "Course status"
+    what = [*said, *(limit_clause(held, at.date()) for held in change.limits)]
+    return FeedItem(
+        id=f"course-status/{change.id}",
+        at=at,
+        title=f"{about}: {'; '.join(what) or 'an entry was withdrawn'}",
+        sentences=(
+            *(f"{capital(part)}." for part in said),
+            *(f"{limit.name}: {limit.value}" for limit in limits),
+            *([capital(change.why)] if change.why else []),
+        ),
+        notice_id="",
+        category="course status",
+        markdown=change.words,
+    )
 
 
 def items_of_notes(records: ClubRecords) -> list[FeedItem]:

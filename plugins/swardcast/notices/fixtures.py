@@ -23,6 +23,7 @@ _HOW_KNOWN: Final = {
     Basis.USUAL_RANGE: "No chance is computed here: the words follow the usual range for this work.",
     Basis.NOT_KNOWN: "How the healing goes on cannot be computed here, so only the days of the work are looked at.",
 }
+_ALLOWED_FOR: Final = 0.1  # the chance that is left on the day of allow until, when the notice says "by now"
 _IN_RANGE: Final = {
     Touch.YES: "{who} most likely not back to normal yet",
     Touch.PERHAPS: "{who} perhaps not back to normal yet",
@@ -119,7 +120,7 @@ def _state(one: FixtureOutlook, outlook: JobOutlook) -> str:
     healing = f"{chance_in_words(one.not_normal)} that {who} still healing"
     if not _on_greens(outlook) or one.unsettled is None or one.not_normal < FEWEST:
         return healing
-    if one.unsettled < FEWEST:
+    if one.unsettled <= _ALLOWED_FOR:
         return f"{healing}, but most putts should roll true"
     if chance_in_words(one.unsettled) == chance_in_words(one.not_normal):
         return f"{healing} and putts still turn"

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from datetime import date, timedelta
+from typing import Final
 
 from swardcast.notices.notice import Fact
 from swardcast.notices.words import capital, day_in_words, time_in_words
 from swardcast.outlook.limits import LimitInForce
 
-__all__ = ["limit_in_words"]
+__all__ = ["limit_clause", "limit_in_words"]
+
+_SHORT: Final = 60  # letters of a limit that still fit into a title: judgement
 
 
 def limit_in_words(held: LimitInForce, near: date) -> Fact:
@@ -22,6 +25,8 @@ def limit_in_words(held: LimitInForce, near: date) -> Fact:
         Its name and the sentences.
     """
     limit = held.limit
+    if limit.is_lifted:
+        return Fact(name=capital(limit.name), value="Lifted.")
     sentences = [f"{capital(limit.what).rstrip('.')}."]
     if limit.outlasts:
         sentences.append(f"Until {day_in_words((limit.until - timedelta(minutes=1)).date(), near)}.")
@@ -30,3 +35,23 @@ def limit_in_words(held: LimitInForce, near: date) -> Fact:
     if limit.decided_by:
         sentences.append(f"Decided by {limit.decided_by}.")
     return Fact(name=capital(limit.name), value=" ".join(sentences))
+
+
+def limit_clause(held: LimitInForce, near: date) -> str:
+    """Say a limit in a title: "frost delay until 9:30am", "trolleys: none today", "preferred lies lifted".
+
+    Args:
+        held: the limit.
+        near: the day of the reader.
+
+    Returns:
+        A clause without a capital or a full stop.
+    """
+    limit = held.limit
+    if limit.is_lifted:
+        return f"{limit.name} lifted"
+    if limit.outlasts:
+        return f"{limit.name} until {day_in_words((limit.until - timedelta(minutes=1)).date(), near)}"
+    if (limit.until.hour, limit.until.minute) != (0, 0):
+        return f"{limit.name} until {time_in_words(limit.until)}"
+    return f"{limit.name}: {limit.what.rstrip('.')}" if len(limit.what) <= _SHORT else limit.name

@@ -8,6 +8,8 @@ from typing import Final
 from swardcast.notices.words import capital, day_in_words, moment_in_words
 from swardcast.outlook.states import CourseOutlook, Reason, ReasonKind
 from swardcast.records.folder import ClubRecords
+from swardcast.records.log import FROST_DELAY
+from swardcast.records.plan import Play
 
 __all__ = ["dated_ahead", "reason_in_words", "remarks_on"]
 
@@ -59,7 +61,7 @@ def reason_in_words(reason: Reason, near: date) -> str:
 
 
 def remarks_on(outlook: CourseOutlook) -> tuple[str, ...]:
-    """List what the manager should look at again: looks that contradict each other or lie far from the sum.
+    """List what the manager should look at again: looks far from the sum or from each other, an open course in frost.
 
     Args:
         outlook: the course at the moment.
@@ -67,7 +69,11 @@ def remarks_on(outlook: CourseOutlook) -> tuple[str, ...]:
     Returns:
         Sentences with the place and the entry, each once.
     """
-    near, found = outlook.as_of.date(), []
+    near, found = outlook.as_of.date(), list[str]()
+    for held in outlook.limits:
+        if held.limit.name == FROST_DELAY and any(there.play is Play.OPEN for there in outlook.surfaces.values()):
+            said = "A frost delay is in force while surfaces are entered as open; it closes nothing by itself"
+            found.append(f"{said} [{held.source}]")
     for job in outlook.jobs.values():
         for work in job.surfaces:
             for reason in work.reasons:

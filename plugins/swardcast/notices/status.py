@@ -10,7 +10,7 @@ from typing import Final
 
 from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
 from swardcast.notices.hours import reopening_in_words
-from swardcast.notices.limits import limit_in_words
+from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.notice import Fact
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.words import (
@@ -25,6 +25,7 @@ from swardcast.notices.words import (
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, Surface, SurfaceKind
+from swardcast.records.log import FROST_DELAY
 from swardcast.records.plan import Play
 
 __all__ = [
@@ -158,7 +159,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
     near = outlook.as_of.date()
     at = outlook.morning_at
     return CourseStatus(
-        sentence=_sentence(outlook, club),
+        sentence=" ".join([*_frost_delay(outlook), _sentence(outlook, club)]),
         holds_for=moment_in_words(at, near) if at else "",
         entered_at=at,
         fresh=outlook.morning_is_fresh,
@@ -173,6 +174,14 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         holes=tuple(hole_marks(outlook.surfaces.values())),
         coming=tuple(_coming(outlook, stories, near)),
     )
+
+
+def _frost_delay(outlook: CourseOutlook) -> Iterable[str]:
+    """It stands first, since it decides whether to set out; it closes nothing by itself."""
+    near = outlook.as_of.date()
+    for held in outlook.limits:
+        if held.limit.name == FROST_DELAY:
+            yield f"{capital(limit_clause(held, near))}."
 
 
 def _sentence(outlook: CourseOutlook, club: Club) -> str:
@@ -275,7 +284,11 @@ def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime)
     settled = _settled(surfaces)
     if settled is not None and settled.is_given:
         yield Fact(name="Most putts roll true", value=range_in_words(settled, near))
-    yield Fact(name="Back to normal", value=published_in_words(story.published, story.changes[-1].outlook.work, near))
+    whole = len(works) == len(story.job.surfaces)
+    yield Fact(
+        name="Back to normal" if whole else "Back to normal, the last of them",
+        value=published_in_words(story.published, story.changes[-1].outlook.work, near),
+    )
 
 
 def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
 from swardcast.records.log import Entry, Limit, MorningStatus
 
-__all__ = ["LimitInForce", "limits_in_force"]
+__all__ = ["LimitInForce", "limits_after", "limits_in_force"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,6 +25,25 @@ class LimitInForce:
     source: str
     at: datetime
 
+    def holds_at(self, moment: datetime) -> bool:
+        """Whether it holds at a moment, aware, not before it was said."""
+        return not self.limit.is_lifted and moment < self.limit.until
+
+
+def limits_after(held: Mapping[str, LimitInForce], entry: Entry) -> dict[str, LimitInForce]:
+    """Add what an entry says to the limits said before.
+
+    Args:
+        held: the latest word on each limit, by its name, ended ones too.
+        entry: the next entry.
+
+    Returns:
+        The latest word on each limit, in the order in which they were first named.
+    """
+    said = entry.limits if isinstance(entry, MorningStatus) else ()
+    news = {limit.name: LimitInForce(limit=limit, source=entry.head.id, at=entry.head.true_from) for limit in said}
+    return {**held, **news}
+
 
 def limits_in_force(entries: Iterable[Entry], as_of: datetime) -> tuple[LimitInForce, ...]:
     """Tell which limits hold at a moment.
@@ -38,9 +57,6 @@ def limits_in_force(entries: Iterable[Entry], as_of: datetime) -> tuple[LimitInF
     """
     held: dict[str, LimitInForce] = {}
     for entry in entries:
-        if not isinstance(entry, MorningStatus):
-            continue
-        held = {name: one for name, one in held.items() if one.limit.outlasts}
-        for limit in entry.limits:
-            held[limit.name] = LimitInForce(limit=limit, source=entry.head.id, at=entry.head.true_from)
-    return tuple(one for one in held.values() if not one.limit.is_lifted and as_of < one.limit.until)
+        if isinstance(entry, MorningStatus) and entry.limits:
+            held = limits_after(held, entry)
+    return tuple(one for one in held.values() if one.holds_at(as_of))

@@ -11,8 +11,9 @@ Precedence, spelled out once:
 3. A word holds until the end of its day. After that play is "not known since" until somebody says so again:
    yesterday's state is never repeated as today's.
 4. A limit (trolleys, preferred lies, frost delay and so on) holds to the end of its day, or until the time of that day
-   that was typed, and goes with the next morning entry that does not name it. One that was given a later day stays
-   until the end of that day, or until it is named again, also as "lifted". Who decided it is what was typed.
+   or the later day that was typed, or until it is named again, also as "lifted". A later entry that does not name it
+   leaves it as it is. Who decided it is what was typed. A limit changes no play: even a frost delay closes
+   nothing by itself.
 5. Work is what the log says of a surface: under way from "work started", held up until taken up again, healing from
    "work done". A surface that is half done is not done: it stays under way or held up, and nothing heals before the
    whole of it is entered as done. Where several jobs meet on a surface, work going on counts before what heals, what

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import datetime
 from itertools import groupby
 
 from swardcast.outlook.changes import changed_play
+from swardcast.outlook.limits import LimitInForce, limits_after
 from swardcast.outlook.play import Statement, latest_statements, statements
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Correction, Entry, MorningStatus
+from swardcast.records.log import Correction, Entry, MorningStatus, NoteToMembers
 from swardcast.records.plan import Play
 from swardcast.records.standing import standing_entries
 
@@ -25,6 +26,7 @@ class PlayChange:
         id: name for life: the entry's.
         at: when it became known.
         play: play on each surface where it changed.
+        limits: limits that are new, another than before, or lifted.
         why: the reason as typed, or "".
         words: the manager's own Markdown, or "".
         corrects: whether a correction brought it.
@@ -33,13 +35,14 @@ class PlayChange:
     id: str
     at: datetime
     play: Mapping[str, Play]
+    limits: tuple[LimitInForce, ...]
     why: str
     words: str
     corrects: bool
 
 
 def play_changes(records: ClubRecords, as_of: datetime) -> list[PlayChange]:
-    """Find the moments at which play became other than last stated.
+    """Find the moments at which play or a limit on it became other than last stated.
 
     What work entries change is told with the job.
 
@@ -51,34 +54,91 @@ def play_changes(records: ClubRecords, as_of: datetime) -> list[PlayChange]:
         Changes, oldest first; the first statement counts where something is not open.
     """
     known = records.known_at(as_of)
-    told: dict[str, Play] = dict.fromkeys(records.surfaces, Play.OPEN)
-    latest: dict[str, tuple[Play, Statement]] = {}
-    heard: list[Entry] = []
-    changes: list[PlayChange] = []
-    for at, group in groupby(known.entries, key=lambda entry: entry.head.at):
-        entries = list(group)
-        heard += entries
+    listener = _Listener(known, dict.fromkeys(records.surfaces, Play.OPEN))
+    groups = groupby(known.entries, key=lambda entry: entry.head.at)
+    return [change for at, group in groups for change in listener.hear(at, list(group))]
+
+
+@dataclass(slots=True)
+class _Listener:
+    """Hears the log moment by moment.
+
+    Args:
+        records: the club's records as known at the end.
+        told: play as last told, by surface.
+        told_limits: limits as last told, by name, each with what tells it from another.
+    """
+
+    records: ClubRecords
+    told: dict[str, Play]
+    told_limits: dict[str, object] = field(default_factory=dict)
+    _latest: dict[str, tuple[Play, Statement]] = field(default_factory=dict)
+    _limits: dict[str, LimitInForce] = field(default_factory=dict)
+    _heard: list[Entry] = field(default_factory=list)
+
+    def hear(self, at: datetime, entries: Sequence[Entry]) -> Iterator[PlayChange]:
+        """One item for a moment: the correction, if it withdrew such an entry, or else the morning entry."""
+        self._listen(entries)
+        play, limits = self._changed_play(at, entries), self._changed_limits(at, entries)
+        mornings = [entry for entry in entries if isinstance(entry, MorningStatus)]
+        corrections = [entry for entry in entries if isinstance(entry, Correction) and self._is_of_course(entry)]
+        if corrections or (mornings and (play or limits)):
+            head = (corrections or mornings)[0].head
+            why = mornings[-1].why if mornings else ""
+            yield PlayChange(
+                id=head.id,
+                at=head.at,
+                play=play,
+                limits=limits,
+                why=why,
+                words=head.words,
+                corrects=bool(corrections),
+            )
+
+    def _listen(self, entries: Sequence[Entry]) -> None:
+        self._heard += entries
         if len(entries) == 1 and not isinstance(entries[0], Correction):
-            latest.update(latest_statements(statements(known, entries)))
-        else:
-            latest = latest_statements(statements(known, standing_entries(heard)))
-        today = at.astimezone(records.club.time_zone).date()
-        fresh = {name: play for name, (play, said) in latest.items() if said.at.date() == today}
-        changed = changed_play(told, fresh)
-        told.update(fresh)
+            said: Sequence[Entry] = entries
+        else:  # what was withdrawn must go, and several at a minute speak in their own order
+            said = standing_entries(self._heard)
+            self._latest, self._limits = {}, {}
+        self._latest.update(latest_statements(statements(self.records, said)))
+        for entry in said:
+            self._limits = limits_after(self._limits, entry)
+
+    def _changed_play(self, at: datetime, entries: Sequence[Entry]) -> dict[str, Play]:
+        today = at.astimezone(self.records.club.time_zone).date()
+        fresh = {name: play for name, (play, said) in self._latest.items() if said.at.date() == today}
+        changed = changed_play(self.told, fresh)
+        self.told.update(fresh)
         by_work = {entry.head.id for entry in entries if not isinstance(entry, MorningStatus)}
-        of_course = {name: play for name, play in changed.items() if latest[name][1].reason.source not in by_work}
-        changes += _told(entries, heard, of_course)
-    return changes
+        return {name: play for name, play in changed.items() if self._latest[name][1].reason.source not in by_work}
+
+    def _changed_limits(self, at: datetime, entries: Sequence[Entry]) -> tuple[LimitInForce, ...]:
+        if not any(isinstance(entry, MorningStatus | Correction) for entry in entries):
+            return ()
+        holds = {name: one for name, one in self._limits.items() if one.holds_at(at)}
+        now: dict[str, object] = {name: _told_as(one) for name, one in holds.items()}
+        ids = {entry.head.id for entry in entries}
+        lifted = [
+            one
+            for name, one in self._limits.items()
+            if one.limit.is_lifted and one.source in ids and name in self.told_limits
+        ]
+        news = [one for name, one in holds.items() if now[name] != self.told_limits.get(name)]
+        self.told_limits = now
+        return (*news, *lifted)
+
+    def _is_of_course(self, correction: Correction) -> bool:
+        """Whether it corrects what was told as course status, and not with a job."""
+        corrected = (entry for entry in self._heard if entry.head.id == correction.corrects)
+        return any(
+            isinstance(entry, MorningStatus) or (isinstance(entry, NoteToMembers) and not entry.job)
+            for entry in corrected
+        )
 
 
-def _told(entries: Sequence[Entry], heard: Sequence[Entry], changed: Mapping[str, Play]) -> Iterator[PlayChange]:
-    """One item for a moment: the correction, if it withdrew a morning entry, or else the morning entry."""
-    mornings = [entry for entry in entries if isinstance(entry, MorningStatus)]
-    earlier = {entry.head.id for entry in heard if isinstance(entry, MorningStatus)}
-    corrections = [entry for entry in entries if isinstance(entry, Correction) and entry.corrects in earlier]
-    if not corrections and not (mornings and changed):
-        return
-    head = (corrections or mornings)[0].head
-    why = mornings[-1].why if mornings else ""
-    yield PlayChange(id=head.id, at=head.at, play=changed, why=why, words=head.words, corrects=bool(corrections))
+def _told_as(held: LimitInForce) -> object:
+    """What tells a limit from another: yesterday's, said again today, is the same one."""
+    limit = held.limit
+    return limit.what, limit.until.date() if limit.outlasts else limit.until.time()

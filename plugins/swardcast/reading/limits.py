@@ -11,11 +11,11 @@ from pydantic_core import PydanticCustomError
 from swardcast.errors import nearest
 from swardcast.reading.clock_times import clock_time
 from swardcast.reading.schema import Model, Text, Words, one_day, wrong
-from swardcast.records.log import EntryHead, Limit
+from swardcast.records.log import FROST_DELAY, EntryHead, Limit
 
 __all__ = ["LIMITS", "LimitItem", "limit_from"]
 
-LIMITS: Final = ("preferred lies", "trolleys", "buggies", "carry only", "frost delay", "practice ground")
+LIMITS: Final = ("preferred lies", "trolleys", "buggies", "carry only", FROST_DELAY, "practice ground")
 _LOCAL_RULE: Final = "preferred lies"
 _LIFTED: Final = "lifted"
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import Enum
+from typing import Final
 
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Play
 
 __all__ = [
+    "FROST_DELAY",
     "BackToNormal",
     "Change",
     "Correction",
@@ -26,6 +28,10 @@ __all__ = [
     "Progress",
     "Step",
 ]
+
+
+FROST_DELAY: Final = "frost delay"
+"""The limit that decides whether to set out at all."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +68,7 @@ class Limit:
         what: what was decided, as typed; "" when a limit entered before is lifted.
         decided_by: who decided it, as typed, or who made the entry, or "".
         until: the moment at which it ends, aware: the end of a day, or a time of day.
-        outlasts: whether it stays when a later morning entry does not name it, since it was given a later day.
+        outlasts: whether it was given a later day than that of the entry.
     """
 
     name: str
