@@ -9,12 +9,15 @@ from datetime import datetime, timedelta
 from importlib.resources import files
 from pathlib import Path
 from string import Template
+from zoneinfo import ZoneInfo
 
 from swardcast.cli.common import new_parser, print_json
 from swardcast.errors import SwardcastError
 from swardcast.site_source import demo_club
 
 __all__ = ["parser", "run"]
+
+_ZONE = ZoneInfo("Europe/London")  # the time zone in the club.yaml that it writes
 
 
 def parser(name: str, what: str) -> argparse.ArgumentParser:
@@ -35,7 +38,7 @@ def run(options: argparse.Namespace) -> int:
         message = f"{options.folder} exists already and is not empty; name a new folder"
         raise SwardcastError(message)
     try:
-        today = datetime.fromisoformat(options.today) if options.today else datetime.now().astimezone()
+        today = datetime.fromisoformat(options.today) if options.today else datetime.now(_ZONE)
     except ValueError:
         message = f"{options.today!r} is no day; expected one such as '2027-08-23'"
         raise SwardcastError(message) from None
@@ -56,11 +59,19 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
+def _is_day_only(today: datetime) -> bool:
+    """A day that was named has no time of its own."""
+    return today.tzinfo is None
+
+
 def _write(folder: Path, today: datetime) -> None:
+    early = today.replace(hour=6, minute=0)
+    morning = early if _is_day_only(today) else min(early, today)  # an entry must not be dated ahead
     monday = today + timedelta(days=7 - today.weekday())
     from_monday = {"wednesday": 2, "saturday": 19, "sunday": 20, "visit": 31, "visit_end": 33}
     words = {
         "today": today.date().isoformat(),
+        "morning": f"{morning:%H:%M}",
         "year": str(today.year),
         "monday": monday.date().isoformat(),
         "measured": (today - timedelta(days=60)).date().isoformat(),
@@ -72,7 +83,7 @@ def _write(folder: Path, today: datetime) -> None:
         ("club.yaml", "club.yaml"),
         ("surfaces.yaml", "surfaces.yaml"),
         ("programme.yaml", f"plan/{today.year}.yaml"),
-        ("morning.md", f"log/{today.year}/{words['today']}-0600-morning.md"),
+        ("morning.md", f"log/{today.year}/{words['today']}-{morning:%H%M}-morning.md"),
         ("observed.csv", "weather/observed.csv"),
         ("fixtures.ics", "fixtures.ics"),
     ):
