@@ -12,6 +12,7 @@ from swardcast.notices.reasons import remarks_on
 from swardcast.notices.status import compose_status
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.states import ReasonKind, Work
+from swardcast.outlook.story import tell_story
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import EntryHead, MorningStatus
@@ -74,6 +75,9 @@ def test_started_and_done_at_the_same_minute_is_done(club: SmallClub) -> None:
     club.log("a-done", "06-01", "work done", "job: spring", "surfaces: green 1", time="15:00")
     club.log("b-started", "06-01", "work started", "job: spring", "surfaces: green 1", time="15:00")
     assert club.work("spring", moment("06-01", "15:00")).work is Work.HEALING
+    records = club.records()
+    story = tell_story(records, records.jobs["spring"], moment("06-01"), WeatherBook(records.club, records.weather))
+    assert [change.id for change in story.changes] == ["spring/announced", "spring/a-done"]
 
 
 def test_an_entry_with_a_moment_to_come_says_nothing_yet(club: SmallClub) -> None:

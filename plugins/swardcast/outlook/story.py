@@ -20,6 +20,7 @@ from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, NoteToMembers, Observation
 from swardcast.records.plan import Job
+from swardcast.records.standing import rank
 
 __all__ = ["JobChange", "JobStory", "tell_story"]
 
@@ -211,7 +212,9 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
         and announced < entry.head.at
         and entry.head.true_from.date() <= until
     ]
-    yield from sorted((moment for moment in moments if moment.at <= as_of), key=lambda moment: (moment.at, moment.id))
+    # Of several entries at a minute, the one that says most is what members are told: done, rather than started.
+    known = (moment for moment in moments if moment.at <= as_of)
+    yield from sorted(known, key=lambda moment: (moment.at, -rank(moment.entry) if moment.entry else 0, moment.id))
 
 
 def _concerns(entry: Entry, job: Job, records: ClubRecords) -> bool:

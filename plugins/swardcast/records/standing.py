@@ -16,7 +16,7 @@ from swardcast.records.log import (
     Step,
 )
 
-__all__ = ["standing_entries"]
+__all__ = ["rank", "standing_entries"]
 
 
 def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
@@ -38,10 +38,18 @@ def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 
 
 def _order(entry: Entry) -> tuple[datetime, datetime, int, str]:
-    return entry.head.true_from, entry.head.at, _rank(entry), entry.head.id
+    return entry.head.true_from, entry.head.at, rank(entry), entry.head.id
 
 
-def _rank(entry: Entry) -> int:
+def rank(entry: Entry) -> int:
+    """Rank entries of the same minute.
+
+    Args:
+        entry: an entry.
+
+    Returns:
+        0 for what speaks first, of the whole course; the end of a piece of work ranks higher than its start.
+    """
     match entry:
         case MorningStatus():
             return 0
