@@ -10,7 +10,6 @@ from swardcast.entering.places import WHOLE_COURSE, phrase_for
 from swardcast.entering.standing import Standing
 from swardcast.notices.words import capital, joined, places_in_words
 from swardcast.outlook.states import CourseOutlook, Milestone, SurfaceOutlook, Work
-from swardcast.records.log import Limit, MorningStatus
 from swardcast.records.plan import Job, Play
 
 __all__ = ["morning_offered"]
@@ -26,7 +25,8 @@ def morning_offered(standing: Standing, outlook: CourseOutlook) -> dict[str, str
         outlook: how the course stands.
 
     Returns:
-        Answers by option: "open", "care", "temporary", "closed", "why" and "limits"; "" where there is nothing.
+        Answers by option: "open", "care", "temporary", "closed" and "why"; "" where there is nothing. A limit is never
+        offered: it is somebody's decision, and one that stays needs no word.
     """
     play = {name: _play(surface) for name, surface in outlook.surfaces.items()}
     worked: dict[str, str] = {}
@@ -41,17 +41,8 @@ def morning_offered(standing: Standing, outlook: CourseOutlook) -> dict[str, str
             names = [name for name in surfaces if play[name].value == state]
             offered[option] = phrase_for(names, surfaces) if names else ""
     closed = [name for name in surfaces if play[name] in (Play.CLOSED, Play.TEMPORARY_GREEN)]
-    last = _last_morning(standing)
     offered["why"] = _why(standing, outlook, closed, worked)
-    offered["limits"] = (
-        "; ".join(f"{limit.name}: {limit.what}" for limit in last.limits if _again(limit)) if last else ""
-    )
     return offered
-
-
-def _again(limit: Limit) -> bool:
-    """A limit that stays needs no word, and a Local Rule is adopted by the Committee, never by an Enter."""
-    return not (limit.outlasts or limit.is_lifted or limit.name == "preferred lies")
 
 
 def _play(surface: SurfaceOutlook) -> Play:
@@ -81,11 +72,6 @@ def _next_today(standing: Standing, job: Job) -> tuple[str, ...]:
         return ()  # what is in hand comes first
     left = [name for name in job.surfaces if facts.surfaces[name].done is None]
     return tuple(left[: max(1, math.ceil(job.surfaces_a_day))])
-
-
-def _last_morning(standing: Standing) -> MorningStatus | None:
-    mornings = [entry for entry in standing.entries if isinstance(entry, MorningStatus)]
-    return mornings[-1] if mornings else None
 
 
 def _why(standing: Standing, outlook: CourseOutlook, closed: Iterable[str], worked: dict[str, str]) -> str:

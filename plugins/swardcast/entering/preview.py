@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from swardcast.compose import Bulletin
 from swardcast.notices.bulletins import FeedItem
+from swardcast.notices.limits import limit_clause
 from swardcast.notices.notice import Notice
 from swardcast.notices.status import play_in_words
 from swardcast.notices.words import places_in_words
@@ -28,10 +29,12 @@ def changes_in_words(before: Bulletin, after: Bulletin) -> list[str]:
         after: what is published with it, at the same moment.
 
     Returns:
-        Lines: work, dates, play, the status page's sentence, feed items; then what the manager should look at again.
+        Lines: work, dates, play, the status page's sentence, limits, feed items; then what the manager should look at
+        again.
     """
-    lines = [*_jobs(before, after), *_play(before, after), *_status(before, after), *_items(before, after)]
-    lines = lines or [NOTHING_CHANGES]
+    status = [*_jobs(before, after), *_play(before, after), *_status(before, after)]
+    items = list(_items(before, after))
+    lines = [*(status if status or items else [NOTHING_CHANGES]), *_limits(before, after), *items]
     remarks = [f"Worth another look: {said}" for said in after.remarks if said not in before.remarks]
     more = len(remarks) - _MOST_REMARKS
     return [*lines, *remarks[:_MOST_REMARKS], *([f"  and {more} more such remarks"] if more > 0 else [])]
@@ -114,6 +117,27 @@ def _status(before: Bulletin, after: Bulletin) -> Iterator[str]:
         yield f"The status page will say: {after.status.sentence}"
     elif before.status != after.status and before.outlook.surfaces.keys() == after.outlook.surfaces.keys():
         yield "The status page changes in its details."
+
+
+def _limits(before: Bulletin, after: Bulletin) -> Iterator[str]:
+    """What becomes of each limit, where one changes or the morning might have been expected to end it."""
+    near = after.outlook.as_of.date()
+    old = {held.limit.name: held for held in before.outlook.limits}
+    new = {held.limit.name: held for held in after.outlook.limits}
+    said, changes = [], before.outlook.morning_at != after.outlook.morning_at
+    for name, held in new.items():
+        clause, was = limit_clause(held, near), old.get(name)
+        changes = changes or was is None or was.limit != held.limit
+        if was is None:
+            said.append(f"{clause} (new)")
+        elif was.limit == held.limit:
+            said.append(f"{clause} stays")
+        else:
+            before_it = limit_clause(was, near)
+            said.append(f"{clause} ({'put anew' if clause == before_it else f'so far {before_it}'})")
+    lifted = [f"{name} lifted" for name in old if name not in new]
+    if lifted or (said and changes):
+        yield f"Limits: {'; '.join([*said, *lifted])}"
 
 
 def _items(before: Bulletin, after: Bulletin) -> Iterator[str]:
