@@ -230,6 +230,98 @@ def test_a_correction_keeps_what_was_right(log: Command, folder: Path) -> None:
     assert [operation.kind.value for operation in instead.as_done] == ["topdressing"]
 
 
+def test_why_an_entry_is_corrected_reaches_members_before_the_other_words(log: Command, folder: Path) -> None:
+    done = log("correct", "2027-08-26-1020", "--withdraw", "--because", "the 12th is not done", "--yes", "--quiet")
+    assert done.code == 0, done.err
+    assert read_club_folder(folder).entries[-1].head.words == "The 12th is not done."
+
+
+def test_a_reason_for_a_correction_leaves_the_cause_of_a_hold_up_as_it_was(log: Command, folder: Path) -> None:
+    why = ("--because", "the 12th was not held up.", "--words", "Sorry.")
+    done = log("correct", "2027-08-25-0710", "--greens", "13-18", *why, "--yes", "--quiet")
+    assert done.code == 0, done.err
+    _, instead = read_club_folder(folder).entries[-2:]
+    assert isinstance(instead, Progress)
+    assert instead.because.startswith("heavy rain; the greens are too soft")
+    assert instead.head.words == "The 12th was not held up.\n\nSorry."
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("--frost-delay", "nobody out", "--trolleys", "none", "--until", "5pm"), "until: found '5pm' for 2 limits; expected it in the words of each limit that it belongs to. Such as: --frost-delay \"nobody on the course until 9:30am\" --preferred-lies \"Model Local Rule E-3 until 16 September, decided by the Committee\""),
+        (("--limits", "trolleys: none; buggies: none", "--decided-by", "the Committee"), "decided-by: found 'the Committee' for 2 limits; expected it in the words of each limit"),
+        (("--until", "5pm"), "until: found '5pm' without a limit; expected a limit that it belongs to, such as --frost-delay"),
+        (("--trolleys", ""), "trolleys: found nothing; expected what holds, such as 'none today', or 'lifted'"),
+        (("--limits", " "), "limits: found nothing; expected a limit and what holds"),
+        (("--preferred-lies", "all", "--decided-by", "the Committee"), "preferred-lies: found 'all'; expected what holds, such as 'Model Local Rule E-3"),
+        (("--frost-delay", "until 9:30pm"), "frost-delay: found 'until 9:30pm'; expected what holds, such as 'nobody on the course until 9:30am'"),
+    ],
+)  # fmt: skip
+def test_a_limit_says_what_holds_and_its_own_end_and_decider(
+    log: Command, folder: Path, words: tuple[str, ...], said: str
+) -> None:
+    before = tree(folder)
+    done = log("morning", "--open", "the whole course", *words, "--yes", "--quiet")
+    assert (done.code, done.out) == (1, "")
+    assert said in done.err
+    assert tree(folder) == before
+
+
+@pytest.mark.parametrize("behind", [" until 16 September, decided by the Committee", ", decided by the Committee until 16 September"])  # fmt: skip
+def test_each_limit_in_its_own_option_has_its_own_end_and_decider(log: Command, folder: Path, behind: str) -> None:
+    limits = ("--frost-delay", "nobody on the course until 6pm", "--preferred-lies", f"Model Local Rule E-3{behind}")
+    done = log("morning", "--open", "the whole course", *limits, "--yes", "--quiet")
+    assert done.code == 0, done.err
+    entry = read_club_folder(folder).entries[-1]
+    assert isinstance(entry, MorningStatus)
+    told = {limit.name: (limit.what, limit.decided_by, f"{limit.until:%m-%d %H:%M}") for limit in entry.limits}
+    assert told == {
+        "frost delay": ("nobody on the course", "the course manager", "08-26 18:00"),
+        "preferred lies": ("Model Local Rule E-3", "the Committee", "09-17 00:00"),
+    }
+
+
+def test_one_limit_may_have_its_end_in_an_option(log: Command, folder: Path) -> None:
+    log("morning", "--open", "the whole course", "--trolleys", "none", "--until", "5pm", "--yes", "--quiet")
+    entry = read_club_folder(folder).entries[-1]
+    assert isinstance(entry, MorningStatus)
+    assert [f"{limit.until:%H:%M}" for limit in entry.limits] == ["17:00"]
+
+
+def test_a_finished_green_is_opened_at_midday_in_one_plain_line(log: Command, folder: Path) -> None:
+    assert log("status", "--care", "12", "--yes", "--quiet").code == 0
+    entry = read_club_folder(folder).entries[-1]
+    assert isinstance(entry, MorningStatus)
+    assert [(name, play.value) for name, play in entry.play] == [("green-12", "open with care")]
+
+
+def test_work_that_had_been_started_nowhere_goes_on_where_it_is_said(log: Command, folder: Path) -> None:
+    """Greens 16 to 18 were held up by rain before anybody touched them."""
+    before = tree(folder)
+    done = log("resumed", "hollow-tine", "--yes")
+    assert (done.code, done.out) == (2, "")
+    assert "still needed: --surfaces. Nothing was written.\nHeld up: greens 16 to 18; none of them had" in done.err
+    assert tree(folder) == before
+
+
+@pytest.mark.parametrize("where", [("--surfaces", "green four"), ("--greens", "Four"), ("--greens", "four to four")])
+def test_numbers_may_be_words(log: Command, folder: Path, where: tuple[str, str]) -> None:
+    done = log("done", "hollow-tine", *where, "--yes", "--quiet")
+    assert done.code == 0, done.err
+    entry = read_club_folder(folder).entries[-1]
+    assert isinstance(entry, Progress)
+    assert entry.surfaces == ("green-4",)
+
+
+def test_the_help_says_what_holds_not_where(swardcast: Command) -> None:
+    told = " ".join(swardcast("log", "morning", "--help").out.split())
+    assert "--preferred-lies WHAT what holds, such as 'Model Local Rule E-3" in told
+    assert "--trolleys WHAT what holds, such as 'none today'" in told
+    assert "--greens WHERE such as 1-9 or all" in " ".join(swardcast("log", "done", "--help").out.split())
+    assert "status" in swardcast("log", "--help").out
+
+
 def test_a_correction_in_the_same_minute_is_refused_with_its_reason(log: Command, folder: Path) -> None:
     log(*DONE, "--yes", "--quiet")
     before = tree(folder)

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from swardcast.reading.folder import read_club_folder
-from swardcast.records.log import MorningStatus, Progress
+from swardcast.records.log import Correction, MorningStatus, Progress
 from tests.cli.terminal import CTRL_D, Terminal
 from tests.cli.test_check import tree
 from tests.cli.test_log import folder
@@ -157,3 +157,17 @@ def test_a_correction_offers_the_last_entry_and_withdraws_it_on_enter(folder: Pa
     assert "1 green to under way" in shown
     assert code == 0, last
     assert read_club_folder(folder).entries[-1].head.words == "The 12th is not done."
+
+
+def test_a_withdrawal_by_enter_alone_tells_first_what_the_entry_is(folder: Path) -> None:
+    with asking(folder, "correct") as terminal:
+        terminal.answer("Which entry was wrong?")
+        shown = terminal.answer("Which surfaces are right?")
+        terminal.answer("Your own words to members? (Enter for none)")
+        terminal.answer("Write this entry?")
+        code, last = terminal.end()
+    assert code == 0, last
+    assert "At 10:20am on Thursday 26 August: Work done on green 12." in shown
+    entry = read_club_folder(folder).entries[-1]
+    assert isinstance(entry, Correction)
+    assert (entry.corrects, entry.head.words) == ("2027-08-26-1020-green-12-done", "")

@@ -10,8 +10,10 @@ import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.entering.drafts import draft_file, draft_text
+from swardcast.entering.job_words import candidates
 from swardcast.entering.mornings import morning_offered
 from swardcast.entering.preview import NOTHING_CHANGES, changes_in_words
+from swardcast.entering.questions import next_question
 from swardcast.entering.remarks import cautions
 from swardcast.entering.standing import standing_at
 from swardcast.entering.understanding import understand
@@ -43,14 +45,17 @@ def test_the_morning_offered_is_the_one_that_the_manager_would_write(
     assert offered["closed"].replace(names["bunker-7-front"], "bunker-7-front") == closed
 
 
-def test_a_local_rule_is_never_offered_again_but_other_limits_of_the_last_morning_are(
-    demo_records: ClubRecords,
-) -> None:
-    now = datetime(2027, 9, 14, 6, 35, tzinfo=LONDON)
-    outlook = assess_course(demo_records, now, WeatherBook(demo_records.club, demo_records.weather))
-    assert (
-        morning_offered(standing_at(demo_records, now), outlook)["limits"] == "trolleys: keep ten paces from the greens"
-    )
+def test_no_limit_is_offered_for_enter_and_those_in_force_are_named(small: SmallClub) -> None:
+    fields = "play: {the whole course: open}\nlimits:\n  trolleys: none today\n  preferred lies: {what: Rule E-3, decided by: the Committee, until: 2027-06-03}"
+    small.log("rules", "06-01", "morning status", fields, time="07:00")
+    records, now = small.records(), moment("06-02", "06:00")
+    outlook = assess_course(records, now, WeatherBook(records.club, records.weather))
+    offered = morning_offered(standing_at(records, now), outlook)
+    answers = dict.fromkeys(("closed", "temporary", "care", "why"), "") | {"open": "the whole course"}
+    asked = next_question("morning", answers, understand("morning", answers, records, now), offered, guided=True)
+    assert asked is not None
+    assert (asked.option, asked.offered) == ("limits", "")
+    assert asked.before == "In force: preferred lies until Thursday 3 June. Enter leaves that as it is."
 
 
 @pytest.fixture
@@ -105,6 +110,65 @@ def test_what_is_the_same_changes_nothing_for_members(small: SmallClub) -> None:
 def test_surfaces_that_a_morning_leaves_unsaid_are_named(small: SmallClub) -> None:
     _, _, said = both(small, "morning", moment("06-02", "06:00"), closed="1-2")
     assert said == ["Green 3 and tee 1 stay not known: no answer names them."]
+
+
+def test_what_was_said_of_a_surface_today_is_not_called_not_known(small: SmallClub) -> None:
+    small.log("early", "06-02", "morning status", "play: {greens 1-3: open}", time="06:00")
+    _, _, said = both(small, "morning", moment("06-02", "12:00"), closed="2")
+    assert said == ["Tee 1 stays not known: no answer names it."]
+
+
+def test_the_preview_says_of_each_limit_whether_it_is_new_changed_lifted_or_stays(small: SmallClub) -> None:
+    limits = "limits: {trolleys: none today, buggies: none today, practice ground: mats only}"
+    small.log("rules", "06-01", "morning status", "play: {the whole course: open}", limits, time="07:00")
+    told = {"frost_delay": "nobody on the course until 9:30am", "buggies": "lifted", "practice_ground": "closed"}
+    before, after, _ = both(small, "morning", moment("06-01", "08:00"), open="the whole course", **told)
+    (line,) = (line for line in changes_in_words(before, after) if line.startswith("Limits: "))
+    assert line == (
+        "Limits: trolleys: none today stays; practice ground: closed (so far practice ground: mats only); "
+        "frost delay until 9:30am (new); buggies lifted"
+    )
+
+
+def test_the_preview_of_work_says_nothing_of_limits_that_stay(small: SmallClub) -> None:
+    small.log("rules", "06-01", "morning status", "play: {tees: open}", "limits: {trolleys: none today}", time="07:00")
+    before, after, _ = both(small, "done", moment("06-01", "16:00"), job="tining")
+    assert not [line for line in changes_in_words(before, after) if "trolleys" in line and line.startswith("Limits")]
+
+
+def where(club: SmallClub, word: str, **answers: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    told = understand(word, {"job": "tining", **answers}, club.records(), moment("06-01"))
+    return told.surfaces, told.missing
+
+
+def test_a_hold_up_means_what_is_under_way_and_before_the_work_all(small: SmallClub) -> None:
+    assert where(small, "held-up", because="rain") == (("green-1", "green-2"), ())
+    small.log("start", "06-01", "work started", "job: tining", "surfaces: green 2")
+    assert where(small, "held-up", because="rain") == (("green-2",), ())
+
+
+def test_work_goes_on_where_it_had_been_started_and_elsewhere_only_where_it_is_said(small: SmallClub) -> None:
+    small.log("rain", "06-01", "held up", "job: tining", "because: rain")
+    assert where(small, "resumed") == ((), ("surfaces",))
+    assert where(small, "resumed", greens="1") == (("green-1",), ())
+    answers = {"job": "tining"}
+    told = understand("resumed", answers, small.records(), moment("06-01"))
+    asked = next_question("resumed", answers, told, {}, guided=False)
+    assert asked is not None
+    assert (asked.option, asked.offered, asked.needed) == ("surfaces", "", True)
+    assert asked.before == "Held up: greens 1 and 2"
+    small.log("start", "06-01", "work started", "job: tining", "surfaces: green 2", time="09:00")
+    assert where(small, "resumed") == (("green-2",), ())
+
+
+def test_the_job_in_hand_or_held_up_is_offered_before_one_that_is_due_later(small: SmallClub) -> None:
+    small.job("sanding", "06-15", "topdressing: {sand: 1 mm}")
+    small.job("spiking", "06-03", "solid tining: {diameter: 8 mm, spacing: 50 x 50 mm, depth: 60 mm}")
+    standing = standing_at(small.records(), moment("06-02"))
+    assert [job.id for job in candidates(standing, "done")][-1] == "sanding"
+    small.log("rain", "06-02", "held up", "job: tining", "because: rain")
+    standing = standing_at(small.records(), moment("06-02"))
+    assert [job.id for job in candidates(standing, "done")] == ["tining", "spiking", "sanding"]
 
 
 def test_work_done_a_second_time_is_asked_back(small: SmallClub) -> None:

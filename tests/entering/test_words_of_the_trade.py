@@ -173,7 +173,7 @@ def test_a_word_that_is_no_job_names_the_nearest(demo_records: ClubRecords) -> N
     ("as_of", "kind", "where"),
     [
         ("2027-08-26 06:00", "morning", ""),
-        ("2027-08-26 07:00", "resumed", "greens 12 to 17"),  # held up from 12 on; six a day
+        ("2027-08-26 07:00", "resumed", "green 12"),  # held up from 12 on, of which the 12th alone had been started
         ("2027-08-26 15:30", "done", "greens 13 to 15"),  # 12 is done, 16 to 18 still held up
         ("2027-08-23 06:50", "started", "greens 1 to 6"),
     ],

@@ -11,7 +11,9 @@ from typing import NoReturn
 from swardcast.cli.common import new_parser
 from swardcast.cli.log_entry import enter
 from swardcast.cli.log_import import add_options, take_in
-from swardcast.entering.kinds import KINDS, EntryKind
+from swardcast.entering.kinds import ALSO, BY_WORD, KINDS, EntryKind
+from swardcast.entering.limits_said import SAMPLES
+from swardcast.entering.places import PLACES
 from swardcast.errors import nearest
 
 __all__ = ["parser", "run"]
@@ -38,18 +40,23 @@ _HELP = {
     "cut": ("LENGTH", "height of cut, such as '4 mm'"),
     "organic-matter": ("SHARE", "organic matter, such as '5.8 %%'"),
     "from": ("DAY", "its first day (default: the day of the entry)"),
-    "until": ("DAY", "its last day; for a limit also a time, such as 9:30am"),
+    "until": ("DAY", "its last day; for one limit also a time, such as 9:30am"),
     "open": ("WHERE", "surfaces that are open, such as 'the whole course'"),
     "care": ("WHERE", "surfaces that are open with care; a bare number is a green"),
     "temporary": ("WHERE", "greens that are out of play for temporary ones"),
     "closed": ("WHERE", "surfaces that are closed"),
     "why": ("WHY", "why something is not open, for members"),
     "limits": ("LIMITS", "limits in one, such as 'trolleys: none today; buggies: none today'"),
-    "decided-by": ("WHO", "who decided the limits, such as 'the Committee'"),
+    "decided-by": ("WHO", "who decided the one limit, such as 'the Committee'"),
     "withdraw": ("", "withdraw the entry, with nothing in its place"),
     "was-at": ("WHEN", "when it really was"),
     "job": ("JOB", "the job that the note is about"),
 }
+_HELP |= dict.fromkeys(PLACES, ("WHERE", "such as 1-9 or all"))
+_HELP |= {
+    name.replace(" ", "-"): ("WHAT", f"what holds, such as {sample!r}, or lifted") for name, sample in SAMPLES.items()
+}
+_WHY_CORRECTED = ("WHY", "why it is corrected, for members")
 _SUBJECTS = {
     "job": ("JOB", "the job: its work such as hollow-tine, its id, or a piece of its title"),
     "cause": ("CAUSE", "growth regulator, dull weather, unfed or frost on the leaf"),
@@ -63,7 +70,7 @@ class _Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         typed = re.search(r"invalid choice: '([^']*)' \(choose from", message)
-        hint = nearest(typed[1], [*(kind.word for kind in KINDS), "import"]) if typed else ""
+        hint = nearest(typed[1], [*BY_WORD, *ALSO, "import"]) if typed else ""
         super().error(f"{message}. {hint}" if hint else message)
 
 
@@ -82,6 +89,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     for kind in KINDS:
         below = words.add_parser(
             kind.word,
+            aliases=[other for other, word in ALSO.items() if word == kind.word],
             help=kind.what,
             description=f"{kind.what[:1].upper()}{kind.what[1:]}.",
             epilog=f"Example:\n  {kind.example}",
@@ -110,8 +118,7 @@ def _add_kind(options: argparse.ArgumentParser, kind: EntryKind) -> None:
     for option in (*kind.needs, *kind.may):
         if option in (kind.subject, "words"):
             continue
-        metavar, what = _HELP.get(option, ("WHERE" if option.endswith("s") else "WHAT", ""))
-        what = what or (f"such as {option} 1-9 or all" if metavar == "WHERE" else "what holds, such as 'none today'")
+        metavar, what = _WHY_CORRECTED if (kind.word, option) == ("correct", "because") else _HELP[option]
         if option in _SWITCHES:
             options.add_argument(f"--{option}", action="store_const", const="yes", help=what)
         else:

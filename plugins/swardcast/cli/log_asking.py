@@ -36,6 +36,8 @@ def ask(question: Question) -> str:
     """
     with suppress(ImportError):
         import readline  # noqa: F401 - lets the manager edit a line where the system has it
+    if question.before:
+        say(question.before)
     for number, (value, meaning) in enumerate(question.choices, start=1):
         say(f"  {number:2}  {value}: {meaning}")
     say(f"{question.asks}{_offer(question)}")

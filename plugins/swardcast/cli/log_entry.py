@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
@@ -11,13 +12,13 @@ from swardcast.cli.common import moment_of, text_of
 from swardcast.cli.log_asking import ask, can_ask, say
 from swardcast.cli.log_writing import read_first, show_and_write
 from swardcast.entering.corrections import entry_meant, understand_correction
-from swardcast.entering.kinds import BY_WORD
+from swardcast.entering.kinds import BY_WORD, meant
 from swardcast.entering.measures import changes_typed
 from swardcast.entering.mornings import morning_offered
 from swardcast.entering.questions import Question, kind_question, next_question
 from swardcast.entering.remarks import cautions
 from swardcast.entering.standing import standing_at
-from swardcast.entering.suggestions import kind_offered
+from swardcast.entering.suggestions import held_up_in_words, kind_offered
 from swardcast.entering.understanding import Understood, understand
 from swardcast.entering.wrong import AnswersNeedAttention, Wrong, WrongAnswer
 from swardcast.errors import nearest
@@ -48,7 +49,7 @@ def enter(options: argparse.Namespace) -> int:
         for name, value in vars(options).items()
         if name not in _NO_ANSWERS and value is not None
     }
-    word = options.word or ""
+    word = meant(options.word or "")
     guided = can_ask() and not desk.answers
     if not word:
         if not can_ask():
@@ -57,15 +58,25 @@ def enter(options: argparse.Namespace) -> int:
         word = desk.ask_kind()
     told = desk.complete(word, guided=guided)
     if told.draft is None:
-        say(_missing_in_words(word, told.missing))
+        say(_missing_in_words(word, told))
         return _WRONG_USAGE
     return show_and_write(options, records, desk.now, {"": told.draft}, list(cautions(word, told)), desk.book)
 
 
-def _missing_in_words(word: str, missing: tuple[str, ...]) -> str:
+def _missing_in_words(word: str, told: Understood) -> str:
     kind = BY_WORD[word]
-    names = ", ".join(option.upper() if option == kind.subject else f"--{option}" for option in missing)
-    return f"swardcast log {word}: still needed: {names}. Nothing was written.\nExample:\n  {kind.example}"
+    names = ", ".join(option.upper() if option == kind.subject else f"--{option}" for option in told.missing)
+    lines = [f"swardcast log {word}: still needed: {names}. Nothing was written."]
+    if word == "resumed" and "surfaces" in told.missing and told.job is not None:
+        lines.append(f"{held_up_in_words(told.standing, told.job)}; none of them had been started.")
+    return "\n".join([*lines, "Example:", f"  {kind.example}"])
+
+
+def _empty(answers: Mapping[str, str]) -> list[Wrong]:
+    """Limits of the line that say nothing; asked for them, a manager may well say none."""
+    if "limits" not in answers or answers["limits"].strip():
+        return []
+    return [Wrong(option="limits", found="nothing", expected="a limit and what holds, such as 'trolleys: none today'")]
 
 
 @dataclass(slots=True)
@@ -95,15 +106,16 @@ class _Desk:
 
     def ask_kind(self) -> str:
         question = kind_question(kind_offered(standing_at(self.records, self.now)))
-        while (reply := ask(question).lower().replace(" ", "-")) not in BY_WORD:
+        while (reply := meant(ask(question).lower().replace(" ", "-"))) not in BY_WORD:
             say(f"  found {reply!r}; expected one of these words, or its number. {nearest(reply, BY_WORD)}".rstrip())
         return reply
 
     def complete(self, word: str, *, guided: bool) -> Understood:
         """Ask until nothing is missing; raise for options that cannot be used."""
         told = self.understand(word, self.answers)
-        if told.wrongs:
-            raise AnswersNeedAttention(told.wrongs)
+        wrongs = [*told.wrongs, *_empty(self.answers)]
+        if wrongs:
+            raise AnswersNeedAttention(wrongs)
         while can_ask() and (
             question := next_question(word, self.answers, told, self._offered(word, guided=guided), guided=guided)
         ):
@@ -111,6 +123,8 @@ class _Desk:
             for wrong in wrongs:
                 say(f"  {wrong}")
             told = self.understand(word, self.answers)
+        if told.wrongs:  # of an answer that nobody was asked for, such as the minute
+            raise AnswersNeedAttention(told.wrongs)
         return told
 
     def _try(self, word: str, question: Question) -> list[Wrong]:

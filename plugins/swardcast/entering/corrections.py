@@ -14,13 +14,14 @@ from swardcast.entering.standing import standing_at
 from swardcast.entering.understanding import Answers, Understood, understand
 from swardcast.entering.wrong import Wrong, WrongAnswer
 from swardcast.errors import nearest
+from swardcast.notices.words import capital
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Correction, Entry
 
 __all__ = ["entry_meant", "understand_correction"]
 
 _WORD_OF: Final = {BY_WORD[word].kind: word for word in (*STEPS, "seen", "normal")}
-_KEPT: Final = ("by", "words", "at", "entry", "withdraw", "was-at")
+_KEPT: Final = ("by", "words", "because", "at", "entry", "withdraw", "was-at")
 """Answers that speak of the correction itself."""
 
 
@@ -70,8 +71,8 @@ def understand_correction(
         The draft, or what is wrong with the answers.
     """
     told = {option: text for option, text in answers.items() if option not in _KEPT and text.strip()}
-    outer = {option: answers[option] for option in ("at", "by", "words") if option in answers}
-    frame = understand("note", {"words": "-", **outer}, records, now)
+    outer = {option: answers[option] for option in ("at", "by") if option in answers}
+    frame = replace(understand("note", {"words": "-", **outer}, records, now), corrects=entry)
     wrongs = list(frame.wrongs)
     fields: dict[str, Value] = {"corrects": entry.head.id}
     withdraw = bool(answers.get("withdraw", "").strip())
@@ -100,8 +101,15 @@ def understand_correction(
     if draft is None or wrongs or missing:
         return replace(frame, draft=None, wrongs=tuple(dict.fromkeys(wrongs)), missing=missing)
     about = f"correction of {entry.head.id.removeprefix(f'{entry.head.at:%Y-%m-%d}-')}"
-    words = answers.get("words", "").strip()
+    words = _own_words(answers)
     return replace(frame, draft=replace(draft, kind="correction", fields=fields, words=words, about=about))
+
+
+def _own_words(answers: Answers) -> str:
+    """What members read: why it is corrected, then the manager's other words."""
+    because = " ".join(answers.get("because", "").split())
+    why = capital(because) if because.endswith((".", "!", "?")) or not because else f"{capital(because)}."
+    return "\n\n".join(part for part in (why, answers.get("words", "").strip()) if part)
 
 
 def _instead(

@@ -34,6 +34,7 @@ _CANNOT: Final = {
     "called-off": "has begun already, or is called off",
     "note": "is over",
 }
+_AFTER_WORK: Final = ("seen", "normal")
 _BY_SHORT_NAME_ONLY: Final = 3
 """Fewer letters than these say nothing: judgement."""
 
@@ -72,16 +73,15 @@ def candidates(standing: Standing, word: str) -> list[Job]:
         word: the step.
 
     Returns:
-        Jobs; for the start of work the one that is due first, for later steps the one that is under way, then the
-        latest.
+        Jobs; those under way or held up first. Then, for a step of the work or a change of plan, those due nearest to
+        this day; for what comes after the work the latest.
     """
     today = standing.at.date()
     able = [job for job in standing.jobs if standing.able(job.id, word)]
 
     def likeliest(job: Job) -> tuple[bool, int]:
         starts = standing.facts[job.id].starts
-        before_work = word in ("started", "postponed", "forward", "called-off")
-        return not standing.is_under_way(job.id), abs((starts - today).days) if before_work else -starts.toordinal()
+        return not standing.is_begun(job.id), -starts.toordinal() if word in _AFTER_WORK else abs((starts - today).days)
 
     return sorted(able, key=likeliest)
 

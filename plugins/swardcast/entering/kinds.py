@@ -9,7 +9,7 @@ from swardcast.entering.places import PLACES
 from swardcast.reading.limits import LIMITS
 from swardcast.records.log import Change, Step
 
-__all__ = ["BY_WORD", "KINDS", "MEASURES", "PLAYS", "READINGS", "STEPS", "EntryKind"]
+__all__ = ["ALSO", "BY_WORD", "KINDS", "MEASURES", "PLAYS", "READINGS", "STEPS", "EntryKind", "meant"]
 
 _ON: Final = ("surfaces", *PLACES)
 MEASURES: Final = ("tine", "blade", "spacing", "depth", "passes", "sand", "seed")
@@ -56,7 +56,7 @@ KINDS: Final = (
     EntryKind(
         word="morning",
         kind="morning status",
-        what="how the course stands this morning",
+        what="how the course stands this morning, or later in the day, such as 'status --care 12'",
         example='swardcast log morning --open "the whole course" --closed "greens 7-12"',
         may=(*PLAYS, "why", "limits", *(name.replace(" ", "-") for name in LIMITS), "decided-by", "until"),
         subject="",
@@ -153,10 +153,17 @@ KINDS: Final = (
         word="correct",
         kind="correction",
         what="an earlier entry was wrong: say what stands instead, or withdraw it",
-        example='swardcast log correct 2027-08-24-1550 --greens 10-11 --words "The 12th is not done."',
+        example='swardcast log correct 2027-08-24-1550 --greens 10-11 --because "the 12th is not done"',
         needs=("entry",),
         may=(*_ON, "withdraw", "was-at", "because", "play", *MEASURES, "left", "counted", "cover", *READINGS),
         subject="entry",
     ),
 )
 BY_WORD: Final = {kind.word: kind for kind in KINDS}
+ALSO: Final = {"status": "morning"}
+"""Other words for a kind: a morning status is entered at any time of the day."""
+
+
+def meant(word: str) -> str:
+    """Give the word of the kind that is meant by another word for it."""
+    return ALSO.get(word, word)

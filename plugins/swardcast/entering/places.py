@@ -20,17 +20,28 @@ WHOLE_COURSE: Final = "the whole course"
 """How a morning entry names every surface."""
 
 
-def phrase_typed(text: str, kind: SurfaceKind | None) -> str:
+_NUMBERS: Final = (
+    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
+    "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
+)  # fmt: skip
+_NUMBER: Final = re.compile(rf"\b(?:{'|'.join(_NUMBERS)})\b", re.IGNORECASE)
+
+
+def phrase_typed(text: str, kind: SurfaceKind | None, surfaces: Mapping[str, Surface]) -> str:
     """Complete what was typed, so that the log can read it.
 
     Args:
-        text: such as "1-9", "3,7,12", "all" or "greens 1-9 and the practice green".
+        text: such as "1-9", "3,7,12", "four", "all" or "greens 1-9 and the practice green".
         kind: the kind that a bare number or "all" means, or None where they need their kind.
+        surfaces: all surfaces by id.
 
     Returns:
-        A phrase, still to be checked.
+        A phrase, still to be checked; number words are figures in it, where they are no surface's name.
     """
     words = " ".join(text.split())
+    in_figures = _NUMBER.sub(lambda match: str(_NUMBERS.index(match[0].lower()) + 1), words)
+    if in_figures != words and not _names_surfaces(words, surfaces):
+        words = in_figures
     if kind is None:
         return words
     if words.lower() == "all":
@@ -52,6 +63,13 @@ def chosen_surfaces(phrase: str, surfaces: Mapping[str, Surface]) -> tuple[str, 
         WrongAnswer: when a part names no surface of this course.
     """
     return understood(lambda: select_surfaces(phrase, surfaces))
+
+
+def _names_surfaces(phrase: str, surfaces: Mapping[str, Surface]) -> bool:
+    try:
+        return bool(chosen_surfaces(phrase, surfaces))
+    except WrongAnswer:
+        return False
 
 
 def phrase_for(chosen: Iterable[str], surfaces: Mapping[str, Surface]) -> str:

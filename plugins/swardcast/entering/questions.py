@@ -10,9 +10,12 @@ from swardcast.entering.job_words import candidates
 from swardcast.entering.kinds import BY_WORD, KINDS, MEASURES
 from swardcast.entering.measures import planned_in_words
 from swardcast.entering.places import PLACES
-from swardcast.entering.suggestions import job_offered, surfaces_offered
+from swardcast.entering.suggestions import held_up_in_words, job_offered, surfaces_offered
 from swardcast.entering.understanding import Answers, Understood
-from swardcast.notices.words import time_in_words
+from swardcast.notices.events import entry_in_words
+from swardcast.notices.limits import limit_clause
+from swardcast.notices.words import moment_in_words, time_in_words
+from swardcast.outlook.limits import limits_in_force
 from swardcast.records.log import HeldBackBy
 
 __all__ = ["Question", "kind_question", "next_question"]
@@ -79,6 +82,7 @@ class Question:
         choices: answers by number, each with its meaning, or none.
         sample: an answer to show where nothing is offered, or "".
         needed: whether there has to be an answer.
+        before: what to say before it is asked, or "".
     """
 
     option: str
@@ -87,6 +91,7 @@ class Question:
     choices: tuple[tuple[str, str], ...] = ()
     sample: str = ""
     needed: bool = False
+    before: str = ""
 
 
 def kind_question(standing_offer: str) -> Question:
@@ -140,7 +145,23 @@ class _Asked:
             choices=self._choices(option),
             sample=_SAMPLES.get(option, ""),
             needed=needed and option != "withdraw",
+            before=self._before(option),
         )
+
+    def _before(self, option: str) -> str:
+        standing, job = self.told.standing, self.told.job
+        match option:
+            case "limits":
+                held = [limit_clause(one, standing.at.date()) for one in limits_in_force(standing.entries, standing.at)]
+                return f"In force: {'; '.join(held)}. Enter leaves that as it is." if held else ""
+            case "withdraw" if (wrong := self.told.corrects) is not None:
+                zone, near = standing.at.tzinfo, standing.at.date()
+                when = moment_in_words(wrong.head.true_from.astimezone(zone), near)
+                return f"At {when}: {entry_in_words(wrong, standing.records, near)}"
+            case "surfaces" if self.word == "resumed" and job is not None:
+                return held_up_in_words(standing, job)
+            case _:
+                return ""
 
     def _offered(self, option: str) -> str:
         if self.word == "morning":

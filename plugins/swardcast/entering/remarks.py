@@ -7,10 +7,19 @@ from collections.abc import Iterator
 from swardcast.entering.places import chosen_surfaces, phrase_for
 from swardcast.entering.understanding import Understood
 from swardcast.notices.words import capital, moment_in_words
+from swardcast.outlook.play import latest_statements, statements
 
 __all__ = ["cautions"]
 
 _PLAY = "play"
+
+
+def _said_today(told: Understood) -> set[str]:
+    """Surfaces about which the log says already today how play stands."""
+    standing = told.standing
+    latest = latest_statements(statements(standing.records, standing.entries))
+    today, zone = standing.at.date(), standing.at.tzinfo
+    return {name for name, (_, word) in latest.items() if word.at.astimezone(zone).date() == today}
 
 
 def cautions(word: str, told: Understood) -> Iterator[str]:
@@ -27,7 +36,8 @@ def cautions(word: str, told: Understood) -> Iterator[str]:
     if word == "morning" and told.draft is not None:
         play = told.draft.fields[_PLAY]
         named = {name for phrase in play for name in chosen_surfaces(str(phrase), surfaces)}
-        left = [name for name in surfaces if name not in named]
+        said = _said_today(told)
+        left = [name for name in surfaces if name not in named and name not in said]
         if left:
             phrase = phrase_for(left, surfaces)
             verb = "stays" if len(left) == 1 else "stay"

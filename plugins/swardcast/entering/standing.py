@@ -67,22 +67,34 @@ class Standing:
             word: the step.
 
         Returns:
-            For the start of work a day's worth of surfaces; for its end those that were started; else all that can
-            take the step; where none can, all of the job.
+            For the start of work a day's worth of surfaces; for its end and a hold-up those under way, and where there
+            is none, a day's worth or all that are not done; for its resumption those held up that had been started,
+            maybe none; else all that can take the step; where none can, all of the job.
         """
         able = self.able(job, word)
         facts = self.facts[job]
         a_day = max(1, math.ceil(facts.job.surfaces_a_day))
-        if word in ("started", "resumed"):
-            return able[:a_day] or facts.job.surfaces
-        if word == "done":
-            begun = tuple(n for n in able if facts.surfaces[n].started and not facts.surfaces[n].held)
-            return begun or able[:a_day] or facts.job.surfaces
-        return able or facts.job.surfaces
+        begun = tuple(name for name in able if facts.surfaces[name].started)
+        match word:
+            case "started":
+                return able[:a_day] or facts.job.surfaces
+            case "resumed":
+                return begun  # which of those not begun comes next, nobody has said
+            case "done":
+                in_hand = tuple(name for name in begun if not facts.surfaces[name].held)
+                return in_hand or able[:a_day] or facts.job.surfaces
+            case "held-up":
+                return begun or able or facts.job.surfaces
+            case _:
+                return able or facts.job.surfaces
 
     def is_in_hand(self, job: str) -> bool:
         """Tell whether a job is started somewhere, not done there, and not held up."""
         return any(there.started and not there.done and not there.held for there in self.facts[job].surfaces.values())
+
+    def is_begun(self, job: str) -> bool:
+        """Tell whether a job is under way or held up somewhere, be it by rain before the work."""
+        return self.is_under_way(job) or any(there.held for there in self.facts[job].surfaces.values())
 
     def is_under_way(self, job: str) -> bool:
         """Tell whether a job is started somewhere and not done there."""

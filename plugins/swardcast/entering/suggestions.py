@@ -8,7 +8,7 @@ from swardcast.entering.standing import Standing
 from swardcast.records.log import MorningStatus
 from swardcast.records.plan import Job
 
-__all__ = ["job_offered", "kind_offered", "surfaces_offered"]
+__all__ = ["held_up_in_words", "job_offered", "kind_offered", "surfaces_offered"]
 
 
 def kind_offered(standing: Standing) -> str:
@@ -57,6 +57,21 @@ def surfaces_offered(standing: Standing, job: Job, word: str) -> str:
         word: the step.
 
     Returns:
-        A phrase such as "greens 4 to 6".
+        A phrase such as "greens 4 to 6", or "" when no surface is likelier than the others.
     """
-    return phrase_for(standing.usual(job.id, word), standing.records.surfaces)
+    usual = standing.usual(job.id, word)
+    return phrase_for(usual, standing.records.surfaces) if usual else ""
+
+
+def held_up_in_words(standing: Standing, job: Job) -> str:
+    """Tell where a job is held up, to choose from.
+
+    Args:
+        standing: how the jobs stand.
+        job: the job.
+
+    Returns:
+        Such as "Held up: greens 12 to 18", or "" when it is held up nowhere.
+    """
+    held = standing.able(job.id, "resumed")
+    return f"Held up: {phrase_for(held, standing.records.surfaces)}" if held else ""

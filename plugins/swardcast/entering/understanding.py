@@ -12,7 +12,7 @@ from pydantic import ValidationError
 from swardcast.entering.drafts import Draft, Value
 from swardcast.entering.job_words import job_meant, kinds_named
 from swardcast.entering.kinds import BY_WORD, MEASURES, PLAYS, READINGS, EntryKind
-from swardcast.entering.limits_said import limit_typed, limits_typed
+from swardcast.entering.limits_said import limits_of
 from swardcast.entering.measures import as_done, check_measure
 from swardcast.entering.places import PLACES, chosen_surfaces, phrase_for, phrase_typed
 from swardcast.entering.said import day_said, moment_said
@@ -20,10 +20,9 @@ from swardcast.entering.standing import Standing, standing_at
 from swardcast.entering.wrong import Wrong, WrongAnswer, understood
 from swardcast.errors import nearest
 from swardcast.quantities import parse_fraction
-from swardcast.reading.limits import LIMITS
 from swardcast.reading.seen import Readings
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Change, HeldBackBy
+from swardcast.records.log import Change, Entry, HeldBackBy
 from swardcast.records.plan import Job, Play
 
 __all__ = ["Answers", "Understood", "understand"]
@@ -45,6 +44,7 @@ class Understood:
         standing: how the jobs stood at the moment of the entry.
         job: the job that is meant, or None.
         surfaces: ids of the surfaces that are meant.
+        corrects: the entry that is to be corrected, or None.
     """
 
     draft: Draft | None
@@ -53,6 +53,7 @@ class Understood:
     standing: Standing
     job: Job | None
     surfaces: tuple[str, ...]
+    corrects: Entry | None = None
 
 
 def understand(word: str, answers: Answers, records: ClubRecords, now: datetime) -> Understood:
@@ -95,6 +96,8 @@ class _Reader:
         missing = tuple(option for option in self.kind.needs if not self._has(option))
         if self.kind.word == "seen":
             missing += self._not_seen(named)
+        if self.kind.word == "resumed" and job is not None and not said and not named:
+            missing += ("surfaces",)
         if self.kind.word == "morning" and not any(self._has(option) for option in PLAYS):
             missing = ("open",)
         fields, about = self._fields(job, phrase, named)
@@ -144,7 +147,9 @@ class _Reader:
             of_job = [n for n in job.surfaces if surfaces[n].kind is kind or option == "surfaces"] if job else []
             if not text:
                 continue
-            phrase = phrase_for(of_job, surfaces) if text.lower() == "all" and of_job else phrase_typed(text, kind)
+            phrase = (
+                phrase_for(of_job, surfaces) if text.lower() == "all" and of_job else phrase_typed(text, kind, surfaces)
+            )
             if kind is None and (phrase[:1].isdigit() or phrase.lower() == "all"):
                 continue  # they mean surfaces of the job, which is not known yet
             ids = self._attempt(option, lambda _, phrase=phrase: self._of_job(phrase, job))  # type: ignore[misc]
@@ -152,7 +157,7 @@ class _Reader:
             chosen.update(dict.fromkeys(ids or ()))
         if not phrases and job is not None:
             usual = standing.usual(job.id, self.kind.word)
-            return phrase_for(usual, surfaces), usual
+            return phrase_for(usual, surfaces) if usual else "", usual
         return ", ".join(phrases), tuple(chosen)
 
     def _of_job(self, phrase: str, job: Job | None) -> tuple[str, ...]:
@@ -219,33 +224,19 @@ class _Reader:
         play: dict[str, Value] = {}
         for option, state in PLAYS.items():
             for phrase in filter(None, (part.strip() for part in self.answers.get(option, "").split(";"))):
-                typed = phrase_typed(phrase, PLACES["greens"] if option != "open" else None)
+                kind, surfaces = PLACES["greens"] if option != "open" else None, self.records.surfaces
+                typed = phrase_typed(phrase, kind, surfaces)
                 if self._attempt(option, lambda _, typed=typed: chosen_surfaces(typed, self.records.surfaces)):  # type: ignore[misc]
                     play.pop(typed, None)
                     play[typed] = state
         fields: dict[str, Value] = {"play": play}
         if why := _line(self.answers.get("why", "")):
             fields["why"] = why
-        if limits := self._limits():
+        limits, wrongs = limits_of(self.answers, self.local)
+        self.wrongs += wrongs
+        if limits:
             fields["limits"] = limits
         return fields
-
-    def _limits(self) -> dict[str, Value]:
-        limits = dict(self._attempt("limits", limits_typed) or {})
-        for name in LIMITS:
-            if text := _line(self.answers.get(name.replace(" ", "-"), "")):
-                limits[name] = text
-        found: dict[str, Value] = {}
-        for name, text in limits.items():
-            option = name.replace(" ", "-") if self.answers.get(name.replace(" ", "-")) else "limits"
-            said = {word: self.answers.get(word, "") for word in ("decided-by", "until")}
-            try:
-                found[name] = limit_typed(
-                    name, text, decided_by=said["decided-by"], until=said["until"], now=self.local
-                )
-            except WrongAnswer as error:
-                self._wrong(option, error)
-        return found
 
     def _change(self, job: Job | None) -> dict[str, Value]:
         change = self.kind.change
