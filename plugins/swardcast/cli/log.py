@@ -40,7 +40,7 @@ _HELP = {
     "cut": ("LENGTH", "height of cut, such as '4 mm'"),
     "organic-matter": ("SHARE", "organic matter, such as '5.8 %%'"),
     "from": ("DAY", "its first day (default: the day of the entry)"),
-    "until": ("DAY", "its last day; for one limit also a time, such as 9:30am"),
+    "until": ("DAY", "its last day"),
     "open": ("WHERE", "surfaces that are open, such as 'the whole course'"),
     "care": ("WHERE", "surfaces that are open with care; a bare number is a green"),
     "temporary": ("WHERE", "greens that are out of play for temporary ones"),
@@ -56,7 +56,11 @@ _HELP |= dict.fromkeys(PLACES, ("WHERE", "such as 1-9 or all"))
 _HELP |= {
     name.replace(" ", "-"): ("WHAT", f"what holds, such as {sample!r}, or lifted") for name, sample in SAMPLES.items()
 }
-_WHY_CORRECTED = ("WHY", "why it is corrected, for members")
+_HELP_OF = {
+    ("correct", "because"): ("WHY", "why it is corrected, for members"),
+    ("correct", "surfaces"): ("WHERE", "the surfaces that are right (default: as they were)"),
+    ("morning", "until"): ("WHEN", "the end of the one limit: a day, or a time such as 9:30am"),
+}
 _SUBJECTS = {
     "job": ("JOB", "the job: its work such as hollow-tine, its id, or a piece of its title"),
     "cause": ("CAUSE", "growth regulator, dull weather, unfed or frost on the leaf"),
@@ -118,7 +122,7 @@ def _add_kind(options: argparse.ArgumentParser, kind: EntryKind) -> None:
     for option in (*kind.needs, *kind.may):
         if option in (kind.subject, "words"):
             continue
-        metavar, what = _WHY_CORRECTED if (kind.word, option) == ("correct", "because") else _HELP[option]
+        metavar, what = _HELP_OF.get((kind.word, option)) or _HELP[option]
         if option in _SWITCHES:
             options.add_argument(f"--{option}", action="store_const", const="yes", help=what)
         else:

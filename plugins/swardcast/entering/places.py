@@ -46,6 +46,8 @@ def phrase_typed(text: str, kind: SurfaceKind | None, surfaces: Mapping[str, Sur
         return words
     if words.lower() == "all":
         return f"all {kind.plural}"
+    if words.isdecimal():
+        return f"{kind.value} {words}"
     return f"{kind.plural} {words}" if re.match(r"^\d", words) else words
 
 
