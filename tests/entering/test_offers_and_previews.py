@@ -118,6 +118,14 @@ def test_what_was_said_of_a_surface_today_is_not_called_not_known(small: SmallCl
     assert said == ["Tee 1 stays not known: no answer names it."]
 
 
+def test_a_reason_that_a_second_entry_of_the_day_leaves_out_is_named(small: SmallClub) -> None:
+    small.log("early", "06-02", "morning status", "play: {the whole course: open}", "why: Wet.", time="06:00")
+    _, _, said = both(small, "morning", moment("06-02", "12:00"), care="2")
+    assert said == ['The reason given at 6am is no longer shown: "Wet." Repeat it with --why.']
+    _, _, said = both(small, "morning", moment("06-02", "12:00"), care="2", why="Still wet.")
+    assert said == []
+
+
 def test_the_preview_says_of_each_limit_whether_it_is_new_changed_lifted_or_stays(small: SmallClub) -> None:
     limits = "limits: {trolleys: none today, buggies: none today, practice ground: mats only}"
     small.log("rules", "06-01", "morning status", "play: {the whole course: open}", limits, time="07:00")

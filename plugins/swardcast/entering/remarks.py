@@ -6,12 +6,23 @@ from collections.abc import Iterator
 
 from swardcast.entering.places import chosen_surfaces, phrase_for
 from swardcast.entering.understanding import Understood
-from swardcast.notices.words import capital, moment_in_words
+from swardcast.notices.words import capital, moment_in_words, time_in_words
 from swardcast.outlook.play import latest_statements, statements
+from swardcast.records.log import MorningStatus
 
 __all__ = ["cautions"]
 
 _PLAY = "play"
+
+
+def _reason_that_goes(told: Understood) -> Iterator[str]:
+    """The status page shows the reason of the day's last morning entry alone."""
+    today, zone = told.standing.at.date(), told.standing.at.tzinfo
+    mornings = [entry for entry in told.standing.entries if isinstance(entry, MorningStatus)]
+    last = mornings[-1] if mornings and mornings[-1].head.true_from.astimezone(zone).date() == today else None
+    if last is not None and last.why and told.draft is not None and "why" not in told.draft.fields:
+        when = time_in_words(last.head.true_from)
+        yield f'The reason given at {when} is no longer shown: "{last.why}" Repeat it with --why.'
 
 
 def _said_today(told: Understood) -> set[str]:
@@ -42,6 +53,7 @@ def cautions(word: str, told: Understood) -> Iterator[str]:
             phrase = phrase_for(left, surfaces)
             verb = "stays" if len(left) == 1 else "stay"
             yield f"{capital(phrase)} {verb} not known: no answer names {'it' if len(left) == 1 else 'them'}."
+        yield from _reason_that_goes(told)
     if word in ("started", "done") and told.job is not None:
         facts = told.standing.facts[told.job.id].surfaces
         again = [name for name in told.surfaces if name in facts and facts[name].done is not None]
