@@ -159,6 +159,17 @@ def test_a_correction_offers_the_last_entry_and_withdraws_it_on_enter(folder: Pa
     assert read_club_folder(folder).entries[-1].head.words == "The 12th is not done."
 
 
+def test_a_morning_to_be_corrected_is_told_and_can_only_be_withdrawn(folder: Path) -> None:
+    with asking(folder, "correct", "2027-08-26-0640", "--quiet") as terminal:
+        shown = terminal.answer("Which surfaces are right?", "3")
+        assert "expected --withdraw, and then a new entry of its own" in terminal.answer("Which surfaces are right?")
+        terminal.answer("Write this entry?")
+        code, last = terminal.end()
+    assert code == 0, last
+    what = "greens 1 to 11 and the practice green open with care; greens 12 to 15 closed; open otherwise."
+    assert f"At 6:40am on Thursday 26 August: Morning entry: {what}" in shown
+
+
 def test_a_withdrawal_by_enter_alone_tells_first_what_the_entry_is(folder: Path) -> None:
     with asking(folder, "correct") as terminal:
         terminal.answer("Which entry was wrong?")

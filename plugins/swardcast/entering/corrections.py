@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import datetime
 from typing import Any, Final
 
 from swardcast.entering.drafts import Draft, Value, moment_text
 from swardcast.entering.kinds import BY_WORD, STEPS
-from swardcast.entering.places import PLACES
-from swardcast.entering.standing import standing_at
+from swardcast.entering.places import PLACES, phrase_for
+from swardcast.entering.standing import Standing, standing_at
 from swardcast.entering.understanding import Answers, Understood, understand
 from swardcast.entering.wrong import Wrong, WrongAnswer
 from swardcast.errors import nearest
-from swardcast.notices.words import capital
+from swardcast.notices.events import entry_in_words
+from swardcast.notices.words import capital, moment_in_words
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Correction, Entry
+from swardcast.records.log import Correction, Entry, MorningStatus
+from swardcast.records.plan import Play
 
-__all__ = ["entry_meant", "understand_correction"]
+__all__ = ["entry_meant", "entry_shown", "understand_correction"]
 
 _WORD_OF: Final = {BY_WORD[word].kind: word for word in (*STEPS, "seen", "normal")}
 _KEPT: Final = ("by", "words", "because", "at", "entry", "withdraw", "was-at")
@@ -55,6 +57,35 @@ def entry_meant(text: str, records: ClubRecords, now: datetime) -> Entry:
     raise WrongAnswer(found, f"one entry that stands, such as: {', '.join(names[-5:]) or 'none'}", hint)
 
 
+def entry_shown(entry: Entry, standing: Standing) -> str:
+    """Tell what an entry is before it is corrected.
+
+    Args:
+        entry: the entry.
+        standing: how the jobs stand, for the day of the reader.
+
+    Returns:
+        Its moment and what it says, such as "At 10:20am on Thursday 26 August: Work done on green 12."
+    """
+    near, records = standing.at.date(), standing.records
+    when = moment_in_words(entry.head.true_from.astimezone(standing.at.tzinfo), near)
+    said = entry_in_words(entry, records, near)
+    if isinstance(entry, MorningStatus):
+        said = f"{said.rstrip('.')}: {'; '.join(_parts_of(entry, records))}."
+    return f"At {when}: {said}"
+
+
+def _parts_of(entry: MorningStatus, records: ClubRecords) -> Iterator[str]:
+    """What a morning entry says; where it speaks of the whole course, the open surfaces are not counted up."""
+    whole = len(entry.play) == len(records.surfaces)
+    plays = {play: [name for name, one in entry.play if one is play] for _, play in entry.play}
+    opened = plays.pop(Play.OPEN, []) if whole and len(plays) > 1 else []
+    yield from (f"{phrase_for(names, records.surfaces)} {play.value}" for play, names in plays.items())
+    if opened:
+        yield "open otherwise"
+    yield from (limit.name for limit in entry.limits)
+
+
 def understand_correction(
     answers: Answers, entry: Entry, typed: Mapping[str, Any], records: ClubRecords, now: datetime
 ) -> Understood:
@@ -86,7 +117,7 @@ def understand_correction(
     elif (told or was_at) and word is None:
         expected = "--withdraw, and then a new entry of its own"
         found = f"something to stand instead of an entry of kind {typed.get('kind')!r}"
-        wrongs.append(Wrong(option="entry", found=found, expected=expected))
+        wrongs.append(Wrong(option="withdraw", found=found, expected=expected))
     elif (told or was_at) and word is not None:
         inner = _instead(word, told, was_at, entry, typed, records, now)
         wrongs += inner.wrongs

@@ -6,15 +6,15 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
+from swardcast.entering.corrections import entry_shown
 from swardcast.entering.job_words import candidates
 from swardcast.entering.kinds import BY_WORD, KINDS, MEASURES
 from swardcast.entering.measures import planned_in_words
 from swardcast.entering.places import PLACES
 from swardcast.entering.suggestions import held_up_in_words, job_offered, surfaces_offered
 from swardcast.entering.understanding import Answers, Understood
-from swardcast.notices.events import entry_in_words
 from swardcast.notices.limits import limit_clause
-from swardcast.notices.words import moment_in_words, time_in_words
+from swardcast.notices.words import time_in_words
 from swardcast.outlook.limits import limits_in_force
 from swardcast.records.log import HeldBackBy
 
@@ -154,10 +154,8 @@ class _Asked:
             case "limits":
                 held = [limit_clause(one, standing.at.date()) for one in limits_in_force(standing.entries, standing.at)]
                 return f"In force: {'; '.join(held)}. Enter leaves that as it is." if held else ""
-            case "withdraw" if (wrong := self.told.corrects) is not None:
-                zone, near = standing.at.tzinfo, standing.at.date()
-                when = moment_in_words(wrong.head.true_from.astimezone(zone), near)
-                return f"At {when}: {entry_in_words(wrong, standing.records, near)}"
+            case "withdraw" if self.told.corrects is not None:
+                return entry_shown(self.told.corrects, standing)
             case "surfaces" if self.word == "resumed" and job is not None:
                 return held_up_in_words(standing, job)
             case _:
