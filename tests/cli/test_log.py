@@ -251,6 +251,7 @@ def test_a_reason_for_a_correction_leaves_the_cause_of_a_hold_up_as_it_was(log: 
     [
         (("--frost-delay", "nobody out", "--trolleys", "none", "--until", "5pm"), "until: found '5pm' for 2 limits; expected it in the words of each limit that it belongs to. Such as: --frost-delay \"nobody on the course until 9:30am\" --preferred-lies \"Model Local Rule E-3 until 16 September, decided by the Committee\""),
         (("--limits", "trolleys: none; buggies: none", "--decided-by", "the Committee"), "decided-by: found 'the Committee' for 2 limits; expected it in the words of each limit"),
+        (("--trolleys", "none until 2pm", "--until", "5pm"), "trolleys: found '2pm' and '5pm'; expected one of the two"),
         (("--until", "5pm"), "until: found '5pm' without a limit; expected a limit that it belongs to, such as --frost-delay"),
         (("--trolleys", ""), "trolleys: found nothing; expected what holds, such as 'none today', or 'lifted'"),
         (("--limits", " "), "limits: found nothing; expected a limit and what holds"),

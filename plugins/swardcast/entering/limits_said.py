@@ -126,8 +126,8 @@ def limit_typed(name: str, text: str, *, decided_by: str, until: str, now: datet
         The limit as the log has it.
 
     Raises:
-        WrongAnswer: when nothing is said of what holds, its end is no time of day and no day, or nobody is said to
-            have adopted a Local Rule.
+        WrongAnswer: when nothing is said of what holds, its end is no time of day and no day, two ends or deciders are
+            told, or nobody is said to have adopted a Local Rule.
     """
     what, end, decider = " ".join(text.split()), "", ""
     for _ in range(2):  # the two may come in any order
@@ -138,12 +138,12 @@ def limit_typed(name: str, text: str, *, decided_by: str, until: str, now: datet
     if _SAYS_NOTHING.match(what):
         found = repr(text) if text.strip() else "nothing"
         raise WrongAnswer(found, f"what holds, such as {SAMPLES[name]!r}, or 'lifted'")
-    end, decider = (end or until).strip(), " ".join((decider or decided_by).split())
+    end, decider = _one_of(end, until), _one_of(decider, decided_by)
     read = _end(end, now)
     if end and not read:
         raise WrongAnswer(repr(end), "an end such as '9:30am', 'Thursday 16 September' or '2027-09-16'")
     if name == "preferred lies" and not decider and what.lower() != "lifted":
-        expected = "also who adopted it: --decided-by, or ', decided by the Committee' behind it"
+        expected = "also who adopted it, such as ', decided by the Committee' behind it"
         raise WrongAnswer(repr(what), expected, "Only the Committee can adopt a Local Rule.")
     fields: dict[str, Value] = {"what": what}
     if decider:
@@ -151,6 +151,13 @@ def limit_typed(name: str, text: str, *, decided_by: str, until: str, now: datet
     if read:
         fields["until"] = read
     return fields if len(fields) > 1 else what
+
+
+def _one_of(behind: str, by_option: str) -> str:
+    typed, told = " ".join(behind.split()), " ".join(by_option.split())
+    if typed and told and typed != told:
+        raise WrongAnswer(f"{typed!r} and {told!r}", "one of the two")
+    return typed or told
 
 
 def _end(text: str, now: datetime) -> str:
