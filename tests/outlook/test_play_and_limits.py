@@ -206,3 +206,49 @@ def test_nine_of_eighteen_greens_closed_is_said_in_one_sentence(demo_records: Cl
     assert status.sentence == "The course is open, but greens 1 to 9 are closed."
     marks = {mark.hole: mark.play for mark in status.holes}
     assert marks == {hole: "closed" if hole <= 9 else "open" for hole in range(1, 19)}
+
+
+def test_a_course_of_which_only_closed_greens_are_known_is_not_called_open(club: SmallClub) -> None:
+    morning(club, "05-03", "play: {greens 1-3: closed}")
+    records = replace(club.records(), jobs={})
+    outlook = assess_course(records, moment("05-03", "08:00"), WeatherBook(records.club, records.weather))
+    assert compose_status(outlook, {}, records.club).sentence == "Greens 1 to 3 are closed; tee 1 is not known."
+
+
+def test_called_off_after_the_start_nothing_is_under_way_and_a_new_day_is_only_planned(club: SmallClub) -> None:
+    club.log("started", "06-01", "work started", "job: spring", "surfaces: greens 1-2", time="07:00")
+    club.done("spring", "06-01", "surfaces: green 1")
+    off = ("job: spring", "change: called off", "because: rain")
+    club.log("off", "06-01", "change of plan", *off, time="12:00")
+    states = {name: club.work("spring", moment("06-01", "13:00"), name).work for name in ("green-1", "green-2")}
+    assert states == {"green-1": Work.HEALING, "green-2": Work.CALLED_OFF}
+    club.log(
+        "on", "06-02", "change of plan", "job: spring", "change: postponed to", "starts: 2027-06-10", "because: dry"
+    )
+    again = club.work("spring", moment("06-02"), "green-2")
+    assert (again.work, again.started_at, again.hours) == (Work.PLANNED, None, None)
+
+
+def test_work_started_after_a_call_off_is_under_way(club: SmallClub) -> None:
+    club.log("off", "05-30", "change of plan", "job: spring", "change: called off", "because: rain")
+    assert club.work("spring", moment("05-31")).work is Work.CALLED_OFF
+    club.log("started", "06-01", "work started", "job: spring", "surfaces: green 1", time="07:00")
+    assert club.work("spring", moment("06-01", "08:00")).work is Work.UNDER_WAY
+
+
+def test_in_the_hour_that_the_clocks_repeat_the_later_word_counts(club: SmallClub) -> None:
+    """On 31 October 2027 it is ten past one twice in London, first in summer time."""
+    for name, at, play_there in (("b-first", "01:50+01:00", "closed"), ("a-second", "01:10+00:00", "open")):
+        club.log(name, "10-31", "morning status", f"play: {{green 1: {play_there}}}", time=at)
+    assert play(club, "10-31", "07:00") is Play.OPEN
+
+
+def test_with_follow_up_work_a_morning_entry_of_the_same_minute_does_not_count_as_opening(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01", surfaces="green 1", more="    follow up: 1 hour\n")
+    club.log("m", "06-01", "morning status", "play: {the whole course: open}", time="10:00")
+    club.log("d", "06-01", "work done", "job: spring", time="10:00")
+    there = club.course(moment("06-01", "10:15")).surfaces["green-1"]
+    assert there.play is Play.CLOSED
+    assert there.current is not None
+    assert there.current.hours is not None

@@ -107,3 +107,12 @@ def test_a_withdrawn_note_on_the_course_is_told(club: SmallClub) -> None:
     club.log("n", "05-03", "note to members", time="07:00")
     club.log("oh", "05-03", "correction", "corrects: n", time="08:00")
     assert [(change.id, change.corrects) for change in changes(club, "05-03")] == [("oh", True)]
+
+
+def test_done_said_again_to_open_a_green_is_told_as_course_status(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01", surfaces="green 1", more="    follow up: 1 hour\n")
+    club.log("started", "06-01", "work started", "job: spring", time="07:00")
+    club.log("done", "06-01", "work done", "job: spring", time="10:00")
+    club.log("opened", "06-01", "work done", "job: spring", "play: open with care", time="12:00")
+    assert told(club, "06-01") == [("opened", {"green-1": "open with care"})]

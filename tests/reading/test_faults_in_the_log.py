@@ -519,3 +519,39 @@ def test_a_surface_cannot_be_back_to_normal_before_its_work_was_done(demo_club: 
         " expected an entry 'work done' first, or only the surfaces that were done"
     )
     assert_said(demo_club, "log/2027/2027-08-26-1800-too-early.md", (said,))
+
+
+def test_an_entry_that_stands_instead_cannot_be_later_than_its_correction(demo_club: Path) -> None:
+    replace(demo_club / CORRECTION, "  at: 2027-08-24 15:50", "  at: 2027-09-24 15:50")
+    assert_said(
+        demo_club,
+        CORRECTION,
+        (
+            "line «2027-09-24», at: found 2027-09-24 15:50; expected a moment not after that of the corr… 2027-08-24 18:15",
+        ),
+    )
+
+
+def test_a_second_correction_of_the_same_entry_is_refused_and_the_way_is_told(demo_club: Path) -> None:
+    second = "log/2027/2027-08-24-1900-again.md"
+    (demo_club / second).write_text(
+        "---\nat: 2027-08-24 19:00\nkind: correction\ncorrects: 2027-08-24-1550-greens-10-to-12-done\n---\n",
+        encoding="utf-8",
+    )
+    name = "2027-08-24-1815-not-the-12th"
+    found = f"'2027-08-24-1550-greens-10-to-12-done', which '{name}' has corrected already"
+    said = f"line 2, corrects: found {found}; expected an entry that stands. Correct '{name}-instead'."
+    assert_said(demo_club, second, (said,))
+
+
+def test_a_file_cannot_take_the_name_of_an_entry_that_stands_instead(demo_club: Path) -> None:
+    name = "log/2027/2027-08-24-1815-not-the-12th-instead.md"
+    (demo_club / name).write_text("---\nat: 2027-08-24 19:00\nkind: note to members\n---\n", encoding="utf-8")
+    expected = "a name that does not end in '-instead', as corrections' entries do"
+    said = f"the file: found the name '2027-08-24-1815-not-the-12th-instead'; expected {expected}"
+    assert_said(demo_club, name, (said,))
+
+
+def test_control_characters_cannot_hide_in_escapes(demo_club: Path) -> None:
+    replace(demo_club / HELD_UP, "because: heavy rain", 'because: "rain\\x1b[2J" #')
+    assert_said(demo_club, HELD_UP, ("line 6, because: found the control character U+001B; expected plain text", "…"))

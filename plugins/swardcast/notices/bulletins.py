@@ -184,12 +184,13 @@ def _item_of_play(change: PlayChange, records: ClubRecords) -> FeedItem:
     at = change.at.astimezone(records.club.time_zone)
     said = _clauses(change.play, records)
     limits = [limit_in_words(held, at.date()) for held in change.limits]
+    nothing_more = "an entry was put right" if change.replaces else "an entry was withdrawn"
     about = "Course status, corrected" if change.corrects else "Course status"
     what = [*said, *(limit_clause(held, at.date()) for held in change.limits)]
     return FeedItem(
         id=f"course-status/{change.id}",
         at=at,
-        title=f"{about}: {'; '.join(what) or 'an entry was withdrawn'}",
+        title=f"{about}: {'; '.join(what) or nothing_more}",
         sentences=(
             *(f"{capital(part)}." for part in said),
             *(f"{limit.name}: {limit.value}" for limit in limits),

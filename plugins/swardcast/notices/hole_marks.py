@@ -53,11 +53,11 @@ def hole_marks(surfaces: Iterable[SurfaceOutlook]) -> Iterator[HoleMark]:
 
 
 def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
-    """The green decides; a closed tee or bunker leaves the hole in play and only asks for care."""
+    """The green decides; a closed tee or bunker leaves the hole in play, and asks for care on an open one."""
     greens = [surface.play for surface in there if surface.surface.kind is SurfaceKind.GREEN]
     rest = [Play.OPEN_WITH_CARE for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
     not_known = [Play.NOT_KNOWN for surface in there if surface.play is Play.NOT_KNOWN]
-    return min([Play.OPEN, *greens, *rest, *not_known], key=WORST_FIRST.index)
+    return min([Play.OPEN, *rest, *(greens or not_known)], key=WORST_FIRST.index)
 
 
 def _state_there(surface: SurfaceOutlook) -> str:

@@ -13,7 +13,7 @@ from swardcast.notices.notice import Fact
 from swardcast.notices.words import capital, day_in_words, places_in_words, range_in_words, time_in_words
 from swardcast.outlook.job_ranges import range_of_all
 from swardcast.outlook.reopening import HeldUp, Hours
-from swardcast.outlook.states import JobOutlook, Milestone, SurfaceWork
+from swardcast.outlook.states import JobOutlook, Milestone, SurfaceWork, Work
 from swardcast.records.plan import Play
 
 __all__ = ["hours_in_words", "hours_of_all", "reopening_facts", "reopening_in_words"]
@@ -106,6 +106,8 @@ def reopening_facts(outlook: JobOutlook, as_of: datetime) -> list[Fact]:
     """
     sets: dict[object, list[SurfaceWork]] = {}
     for work in outlook.surfaces:
+        if work.work is Work.BACK_TO_NORMAL:
+            continue  # nobody waits for it any more, even if it was never entered as open
         if work.hours is not None:
             sets.setdefault(work.hours.together, []).append(work)
         elif outlook.job.reopens_after is not None:

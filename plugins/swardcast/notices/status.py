@@ -199,8 +199,9 @@ def _sentence(outlook: CourseOutlook, club: Club) -> str:
         return f"{capital(club.course)} is open as usual."
     if set(by_play) == {Play.CLOSED}:
         return f"{capital(club.course)} is closed."
-    parts = [play_clause(play, places) for play, places in groups]
-    return f"{capital(club.course)} is open, but {'; '.join(parts)}."
+    parts = "; ".join(play_clause(play, places) for play, places in groups)
+    in_play = by_play.keys() & {Play.OPEN, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN}
+    return f"{capital(club.course)} is open, but {parts}." if in_play else f"{capital(parts)}."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -93,25 +93,35 @@ def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:
         job=job,
         starts=job.starts,
         surfaces={name: SurfaceFacts() for name in job.surfaces},
-        progress=tuple(entry for entry in entries if isinstance(entry, Progress) and entry.job == job.id),
     )
     for entry in entries:
         if getattr(entry, "job", None) != job.id:
             continue
         match entry:
             case PlanChange():
-                facts = replace(
-                    facts,
-                    starts=entry.starts or facts.starts,
-                    changes=(*facts.changes, entry),
-                    called_off=entry if entry.change is Change.CALLED_OFF else None,
-                )
+                facts = _replanned(facts, entry)
             case Progress() | Observation() | BackToNormal():
                 for name in entry.surfaces:
                     facts.surfaces[name] = _after(facts.surfaces[name], entry)
+                if isinstance(entry, Progress):  # work after a call-off has been taken up again
+                    going_on = None if entry.step is not Step.HELD_UP else facts.called_off
+                    facts = replace(facts, progress=(*facts.progress, entry), called_off=going_on)
             case _:
                 pass
     return facts
+
+
+def _replanned(facts: JobFacts, entry: PlanChange) -> JobFacts:
+    """A job called off ends what was begun and not finished; what was done stays done."""
+    changed = replace(facts, starts=entry.starts or facts.starts, changes=(*facts.changes, entry), called_off=None)
+    if entry.change is not Change.CALLED_OFF:
+        return changed
+    return replace(
+        changed,
+        called_off=entry,
+        surfaces={name: there if there.done else SurfaceFacts() for name, there in facts.surfaces.items()},
+        progress=tuple(step for step in facts.progress if step.step is Step.DONE),
+    )
 
 
 def _after(facts: SurfaceFacts, entry: Progress | Observation | BackToNormal) -> SurfaceFacts:

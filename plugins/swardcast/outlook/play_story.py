@@ -11,7 +11,7 @@ from swardcast.outlook.changes import changed_play
 from swardcast.outlook.limits import LimitInForce, limits_after
 from swardcast.outlook.play import Statement, latest_statements, statements
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Correction, Entry, MorningStatus, NoteToMembers
+from swardcast.records.log import Correction, Entry, MorningStatus, NoteToMembers, Progress, Step
 from swardcast.records.plan import Play
 from swardcast.records.standing import standing_entries
 
@@ -30,6 +30,7 @@ class PlayChange:
         why: the reason as typed, or "".
         words: the manager's own Markdown, or "".
         corrects: whether a correction brought it.
+        replaces: whether that correction put another entry in the place of the withdrawn one.
     """
 
     id: str
@@ -39,6 +40,7 @@ class PlayChange:
     why: str
     words: str
     corrects: bool
+    replaces: bool
 
 
 def play_changes(records: ClubRecords, as_of: datetime) -> list[PlayChange]:
@@ -82,8 +84,9 @@ class _Listener:
         play, limits = self._changed_play(at, entries), self._changed_limits(at, entries)
         mornings = [entry for entry in entries if isinstance(entry, MorningStatus)]
         corrections = [entry for entry in entries if isinstance(entry, Correction) and self._is_of_course(entry)]
-        if corrections or (mornings and (play or limits)):
-            head = (corrections or mornings)[0].head
+        speakers = corrections or mornings or [entry for entry in entries if self._opens(entry)]
+        if corrections or (speakers and (play or limits)):
+            head = speakers[0].head
             why = mornings[-1].why if mornings else ""
             yield PlayChange(
                 id=head.id,
@@ -93,6 +96,7 @@ class _Listener:
                 why=why,
                 words=head.words,
                 corrects=bool(corrections),
+                replaces=any(entry.head.instead_of for entry in entries),
             )
 
     def _listen(self, entries: Sequence[Entry]) -> None:
@@ -111,8 +115,20 @@ class _Listener:
         fresh = {name: play for name, (play, said) in self._latest.items() if said.at.date() == today}
         changed = changed_play(self.told, fresh)
         self.told.update(fresh)
-        by_work = {entry.head.id for entry in entries if not isinstance(entry, MorningStatus)}
+        by_work = {entry.head.id for entry in entries if not (isinstance(entry, MorningStatus) or self._opens(entry))}
         return {name: play for name, play in changed.items() if self._latest[name][1].reason.source not in by_work}
+
+    def _opens(self, entry: Entry) -> bool:
+        """Whether it says "done" once more of surfaces that are done, to say how they play now: no news of the job."""
+        if not isinstance(entry, Progress) or entry.step is not Step.DONE or entry.play is None:
+            return False
+        done = {
+            name
+            for other in self._heard
+            if isinstance(other, Progress) and other.step is Step.DONE and other.job == entry.job and other is not entry
+            for name in other.surfaces
+        }
+        return done.issuperset(entry.surfaces)
 
     def _changed_limits(self, at: datetime, entries: Sequence[Entry]) -> tuple[LimitInForce, ...]:
         if not any(isinstance(entry, MorningStatus | Correction) for entry in entries):

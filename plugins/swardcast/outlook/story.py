@@ -105,7 +105,9 @@ class _About:
 
     def without(self, moment: _Moment) -> DateRange:
         """Back to normal as it would stand at a moment without its entry."""
-        fewer = tuple(entry for entry in self.records.entries if entry is not moment.entry)
+        fewer = tuple(
+            entry for entry in self.records.entries if moment.entry and entry.head.file != moment.entry.head.file
+        )
         jobs = assess_jobs(replace(self.records, entries=fewer), moment.at, self.book, only=self.job.id)
         return jobs[self.job.id].dates[Milestone.BACK_TO_NORMAL]
 
@@ -214,7 +216,9 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
     ]
     # Of several entries at a minute, the one that says most is what members are told: done, rather than started.
     known = (moment for moment in moments if moment.at <= as_of)
-    yield from sorted(known, key=lambda moment: (moment.at, -rank(moment.entry) if moment.entry else 0, moment.id))
+    yield from sorted(
+        known, key=lambda moment: (moment.at.timestamp(), -rank(moment.entry) if moment.entry else 0, moment.id)
+    )
 
 
 def _concerns(entry: Entry, job: Job, records: ClubRecords) -> bool:
@@ -223,6 +227,8 @@ def _concerns(entry: Entry, job: Job, records: ClubRecords) -> bool:
     if isinstance(entry, GrowthHeldBack):
         return not set(entry.surfaces).isdisjoint(job.surfaces)
     corrected = getattr(entry, "corrects", None)
+    if corrected is None:
+        return False
     return any(other.head.id == corrected and _concerns(other, job, records) for other in records.entries)
 
 

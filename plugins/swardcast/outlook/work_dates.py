@@ -54,7 +54,7 @@ def work_dates(
         Dates by surface.
     """
     opened, times = {}, {}
-    if facts.job.reopens_after is None and facts.called_off is None and facts.progress:
+    if facts.job.reopens_after is None and facts.progress:
         opened = _opened(facts, records, entries) if facts.job.follow_up is not None else {}
         times = times_of_work(facts, records.club, as_of, opened)
     found = {}
@@ -68,13 +68,16 @@ def work_dates(
 
 
 def _opened(facts: JobFacts, records: ClubRecords, entries: Sequence[Entry]) -> dict[str, datetime]:
-    """When the log first called each surface open after its work was done."""
+    """When the log first called each surface open after its work was done, in the order in which entries speak."""
     opened: dict[str, datetime] = {}
-    done = {name: there.done.head.true_from for name, there in facts.surfaces.items() if there.done is not None}
-    for said in statements(records, entries):
-        for name, play in said.play.items():
-            if play in _OPEN and name in done and said.at >= done[name]:
-                opened.setdefault(name, said.at)
+    done = {name: there.done for name, there in facts.surfaces.items() if there.done is not None}
+    finished: set[str] = set()
+    for entry in entries:
+        finished |= {name for name, last in done.items() if last is entry}
+        for said in statements(records, [entry]) if finished else ():
+            for name, play in said.play.items():
+                if play in _OPEN and name in finished:
+                    opened.setdefault(name, said.at)
     return opened
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, datetime
 from typing import Any, Final
 from zoneinfo import available_timezones
@@ -38,6 +38,7 @@ _RULE: Final = (
     "BYWEEKNO", "BYMONTH", "BYSETPOS", "WKST",
 )  # fmt: skip
 _NUMBER: Final = re.compile(r"^[1-9]\d{0,3}$")
+_LONGEST: Final = {month: 29 if month == 2 else 30 if month in (4, 6, 9, 11) else 31 for month in range(1, 13)}  # noqa: PLR2004 - days of a month
 _FIRST_YEAR, _LAST_YEAR = 1900, 2200
 _LONGEST_NAME: Final = 120  # what a line of a notice bears: judgement
 
@@ -163,9 +164,20 @@ def _faults_of_rule(line: ContentLine) -> Iterator[Fault]:
     if rule.get("FREQ") not in _FREQUENCIES or often:
         found = shown(often[0] if often else f"FREQ={rule.get('FREQ', '')}")
         yield line.number, "RRULE", found, f"what comes once a day at most: FREQ={', '.join(_FREQUENCIES)}", ""
+    if not _comes(rule):
+        found = shown(f"BYMONTH={rule['BYMONTH']};BYMONTHDAY={rule['BYMONTHDAY']}")
+        yield line.number, "RRULE", found, "a day that some month of these has", ""
     for key in ("INTERVAL", "COUNT"):
         if key in rule and not _NUMBER.match(rule[key]):
             yield line.number, "RRULE", shown(f"{key}={rule[key]}"), "a whole number from 1 to 9999", ""
+
+
+def _comes(rule: Mapping[str, str]) -> bool:
+    """Whether the days of the month exist in one of the months; what never comes would be sought for years."""
+    days = [int(day) for day in rule.get("BYMONTHDAY", "").split(",") if day.lstrip("+-").isdigit()]
+    months = [int(month) for month in rule.get("BYMONTH", "").split(",") if month.isdigit()]
+    longest = max((_LONGEST[month] for month in months if month in _LONGEST), default=31)
+    return not days or not months or any(abs(day) <= longest for day in days)
 
 
 def _faults_of_times(event: Component, part: Part) -> Iterator[tuple[str, str, str]]:

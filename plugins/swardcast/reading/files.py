@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from swardcast.errors import Problem, nearest
-from swardcast.reading.yaml_text import Located, read_yaml
+from swardcast.reading.yaml_text import CONTROL, Located, read_yaml
 from swardcast.records.weather_setup import StationFile
 
 __all__ = ["FIXTURES", "OBSERVED", "OBSERVED_FETCHED", "SOURCES", "Files"]
@@ -87,7 +87,7 @@ class Files:
     def text(self, relative: str, *, form: StationFile | None = None) -> str | None:
         """Read a file: as UTF-8, or else as a station saves it; what fails becomes a problem."""
         if relative in self._unwritten:
-            return self._without_controls(self._unwritten[relative], relative)
+            return self._without_controls(self._unwritten[relative], relative, CONTROL)
         most = _LARGEST_BYTES if form is None else _LARGEST_EXPORT_BYTES
         path = self._folder / relative
         if not path.is_file():
@@ -126,10 +126,10 @@ class Files:
                 )
             )
             return None
-        return self._without_controls(text, relative)
+        return self._without_controls(text, relative, CONTROL if form is None else _CONTROL)
 
-    def _without_controls(self, text: str, relative: str) -> str | None:
-        odd = _CONTROL.search(text)
+    def _without_controls(self, text: str, relative: str, control: re.Pattern[str]) -> str | None:
+        odd = control.search(text)
         if odd is not None:
             self._problems.append(
                 Problem(

@@ -103,6 +103,12 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
                     expected="a name of its own for each entry",
                 )
             )
+        if path.stem.endswith("-instead"):
+            found, expected = (
+                f"the name {path.stem!r}",
+                "a name that does not end in '-instead', as corrections' entries do",
+            )
+            problems.append(Problem(file=name, found=found, expected=expected))
         seen.setdefault(path.stem, name)
         text = files.text(name)
         if text is not None:
@@ -111,7 +117,7 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
     if not any(problem.file.startswith("log/") for problem in problems):
         problems.extend(never_done(entries, context.surfaces))
         problems.extend(moved_the_wrong_way(entries, context.jobs))
-    return sorted(entries, key=lambda entry: (entry.head.at, entry.head.id))
+    return sorted(entries, key=lambda entry: (entry.head.at.timestamp(), entry.head.id))
 
 
 def _fixtures(

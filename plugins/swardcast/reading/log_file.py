@@ -136,6 +136,10 @@ class _EntryReader:
         moment = self._attempt(lambda: local_moment(told_instead.at, self._context.club.time_zone), inner, "at")
         if moment is None:
             return []
+        if moment > head.at:
+            expected = f"a moment not after that of the correction, {head.at:%Y-%m-%d %H:%M}"
+            self._problem(inner, "at", f"{moment:%Y-%m-%d %H:%M}", expected, "")
+            return []
         inner_head = replace(
             head,
             id=f"{head.id}-instead",

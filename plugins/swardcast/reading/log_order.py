@@ -73,6 +73,15 @@ def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Pro
                 expected="the name of an earlier entry's file",
                 hint=nearest(entry.corrects, known),
             )
+        elif (first := _first_to_correct(entry, entries)) is not None:
+            yield Problem(
+                file=head.file,
+                line=head.line,
+                field="corrects",
+                found=f"{entry.corrects!r}, which {first.head.id!r} has corrected already",
+                expected="an entry that stands",
+                hint=f"Correct '{first.head.id}-instead'." if f"{first.head.id}-instead" in by_id else "",
+            )
         elif target is not None and (isinstance(target, Correction) or target.head.at >= head.at):
             yield Problem(
                 file=head.file,
@@ -81,6 +90,13 @@ def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Pro
                 found=f"{entry.corrects!r}, which is a correction or not earlier",
                 expected="an earlier entry that is no correction",
             )
+
+
+def _first_to_correct(correction: Correction, entries: Sequence[Entry]) -> Correction | None:
+    """Another correction of the same entry that was made before, or None."""
+    others = [e for e in entries if isinstance(e, Correction) and e.corrects == correction.corrects]
+    first = min(others, key=lambda other: (other.head.at.timestamp(), other.head.id))
+    return None if first is correction else first
 
 
 def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> Iterator[Problem]:

@@ -15,10 +15,12 @@ import yaml
 
 from swardcast.errors import Problem
 
-__all__ = ["Located", "read_yaml"]
+__all__ = ["CONTROL", "Located", "read_yaml"]
 
 Path = tuple[str | int, ...]
 
+CONTROL: Final = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]")
+"""What no sentence holds: control characters, marks that turn the direction of letters, halves of letters."""
 _DEEPEST: Final = 12
 _NUMBER: Final = re.compile(r"^[+-]?(?:0|[1-9]\d*)(?:\.\d+)?$")
 _LOADER: Final[Any] = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # the C parser is some 8 times faster
@@ -105,6 +107,10 @@ class _Walker:
             return self._mapping(node, path)
         if isinstance(node, yaml.SequenceNode):
             return [self.value(item, (*path, place)) for place, item in enumerate(node.value)]
+        odd = CONTROL.search(str(node.value))
+        if odd is not None:
+            self._problem(line, path, f"the control character U+{ord(odd[0]):04X}", "plain text")
+            return None
         return _plain(node)
 
     def _mapping(self, node: yaml.MappingNode, path: Path) -> dict[str, Any]:
@@ -115,6 +121,9 @@ class _Walker:
                 self._problem(line, path, "a list or fields where the name of a field should be", "a name")
                 continue
             key = str(key_node.value).strip()
+            if CONTROL.search(key):
+                self._problem(line, path, "a control character in the name of a field", "plain text")
+                continue
             if key in mapping:
                 first = self.key_lines[(*path, key)]
                 self._problem(

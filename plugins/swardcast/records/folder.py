@@ -50,5 +50,5 @@ class ClubRecords:
         return replace(
             self,
             jobs={name: job for name, job in self.jobs.items() if job.announced <= today},
-            entries=tuple(entry for entry in self.entries if entry.head.at <= as_of),
+            entries=tuple(entry for entry in self.entries if entry.head.at.timestamp() <= as_of.timestamp()),
         )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import datetime
 
 from swardcast.records.log import (
     BackToNormal,
@@ -37,8 +36,9 @@ def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
     return tuple(sorted(standing, key=_order))
 
 
-def _order(entry: Entry) -> tuple[datetime, datetime, int, str]:
-    return entry.head.true_from, entry.head.at, rank(entry), entry.head.id
+def _order(entry: Entry) -> tuple[float, float, int, str]:
+    # In the hour that the clocks repeat, local times alone would not tell which came first.
+    return entry.head.true_from.timestamp(), entry.head.at.timestamp(), rank(entry), entry.head.id
 
 
 def rank(entry: Entry) -> int:
