@@ -67,7 +67,7 @@ def fields_of_kind() -> dict[str, st.SearchStrategy[dict[str, Value]]]:
         "growth held back": fields(cause=st.just("growth regulator"), surfaces=PLACES),
         "note to members": fields(job=job),
         "correction": fields(
-            corrects=LINES, instead=fields(at=st.just("2027-08-24 15:50"), kind=st.just("held up"), job=job, because=LINES)
+            corrects=LINES, instead=fields(at=st.just("2027-05-10 00:30"), kind=st.just("held up"), job=job, because=LINES)
         ),
     }  # fmt: skip
 

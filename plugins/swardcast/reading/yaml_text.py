@@ -110,7 +110,7 @@ class _Walker:
         odd = CONTROL.search(str(node.value))
         if odd is not None:
             self._problem(line, path, f"the control character U+{ord(odd[0]):04X}", "plain text")
-            return None
+            return CONTROL.sub("", str(node.value))  # told once is enough
         return _plain(node)
 
     def _mapping(self, node: yaml.MappingNode, path: Path) -> dict[str, Any]:
