@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, datetime, time, timedelta
+from functools import lru_cache
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
@@ -16,6 +17,7 @@ __all__ = ["daylight"]
 _HORIZON_DEG = -0.833  # the sun's upper edge, refraction included: the usual definition of sunrise and sunset
 
 
+@lru_cache(maxsize=1024)
 def daylight(club: Club, day: date) -> tuple[datetime, datetime] | None:
     """Name the sunrise and sunset of a day.
 
