@@ -9,7 +9,13 @@ from zoneinfo import ZoneInfo
 
 from swardcast.errors import SwardcastError
 
-__all__ = ["as_of_from", "is_skipped"]
+__all__ = ["MONTHS", "WEEKDAYS", "as_of_from", "is_skipped"]
+
+WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+MONTHS: Final = (
+    "January", "February", "March", "April", "May", "June", "July",
+    "August", "September", "October", "November", "December",
+)  # fmt: skip
 
 _FIRST_YEAR, _LAST_YEAR = 1900, 2200
 _DAY_ONLY: Final = re.compile(r"^\d{4}-\d{2}-\d{2}$")

@@ -143,20 +143,21 @@ class _Desk:
             self.answers.update(given)
         return wrongs
 
+    def _no_entry(self, *, wrongs: tuple[Wrong, ...] = (), missing: tuple[str, ...] = ()) -> Understood:
+        standing = standing_at(self.records, self.now.replace(second=0, microsecond=0))
+        return Understood(draft=None, wrongs=wrongs, missing=missing, standing=standing, job=None, surfaces=())
+
     def understand(self, word: str, answers: dict[str, str]) -> Understood:
         if word != "correct":
             return understand(word, answers, self.records, self.now)
         text = answers.get("entry", "").strip()
-        nothing = understand("note", {}, self.records, self.now)
         if not text:
-            return Understood(
-                draft=None, wrongs=(), missing=("entry",), standing=nothing.standing, job=None, surfaces=()
-            )
+            return self._no_entry(missing=("entry",))
         try:
             entry = entry_meant(text, self.records, self.now)
         except WrongAnswer as error:
             wrong = Wrong(option="entry", found=error.found, expected=error.expected, hint=error.hint)
-            return Understood(draft=None, wrongs=(wrong,), missing=(), standing=nothing.standing, job=None, surfaces=())
+            return self._no_entry(wrongs=(wrong,))
         if self._typed is None or self._typed[0] != entry.head.id:
             file = text_of(self.options.club / entry.head.file)
             self._typed = (entry.head.id, typed_fields(file, instead=bool(entry.head.instead_of)))

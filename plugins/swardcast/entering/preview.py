@@ -10,6 +10,7 @@ from swardcast.notices.limits import limit_clause
 from swardcast.notices.notice import Notice
 from swardcast.notices.status import play_in_words
 from swardcast.notices.words import places_in_words
+from swardcast.outlook.changes import became
 from swardcast.outlook.states import Work
 from swardcast.records.club import Surface
 from swardcast.records.plan import Play
@@ -57,19 +58,11 @@ def _jobs(before: Bulletin, after: Bulletin) -> Iterator[str]:
 
 
 def _became(before: Bulletin, after: Bulletin, job: str) -> Iterator[str]:
-    old = (
-        {work.surface.id: work.work for work in before.outlook.jobs[job].surfaces} if job in before.outlook.jobs else {}
-    )
-    groups: dict[Work, list[Surface]] = {}
-    for work in after.outlook.jobs[job].surfaces:
-        if old.get(work.surface.id) is not work.work:
-            groups.setdefault(work.work, []).append(work.surface)
-    for state, surfaces in groups.items():
-        yield (
-            f"{_count(surfaces)} to {state.value}"
-            if state is not Work.BACK_TO_NORMAL
-            else f"{_count(surfaces)} back to normal"
-        )
+    now = after.outlook.jobs[job]
+    surfaces_of = {work.surface.id: work.surface for work in now.surfaces}
+    for state, names in became(before.outlook.jobs.get(job), now).items():
+        to = "" if state is Work.BACK_TO_NORMAL else "to "
+        yield f"{_count([surfaces_of[name] for name in names])} {to}{state.value}"
 
 
 def _count(surfaces: list[Surface]) -> str:

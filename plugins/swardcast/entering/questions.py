@@ -17,6 +17,7 @@ from swardcast.notices.limits import limit_clause
 from swardcast.notices.words import time_in_words
 from swardcast.outlook.limits import limits_in_force
 from swardcast.records.log import HeldBackBy
+from swardcast.records.standing import as_entered
 
 __all__ = ["Question", "kind_question", "next_question"]
 
@@ -178,7 +179,7 @@ class _Asked:
             case "counted":
                 return "by eye"
             case "entry":
-                return max((entry.head.at, entry.head.id) for entry in standing.entries)[1] if standing.entries else ""
+                return as_entered(standing.entries)[-1].head.id if standing.entries else ""
             case _:
                 return ""
 

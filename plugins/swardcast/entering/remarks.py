@@ -8,7 +8,7 @@ from swardcast.entering.places import chosen_surfaces, phrase_for
 from swardcast.entering.understanding import Understood
 from swardcast.notices.words import capital, moment_in_words, time_in_words
 from swardcast.outlook.play import latest_statements, statements
-from swardcast.records.log import MorningStatus
+from swardcast.records.standing import morning_of
 
 __all__ = ["cautions"]
 
@@ -17,9 +17,7 @@ _PLAY = "play"
 
 def _reason_that_goes(told: Understood) -> Iterator[str]:
     """The status page shows the reason of the day's last morning entry alone."""
-    today, zone = told.standing.at.date(), told.standing.at.tzinfo
-    mornings = [entry for entry in told.standing.entries if isinstance(entry, MorningStatus)]
-    last = mornings[-1] if mornings and mornings[-1].head.true_from.astimezone(zone).date() == today else None
+    last = morning_of(told.standing.entries, told.standing.at.date())
     if last is not None and last.why and told.draft is not None and "why" not in told.draft.fields:
         when = time_in_words(last.head.true_from)
         yield f'The reason given at {when} is no longer shown: "{last.why}" Repeat it with --why.'

@@ -3,27 +3,26 @@
 from __future__ import annotations
 
 import re
+from calendar import isleap
 from datetime import date, datetime, time, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
 
+from pydantic_core import PydanticCustomError
+
 from swardcast.entering.wrong import WrongAnswer, understood
 from swardcast.errors import nearest
+from swardcast.moments import MONTHS, WEEKDAYS
+from swardcast.reading.clock_times import clock_time
 from swardcast.reading.schema import local_moment
 
 __all__ = ["day_said", "moment_said"]
 
-_TIME: Final = re.compile(r"^(?P<hour>\d{1,2})(?:[:.](?P<minute>\d{2}))?\s*(?P<half>am|pm)?$")
 _ISO: Final = re.compile(r"^(\d{4})-(\d{2})-(\d{2})$")
 _DAY: Final = re.compile(
     r"^(?:(?P<weekday>[a-z]{3,9}),?\s+)?(?P<day>\d{1,2})(?:st|nd|rd|th)?\s+(?P<month>[a-z]{3,9})(?:\s+(?P<year>\d{4}))?$"
 )
-_WEEKDAYS: Final = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-_MONTHS: Final = (
-    "january", "february", "march", "april", "may", "june", "july",
-    "august", "september", "october", "november", "december",
-)  # fmt: skip
-_NOON: Final = 12
+_WEEKDAYS: Final = tuple(day.lower() for day in WEEKDAYS)
 _SAMPLE_MOMENT: Final = "a time such as '7:05am', 'yesterday 4pm' or '2027-08-23 15:40'"
 _SAMPLE_DAY: Final = "a day such as '7 September' or '2027-09-07'"
 
@@ -76,18 +75,11 @@ def _past_day(words: str, today: date, text: str) -> date:
 
 
 def _clock(words: str) -> time | None:
-    if words in ("midday", "noon", "midnight"):
-        return time(0 if words == "midnight" else _NOON)
-    match = _TIME.match(words)
-    if match is None or (match["minute"] is None and match["half"] is None):
-        return None
-    hour, half = int(match["hour"]), match["half"]
-    if half and not 1 <= hour <= _NOON:
-        return None
-    hour = hour % _NOON + (_NOON if half == "pm" else 0) if half else hour
+    if words == "midnight":  # of a day that is named or over it is plain which one is meant
+        return time(0)
     try:
-        return time(hour, int(match["minute"] or 0))
-    except ValueError:
+        return clock_time(words.replace(".", ":"))
+    except PydanticCustomError:
         return None
 
 
@@ -118,16 +110,16 @@ def day_said(text: str, near: date) -> date:
         raise WrongAnswer(repr(text), "a day that exists in the calendar") from None
     weekday = match["weekday"]
     if weekday is not None and not _WEEKDAYS[day.weekday()].startswith(weekday):
-        found = f"{text!r}, but {day.isoformat()} is a {_WEEKDAYS[day.weekday()].capitalize()}"
+        found = f"{text!r}, but {day.isoformat()} is a {WEEKDAYS[day.weekday()]}"
         raise WrongAnswer(found, "a day and the weekday it falls on")
     return day
 
 
 def _month(word: str, text: str) -> int:
-    for number, month in enumerate(_MONTHS, start=1):
-        if month.startswith(word):
+    for number, month in enumerate(MONTHS, start=1):
+        if month.lower().startswith(word):
             return number
-    raise WrongAnswer(repr(text), _SAMPLE_DAY, nearest(word, [month.capitalize() for month in _MONTHS]))
+    raise WrongAnswer(repr(text), _SAMPLE_DAY, nearest(word, MONTHS))
 
 
 def _nearest_year(day: int, month: int, year: str | None, near: date) -> date:
@@ -135,12 +127,8 @@ def _nearest_year(day: int, month: int, year: str | None, near: date) -> date:
         return date(int(year), month, day)
     found = []
     for candidate in (near.year - 1, near.year, near.year + 1):
-        if (day, month) != (29, 2) or _is_leap(candidate):
+        if (day, month) != (29, 2) or isleap(candidate):
             found.append(date(candidate, month, day))
     if not found:
         raise ValueError(day)
     return min(found, key=lambda one: abs((one - near).days))
-
-
-def _is_leap(year: int) -> bool:
-    return year % 4 == 0 and (year % 100 != 0 or year % 400 == 0)

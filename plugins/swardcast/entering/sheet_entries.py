@@ -19,6 +19,7 @@ from swardcast.reading.log_file import LogContext, entries_from
 from swardcast.reading.sheet_file import SheetRow
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log_sheet import LogSheet
+from swardcast.records.standing import as_entered
 
 __all__ = ["Taken", "take_rows"]
 
@@ -141,5 +142,4 @@ def _with(records: ClubRecords, draft: Draft) -> ClubRecords:
     context = LogContext(club=records.club, surfaces=records.surfaces, jobs=records.jobs)
     problems: list[Problem] = []
     entries = entries_from(draft_text(draft), name=draft.mark, file="", context=context, problems=problems)
-    found = sorted((*records.entries, *entries), key=lambda entry: (entry.head.at, entry.head.id))
-    return replace(records, entries=tuple(found))
+    return replace(records, entries=as_entered((*records.entries, *entries)))

@@ -5,8 +5,8 @@ from __future__ import annotations
 from swardcast.entering.job_words import candidates
 from swardcast.entering.places import phrase_for
 from swardcast.entering.standing import Standing
-from swardcast.records.log import MorningStatus
 from swardcast.records.plan import Job
+from swardcast.records.standing import morning_of
 
 __all__ = ["held_up_in_words", "job_offered", "kind_offered", "surfaces_offered"]
 
@@ -22,8 +22,7 @@ def kind_offered(standing: Standing) -> str:
         held up, the start of work that is due; else what can be seen of healing work; else a note.
     """
     today = standing.at.date()
-    mornings = [entry for entry in standing.entries if isinstance(entry, MorningStatus)]
-    if not mornings or mornings[-1].head.true_from.astimezone(standing.at.tzinfo).date() != today:
+    if morning_of(standing.entries, today) is None:
         return "morning"
     if any(standing.is_in_hand(job.id) for job in standing.jobs):
         return "done"

@@ -19,8 +19,9 @@ from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Correction, NoteToMembers
+from swardcast.records.log import NoteToMembers
 from swardcast.records.plan import Play
+from swardcast.records.standing import withdrawn_ids
 
 __all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story", "last_change"]
 
@@ -211,7 +212,7 @@ def items_of_notes(records: ClubRecords) -> list[FeedItem]:
     Returns:
         Items, oldest first; a note that was withdrawn says so, since feeds have carried it.
     """
-    withdrawn = {entry.corrects for entry in records.entries if isinstance(entry, Correction)}
+    withdrawn = withdrawn_ids(records.entries)
     return [
         FeedItem(
             id=f"course-status/{note.head.id}",

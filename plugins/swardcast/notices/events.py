@@ -26,6 +26,7 @@ from swardcast.records.log import (
     Step,
 )
 from swardcast.records.operations import Dressing, Operation
+from swardcast.records.standing import withdrawn_ids
 
 __all__ = ["cause_in_words", "entry_in_words", "events_of"]
 
@@ -75,7 +76,7 @@ def events_of(story: JobStory, records: ClubRecords, near: date) -> tuple[Event,
     about += [entry for entry in records.entries if entry.head.id in _held_back(story)]
     ids = {entry.head.id for entry in about}
     about += [entry for entry in records.entries if isinstance(entry, Correction) and entry.corrects in ids]
-    withdrawn = {entry.corrects for entry in records.entries if isinstance(entry, Correction)}
+    withdrawn = withdrawn_ids(records.entries)
     events = [_event(entry, records, near, withdrawn=entry.head.id in withdrawn) for entry in about]
     events += _moves(story, records, near)
     return tuple(sorted(events, key=lambda event: event.at, reverse=True))

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Final
 
+from swardcast.notices.coming import ComingWork, coming_work
 from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
 from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
@@ -29,7 +30,6 @@ from swardcast.records.log import FROST_DELAY
 from swardcast.records.plan import Play
 
 __all__ = [
-    "ComingWork",
     "CourseStatus",
     "NoteInWords",
     "StatusLine",
@@ -39,7 +39,6 @@ __all__ = [
 ]
 
 _HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
-_NEXT_SHOWN: Final = 6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,17 +65,6 @@ class StatusLine:
     also: str
     dates: tuple[Fact, ...]
     entered: str
-    notice_id: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class ComingWork:
-    """Work that comes next."""
-
-    headline: str
-    where: str
-    when: str
-    normal: str
     notice_id: str
 
 
@@ -172,7 +160,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         limits=tuple(limit_in_words(held, near) for held in outlook.limits),
         lines=tuple(_lines(outlook, stories)),
         holes=tuple(hole_marks(outlook.surfaces.values())),
-        coming=tuple(_coming(outlook, stories, near)),
+        coming=tuple(coming_work(outlook, stories, near)),
     )
 
 
@@ -300,18 +288,3 @@ def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
     if not given or len(given) < len(surfaces):
         return None
     return max(given, key=lambda one: (one.allow_until or date.min, one.likely or date.min))
-
-
-def _coming(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) -> Iterable[ComingWork]:
-    planned = [job for job in outlook.jobs.values() if job.work is Work.PLANNED]
-    for job in sorted(planned, key=lambda job: (job.starts, job.job.id))[:_NEXT_SHOWN]:
-        late = job.starts < near
-        yield ComingWork(
-            headline=job.job.title,
-            where=capital(places_in_words(work.surface for work in job.surfaces)),
-            when=f"was planned from {day_in_words(job.starts, near)}; not started yet"
-            if late
-            else f"from {day_in_words(job.starts, near)}",
-            normal=f"Back to normal: {published_in_words(stories[job.job.id].published, job.work, near)}",
-            notice_id=job.job.id,
-        )

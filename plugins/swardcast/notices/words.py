@@ -10,6 +10,7 @@ from collections.abc import Iterable, Sequence
 from datetime import date, datetime
 from typing import Final
 
+from swardcast.moments import MONTHS, WEEKDAYS
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, NoDate, Work
 from swardcast.records.club import Surface, SurfaceKind
 
@@ -28,12 +29,6 @@ __all__ = [
     "time_in_words",
     "tonnes",
 ]
-
-_WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
-_MONTHS: Final = (
-    "January", "February", "March", "April", "May", "June", "July",
-    "August", "September", "October", "November", "December",
-)  # fmt: skip
 
 NOT_DONE: Final = "no date until the work is done"
 NO_DATE: Final = "too early to give a date: the grass is hardly growing"
@@ -59,12 +54,12 @@ def joined(parts: Sequence[str]) -> str:
 def day_in_words(day: date, near: date) -> str:
     """Say a day: "Friday 24 September", with the year when it is not the one of `near`."""
     year = "" if day.year == near.year else f" {day.year}"
-    return f"{_WEEKDAYS[day.weekday()]} {day.day} {_MONTHS[day.month - 1]}{year}"
+    return f"{WEEKDAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]}{year}"
 
 
 def _month_in_words(day: date, near: date) -> str:
     year = "" if day.year == near.year else f" {day.year}"
-    return f"{_MONTHS[day.month - 1]}{year}"
+    return f"{MONTHS[day.month - 1]}{year}"
 
 
 def time_in_words(moment: datetime) -> str:

@@ -17,7 +17,7 @@ from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Wor
 from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Play
 
-__all__ = ["News", "Told", "changed_play", "matters", "moves", "news_between"]
+__all__ = ["News", "Told", "became", "changed_play", "matters", "moves", "news_between"]
 
 MOVE_THAT_MATTERS_DAYS: Final = 2
 MOVE_OF_A_WIDE_RANGE_DAYS: Final = 14  # a range told in months does not move by days: judgement
@@ -80,20 +80,20 @@ def news_between(before: Told | None, after: Told, coming: Sequence[Fixture] = (
     Returns:
         What to tell, or None when nothing is worth telling.
     """
-    became = _became(before.outlook if before else None, after.outlook)
+    new_states = became(before.outlook if before else None, after.outlook)
     now = after.back_to_normal
     if before is None:
-        return News(became=became, back_to_normal=now)
+        return News(became=new_states, back_to_normal=now)
     said_normal = after.outlook.work is Work.BACK_TO_NORMAL and now.is_fact
     moved = not said_normal and matters(before.back_to_normal, now, coming)  # an end is no move of a date
     rescheduled = before.outlook.starts != after.outlook.starts
     confirmed = said_normal and not before.back_to_normal.is_fact
     withdrawn = tuple(sorted(after.withdrawn - before.withdrawn))
     notes = tuple(sorted(after.notes - before.notes))
-    if not (became or moved or rescheduled or confirmed or withdrawn or notes):
+    if not (new_states or moved or rescheduled or confirmed or withdrawn or notes):
         return None
     return News(
-        became=became,
+        became=new_states,
         back_to_normal=now if moved or said_normal or rescheduled else before.back_to_normal,
         before=before.back_to_normal if moved else None,
         rescheduled=rescheduled,
@@ -104,13 +104,22 @@ def news_between(before: Told | None, after: Told, coming: Sequence[Fixture] = (
     )
 
 
-def _became(before: JobOutlook | None, now: JobOutlook) -> dict[Work, tuple[str, ...]]:
+def became(before: JobOutlook | None, now: JobOutlook) -> dict[Work, tuple[str, ...]]:
+    """Find the surfaces on which the work came into another state.
+
+    Args:
+        before: how the job stood, or None when it was not announced: then all of it was planned.
+        now: how it stands.
+
+    Returns:
+        Ids of surfaces by their new state.
+    """
     old = {work.surface.id: work.work for work in before.surfaces} if before else {}
-    became: dict[Work, list[str]] = {}
+    found: dict[Work, list[str]] = {}
     for work in now.surfaces:
         if work.work is not old.get(work.surface.id, Work.PLANNED):
-            became.setdefault(work.work, []).append(work.surface.id)
-    return {state: tuple(names) for state, names in became.items()}
+            found.setdefault(work.work, []).append(work.surface.id)
+    return {state: tuple(names) for state, names in found.items()}
 
 
 def _crossed(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> tuple[Fixture, ...]:

@@ -27,7 +27,7 @@ from swardcast.records.club import Grass, SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, MorningStatus, NoteToMembers
 from swardcast.records.plan import Play
-from swardcast.records.standing import standing_entries
+from swardcast.records.standing import morning_of, standing_entries
 
 __all__ = ["assess_course", "assess_jobs"]
 
@@ -111,7 +111,7 @@ def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> C
     latest = latest_statements(statements(known, entries))
     mornings = [entry for entry in entries if isinstance(entry, MorningStatus)]
     morning = mornings[-1] if mornings else None
-    fresh = morning is not None and morning.head.true_from.date() == local.date()
+    fresh = morning_of(entries, local.date())
     works = _works_by_surface(jobs.values())
     return CourseOutlook(
         as_of=local,
@@ -120,10 +120,10 @@ def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> C
         },
         jobs=jobs,
         morning_at=morning.head.true_from if morning else None,
-        morning_is_fresh=fresh,
+        morning_is_fresh=fresh is not None,
         limits=limits_in_force(entries, local),
-        why=morning.why if morning and fresh else "",
-        words=morning.head.words if morning and fresh else "",
+        why=fresh.why if fresh else "",
+        words=fresh.head.words if fresh else "",
         notes=_fresh_notes(entries, local),
     )
 

@@ -81,10 +81,11 @@ class _Listener:
     def hear(self, at: datetime, entries: Sequence[Entry]) -> Iterator[PlayChange]:
         """One item for a moment: the correction, if it withdrew such an entry, or else the morning entry."""
         self._listen(entries)
-        play, limits = self._changed_play(at, entries), self._changed_limits(at, entries)
+        opens = [entry for entry in entries if self._opens(entry)]
+        play, limits = self._changed_play(at, entries, opens), self._changed_limits(at, entries)
         mornings = [entry for entry in entries if isinstance(entry, MorningStatus)]
         corrections = [entry for entry in entries if isinstance(entry, Correction) and self._is_of_course(entry)]
-        speakers = corrections or mornings or [entry for entry in entries if self._opens(entry)]
+        speakers = corrections or mornings or opens
         if corrections or (speakers and (play or limits)):
             head = speakers[0].head
             why = mornings[-1].why if mornings else ""
@@ -110,12 +111,12 @@ class _Listener:
         for entry in said:
             self._limits = limits_after(self._limits, entry)
 
-    def _changed_play(self, at: datetime, entries: Sequence[Entry]) -> dict[str, Play]:
+    def _changed_play(self, at: datetime, entries: Sequence[Entry], opens: Sequence[Entry]) -> dict[str, Play]:
         today = at.astimezone(self.records.club.time_zone).date()
         fresh = {name: play for name, (play, said) in self._latest.items() if said.at.date() == today}
         changed = changed_play(self.told, fresh)
         self.told.update(fresh)
-        by_work = {entry.head.id for entry in entries if not (isinstance(entry, MorningStatus) or self._opens(entry))}
+        by_work = {entry.head.id for entry in entries if not (isinstance(entry, MorningStatus) or entry in opens)}
         return {name: play for name, play in changed.items() if self._latest[name][1].reason.source not in by_work}
 
     def _opens(self, entry: Entry) -> bool:

@@ -6,7 +6,7 @@ mornings on which a day's weather became known), never from the clock.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from typing import Final
@@ -20,7 +20,7 @@ from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, NoteToMembers, Observation
 from swardcast.records.plan import Job
-from swardcast.records.standing import rank
+from swardcast.records.standing import rank, withdrawn_ids
 
 __all__ = ["JobChange", "JobStory", "tell_story"]
 
@@ -82,20 +82,24 @@ class _About:
     job: Job
     book: WeatherBook
 
+    corrections: Sequence[Correction]
+    notes: Sequence[NoteToMembers]
+
+    @classmethod
+    def of(cls, records: ClubRecords, job: Job, book: WeatherBook) -> _About:
+        """Seek once what every moment asks for."""
+        entries = records.entries
+        corrections = [e for e in entries if isinstance(e, Correction) and _concerns(e, job, records)]
+        notes = [e for e in entries if isinstance(e, NoteToMembers) and e.job == job.id]
+        return cls(records, job, book, corrections, notes)
+
     def told(self, outlook: JobOutlook, at: datetime) -> Told:
         """The job as a bulletin of that moment would tell it."""
-        known = [entry for entry in self.records.entries if entry.head.at <= at]
         return Told(
             outlook=outlook,
             back_to_normal=outlook.dates[Milestone.BACK_TO_NORMAL],
-            withdrawn=frozenset(
-                entry.corrects
-                for entry in known
-                if isinstance(entry, Correction) and _concerns(entry, self.job, self.records)
-            ),
-            notes=frozenset(
-                entry.head.id for entry in known if isinstance(entry, NoteToMembers) and entry.job == self.job.id
-            ),
+            withdrawn=withdrawn_ids(entry for entry in self.corrections if entry.head.at <= at),
+            notes=frozenset(entry.head.id for entry in self.notes if entry.head.at <= at),
         )
 
     def coming(self, at: datetime) -> list[Fixture]:
@@ -181,7 +185,7 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
     Returns:
         Its changes; the first is the announcement.
     """
-    teller = _Teller(about=_About(records=records, job=job, book=book))
+    teller = _Teller(about=_About.of(records, job, book))
     over = False  # by the sum: then no weather changes it any more, but an entry may
     for moment in _moments(records, job, as_of):
         if over and moment.entry is None:

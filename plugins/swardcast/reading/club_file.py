@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo, available_timezones
 from pydantic import BeforeValidator, ValidationInfo, field_validator
 
 from swardcast.errors import Problem, nearest
+from swardcast.moments import WEEKDAYS
 from swardcast.quantities import QuantityError, parse_area_m2
 from swardcast.reading.schema import (
     ROLL_LIMITS,
@@ -44,7 +45,7 @@ from swardcast.records.club import (
 
 __all__ = ["club_from", "identifier", "surfaces_from"]
 
-_WEEKDAYS: Final = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+_WEEKDAYS: Final = tuple(day.lower() for day in WEEKDAYS)
 _SITE: Final = re.compile(r"^https?://[a-z0-9][a-z0-9.:-]*(/[^\s?#]*)?$", re.IGNORECASE)
 _ID: Final = re.compile(r"^[a-z0-9]+(?:-[a-z0-9]+)*$")
 

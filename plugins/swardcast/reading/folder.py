@@ -17,6 +17,7 @@ from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry
 from swardcast.records.plan import Job
+from swardcast.records.standing import as_entered
 
 __all__ = ["read_club_folder"]
 
@@ -117,7 +118,7 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
     if not any(problem.file.startswith("log/") for problem in problems):
         problems.extend(never_done(entries, context.surfaces))
         problems.extend(moved_the_wrong_way(entries, context.jobs))
-    return sorted(entries, key=lambda entry: (entry.head.at.timestamp(), entry.head.id))
+    return list(as_entered(entries))
 
 
 def _fixtures(

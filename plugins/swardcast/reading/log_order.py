@@ -40,13 +40,16 @@ def _never_done(entry: BackToNormal, standing: Sequence[Entry], surfaces: Mappin
     lacking = [surfaces[name].name for name in entry.surfaces if name not in done]
     if lacking:
         names = ", ".join(lacking[:3]) + (f" and {len(lacking) - 3} more" if len(lacking) > 3 else "")  # noqa: PLR2004
-        yield Problem(
-            file=entry.head.file,
-            line=entry.head.line,
+        yield _problem(
+            entry,
             field="surfaces",
             found=f"{names} back to normal, with no 'work done' of {entry.job!r} there before",
             expected="an entry 'work done' first, or only the surfaces that were done",
         )
+
+
+def _problem(entry: Entry, field: str, found: str, expected: str, hint: str = "") -> Problem:
+    return Problem(file=entry.head.file, line=entry.head.line, field=field, found=found, expected=expected, hint=hint)
 
 
 def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Problem]:
@@ -65,27 +68,24 @@ def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Pro
             continue
         head, target = entry.head, by_id.get(entry.corrects)
         if target is None and entry.corrects not in known:
-            yield Problem(
-                file=head.file,
-                line=head.line,
+            yield _problem(
+                entry,
                 field="corrects",
                 found=f"{entry.corrects!r}, which is no entry of the log",
                 expected="the name of an earlier entry's file",
                 hint=nearest(entry.corrects, known),
             )
         elif (first := _first_to_correct(entry, entries)) is not None:
-            yield Problem(
-                file=head.file,
-                line=head.line,
+            yield _problem(
+                entry,
                 field="corrects",
                 found=f"{entry.corrects!r}, which {first.head.id!r} has corrected already",
                 expected="an entry that stands",
                 hint=f"Correct '{first.head.id}-instead'." if f"{first.head.id}-instead" in by_id else "",
             )
         elif target is not None and (isinstance(target, Correction) or target.head.at >= head.at):
-            yield Problem(
-                file=head.file,
-                line=head.line,
+            yield _problem(
+                entry,
                 field="corrects",
                 found=f"{entry.corrects!r}, which is a correction or not earlier",
                 expected="an earlier entry that is no correction",
@@ -121,9 +121,8 @@ def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> It
         elif entry.change is Change.BROUGHT_FORWARD and not on <= new < now:
             expected = f"a day from {on}, the day of the entry, and before {now}, on which it starts so far"
         if expected:
-            yield Problem(
-                file=entry.head.file,
-                line=entry.head.line,
+            yield _problem(
+                entry,
                 field="starts",
                 found=f"{entry.job!r} {entry.change.value} {new}",
                 expected=expected,

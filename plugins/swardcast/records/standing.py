@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
 
 from swardcast.records.log import (
     BackToNormal,
@@ -15,7 +16,31 @@ from swardcast.records.log import (
     Step,
 )
 
-__all__ = ["rank", "standing_entries"]
+__all__ = ["as_entered", "morning_of", "rank", "standing_entries", "withdrawn_ids"]
+
+
+def as_entered(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+    """Order entries by the moments at which they were made, oldest first; those of one minute by their names."""
+    return tuple(sorted(entries, key=lambda entry: (entry.head.at.timestamp(), entry.head.id)))
+
+
+def withdrawn_ids(entries: Iterable[Entry]) -> frozenset[str]:
+    """Name the entries that corrections among these withdraw or replace."""
+    return frozenset(entry.corrects for entry in entries if isinstance(entry, Correction))
+
+
+def morning_of(entries: Iterable[Entry], day: date) -> MorningStatus | None:
+    """Find the latest morning entry, if it speaks of a day.
+
+    Args:
+        entries: entries that stand, oldest first.
+        day: the local day.
+
+    Returns:
+        The entry, or None when the latest is of another day.
+    """
+    mornings = [entry for entry in entries if isinstance(entry, MorningStatus)]
+    return mornings[-1] if mornings and mornings[-1].head.true_from.date() == day else None
 
 
 def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
@@ -31,7 +56,7 @@ def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
         Entries that stand, oldest first; corrections themselves are left out.
     """
     known = tuple(entries)
-    withdrawn = {entry.corrects for entry in known if isinstance(entry, Correction)}
+    withdrawn = withdrawn_ids(known)
     standing = (entry for entry in known if entry.head.id not in withdrawn and not isinstance(entry, Correction))
     return tuple(sorted(standing, key=_order))
 

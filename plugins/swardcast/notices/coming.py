@@ -1,0 +1,52 @@
+"""Work that comes next, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Final
+
+from swardcast.notices.words import capital, day_in_words, places_in_words, published_in_words
+from swardcast.outlook.states import CourseOutlook, Work
+from swardcast.outlook.story import JobStory
+
+__all__ = ["ComingWork", "coming_work"]
+
+_NEXT_SHOWN: Final = 6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ComingWork:
+    """Work that comes next."""
+
+    headline: str
+    where: str
+    when: str
+    normal: str
+    notice_id: str
+
+
+def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) -> Iterable[ComingWork]:
+    """Tell the planned work that comes next.
+
+    Args:
+        outlook: how the course stands.
+        stories: published dates by job.
+        near: the day of the reader.
+
+    Yields:
+        The next few jobs, the first first.
+    """
+    planned = [job for job in outlook.jobs.values() if job.work is Work.PLANNED]
+    for job in sorted(planned, key=lambda job: (job.starts, job.job.id))[:_NEXT_SHOWN]:
+        late = job.starts < near
+        yield ComingWork(
+            headline=job.job.title,
+            where=capital(places_in_words(work.surface for work in job.surfaces)),
+            when=f"was planned from {day_in_words(job.starts, near)}; not started yet"
+            if late
+            else f"from {day_in_words(job.starts, near)}",
+            normal=f"Back to normal: {published_in_words(stories[job.job.id].published, job.work, near)}",
+            notice_id=job.job.id,
+        )
