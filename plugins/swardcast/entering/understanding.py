@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime
+from functools import partial
 from typing import TypeAlias, TypeVar
 
 from pydantic import ValidationError
@@ -152,7 +153,7 @@ class _Reader:
             )
             if kind is None and (phrase[:1].isdigit() or phrase.lower() == "all"):
                 continue  # they mean surfaces of the job, which is not known yet
-            ids = self._attempt(option, lambda _, phrase=phrase: self._of_job(phrase, job))  # type: ignore[misc]
+            ids = self._attempt(option, partial(self._of_job, phrase, job))
             phrases.append(phrase)
             chosen.update(dict.fromkeys(ids or ()))
         if not phrases and job is not None:
@@ -160,7 +161,8 @@ class _Reader:
             return phrase_for(usual, surfaces) if usual else "", usual
         return ", ".join(phrases), tuple(chosen)
 
-    def _of_job(self, phrase: str, job: Job | None) -> tuple[str, ...]:
+    def _of_job(self, phrase: str, job: Job | None, _typed: str) -> tuple[str, ...]:
+        """The surfaces of a phrase; those of a job alone, where one is meant."""
         chosen = chosen_surfaces(phrase, self.records.surfaces)
         strangers = [name for name in chosen if job is not None and name not in job.surfaces]
         if job is not None and strangers:
@@ -192,7 +194,7 @@ class _Reader:
             fields["because"] = because
         fields |= self._seen()
         for option in MEASURES:
-            self._attempt(option, lambda text, option=option: check_measure(option, text))  # type: ignore[misc]
+            self._attempt(option, partial(check_measure, option))
         if job is not None and not self.wrongs:
             named = kinds_named(self.answers.get("job", ""))
             told = {option: self.answers.get(option, "").strip() for option in MEASURES}
@@ -216,7 +218,7 @@ class _Reader:
         readings = {
             name: reading
             for option, name in READINGS.items()
-            if (reading := self._attempt(option, lambda text, name=name: _reading(name, text)))  # type: ignore[misc]
+            if (reading := self._attempt(option, partial(_reading, name)))
         }
         return {**fields, "readings": readings} if readings else fields
 
@@ -226,7 +228,7 @@ class _Reader:
             for phrase in filter(None, (part.strip() for part in self.answers.get(option, "").split(";"))):
                 kind, surfaces = PLACES["greens"] if option != "open" else None, self.records.surfaces
                 typed = phrase_typed(phrase, kind, surfaces)
-                if self._attempt(option, lambda _, typed=typed: chosen_surfaces(typed, self.records.surfaces)):  # type: ignore[misc]
+                if self._attempt(option, partial(self._of_job, typed, None)):
                     play.pop(typed, None)
                     play[typed] = state
         fields: dict[str, Value] = {"play": play}
