@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
 
+from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story
 from swardcast.notices.compose_notice import compose_notice
 from swardcast.notices.notice import Notice
@@ -72,24 +73,25 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     """
     book = book or WeatherBook(records.club, records.weather)
     outlook = assess_course(records, as_of, book)
+    voice = Voice(catalogue=records.club.catalogue, near=outlook.as_of.date())
     known = records.known_at(as_of)
     stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
-    notices = [compose_notice(job, stories[name], known, outlook.as_of) for name, job in outlook.jobs.items()]
-    items = [*items_of_play(play_changes(records, as_of), records), *items_of_notes(known)]
+    notices = [compose_notice(job, stories[name], known, outlook.as_of, voice) for name, job in outlook.jobs.items()]
+    items = [*items_of_play(play_changes(records, as_of), records, voice), *items_of_notes(known, voice)]
     for notice in notices:
-        items += items_of_story(stories[notice.id], records, notice.category)
+        items += items_of_story(stories[notice.id], records, notice.category, voice)
     return Bulletin(
         club=records.club,
         as_of=outlook.as_of,
         outlook=outlook,
-        status=compose_status(outlook, stories, records.club),
+        status=compose_status(outlook, stories, records.club, voice),
         notices=tuple(notices),
         items=tuple(_newest_first(items)),
-        sums=job_sums(outlook),
-        track_record=compose_track_record(track_record(records, as_of, book)),
-        published=compose_published(),
+        sums=job_sums(outlook, voice),
+        track_record=compose_track_record(track_record(records, as_of, book), voice),
+        published=compose_published(voice),
         weather_sources=records.weather.sources,
-        remarks=remarks_on(outlook),
+        remarks=remarks_on(outlook, Voice.english(outlook.as_of.date())),
     )
 
 

@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.language.voice import Voice
 from swardcast.notices.hours import hours_in_words, hours_of_all
 from swardcast.notices.status import StatusLine
 from swardcast.outlook.reopening import HeldUp, Hours
@@ -47,23 +48,27 @@ def _hours(likely: str, latest: str) -> Hours:
     ],
 )
 def test_the_same_hours_give_the_same_words(likely: str, latest: str, as_of: str, words: str) -> None:
-    assert hours_in_words(_hours(likely, latest), _at(as_of)) == words
+    assert hours_in_words(_hours(likely, latest), _at(as_of), Voice.english(_at(as_of).date())) == words
 
 
 def test_a_hold_up_says_since_when_and_no_time() -> None:
     held = HeldUp(since=_at("26 07:10"), because="rain", not_before=_at("26 13:27"), together=())
-    assert hours_in_words(held, _at("26 12:00")) == (
+    assert hours_in_words(held, _at("26 12:00"), Voice.english(_at("26 12:00").date())) == (
         "held up since 7:10am: no time until work is taken up again; not before 1:15pm even if that is now"
     )
     tomorrow = HeldUp(since=_at("26 07:10"), because="rain", not_before=_at("27 07:20"), together=())
-    assert hours_in_words(tomorrow, _at("26 20:00")).endswith(
+    assert hours_in_words(tomorrow, _at("26 20:00"), Voice.english(_at("26 20:00").date())).endswith(
         "not before 7:15am tomorrow, Friday 27 August, even if that is now"
     )
-    assert hours_in_words(held, _at("27 06:00")).startswith("held up since 7:10am on Thursday 26 August: no time")
+    assert hours_in_words(held, _at("27 06:00"), Voice.english(_at("27 06:00").date())).startswith(
+        "held up since 7:10am on Thursday 26 August: no time"
+    )
 
 
 def test_several_are_told_by_their_number_and_by_what_they_become() -> None:
-    words = hours_in_words(_hours("26 14:33", "26 15:46"), _at("26 17:00"), count=3, becomes="done")
+    words = hours_in_words(
+        _hours("26 14:33", "26 15:46"), _at("26 17:00"), Voice.english(_at("26 17:00").date()), count=3, becomes="done"
+    )
     assert words == "was due by 4pm; nobody has entered them as done yet"
 
 
@@ -81,7 +86,11 @@ def test_rounding_goes_to_the_nearest_quarter_and_then_up(likely: int, more: int
     """The words read back by the reader of times, both in minutes after midnight."""
     begin = _at("26 00:00")
     ends = begin + timedelta(minutes=likely), begin + timedelta(minutes=likely + more)
-    words = hours_in_words(Hours(early=begin, likely=ends[0], latest=ends[1], together=()), _at("25 23:00"))
+    words = hours_in_words(
+        Hours(early=begin, likely=ends[0], latest=ends[1], together=()),
+        _at("25 23:00"),
+        Voice.english(_at("25 23:00").date()),
+    )
     _, _, times = words.partition("likely from ")
     said = [clock_time(one.replace("midnight", "12am")) for one in times.removesuffix(" at the latest").split(", by ")]
     first, last = (one.hour * 60 + one.minute for one in said)

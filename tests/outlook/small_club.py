@@ -7,6 +7,7 @@ from datetime import date, datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
+from swardcast.language.voice import Voice
 from swardcast.notices.explain import explain_surface
 from swardcast.outlook.course import assess_course, assess_jobs
 from swardcast.outlook.states import CourseOutlook, Milestone, Recovery, SurfaceWork
@@ -135,5 +136,9 @@ class SmallClub:
         """What is explained of a job on a surface, without blanks that do not break: each line and its source."""
         course = self.course(as_of)
         title = f"{job.capitalize()} work"
-        (part,) = (p for p in explain_surface(course.surfaces[surface], course) if p.heading.startswith(title))
+        (part,) = (
+            p
+            for p in explain_surface(course.surfaces[surface], course, Voice.english(course.as_of.date()))
+            if p.heading.startswith(title)
+        )
         return {line.replace("\u00a0", " "): source for line, source in part.lines}

@@ -16,7 +16,8 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
-from swardcast.notices.words import day_in_words, places_in_words
+from swardcast.language.voice import Voice
+from swardcast.notices.words import places_in_words
 from swardcast.outlook.states import Work
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Surface
@@ -43,7 +44,9 @@ def _works(bulletin: Bulletin, day: date) -> Iterator[tuple[str, str]]:
         by_state: dict[Work, list[Surface]] = {}
         for work in job.surfaces:
             by_state.setdefault(work.work, []).append(work.surface)
-        states = "; ".join(f"{places_in_words(places)} {state.value}" for state, places in by_state.items())
+        states = "; ".join(
+            f"{places_in_words(places, Voice.english(date.min))} {state.value}" for state, places in by_state.items()
+        )
         story = next(section for section in notice.sections if section.heading.startswith("When")) if states else None
         told = [fact.value for fact in story.facts if fact.name == "Back to normal"] if story else []
         yield job.job.title, f"{states}. Back to normal: {told[0] if told else 'no more'}."
@@ -61,7 +64,7 @@ def _diary(evenings: dict[date, Bulletin]) -> Iterator[str]:
                 lines.append(f"         {title}: {said}")
                 said_of_work[title] = said
         if lines:
-            yield f"{day_in_words(day, date.min)}\n" + "\n".join(lines) + "\n"
+            yield f"{Voice.english(date.min).day(day)}\n" + "\n".join(lines) + "\n"
 
 
 def test_the_diary_is_the_one_that_was_read_by_a_person(evenings: dict[date, Bulletin]) -> None:

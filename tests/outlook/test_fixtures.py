@@ -19,6 +19,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixtures_section
 from swardcast.outlook.fixtures import Basis, FixtureOutlook, Side, Touch, fixtures_ahead, side_of, worth_telling
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, NoDate, Work
@@ -188,7 +189,7 @@ def test_nothing_is_named_when_the_manager_calls_it_normal(club: SmallClub) -> N
     club.normal("spring", "04-20")
     over = club.course(moment("04-21")).jobs["spring"]
     assert (over.work, fixtures_ahead(over, [medal(day("04-22"))], day("04-21"))) == (Work.BACK_TO_NORMAL, ())
-    assert fixtures_section(over, [medal(day("04-22"))], day("04-21")) is None
+    assert fixtures_section(over, [medal(day("04-22"))], Voice.english(day("04-21"))) is None
 
 
 def test_a_surface_called_normal_no_longer_counts(club: SmallClub) -> None:
@@ -196,7 +197,7 @@ def test_a_surface_called_normal_no_longer_counts(club: SmallClub) -> None:
     club.done("spring", "04-01")
     club.normal("spring", "04-15", "surfaces: green 1")
     outlook = club.course(moment("04-16")).jobs["spring"]
-    section = fixtures_section(outlook, [medal(day("04-20"))], day("04-16"))
+    section = fixtures_section(outlook, [medal(day("04-20"))], Voice.english(day("04-16")))
     assert section is not None
     assert "that green 2 is still healing" in section.facts[0].value
 
@@ -249,7 +250,7 @@ def test_a_reader_is_told_seven_and_the_one_that_reassures(healing: JobOutlook) 
     met = fixtures_ahead(healing, [medal(DONE + timedelta(days=after)) for after in range(5, 60)], day("04-05"))
     told = worth_telling(met)
     assert [m.fixture.first_day for m in told] == [*(DONE + timedelta(days=after) for after in range(5, 12)), met[-1].fixture.first_day]  # fmt: skip
-    section = fixtures_section(healing, [m.fixture for m in met], day("04-05"))
+    section = fixtures_section(healing, [m.fixture for m in met], Voice.english(day("04-05")))
     assert section is not None
     assert section.paragraphs[0].endswith("Others in between are left out.")
 
@@ -288,7 +289,7 @@ def test_a_fixture_that_ends_before_it_begins_is_refused() -> None:
 
 
 def _said(outlook: JobOutlook, fixtures: list[Fixture], today: date) -> dict[str, str]:
-    section = fixtures_section(outlook, fixtures, today)
+    section = fixtures_section(outlook, fixtures, Voice.english(today))
     return {fact.name: fact.value for fact in section.facts} if section is not None else {}
 
 

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from swardcast.language.voice import Voice
 from swardcast.notices.limits import limit_in_words
 from swardcast.notices.reasons import remarks_on
 from swardcast.notices.status import compose_status
@@ -37,7 +38,7 @@ def play(club: SmallClub, day: str, time: str, surface: str = "green-1") -> Play
 
 def limits(club: SmallClub, day: str, time: str) -> dict[str, str]:
     at = moment(day, time)
-    held = (limit_in_words(one, at.date()) for one in club.course(at).limits)
+    held = (limit_in_words(one, Voice.english(at.date())) for one in club.course(at).limits)
     return {fact.name: fact.value for fact in held}
 
 
@@ -154,7 +155,9 @@ def test_a_frost_delay_stands_first_in_the_sentence_of_the_course(club: SmallClu
     records = replace(club.records(), jobs={})
     book = WeatherBook(records.club, records.weather)
     said = {
-        time: compose_status(assess_course(records, moment("05-03", time), book), {}, records.club).sentence
+        time: compose_status(
+            assess_course(records, moment("05-03", time), book), {}, records.club, Voice.english(moment("05-03").date())
+        ).sentence
         for time in ("09:29", "09:30")
     }
     assert said == {"09:29": "Frost delay until 9:30am. The course is closed.", "09:30": "The course is closed."}
@@ -163,8 +166,10 @@ def test_a_frost_delay_stands_first_in_the_sentence_of_the_course(club: SmallClu
 def test_an_open_course_under_a_frost_delay_is_pointed_out_to_the_manager(club: SmallClub) -> None:
     morning(club, "05-03", "play: {the whole course: open}", "limits: {frost delay: {what: wait, until: 9:30am}}")
     said = "A frost delay is in force while surfaces are entered as open; it closes nothing by itself"
-    assert remarks_on(club.course(moment("05-03", "09:00"))) == (f"{said} [2027-05-03-morning]",)
-    assert remarks_on(club.course(moment("05-03", "09:30"))) == ()
+    assert remarks_on(club.course(moment("05-03", "09:00")), Voice.english(moment("05-03").date())) == (
+        f"{said} [2027-05-03-morning]",
+    )
+    assert remarks_on(club.course(moment("05-03", "09:30")), Voice.english(moment("05-03").date())) == ()
 
 
 def test_preferred_lies_stay_to_the_committees_day_and_no_longer(club: SmallClub) -> None:
@@ -202,7 +207,7 @@ def test_nine_of_eighteen_greens_closed_is_said_in_one_sentence(demo_records: Cl
     outlook = assess_course(
         replace(demo_records, entries=(entry,), jobs={}), at, WeatherBook(demo_records.club, demo_records.weather)
     )
-    status = compose_status(outlook, {}, demo_records.club)
+    status = compose_status(outlook, {}, demo_records.club, Voice.english(outlook.as_of.date()))
     assert status.sentence == "The course is open, but greens 1 to 9 are closed."
     marks = {mark.hole: mark.play for mark in status.holes}
     assert marks == {hole: "closed" if hole <= 9 else "open" for hole in range(1, 19)}
@@ -212,7 +217,10 @@ def test_a_course_of_which_only_closed_greens_are_known_is_not_called_open(club:
     morning(club, "05-03", "play: {greens 1-3: closed}")
     records = replace(club.records(), jobs={})
     outlook = assess_course(records, moment("05-03", "08:00"), WeatherBook(records.club, records.weather))
-    assert compose_status(outlook, {}, records.club).sentence == "Greens 1 to 3 are closed; tee 1 is not known."
+    assert (
+        compose_status(outlook, {}, records.club, Voice.english(moment("05-03").date())).sentence
+        == "Greens 1 to 3 are closed; tee 1 is not known."
+    )
 
 
 def test_called_off_after_the_start_nothing_is_under_way_and_a_new_day_is_only_planned(club: SmallClub) -> None:

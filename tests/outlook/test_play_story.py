@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from swardcast.language.voice import Voice
 from swardcast.notices.limits import limit_clause
 from swardcast.outlook.play_story import PlayChange, play_changes
 from tests.outlook.small_club import SmallClub, moment
@@ -76,7 +77,7 @@ def test_a_correction_of_work_is_told_with_the_job(club: SmallClub) -> None:
 
 def limits_told(club: SmallClub, day: str) -> list[tuple[str, list[str]]]:
     return [
-        (change.id, [limit_clause(held, moment("05-03").date()) for held in change.limits])
+        (change.id, [limit_clause(held, Voice.english(moment("05-03").date())) for held in change.limits])
         for change in changes(club, day)
         if change.limits
     ]

@@ -10,7 +10,8 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
-from swardcast.notices.words import NO_DATE, places_in_words, range_in_words
+from swardcast.language.voice import Voice
+from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.states import DateRange, Work
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Play
@@ -58,7 +59,7 @@ def test_without_weather_history_no_date_is_given(demo_records: ClubRecords) -> 
     [
         ((3, 10, 16), "likely by Friday 24 September; allow until Thursday 30 September"),
         ((10, 10, 10), "likely by Friday 24 September"),
-        ((None, None, None), NO_DATE),
+        ((None, None, None), "too early to give a date: the grass is hardly growing"),
         ((-5, -2, 3), "due now; allow until Friday 17 September"),
         ((-9, -5, -2), "by now"),
         ((20, 60, 120), "some time from October to January 2028"),
@@ -68,12 +69,12 @@ def test_the_same_uncertainty_gives_the_same_words(days: tuple[int | None, ...],
     """Weekdays of September 2027 by any calendar: the 14th is a Tuesday."""
     near = date(2027, 9, 14)
     early, likely, allow = (None if n is None else near + timedelta(days=n) for n in days)
-    assert range_in_words(DateRange(early=early, likely=likely, allow_until=allow), near) == words
+    assert range_in_words(DateRange(early=early, likely=likely, allow_until=allow), Voice.english(near)) == words
 
 
 def test_places_are_named_as_in_a_sentence(demo_records: ClubRecords) -> None:
     chosen = [demo_records.surfaces[f"green-{hole}"] for hole in (*range(1, 10), 14)]
-    assert places_in_words(chosen) == "greens 1 to 9 and 14"
+    assert places_in_words(chosen, Voice.english(date(2027, 9, 14))) == "greens 1 to 9 and 14"
 
 
 def test_every_sentence_of_the_demos_notices_is_short_and_whole(demo_bulletin: Bulletin) -> None:

@@ -7,6 +7,7 @@ from datetime import date
 from typing import Any
 
 from swardcast.cli.common import moment_of, print_json, records_of
+from swardcast.language.voice import Voice
 from swardcast.notices.track_record import compose_track_record
 from swardcast.outlook.track_record import Kept, track_record
 from swardcast.outlook.weather_book import WeatherBook
@@ -21,7 +22,7 @@ def run_own(options: argparse.Namespace) -> int:
     if options.json:
         print_json([_as_json(one) for one in kept])
         return 0
-    record = compose_track_record(kept)
+    record = compose_track_record(kept, Voice.english(date.min))
     for sentence in record.sentences:
         print(sentence)
     for line in record.lines:

@@ -6,8 +6,8 @@ import argparse
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
 from swardcast.errors import SwardcastError, nearest
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.explain import explain_surface
-from swardcast.notices.words import capital
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
@@ -29,7 +29,7 @@ def run(options: argparse.Namespace) -> int:
     records = records_of(options)
     name = _surface(options.surface, records)
     outlook = assess_course(records, moment_of(options, records), WeatherBook(records.club, records.weather))
-    parts = explain_surface(outlook.surfaces[name], outlook)
+    parts = explain_surface(outlook.surfaces[name], outlook, Voice.english(outlook.as_of.date()))
     if options.json:
         print_json(
             [

@@ -10,10 +10,11 @@ from typing import Any
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
 from swardcast.cli.outlook_fixtures import fixture_lines, fixtures_json
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.limits import limit_in_words
 from swardcast.notices.reasons import dated_ahead, reason_in_words
-from swardcast.notices.words import capital, moment_in_words, range_in_words
+from swardcast.notices.words import range_in_words
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, SurfaceWork
@@ -51,12 +52,12 @@ def run(options: argparse.Namespace) -> int:
         print_json(fixtures_json(outlook, records))
         return 0
     if options.json:
-        print_json([_as_json(surface, outlook.as_of.date()) for surface in outlook.surfaces.values()])
+        print_json([_as_json(surface, Voice.english(outlook.as_of.date())) for surface in outlook.surfaces.values()])
         return 0
     if options.as_of is None:
-        for remark in dated_ahead(records, outlook.as_of):
+        for remark in dated_ahead(records, outlook.as_of, Voice.english(outlook.as_of.date())):
             print(f"Worth another look: {remark}", file=sys.stderr)
-    print(f"{records.club.name} as of {moment_in_words(outlook.as_of, date.min)}")
+    print(f"{records.club.name} as of {Voice.english(date.min).moment(outlook.as_of)}")
     for line in () if options.fixtures else (*_limits(outlook), *_lines(outlook, everything=options.all)):
         print(line)
     for line in fixture_lines(outlook, records):
@@ -64,7 +65,7 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _as_json(surface: SurfaceOutlook, near: date) -> dict[str, Any]:
+def _as_json(surface: SurfaceOutlook, voice: Voice) -> dict[str, Any]:
     current = surface.current
     dates = {key: _range_json(current.dates[milestone]) if current else None for key, milestone in _KEYS.items()}
     return {
@@ -74,7 +75,7 @@ def _as_json(surface: SurfaceOutlook, near: date) -> dict[str, Any]:
         "job": current.job.id if current else None,
         **dates,
         "reopening_hours": _hours_json(current.hours) if current else None,
-        "reasons": [reason_in_words(reason, near) for reason in surface.reasons],
+        "reasons": [reason_in_words(reason, voice) for reason in surface.reasons],
     }
 
 
@@ -96,18 +97,18 @@ def _hours_json(hours: Hours | HeldUp | None) -> dict[str, str] | None:
 
 def _milestone_in_words(work: SurfaceWork, milestone: Milestone, as_of: datetime) -> str:
     if milestone is Milestone.REOPENING:
-        return reopening_in_words([work], as_of)
-    return range_in_words(work.dates[milestone], as_of.date())
+        return reopening_in_words([work], as_of, Voice.english(as_of.date()))
+    return range_in_words(work.dates[milestone], Voice.english(as_of.date()))
 
 
 def _limits(outlook: CourseOutlook) -> Iterable[str]:
     for held in outlook.limits:
-        said = limit_in_words(held, outlook.as_of.date())
+        said = limit_in_words(held, Voice.english(outlook.as_of.date()))
         yield f"{said.name}: {said.value} [{held.source}]"
 
 
 def _lines(outlook: CourseOutlook, *, everything: bool) -> Iterable[str]:
-    near = outlook.as_of.date()
+    voice = Voice.english(outlook.as_of.date())
     for surface in outlook.surfaces.values():
         current = surface.current
         if current is None and surface.play.value == "open" and not everything:
@@ -119,4 +120,4 @@ def _lines(outlook: CourseOutlook, *, everything: bool) -> Iterable[str]:
                 if current.dates[milestone].likely is not None or milestone is Milestone.BACK_TO_NORMAL:
                     yield f"  {milestone.value}: {_milestone_in_words(current, milestone, outlook.as_of)}"
         for reason in surface.reasons:
-            yield f"  - {reason_in_words(reason, near)} [{reason.source}]"
+            yield f"  - {reason_in_words(reason, voice)} [{reason.source}]"

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Any
 
+from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixture_in_words, meets_in_words
 from swardcast.outlook.fixtures import FixtureOutlook, fixtures_ahead
 from swardcast.outlook.states import CourseOutlook, JobOutlook
@@ -36,13 +37,13 @@ def fixture_lines(outlook: CourseOutlook, records: ClubRecords) -> Iterator[str]
     Returns:
         Lines; none where no fixture meets a job.
     """
-    near = outlook.as_of.date()
+    voice = Voice.english(outlook.as_of.date())
     for place, (fixture, jobs) in enumerate(_by_fixture(outlook, records)):
         if place == 0:
             yield "\nCompetitions and visitors' days"
-        yield f"\n{fixture_in_words(fixture, near)} [{fixture.id}]"
+        yield f"\n{fixture_in_words(fixture, voice)} [{fixture.id}]"
         for job, one in jobs:
-            yield f"  {job.job.title}: {meets_in_words(one, job)}."
+            yield f"  {job.job.title}: {meets_in_words(one, job, voice)}."
 
 
 def fixtures_json(outlook: CourseOutlook, records: ClubRecords) -> list[dict[str, Any]]:

@@ -233,12 +233,12 @@ def _write(folder: Path, plan: _Plan) -> None:
 
 def _used_instead(there: WeatherFolder, now: datetime) -> str:
     """Say in one sentence what dates rest on as long as nothing new has come."""
-    from swardcast.notices.words import day_in_words, time_in_words
+    from swardcast.language.voice import Voice
 
     weather, today = there.weather, now.astimezone(there.club.time_zone).date()
 
     def said(day: date, near: date) -> str:
-        return day_in_words(day, near).partition(" ")[2]
+        return Voice.english(near).short_day(day)
 
     past = "past years are used" if weather.history_c else "there are no past years either, so no dates are computed"
     issued = [forecast for forecast in weather.forecasts if forecast.issued_at <= now]
@@ -247,7 +247,7 @@ def _used_instead(there: WeatherFolder, now: datetime) -> str:
     else:
         newest = issued[-1]
         at = newest.issued_at.astimezone(there.club.time_zone)
-        named = f"The forecast of {said(at.date(), date.min)}, {time_in_words(at)}"
+        named = f"The forecast of {said(at.date(), date.min)}, {Voice.english(date.min).time(at)}"
         over = max(newest.tmean_c, default=date.min) < today
         first = f"{named} has run out: {past}" if over else f"{named} is still used"
     ends = max((day for day in weather.observed_c if day < today), default=None)

@@ -14,8 +14,8 @@ from swardcast.entering.standing import Standing, standing_at
 from swardcast.entering.understanding import Answers, Understood, understand
 from swardcast.entering.wrong import Wrong, WrongAnswer
 from swardcast.errors import nearest
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.events import entry_in_words
-from swardcast.notices.words import capital, moment_in_words
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Correction, Entry, MorningStatus
 from swardcast.records.plan import Play
@@ -67,9 +67,9 @@ def entry_shown(entry: Entry, standing: Standing) -> str:
     Returns:
         Its moment and what it says, such as "At 10:20am on Thursday 26 August: Work done on green 12."
     """
-    near, records = standing.at.date(), standing.records
-    when = moment_in_words(entry.head.true_from.astimezone(standing.at.tzinfo), near)
-    said = entry_in_words(entry, records, near)
+    voice, records = Voice.english(standing.at.date()), standing.records
+    when = voice.moment(entry.head.true_from.astimezone(standing.at.tzinfo))
+    said = entry_in_words(entry, records, voice)
     if isinstance(entry, MorningStatus):
         said = f"{said.rstrip('.')}: {'; '.join(_parts_of(entry, records))}."
     return f"At {when}: {said}"

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from datetime import date
 
 from swardcast.entering.kinds import PLAYS
 from swardcast.entering.places import WHOLE_COURSE, phrase_for
 from swardcast.entering.standing import Standing
-from swardcast.notices.words import capital, joined, places_in_words
+from swardcast.language.voice import Voice, capital
+from swardcast.notices.words import places_in_words
 from swardcast.outlook.states import CourseOutlook, Milestone, SurfaceOutlook, Work
 from swardcast.records.plan import Job, Play
 
@@ -82,9 +84,10 @@ def _why(standing: Standing, outlook: CourseOutlook, closed: Iterable[str], work
         going_on = current.job.title if current and current.work in (Work.UNDER_WAY, Work.HEALING) else ""
         if title := worked.get(name) or going_on:
             titles.setdefault(title, []).append(name)
+    voice = Voice.english(date.min)
     parts = [
-        f"{places_in_words(surfaces[name] for name in names)} {'is' if len(names) == 1 else 'are'} closed for work"
+        f"{places_in_words((surfaces[name] for name in names), voice)} {'is' if len(names) == 1 else 'are'} closed for work"
         f" ({title[:1].lower()}{title[1:]})"
         for title, names in titles.items()
     ]
-    return f"{capital(joined(parts))}." if parts else ""
+    return f"{capital(voice.joined(parts))}." if parts else ""

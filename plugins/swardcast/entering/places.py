@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from datetime import date
 from typing import Final
 
 from swardcast.entering.wrong import WrongAnswer, understood
+from swardcast.language.voice import Voice
 from swardcast.notices.words import places_in_words
 from swardcast.reading.selection import select_surfaces
 from swardcast.records.club import Surface, SurfaceKind
@@ -87,7 +89,7 @@ def phrase_for(chosen: Iterable[str], surfaces: Mapping[str, Surface]) -> str:
     ids = list(dict.fromkeys(chosen))
     if len(ids) == len(surfaces):
         return WHOLE_COURSE
-    words = places_in_words(surfaces[name] for name in ids)
+    words = places_in_words((surfaces[name] for name in ids), Voice.english(date.min))
     try:
         meant = set(chosen_surfaces(words, surfaces))
     except WrongAnswer:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from swardcast.compose import Bulletin
+from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.limits import limit_clause
 from swardcast.notices.notice import Notice
@@ -100,9 +101,11 @@ def _play(before: Bulletin, after: Bulletin) -> Iterator[str]:
         ):  # a first word of the day is told by the sentence below
             groups.setdefault((old, surface.play), []).append(surface.surface)
     for (old, now), surfaces in groups.items():
-        where = places_in_words(surfaces)
+        voice = Voice.english(after.outlook.as_of.date())
+        where = places_in_words(surfaces, voice)
+        so_far = play_in_words(old, voice, len(surfaces))
         everywhere = "the whole course" if len(surfaces) == len(after.outlook.surfaces) else where
-        yield f"Play: {everywhere} {play_in_words(now, len(surfaces))} (so far {play_in_words(old, len(surfaces))})"
+        yield f"Play: {everywhere} {play_in_words(now, voice, len(surfaces))} (so far {so_far})"
 
 
 def _status(before: Bulletin, after: Bulletin) -> Iterator[str]:
@@ -114,19 +117,19 @@ def _status(before: Bulletin, after: Bulletin) -> Iterator[str]:
 
 def _limits(before: Bulletin, after: Bulletin) -> Iterator[str]:
     """What becomes of each limit, where one changes or the morning might have been expected to end it."""
-    near = after.outlook.as_of.date()
+    voice = Voice.english(after.outlook.as_of.date())
     old = {held.limit.name: held for held in before.outlook.limits}
     new = {held.limit.name: held for held in after.outlook.limits}
     said, changes = [], before.outlook.morning_at != after.outlook.morning_at
     for name, held in new.items():
-        clause, was = limit_clause(held, near), old.get(name)
+        clause, was = limit_clause(held, voice), old.get(name)
         changes = changes or was is None or was.limit != held.limit
         if was is None:
             said.append(f"{clause} (new)")
         elif was.limit == held.limit:
             said.append(f"{clause} stays")
         else:
-            before_it = limit_clause(was, near)
+            before_it = limit_clause(was, voice)
             said.append(f"{clause} ({'put anew' if clause == before_it else f'so far {before_it}'})")
     lifted = [f"{name} lifted" for name in old if name not in new]
     if lifted or (said and changes):

@@ -13,8 +13,8 @@ from swardcast.entering.measures import planned_in_words
 from swardcast.entering.places import PLACES
 from swardcast.entering.suggestions import held_up_in_words, job_offered, surfaces_offered
 from swardcast.entering.understanding import Answers, Understood
+from swardcast.language.voice import Voice
 from swardcast.notices.limits import limit_clause
-from swardcast.notices.words import time_in_words
 from swardcast.outlook.limits import limits_in_force
 from swardcast.records.log import HeldBackBy
 from swardcast.records.standing import as_entered
@@ -153,7 +153,10 @@ class _Asked:
         standing, job = self.told.standing, self.told.job
         match option:
             case "limits":
-                held = [limit_clause(one, standing.at.date()) for one in limits_in_force(standing.entries, standing.at)]
+                held = [
+                    limit_clause(one, Voice.english(standing.at.date()))
+                    for one in limits_in_force(standing.entries, standing.at)
+                ]
                 return f"In force: {'; '.join(held)}. Enter leaves that as it is." if held else ""
             case "withdraw" if self.told.corrects is not None:
                 return entry_shown(self.told.corrects, standing)
@@ -173,7 +176,7 @@ class _Asked:
             case "surfaces" if job is not None:
                 return surfaces_offered(standing, job, self.word)
             case "at":
-                return time_in_words(standing.at)
+                return Voice.english(standing.at.date()).time(standing.at)
             case "cause":
                 return HeldBackBy.GROWTH_REGULATOR.value
             case "counted":

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from swardcast.entering.places import chosen_surfaces, phrase_for
 from swardcast.entering.understanding import Understood
-from swardcast.notices.words import capital, moment_in_words, time_in_words
+from swardcast.language.voice import Voice, capital
 from swardcast.outlook.play import latest_statements, statements
 from swardcast.records.standing import morning_of
 
@@ -19,7 +19,7 @@ def _reason_that_goes(told: Understood) -> Iterator[str]:
     """The status page shows the reason of the day's last morning entry alone."""
     last = morning_of(told.standing.entries, told.standing.at.date())
     if last is not None and last.why and told.draft is not None and "why" not in told.draft.fields:
-        when = time_in_words(last.head.true_from)
+        when = Voice.english(last.head.true_from.date()).time(last.head.true_from)
         yield f'The reason given at {when} is no longer shown: "{last.why}" Repeat it with --why.'
 
 
@@ -57,5 +57,5 @@ def cautions(word: str, told: Understood) -> Iterator[str]:
         again = [name for name in told.surfaces if name in facts and facts[name].done is not None]
         if again:
             done = max(entry.head.true_from for name in again if (entry := facts[name].done) is not None)
-            when = moment_in_words(done.astimezone(told.standing.at.tzinfo), told.standing.at.date())
+            when = Voice.english(told.standing.at.date()).moment(done.astimezone(told.standing.at.tzinfo))
             yield f"{capital(phrase_for(again, surfaces))}: done already, at {when}. The dates would begin anew."

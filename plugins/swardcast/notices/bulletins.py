@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import datetime
 from typing import Final
 
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.events import cause_in_words, entry_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.status import play_clause
-from swardcast.notices.words import capital, day_in_words, moment_in_words, places_in_words, range_in_words
+from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.fixtures import Side, side_of
 from swardcast.outlook.play import statements
 from swardcast.outlook.play_story import PlayChange
@@ -58,27 +59,28 @@ class FeedItem:
     markdown: str = ""
 
 
-def items_of_story(story: JobStory, records: ClubRecords, category: str) -> list[FeedItem]:
+def items_of_story(story: JobStory, records: ClubRecords, category: str, voice: Voice) -> list[FeedItem]:
     """Make a feed item of each change of a job.
 
     Args:
         story: the job's changes.
         records: the club's records as known at the moment.
         category: the main kind of work.
+        voice: the language and the day of the reader.
 
     Returns:
         Items, oldest first.
     """
-    return [_item(change, story, records, category) for change in story.changes]
+    return [_item(change, story, records, category, voice) for change in story.changes]
 
 
-def last_change(story: JobStory, records: ClubRecords, near: date) -> str:
+def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> str:
     """Say what members heard of last, with its cause where a date moved.
 
     Args:
         story: the job's changes.
         records: the club's records as known at the moment.
-        near: the day of the reader.
+        voice: the language and the day of the reader.
 
     Returns:
         Sentences, or "" when there was nothing but the announcement.
@@ -87,67 +89,68 @@ def last_change(story: JobStory, records: ClubRecords, near: date) -> str:
     if change.revision == 1:
         return ""
     at = change.at.astimezone(records.club.time_zone)
-    said = f"{capital(_headline(change, records, near))}."
-    return " ".join([said, *_why_it_moved(change, near), f"Told at {moment_in_words(at, near)}."])
+    said = f"{capital(_headline(change, records, voice))}."
+    return " ".join([said, *_why_it_moved(change, voice), f"Told at {voice.moment(at)}."])
 
 
-def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str) -> FeedItem:
+def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str, voice: Voice) -> FeedItem:
     at = change.at.astimezone(records.club.time_zone)
-    near = at.date()
+    voice = voice.on(at.date())
     return FeedItem(
         id=change.id,
         at=at,
-        title=f"{story.job.title}: {_headline(change, records, near)}",
-        sentences=tuple(_sentences(change, records, near)),
+        title=f"{story.job.title}: {_headline(change, records, voice)}",
+        sentences=tuple(_sentences(change, records, voice)),
         notice_id=story.job.id,
         category=category,
         markdown=change.entry.head.words if change.entry is not None else "",
     )
 
 
-def _headline(change: JobChange, records: ClubRecords, near: date) -> str:
+def _headline(change: JobChange, records: ClubRecords, voice: Voice) -> str:
     if change.revision == 1:
-        return f"planned from {day_in_words(change.outlook.starts, near)}"
+        return f"planned from {voice.day(change.outlook.starts)}"
     if change.outlook.work is Work.CALLED_OFF:
         return "called off"
-    became = [_became(state, names, change, records) for state, names in change.news.became.items()]
+    became = [_became(state, names, change, records, voice) for state, names in change.news.became.items()]
     if became:
         return "; ".join(became)
     if change.news.back_to_normal.is_fact:  # the sum had said so before
         return "back to normal, as the course manager says"
     if change.news.rescheduled:
-        return f"now from {day_in_words(change.outlook.starts, near)}"
+        return f"now from {voice.day(change.outlook.starts)}"
     if change.news.before is None:
         return "a correction of our log" if change.news.withdrawn else "a note from the course manager"
-    return f"back to normal, new date: {range_in_words(change.news.back_to_normal, near)}"
+    return f"back to normal, new date: {range_in_words(change.news.back_to_normal, voice)}"
 
 
-def _became(state: Work, names: Sequence[str], change: JobChange, records: ClubRecords) -> str:
+def _became(state: Work, names: Sequence[str], change: JobChange, records: ClubRecords, voice: Voice) -> str:
     whole, part = _BECAME[state]
     if len(names) == len(change.outlook.surfaces):
         return whole
-    return part.format(places=places_in_words(records.surfaces[name] for name in names))
+    return part.format(places=places_in_words((records.surfaces[name] for name in names), voice))
 
 
-def _sentences(change: JobChange, records: ClubRecords, near: date) -> Iterable[str]:
+def _sentences(change: JobChange, records: ClubRecords, voice: Voice) -> Iterable[str]:
     if change.revision == 1:
-        yield f"{capital(places_in_words(work.surface for work in change.outlook.surfaces))}."
-        yield f"Work starts on {day_in_words(change.outlook.starts, near)}."
+        yield f"{capital(places_in_words((work.surface for work in change.outlook.surfaces), voice))}."
+        yield f"Work starts on {voice.day(change.outlook.starts)}."
     elif change.entry is not None:
-        yield entry_in_words(change.entry, records, near)
-        yield from _play_now(change, records)
+        yield entry_in_words(change.entry, records, voice)
+        yield from _play_now(change, records, voice)
     if change.outlook.work is Work.CALLED_OFF:
         return
-    yield f"Back to normal: {range_in_words(change.news.back_to_normal, near)}."
-    yield from _why_it_moved(change, near)
+    yield f"Back to normal: {range_in_words(change.news.back_to_normal, voice)}."
+    yield from _why_it_moved(change, voice)
 
 
-def _why_it_moved(change: JobChange, near: date) -> Iterable[str]:
+def _why_it_moved(change: JobChange, voice: Voice) -> Iterable[str]:
     if change.news.before is not None:
-        yield f"Before that we said {range_in_words(change.news.before, near)}. Why it moved: {cause_in_words(change)}."
+        before, why = range_in_words(change.news.before, voice), cause_in_words(change, voice)
+        yield f"Before that we said {before}. Why it moved: {why}."
     for side, place in ((Side.BEFORE_NORMAL, "before"), (Side.AFTER_NORMAL, "after")):
         names = [
-            fixture_in_words(one, near)
+            fixture_in_words(one, voice)
             for one in change.news.crossed
             if side_of(one, change.news.back_to_normal) is side
         ]
@@ -155,39 +158,41 @@ def _why_it_moved(change: JobChange, near: date) -> Iterable[str]:
             yield f"This puts {place} the likely date: {'; '.join(names)}."
 
 
-def _play_now(change: JobChange, records: ClubRecords) -> Iterable[str]:
+def _play_now(change: JobChange, records: ClubRecords, voice: Voice) -> Iterable[str]:
     for statement in statements(records, [change.entry] if change.entry is not None else []):
-        for clause in _clauses(statement.play, records):
+        for clause in _clauses(statement.play, records, voice):
             yield f"{capital(clause)}."
 
 
-def _clauses(play: Mapping[str, Play], records: ClubRecords) -> list[str]:
+def _clauses(play: Mapping[str, Play], records: ClubRecords, voice: Voice) -> list[str]:
     by_play: dict[Play, list[Surface]] = {}
     for name, state in play.items():
         by_play.setdefault(state, []).append(records.surfaces[name])
-    return [play_clause(state, surfaces) for state, surfaces in by_play.items()]
+    return [play_clause(state, surfaces, voice) for state, surfaces in by_play.items()]
 
 
-def items_of_play(changes: Iterable[PlayChange], records: ClubRecords) -> list[FeedItem]:
+def items_of_play(changes: Iterable[PlayChange], records: ClubRecords, voice: Voice) -> list[FeedItem]:
     """Make a feed item of each change of play.
 
     Args:
         changes: changes of play, oldest first.
         records: the club's records.
+        voice: the language and the day of the reader.
 
     Returns:
         Items, oldest first.
     """
-    return [_item_of_play(change, records) for change in changes]
+    return [_item_of_play(change, records, voice) for change in changes]
 
 
-def _item_of_play(change: PlayChange, records: ClubRecords) -> FeedItem:
+def _item_of_play(change: PlayChange, records: ClubRecords, voice: Voice) -> FeedItem:
     at = change.at.astimezone(records.club.time_zone)
-    said = _clauses(change.play, records)
-    limits = [limit_in_words(held, at.date()) for held in change.limits]
+    said = _clauses(change.play, records, voice)
+    voice = voice.on(at.date())
+    limits = [limit_in_words(held, voice) for held in change.limits]
     nothing_more = "an entry was put right" if change.replaces else "an entry was withdrawn"
     about = "Course status, corrected" if change.corrects else "Course status"
-    what = [*said, *(limit_clause(held, at.date()) for held in change.limits)]
+    what = [*said, *(limit_clause(held, voice) for held in change.limits)]
     return FeedItem(
         id=f"course-status/{change.id}",
         at=at,
@@ -203,11 +208,12 @@ def _item_of_play(change: PlayChange, records: ClubRecords) -> FeedItem:
     )
 
 
-def items_of_notes(records: ClubRecords) -> list[FeedItem]:
+def items_of_notes(records: ClubRecords, voice: Voice) -> list[FeedItem]:
     """Make a feed item of each note on the course as a whole; a note on a job is told with the job.
 
     Args:
         records: the club's records as known at the moment.
+        voice: the language and the day of the reader.
 
     Returns:
         Items, oldest first; a note that was withdrawn says so, since feeds have carried it.

@@ -12,31 +12,22 @@ from __future__ import annotations
 
 from typing import Final
 
+from swardcast.language.voice import Voice
+
 __all__ = ["FEWEST", "chance_in_words"]
 
 FEWEST: Final = 0.05
 """Below it, and within as much of 1, a chance gets no figure of its own: 1 in 20, judgement."""
 
-_BELOW: Final = (
-    (FEWEST, "hardly any chance (less than 1 in 20)"),
-    (0.15, "about 1 chance in 10"),
-    (0.25, "about 2 chances in 10"),
-    (0.35, "about 3 chances in 10"),
-    (0.45, "about 4 chances in 10"),
-    (0.55, "about 5 chances in 10"),
-    (0.65, "about 6 chances in 10"),
-    (0.75, "about 7 chances in 10"),
-    (0.85, "about 8 chances in 10"),
-    (1 - FEWEST, "about 9 chances in 10"),
-)
-_ABOVE: Final = "almost certain (more than 19 chances in 20)"
+_UP_TO: Final = (0.15, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85, 1 - FEWEST)
 
 
-def chance_in_words(chance: float) -> str:
+def chance_in_words(chance: float, voice: Voice) -> str:
     """Say a chance; this is the only table of such words.
 
     Args:
         chance: a fraction from 0 to 1.
+        voice: the language and the day of the reader.
 
     Returns:
         Words that "that ..." can follow, such as "about 3 chances in 10".
@@ -47,4 +38,7 @@ def chance_in_words(chance: float) -> str:
     if not 0 <= chance <= 1:
         message = f"{chance} is no chance; expected 0 to 1"
         raise ValueError(message)
-    return next((words for below, words in _BELOW if chance < below), _ABOVE)
+    if chance < FEWEST:
+        return voice.say("chance-hardly-any")
+    tenths = next((tenth for tenth, below in enumerate(_UP_TO, start=1) if chance < below), None)
+    return voice.say("chance-almost-certain") if tenths is None else voice.say("chance-tenths", tenths=tenths)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date
 from typing import Final
 
-from swardcast.notices.words import capital, day_in_words, places_in_words, published_in_words
+from swardcast.language.voice import Voice, capital
+from swardcast.notices.words import places_in_words, published_in_words
 from swardcast.outlook.states import CourseOutlook, Work
 from swardcast.outlook.story import JobStory
 
@@ -27,26 +27,26 @@ class ComingWork:
     notice_id: str
 
 
-def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], near: date) -> Iterable[ComingWork]:
+def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice) -> Iterable[ComingWork]:
     """Tell the planned work that comes next.
 
     Args:
         outlook: how the course stands.
         stories: published dates by job.
-        near: the day of the reader.
+        voice: the language and the day of the reader.
 
     Yields:
         The next few jobs, the first first.
     """
     planned = [job for job in outlook.jobs.values() if job.work is Work.PLANNED]
     for job in sorted(planned, key=lambda job: (job.starts, job.job.id))[:_NEXT_SHOWN]:
-        late = job.starts < near
+        late = job.starts < voice.near
         yield ComingWork(
             headline=job.job.title,
-            where=capital(places_in_words(work.surface for work in job.surfaces)),
-            when=f"was planned from {day_in_words(job.starts, near)}; not started yet"
+            where=capital(places_in_words((work.surface for work in job.surfaces), voice)),
+            when=f"was planned from {voice.day(job.starts)}; not started yet"
             if late
-            else f"from {day_in_words(job.starts, near)}",
-            normal=f"Back to normal: {published_in_words(stories[job.job.id].published, job.work, near)}",
+            else f"from {voice.day(job.starts)}",
+            normal=f"Back to normal: {published_in_words(stories[job.job.id].published, job.work, voice)}",
             notice_id=job.job.id,
         )

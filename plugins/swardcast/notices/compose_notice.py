@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date, datetime
 from typing import Final
 
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.bulletins import last_change
 from swardcast.notices.events import events_of
 from swardcast.notices.fixtures import fixtures_section
@@ -14,7 +15,7 @@ from swardcast.notices.kinds import KIND_PHRASES, cautions_for
 from swardcast.notices.notice import Fact, Notice, Section
 from swardcast.notices.numbers import facts_in_numbers
 from swardcast.notices.reasons import reason_in_words
-from swardcast.notices.words import capital, day_in_words, joined, places_in_words, published_in_words, range_in_words
+from swardcast.notices.words import places_in_words, published_in_words, range_in_words
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Surface, SurfaceKind
@@ -61,7 +62,7 @@ def main_kind(kinds: Sequence[Kind]) -> Kind:
     return min(kinds, key=_MOST_NOTICED_FIRST.index)
 
 
-def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, as_of: datetime) -> Notice:
+def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, as_of: datetime, voice: Voice) -> Notice:
     """Put one job into plain words.
 
     Args:
@@ -69,15 +70,15 @@ def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, a
         story: its changes; the last one carries the published date.
         records: the club's records as known at the moment.
         as_of: the moment of the reader, local.
+        voice: the language and the day of the reader.
 
     Returns:
         The notice.
     """
-    near = as_of.date()
     job = outlook.job
     kinds = [operation.kind for operation in job.operations]
     zone = records.club.time_zone
-    where = places_in_words(work.surface for work in outlook.surfaces)
+    where = places_in_words((work.surface for work in outlook.surfaces), voice)
     return Notice(
         id=job.id,
         revision=story.changes[-1].revision,
@@ -85,35 +86,35 @@ def compose_notice(outlook: JobOutlook, story: JobStory, records: ClubRecords, a
         revised_at=story.changes[-1].at.astimezone(zone),
         headline=job.title,
         where=where,
-        when=_when(outlook, near),
+        when=_when(outlook, voice),
         work=outlook.work.value,
-        short_answer=_short_answer(outlook, story.published, where, near),
-        changed=last_change(story, records, near),
-        sections=tuple(_sections(outlook, story.published, records, kinds, as_of)),
-        events=events_of(story, records, near),
+        short_answer=_short_answer(outlook, story.published, where, voice),
+        changed=last_change(story, records, voice),
+        sections=tuple(_sections(outlook, story.published, records, kinds, as_of, voice)),
+        events=events_of(story, records, voice),
         category=main_kind(kinds).value,
         tags=tuple(kind.plural for kind in SurfaceKind if any(w.surface.kind is kind for w in outlook.surfaces)),
     )
 
 
-def _when(outlook: JobOutlook, near: date) -> str:
+def _when(outlook: JobOutlook, voice: Voice) -> str:
     if outlook.work is Work.CALLED_OFF:
         return "called off"
     last = _work_finished(outlook)
     starts = _first_day(outlook)
     if outlook.work is Work.PLANNED:
-        if starts < near:
-            return f"was planned from {day_in_words(starts, near)}; not started yet"
-        return _days_from_to(starts, last.likely, near, "planned ")
+        if starts < voice.near:
+            return f"was planned from {voice.day(starts)}; not started yet"
+        return _days_from_to(starts, last.likely, voice, "planned ")
     if any(work.done_at is None for work in outlook.surfaces):
-        return f"from {day_in_words(starts, near)}; work still to do"
-    return _days_from_to(starts, last.likely, near, "")
+        return f"from {voice.day(starts)}; work still to do"
+    return _days_from_to(starts, last.likely, voice, "")
 
 
-def _days_from_to(first: date, last: date | None, near: date, word: str) -> str:
+def _days_from_to(first: date, last: date | None, voice: Voice, word: str) -> str:
     if last is None or last <= first:
-        return f"{word}on {day_in_words(first, near)}"
-    return f"{word}from {day_in_words(first, near)} to {day_in_words(last, near)}"
+        return f"{word}on {voice.day(first)}"
+    return f"{word}from {voice.day(first)} to {voice.day(last)}"
 
 
 def _first_day(outlook: JobOutlook) -> date:
@@ -129,54 +130,59 @@ def _work_finished(outlook: JobOutlook) -> DateRange:
     return DateRange.known(max(days)) if days else DateRange.known(outlook.starts)
 
 
-def _short_answer(outlook: JobOutlook, published: DateRange, where: str, near: date) -> str:
+def _short_answer(outlook: JobOutlook, published: DateRange, where: str, voice: Voice) -> str:
     job, places = outlook.job, capital(where)
     while_working = _SAID_OF_PLAY[job.while_working]
-    normal = f"Back to normal: {published_in_words(published, outlook.work, near)}."
+    normal = f"Back to normal: {published_in_words(published, outlook.work, voice)}."
     plural = "is" if len(outlook.surfaces) == 1 else "are"
     match outlook.work:
         case Work.CALLED_OFF:
             because = f": {outlook.changed_because}" if outlook.changed_because else ""
             return f"This work is called off{because}. Nothing changes for play."
         case Work.PLANNED:
-            starts = day_in_words(outlook.starts, near)
-            if outlook.starts < near:
+            starts = voice.day(outlook.starts)
+            if outlook.starts < voice.near:
                 return f"This work was planned from {starts}. No entry says that it has started. {normal}"
             return f"Work starts on {starts}. Each surface is {while_working} while we work on it. {normal}"
         case Work.UNDER_WAY:
             return f"Work is going on. Each surface is {while_working} while we work on it. {normal}"
         case Work.HELD_UP:
-            return f"Work is held up{_held_because(outlook)}. {normal}"
+            return f"Work is held up{_held_because(outlook, voice)}. {normal}"
         case Work.HEALING:
-            return f"{_while_healing(outlook, where, plural, near)} {normal}"
+            return f"{_while_healing(outlook, where, plural, voice)} {normal}"
         case Work.BACK_TO_NORMAL:
             if published.is_fact:
-                since = range_in_words(published, near).removeprefix("on ")
+                since = range_in_words(published, voice).removeprefix("on ")
                 return f"{places} {'has' if plural == 'is' else 'have'} been back to normal since {since}."
             return f"{places}: the work is over and should be back to normal."
 
 
-def _held_because(outlook: JobOutlook) -> str:
+def _held_because(outlook: JobOutlook, voice: Voice) -> str:
     words = [reason.words for work in outlook.surfaces for reason in work.reasons if reason.kind is ReasonKind.HELD_UP]
     return f": {words[-1]}" if words else ""
 
 
-def _while_healing(outlook: JobOutlook, where: str, plural: str, near: date) -> str:
+def _while_healing(outlook: JobOutlook, where: str, plural: str, voice: Voice) -> str:
     if outlook.job.reopens_after is not None:
-        reopening = range_in_words(outlook.dates[Milestone.REOPENING], near)
+        reopening = range_in_words(outlook.dates[Milestone.REOPENING], voice)
         return f"The work on {where} is done. Open again: {reopening}."
     if all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces):
         settled = outlook.dates[Milestone.SETTLED]
-        if settled.allow_until is not None and settled.allow_until <= near:
+        if settled.allow_until is not None and settled.allow_until <= voice.near:
             return f"{capital(where)} {plural} healing; most putts roll true by now."
         return f"{capital(where)} {plural} healing; putts may still turn."
     return f"The work on {where} is done; it still has to settle."
 
 
 def _sections(
-    outlook: JobOutlook, published: DateRange, records: ClubRecords, kinds: Sequence[Kind], as_of: datetime
+    outlook: JobOutlook,
+    published: DateRange,
+    records: ClubRecords,
+    kinds: Sequence[Kind],
+    as_of: datetime,
+    voice: Voice,
 ) -> Iterator[Section]:
-    job, near = outlook.job, as_of.date()
+    job = outlook.job
     distinct = list(dict.fromkeys(kinds))
     yield Section(
         heading="What we do", points=tuple(KIND_PHRASES[kind].what for kind in distinct), markdown=job.own_words
@@ -184,15 +190,15 @@ def _sections(
     noticed = sorted(distinct, key=_MOST_NOTICED_FIRST.index)[:_NOTICED_SHOWN]
     yield Section(heading="What you will notice", points=tuple(KIND_PHRASES[kind].notice for kind in noticed))
     if outlook.work is not Work.CALLED_OFF:
-        yield _when_normal(outlook, published, as_of)
-        if (on_fixtures := fixtures_section(outlook, records.fixtures, near)) is not None:
+        yield _when_normal(outlook, published, as_of, voice)
+        if (on_fixtures := fixtures_section(outlook, records.fixtures, voice)) is not None:
             yield on_fixtures
     yield Section(
         heading="Why we do it",
         paragraphs=(*job.why, KIND_PHRASES[main_kind(kinds)].why),
-        facts=tuple(_readings(outlook, near)),
+        facts=tuple(_readings(outlook, voice)),
     )
-    numbers = facts_in_numbers(outlook)
+    numbers = facts_in_numbers(outlook, voice)
     if numbers:
         yield Section(heading="In numbers", facts=tuple(numbers))
     yield Section(heading="Rules of Golf", paragraphs=(" ".join(_RULES),))
@@ -200,7 +206,7 @@ def _sections(
         f"{o.product}: {o.label} (label read by {o.label_read_by})" for o in job.operations if isinstance(o, Feeding)
     ]
     yield Section(heading="Please take care", points=(*labels, *cautions_for(distinct), *records.club.cautions))
-    yield Section(heading="Who decides and whom to ask", paragraphs=tuple(_contact(records)))
+    yield Section(heading="Who decides and whom to ask", paragraphs=tuple(_contact(records, voice)))
 
 
 _RULES: Final = (
@@ -209,11 +215,10 @@ _RULES: Final = (
 )
 
 
-def _when_normal(outlook: JobOutlook, published: DateRange, as_of: datetime) -> Section:
-    near = as_of.date()
+def _when_normal(outlook: JobOutlook, published: DateRange, as_of: datetime, voice: Voice) -> Section:
     opened = any(work.recovery is not None and work.recovery.sums.openings for work in outlook.surfaces)
     closed = "Holes closed" if opened else "Sand worked in"
-    reopening = reopening_facts(outlook, as_of)
+    reopening = reopening_facts(outlook, as_of, voice)
     left = any(work.done_at is None and work.hours is None for work in outlook.surfaces)
     rows = [
         *(
@@ -227,19 +232,21 @@ def _when_normal(outlook: JobOutlook, published: DateRange, as_of: datetime) -> 
     on_greens = all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces)
     heals = any(work.recovery is not None for work in outlook.surfaces)
     facts = reopening + [
-        Fact(name=name, value=capital(range_in_words(given, near)))
+        Fact(name=name, value=capital(range_in_words(given, voice)))
         for name, given in rows
         if given.is_given
         and (name not in ("Most putts roll true", closed) or heals)
         and (name != "Most putts roll true" or on_greens)
     ]
-    facts.append(Fact(name="Back to normal", value=capital(published_in_words(published, outlook.work, near))))
+    facts.append(Fact(name="Back to normal", value=capital(published_in_words(published, outlook.work, voice))))
     return Section(
-        heading="When it is back to normal", facts=tuple(facts), paragraphs=tuple(_how_sure(outlook, near, heals=heals))
+        heading="When it is back to normal",
+        facts=tuple(facts),
+        paragraphs=tuple(_how_sure(outlook, voice, heals=heals)),
     )
 
 
-def _how_sure(outlook: JobOutlook, near: date, *, heals: bool) -> Iterator[str]:
+def _how_sure(outlook: JobOutlook, voice: Voice, *, heals: bool) -> Iterator[str]:
     if outlook.work is Work.BACK_TO_NORMAL:
         return
     if heals:
@@ -252,22 +259,24 @@ def _how_sure(outlook: JobOutlook, near: date, *, heals: bool) -> Iterator[str]:
     for work in outlook.surfaces:
         for reason in work.reasons:
             if reason.kind in _ABOUT_HOW_SURE:
-                said.setdefault(reason_in_words(reason, near), []).append(work.surface)
+                said.setdefault(reason_in_words(reason, voice), []).append(work.surface)
     for sentence, surfaces in said.items():
         whole = len(surfaces) == len(outlook.surfaces)
-        yield sentence if whole else f"{capital(places_in_words(surfaces))}: {sentence[:1].lower()}{sentence[1:]}"
+        yield (
+            sentence if whole else f"{capital(places_in_words(surfaces, voice))}: {sentence[:1].lower()}{sentence[1:]}"
+        )
 
 
-def _readings(outlook: JobOutlook, near: date) -> Iterator[Fact]:
+def _readings(outlook: JobOutlook, voice: Voice) -> Iterator[Fact]:
     for reading in outlook.job.readings:
         target = f"; our aim is {reading.target}" if reading.target else ""
-        on = f" ({day_in_words(reading.on, near)})" if reading.on else ""
+        on = f" ({voice.day(reading.on)})" if reading.on else ""
         yield Fact(name=capital(reading.what), value=f"{reading.found}{on}{target}")
 
 
-def _contact(records: ClubRecords) -> Iterator[str]:
+def _contact(records: ClubRecords, voice: Voice) -> Iterator[str]:
     club = records.club
     if club.decides:
         yield club.decides
     ways = [way for way in (club.contact.email, club.contact.telephone) if way]
-    yield f"Questions: {club.contact.office}{', ' + joined(ways) if ways else ''}."
+    yield f"Questions: {club.contact.office}{', ' + voice.joined(ways) if ways else ''}."

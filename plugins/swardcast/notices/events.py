@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from datetime import date
 
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.notice import Event
-from swardcast.notices.words import capital, day_in_words, moment_in_words, places_in_words, range_in_words
+from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.causes import Cause
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.quantities import SandBasis
@@ -60,13 +60,13 @@ _HELD_BACK = {
 }
 
 
-def events_of(story: JobStory, records: ClubRecords, near: date) -> tuple[Event, ...]:
+def events_of(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[Event, ...]:
     """Tell what happened to a job.
 
     Args:
         story: the job's changes.
         records: the club's records as known at the moment.
-        near: the day of the reader.
+        voice: the language and the day of the reader.
 
     Returns:
         Events, newest first.
@@ -77,8 +77,8 @@ def events_of(story: JobStory, records: ClubRecords, near: date) -> tuple[Event,
     ids = {entry.head.id for entry in about}
     about += [entry for entry in records.entries if isinstance(entry, Correction) and entry.corrects in ids]
     withdrawn = withdrawn_ids(records.entries)
-    events = [_event(entry, records, near, withdrawn=entry.head.id in withdrawn) for entry in about]
-    events += _moves(story, records, near)
+    events = [_event(entry, records, voice, withdrawn=entry.head.id in withdrawn) for entry in about]
+    events += _moves(story, records, voice)
     return tuple(sorted(events, key=lambda event: event.at, reverse=True))
 
 
@@ -88,32 +88,33 @@ def _held_back(story: JobStory) -> set[str]:
     return {entry.head.id for recovery in recoveries for entry in recovery.held_back}
 
 
-def _event(entry: Entry, records: ClubRecords, near: date, *, withdrawn: bool) -> Event:
+def _event(entry: Entry, records: ClubRecords, voice: Voice, *, withdrawn: bool) -> Event:
     at = entry.head.true_from
     markdown = "" if entry.head.instead_of else entry.head.words
-    sentence = entry_in_words(entry, records, near)
-    return Event(at=at, when=moment_in_words(at, near), sentence=sentence, markdown=markdown, withdrawn=withdrawn)
+    sentence = entry_in_words(entry, records, voice)
+    return Event(at=at, when=voice.moment(at), sentence=sentence, markdown=markdown, withdrawn=withdrawn)
 
 
-def _moves(story: JobStory, records: ClubRecords, near: date) -> Iterator[Event]:
+def _moves(story: JobStory, records: ClubRecords, voice: Voice) -> Iterator[Event]:
     zone = records.club.time_zone
     for change in story.changes:
         if change.news.before is not None:
             at = change.at.astimezone(zone)
-            yield Event(at=at, when=moment_in_words(at, near), sentence=_move_in_words(change, at.date()))
+            yield Event(at=at, when=voice.moment(at), sentence=_move_in_words(change, voice.on(at.date())))
 
 
-def _move_in_words(change: JobChange, near: date) -> str:
-    before = range_in_words(change.news.before, near) if change.news.before else ""
-    now = range_in_words(change.news.back_to_normal, near)
-    return f"{cause_in_words(change)}: back to normal is now {now}. Before that we said {before}."
+def _move_in_words(change: JobChange, voice: Voice) -> str:
+    before = range_in_words(change.news.before, voice) if change.news.before else ""
+    now = range_in_words(change.news.back_to_normal, voice)
+    return f"{cause_in_words(change, voice)}: back to normal is now {now}. Before that we said {before}."
 
 
-def cause_in_words(change: JobChange) -> str:
+def cause_in_words(change: JobChange, voice: Voice) -> str:
     """Say why something about a job changed.
 
     Args:
         change: the change.
+        voice: the language and the day of the reader.
 
     Returns:
         A few words, without a full stop.
@@ -121,50 +122,51 @@ def cause_in_words(change: JobChange) -> str:
     return f"{_CAUSES[change.cause]} ({change.because})" if change.because else _CAUSES[change.cause]
 
 
-def entry_in_words(entry: Entry, records: ClubRecords, near: date) -> str:
+def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice) -> str:
     """Say what an entry says, without the manager's own words.
 
     Args:
         entry: the entry.
         records: the club's records.
-        near: the day of the reader.
+        voice: the language and the day of the reader.
 
     Returns:
         One or two sentences.
     """
     match entry:
         case Progress(step=Step.HELD_UP):
-            return f"Held up on {_places(entry.surfaces, records)}: {entry.because}."
+            return f"Held up on {_places(entry.surfaces, records, voice)}: {entry.because}."
         case Progress():
-            really = _as_done_in_words(entry.as_done)
-            return f"{_STEPS[entry.step]} on {_places(entry.surfaces, records)}.{really}"
+            really = _as_done_in_words(entry.as_done, voice)
+            return f"{_STEPS[entry.step]} on {_places(entry.surfaces, records, voice)}.{really}"
         case Observation():
-            return _seen(entry, records)
+            return _seen(entry, records, voice)
         case BackToNormal():
-            return f"{capital(_places(entry.surfaces, records))}: back to normal."
+            return f"{capital(_places(entry.surfaces, records, voice))}: back to normal."
         case PlanChange(change=Change.CALLED_OFF):
             return f"Called off: {entry.because}."
         case PlanChange():
-            to = day_in_words(entry.starts, near) if entry.starts else ""
+            to = voice.day(entry.starts) if entry.starts else ""
             return f"{capital(entry.change.value)} {to}: {entry.because}."
         case Correction():
             return "Correction of an earlier entry."
         case GrowthHeldBack():
-            first, last = day_in_words(entry.first_day, near), day_in_words(entry.last_day, near)
+            first, last = voice.day(entry.first_day), voice.day(entry.last_day)
             when = f"on {first}" if first == last else f"from {first} to {last}"
-            return f"{capital(_places(entry.surfaces, records))}: growth held back by {_HELD_BACK[entry.by]} {when}."
+            where = capital(_places(entry.surfaces, records, voice))
+            return f"{where}: growth held back by {_HELD_BACK[entry.by]} {when}."
         case NoteToMembers():
             return "A note from the course manager."
         case _:
             return "Morning entry."
 
 
-def _places(names: tuple[str, ...], records: ClubRecords) -> str:
-    return places_in_words(records.surfaces[name] for name in names)
+def _places(names: tuple[str, ...], records: ClubRecords, voice: Voice) -> str:
+    return places_in_words((records.surfaces[name] for name in names), voice)
 
 
-def _seen(entry: Observation, records: ClubRecords) -> str:
-    where = capital(_places(entry.surfaces, records))
+def _seen(entry: Observation, records: ClubRecords, voice: Voice) -> str:
+    where = capital(_places(entry.surfaces, records, voice))
     how = "counted" if entry.how is Eye.COUNTED else "by eye"
     parts = (
         [f"about {100 * entry.share_left:.0f} % of the first marks left ({how})"]
@@ -176,7 +178,7 @@ def _seen(entry: Observation, records: ClubRecords) -> str:
     return f"{where}: {', '.join(parts) or 'looked at'}."
 
 
-def _as_done_in_words(operations: tuple[Operation, ...]) -> str:
+def _as_done_in_words(operations: tuple[Operation, ...], voice: Voice) -> str:
     for operation in operations:
         if isinstance(operation, Dressing):
             unit = {

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from swardcast.notices.words import joined
+from swardcast.language.voice import Voice
 from swardcast.outlook.states import SurfaceOutlook
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.plan import Play
@@ -33,11 +33,12 @@ class HoleMark:
     what: str
 
 
-def hole_marks(surfaces: Iterable[SurfaceOutlook]) -> Iterator[HoleMark]:
+def hole_marks(surfaces: Iterable[SurfaceOutlook], voice: Voice) -> Iterator[HoleMark]:
     """Mark each hole of the course with the worst state of play on it.
 
     Args:
         surfaces: every surface.
+        voice: the language and the day of the reader.
 
     Yields:
         A mark for each hole, in order.
@@ -48,8 +49,8 @@ def hole_marks(surfaces: Iterable[SurfaceOutlook]) -> Iterator[HoleMark]:
             by_hole.setdefault(surface.surface.hole, []).append(surface)
     for hole, there in sorted(by_hole.items()):
         play = _play_of_hole(there)
-        states = [_state_there(surface) for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
-        yield HoleMark(hole=hole, play=play.value, play_key=play.value.replace(" ", "-"), what=joined(states))
+        states = [_state_there(surface, voice) for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
+        yield HoleMark(hole=hole, play=play.value, play_key=play.value.replace(" ", "-"), what=voice.joined(states))
 
 
 def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
@@ -60,10 +61,10 @@ def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
     return min([Play.OPEN, *rest, *(greens or not_known)], key=WORST_FIRST.index)
 
 
-def _state_there(surface: SurfaceOutlook) -> str:
+def _state_there(surface: SurfaceOutlook, voice: Voice) -> str:
     if surface.play is Play.TEMPORARY_GREEN:
         return "temporary green"
-    name = surface.surface.kind.value if _is_numbered(surface.surface) else _without_hole(surface.surface.name)
+    name = surface.surface.kind.value if surface.surface.is_numbered else _without_hole(surface.surface.name)
     return f"{name} {surface.play.value}"
 
 

@@ -9,8 +9,9 @@ from collections.abc import Sequence
 from datetime import UTC, date, datetime, timedelta
 from typing import Final
 
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.notice import Fact
-from swardcast.notices.words import capital, day_in_words, places_in_words, range_in_words, time_in_words
+from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.job_ranges import range_of_all
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.states import JobOutlook, Milestone, SurfaceWork, Work
@@ -41,12 +42,15 @@ def hours_of_all(hours: Sequence[Hours | HeldUp]) -> Hours | HeldUp:
     return Hours(early=early, likely=likely, latest=latest, together=going[0].together)
 
 
-def hours_in_words(hours: Hours | HeldUp, as_of: datetime, *, count: int = 1, becomes: str = "open") -> str:
+def hours_in_words(
+    hours: Hours | HeldUp, as_of: datetime, voice: Voice, *, count: int = 1, becomes: str = "open"
+) -> str:
     """Say when surfaces reopen, to the hour.
 
     Args:
         hours: when, as sure as it is.
         as_of: the moment of the reader, local.
+        voice: the language and the day of the reader.
         count: how many surfaces it is about.
         becomes: what they are then: "open", or "done" where they are in play already.
 
@@ -55,30 +59,31 @@ def hours_in_words(hours: Hours | HeldUp, as_of: datetime, *, count: int = 1, be
         no entry; or that it is held up.
     """
     if isinstance(hours, HeldUp):
-        return _held_up(hours, as_of)
+        return _held_up(hours, voice)
     likely = _rounded(hours.likely, _QUARTER / 2)
     latest = max(_rounded(hours.latest, _QUARTER - timedelta(microseconds=1)), likely, key=datetime.timestamp)
     if latest < as_of:
-        return _overdue(_moment(latest, as_of), count, becomes)
+        return _overdue(_moment(latest, voice), count, becomes, voice)
     if likely <= as_of:
-        return f"due now, by {_moment(latest, as_of)} at the latest"
+        return f"due now, by {_moment(latest, voice)} at the latest"
     if likely == latest:
-        return f"likely from {_moment(likely, as_of)}"
+        return f"likely from {_moment(likely, voice)}"
     if likely.date() == latest.date():
-        day = _day(likely.date(), as_of)
-        begins, ends = time_in_words(likely), time_in_words(latest)
+        day = _day(likely.date(), voice)
+        begins, ends = voice.time(likely), voice.time(latest)
         return f"{day}{', ' if day else ''}likely from {begins}, by {ends} at the latest"
-    return f"likely from {_moment(likely, as_of)}; by {_moment(latest, as_of)}, at the latest"
+    return f"likely from {_moment(likely, voice)}; by {_moment(latest, voice)}, at the latest"
 
 
 def reopening_in_words(
-    works: Sequence[SurfaceWork], as_of: datetime, *, becomes: str = "open", is_closed: bool = False
+    works: Sequence[SurfaceWork], as_of: datetime, voice: Voice, *, becomes: str = "open", is_closed: bool = False
 ) -> str:
     """Say when the last of some surfaces reopens: to the hour where that is known of all, else the day.
 
     Args:
         works: one job on some surfaces, at least one.
         as_of: the moment of the reader, local.
+        voice: the language and the day of the reader.
         becomes: what they are then, as in `hours_in_words`.
         is_closed: whether the log calls them closed after their work was done.
 
@@ -87,19 +92,20 @@ def reopening_in_words(
     """
     hours = [work.hours for work in works if work.hours is not None]
     if len(hours) == len(works):
-        return hours_in_words(hours_of_all(hours), as_of, count=len(works), becomes=becomes)
-    days, near = range_of_all(works, Milestone.REOPENING), as_of.date()
-    if is_closed and days.allow_until is not None and days.allow_until < near:
-        return _overdue(day_in_words(days.allow_until, near), len(works), becomes)
-    return range_in_words(days, near)
+        return hours_in_words(hours_of_all(hours), as_of, voice, count=len(works), becomes=becomes)
+    days = range_of_all(works, Milestone.REOPENING)
+    if is_closed and days.allow_until is not None and days.allow_until < voice.near:
+        return _overdue(voice.day(days.allow_until), len(works), becomes, voice)
+    return range_in_words(days, voice)
 
 
-def reopening_facts(outlook: JobOutlook, as_of: datetime) -> list[Fact]:
+def reopening_facts(outlook: JobOutlook, as_of: datetime, voice: Voice) -> list[Fact]:
     """List when the surfaces of a job reopen that are not open: a row for each set that reopens at a time of its own.
 
     Args:
         outlook: the job.
         as_of: the moment of the reader, local.
+        voice: the language and the day of the reader.
 
     Returns:
         Rows; none where nothing is being worked on and no range of days is in the plan.
@@ -117,19 +123,23 @@ def reopening_facts(outlook: JobOutlook, as_of: datetime) -> list[Fact]:
     name, becomes = ("Work finished", "done") if in_play else ("Open again", "open")
     facts = []
     for works in sets.values():
-        where = "" if len(works) == len(outlook.surfaces) else f": {places_in_words(work.surface for work in works)}"
-        facts.append(Fact(name=name + where, value=capital(reopening_in_words(works, as_of, becomes=becomes))))
+        where = (
+            ""
+            if len(works) == len(outlook.surfaces)
+            else f": {places_in_words((work.surface for work in works), voice)}"
+        )
+        facts.append(Fact(name=name + where, value=capital(reopening_in_words(works, as_of, voice, becomes=becomes))))
     return facts
 
 
-def _overdue(by: str, count: int, becomes: str) -> str:
+def _overdue(by: str, count: int, becomes: str, voice: Voice) -> str:
     return f"was due by {by}; nobody has entered {'it' if count == 1 else 'them'} as {becomes} yet"
 
 
-def _held_up(held: HeldUp, as_of: datetime) -> str:
-    first = _moment(_rounded(held.not_before, timedelta()), as_of)
+def _held_up(held: HeldUp, voice: Voice) -> str:
+    first = _moment(_rounded(held.not_before, timedelta()), voice)
     return (
-        f"held up since {_moment(held.since, as_of)}: no time until work is taken up again; "
+        f"held up since {_moment(held.since, voice)}: no time until work is taken up again; "
         f"not before {first}{',' if ' ' in first else ''} even if that is now"
     )
 
@@ -140,16 +150,15 @@ def _rounded(moment: datetime, up_by: timedelta) -> datetime:
     return (moved.astimezone(UTC) - (moved.replace(tzinfo=UTC) - _MIDNIGHT) % _QUARTER).astimezone(moment.tzinfo)
 
 
-def _moment(moment: datetime, as_of: datetime) -> str:
-    day = _day(moment.date(), as_of)
-    said = time_in_words(moment)
+def _moment(moment: datetime, voice: Voice) -> str:
+    day = _day(moment.date(), voice)
+    said = voice.time(moment)
     if not day:
         return said
     return f"{said} {day}" if day.startswith("tomorrow") else f"{said} on {day}"
 
 
-def _day(day: date, as_of: datetime) -> str:
-    near = as_of.date()
-    if day == near:
+def _day(day: date, voice: Voice) -> str:
+    if day == voice.near:
         return ""
-    return f"{'tomorrow, ' if day == near + timedelta(days=1) else ''}{day_in_words(day, near)}"
+    return f"{'tomorrow, ' if day == voice.near + timedelta(days=1) else ''}{voice.day(day)}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date, datetime
 from typing import Final
 
-from swardcast.notices.words import capital, day_in_words, moment_in_words
+from swardcast.language.voice import Voice, capital
 from swardcast.outlook.states import CourseOutlook, Reason, ReasonKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import FROST_DELAY
@@ -43,33 +43,34 @@ _SENTENCES: Final = {
 }
 
 
-def reason_in_words(reason: Reason, near: date) -> str:
+def reason_in_words(reason: Reason, voice: Voice) -> str:
     """Say what a state or a date rests on.
 
     Args:
         reason: the reason.
-        near: the day of the reader.
+        voice: the language and the day of the reader.
 
     Returns:
         One sentence, without the source.
     """
-    when = _when(reason.at, near)
+    when = _when(reason.at, voice)
     if reason.kind is ReasonKind.NO_FRESH_ENTRY:
         return f"No entry today; the last one was made at {when}." if when else "No entry was ever made."
-    words, until = reason.words.rstrip("."), _when(reason.until, near)
+    words, until = reason.words.rstrip("."), _when(reason.until, voice)
     return _SENTENCES[reason.kind].format(when=when, until=until, words=words, because=f" ({words})" if words else "")
 
 
-def remarks_on(outlook: CourseOutlook) -> tuple[str, ...]:
+def remarks_on(outlook: CourseOutlook, voice: Voice) -> tuple[str, ...]:
     """List what the manager should look at again: looks far from the sum or from each other, an open course in frost.
 
     Args:
         outlook: the course at the moment.
+        voice: the language and the day of the reader.
 
     Returns:
         Sentences with the place and the entry, each once.
     """
-    near, found = outlook.as_of.date(), list[str]()
+    found = list[str]()
     for held in outlook.limits:
         if held.limit.name == FROST_DELAY and any(there.play is Play.OPEN for there in outlook.surfaces.values()):
             said = "A frost delay is in force while surfaces are entered as open; it closes nothing by itself"
@@ -78,16 +79,17 @@ def remarks_on(outlook: CourseOutlook) -> tuple[str, ...]:
         for work in job.surfaces:
             for reason in work.reasons:
                 if reason.kind in (ReasonKind.CONTRADICTION, ReasonKind.WILD):
-                    found.append(f"{capital(work.surface.name)}: {reason_in_words(reason, near)} [{reason.source}]")
+                    found.append(f"{capital(work.surface.name)}: {reason_in_words(reason, voice)} [{reason.source}]")
     return tuple(dict.fromkeys(found))
 
 
-def dated_ahead(records: ClubRecords, now: datetime) -> tuple[str, ...]:
+def dated_ahead(records: ClubRecords, now: datetime, voice: Voice) -> tuple[str, ...]:
     """Say that entries carry a moment to come: perhaps a slip of the pen, for they say nothing until then.
 
     Args:
         records: the club's records.
         now: the present moment, aware.
+        voice: the language.
 
     Returns:
         One sentence, or none.
@@ -96,13 +98,13 @@ def dated_ahead(records: ClubRecords, now: datetime) -> tuple[str, ...]:
     if not ahead:
         return ()
     first = ahead[0]
-    when = moment_in_words(first.at.astimezone(records.club.time_zone), now.date())
+    when = voice.on(now.date()).moment(first.at.astimezone(records.club.time_zone))
     many = f"{len(ahead)} entries are dated ahead and say nothing yet; the first"
     one = "An entry is dated ahead and says nothing yet: it"
     return (f"{many if len(ahead) > 1 else one} counts from {when} [{first.id}].",)
 
 
-def _when(at: datetime | date | None, near: date) -> str:
+def _when(at: datetime | date | None, voice: Voice) -> str:
     if at is None:
         return ""
-    return moment_in_words(at, near) if isinstance(at, datetime) else day_in_words(at, near)
+    return voice.moment(at) if isinstance(at, datetime) else voice.day(at)

@@ -8,21 +8,14 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Final
 
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.coming import ComingWork, coming_work
 from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
 from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.notice import Fact
 from swardcast.notices.reasons import reason_in_words
-from swardcast.notices.words import (
-    capital,
-    day_in_words,
-    joined,
-    moment_in_words,
-    places_in_words,
-    published_in_words,
-    range_in_words,
-)
+from swardcast.notices.words import places_in_words, published_in_words, range_in_words
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, Surface, SurfaceKind
@@ -108,76 +101,75 @@ class CourseStatus:
     coming: tuple[ComingWork, ...]
 
 
-def play_in_words(play: Play, count: int = 1) -> str:
+def play_in_words(play: Play, voice: Voice, count: int = 1) -> str:
     """Say how play stands, for one surface or several: "on temporary greens"."""
     if play is Play.TEMPORARY_GREEN:
         return "on a temporary green" if count == 1 else "on temporary greens"
     return str(play.value)
 
 
-def play_clause(play: Play, surfaces: Sequence[Surface]) -> str:
+def play_clause(play: Play, surfaces: Sequence[Surface], voice: Voice) -> str:
     """Say how play stands on some surfaces: "greens 1 to 6 are closed", "hole 12 plays to a temporary green".
 
     Args:
         play: how play stands.
         surfaces: at least one surface.
+        voice: the language and the day of the reader.
 
     Returns:
         A clause without a capital or a full stop.
     """
     one = len(surfaces) == 1
-    places = places_in_words(surfaces)
+    places = places_in_words(surfaces, voice)
     if play is Play.TEMPORARY_GREEN and all(surface.hole is not None for surface in surfaces):
         holes = re.sub(r"^greens?", "hole" if one else "holes", places)
         return f"{holes} plays to a temporary green" if one else f"{holes} play to temporary greens"
-    return f"{places} {'is' if one else 'are'} {play_in_words(play, len(surfaces))}"
+    return f"{places} {'is' if one else 'are'} {play_in_words(play, voice, len(surfaces))}"
 
 
-def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club: Club) -> CourseStatus:
+def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club: Club, voice: Voice) -> CourseStatus:
     """Put the course into words.
 
     Args:
         outlook: how the course stands.
         stories: published dates by job.
         club: the club.
+        voice: the language and the day of the reader.
 
     Returns:
         The status page.
     """
-    near = outlook.as_of.date()
     at = outlook.morning_at
     return CourseStatus(
-        sentence=" ".join([*_frost_delay(outlook), _sentence(outlook, club)]),
-        holds_for=moment_in_words(at, near) if at else "",
+        sentence=" ".join([*_frost_delay(outlook, voice), _sentence(outlook, club, voice)]),
+        holds_for=voice.moment(at) if at else "",
         entered_at=at,
         fresh=outlook.morning_is_fresh,
         why=outlook.why,
         words=outlook.words,
         notes=tuple(
-            NoteInWords(when=moment_in_words(note.head.true_from, near), by=note.head.by, markdown=note.head.words)
+            NoteInWords(when=voice.moment(note.head.true_from), by=note.head.by, markdown=note.head.words)
             for note in outlook.notes
         ),
-        limits=tuple(limit_in_words(held, near) for held in outlook.limits),
-        lines=tuple(_lines(outlook, stories)),
-        holes=tuple(hole_marks(outlook.surfaces.values())),
-        coming=tuple(coming_work(outlook, stories, near)),
+        limits=tuple(limit_in_words(held, voice) for held in outlook.limits),
+        lines=tuple(_lines(outlook, stories, voice)),
+        holes=tuple(hole_marks(outlook.surfaces.values(), voice)),
+        coming=tuple(coming_work(outlook, stories, voice)),
     )
 
 
-def _frost_delay(outlook: CourseOutlook) -> Iterable[str]:
+def _frost_delay(outlook: CourseOutlook, voice: Voice) -> Iterable[str]:
     """It stands first, since it decides whether to set out; it closes nothing by itself."""
-    near = outlook.as_of.date()
     for held in outlook.limits:
         if held.limit.name == FROST_DELAY:
-            yield f"{capital(limit_clause(held, near))}."
+            yield f"{capital(limit_clause(held, voice))}."
 
 
-def _sentence(outlook: CourseOutlook, club: Club) -> str:
-    near = outlook.as_of.date()
+def _sentence(outlook: CourseOutlook, club: Club, voice: Voice) -> str:
     if not outlook.morning_is_fresh:
         if outlook.morning_at is None:
             return f"We do not know yet how {club.course} is: no morning entry has been made."
-        last = moment_in_words(outlook.morning_at, near)
+        last = voice.moment(outlook.morning_at)
         return f"We do not know yet how {club.course} is today. The last morning entry was made at {last}."
     by_play: dict[Play, list[Surface]] = {}
     for surface in outlook.surfaces.values():
@@ -187,7 +179,7 @@ def _sentence(outlook: CourseOutlook, club: Club) -> str:
         return f"{capital(club.course)} is open as usual."
     if set(by_play) == {Play.CLOSED}:
         return f"{capital(club.course)} is closed."
-    parts = "; ".join(play_clause(play, places) for play, places in groups)
+    parts = "; ".join(play_clause(play, places, voice) for play, places in groups)
     in_play = by_play.keys() & {Play.OPEN, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN}
     return f"{capital(club.course)} is open, but {parts}." if in_play else f"{capital(parts)}."
 
@@ -216,8 +208,7 @@ def _alike(surface: SurfaceOutlook) -> _Alike:
     )
 
 
-def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory]) -> Iterable[StatusLine]:
-    near = outlook.as_of.date()
+def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice) -> Iterable[StatusLine]:
     groups: dict[_Alike, list[SurfaceOutlook]] = {}
     for surface in outlook.surfaces.values():
         alike = _alike(surface)
@@ -229,14 +220,14 @@ def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory]) -> Iterable[
     for alike, surfaces in sorted(groups.items(), key=lambda group: _importance(group[1])):
         story = stories.get(alike.job)
         yield StatusLine(
-            where=capital(places_in_words(surface.surface for surface in surfaces)),
-            play=_play_or_last(surfaces[0], alike.play, len(surfaces), near),
+            where=capital(places_in_words((surface.surface for surface in surfaces), voice)),
+            play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
             play_key=alike.play.value.replace(" ", "-"),
             work=alike.work.value if alike.work else "",
-            why=story.job.title if story else _why(surfaces[0], near),
-            also=joined(alike.others),
-            dates=tuple(_dates(surfaces, story, outlook.as_of)) if story else (),
-            entered=moment_in_words(alike.said_at, near) if alike.said_at else "",
+            why=story.job.title if story else _why(surfaces[0], voice),
+            also=voice.joined(alike.others),
+            dates=tuple(_dates(surfaces, story, outlook.as_of, voice)) if story else (),
+            entered=voice.moment(alike.said_at) if alike.said_at else "",
             notice_id=alike.job,
         )
 
@@ -249,34 +240,33 @@ def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:
     return rank, WORST_FIRST.index(surfaces[0].play), -len(surfaces)
 
 
-def _play_or_last(surface: SurfaceOutlook, play: Play, count: int, near: date) -> str:
+def _play_or_last(surface: SurfaceOutlook, play: Play, count: int, voice: Voice) -> str:
     if play is Play.NOT_KNOWN and surface.last_play is not None:
-        since = f" since {day_in_words(surface.said_at.date(), near)}" if surface.said_at else ""
-        return f"not known{since} ({play_in_words(surface.last_play, count)} then)"
-    return play_in_words(play, count)
+        since = f" since {voice.day(surface.said_at.date())}" if surface.said_at else ""
+        return f"not known{since} ({play_in_words(surface.last_play, voice, count)} then)"
+    return play_in_words(play, voice, count)
 
 
-def _why(surface: SurfaceOutlook, near: date) -> str:
+def _why(surface: SurfaceOutlook, voice: Voice) -> str:
     reason = surface.reasons[0]
-    return capital(reason.words) or reason_in_words(reason, near)
+    return capital(reason.words) or reason_in_words(reason, voice)
 
 
-def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime) -> Iterable[Fact]:
-    near = as_of.date()
+def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime, voice: Voice) -> Iterable[Fact]:
     works = [surface.current for surface in surfaces if surface.current is not None]
     in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
     if any(work.done_at is None for work in works):
         name, becomes = ("Work finished", "done") if in_play else ("Open again", "open")
-        yield Fact(name=name, value=reopening_in_words(works, as_of, becomes=becomes))
+        yield Fact(name=name, value=reopening_in_words(works, as_of, voice, becomes=becomes))
     elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
-        yield Fact(name="Open again", value=reopening_in_words(works, as_of, is_closed=True))
+        yield Fact(name="Open again", value=reopening_in_words(works, as_of, voice, is_closed=True))
     settled = _settled(surfaces)
     if settled is not None and settled.is_given:
-        yield Fact(name="Most putts roll true", value=range_in_words(settled, near))
+        yield Fact(name="Most putts roll true", value=range_in_words(settled, voice))
     whole = len(works) == len(story.job.surfaces)
     yield Fact(
         name="Back to normal" if whole else "Back to normal, the last of them",
-        value=published_in_words(story.published, story.changes[-1].outlook.work, near),
+        value=published_in_words(story.published, story.changes[-1].outlook.work, voice),
     )
 
 

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
 
-from swardcast.notices.words import capital, day_in_words, percent, range_in_words
+from swardcast.language.voice import Voice, capital
+from swardcast.notices.words import percent, range_in_words
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Milestone, Recovery, SurfaceWork, Work
 from swardcast.turf.healing import BACK_TO_NORMAL_LAG_DAYS, HOLES_CLOSED, SETTLED, Layers
 
@@ -44,27 +45,27 @@ class JobSums:
     rows: tuple[SumRow, ...]
 
 
-def job_sums(outlook: CourseOutlook) -> tuple[JobSums, ...]:
+def job_sums(outlook: CourseOutlook, voice: Voice) -> tuple[JobSums, ...]:
     """Lay out the sums of everything that is healing.
 
     Args:
         outlook: the course at the moment.
+        voice: the language and the day of the reader.
 
     Returns:
         A table for each job that has healing surfaces with a computed date.
     """
-    near = outlook.as_of.date()
-    tables = ((job, tuple(_rows(job, near))) for job in outlook.jobs.values())
+    tables = ((job, tuple(_rows(job, voice))) for job in outlook.jobs.values())
     return tuple(JobSums(notice_id=job.job.id, title=job.job.title, rows=rows) for job, rows in tables if rows)
 
 
-def _rows(job: JobOutlook, near: date) -> Iterator[SumRow]:
+def _rows(job: JobOutlook, voice: Voice) -> Iterator[SumRow]:
     if job.job.normal_after is not None:
         return
     healing = [work for work in job.surfaces if work.work is Work.HEALING and work.recovery is not None]
     for work in sorted(healing, key=_last_first):
         if work.recovery is not None and work.recovery.growth_so_far is not None:
-            yield _row(work, work.recovery, work.recovery.growth_so_far, near)
+            yield _row(work, work.recovery, work.recovery.growth_so_far, voice)
 
 
 def _last_first(work: SurfaceWork) -> int:
@@ -72,42 +73,42 @@ def _last_first(work: SurfaceWork) -> int:
     return -(likely or date.max).toordinal()
 
 
-def _row(work: SurfaceWork, recovery: Recovery, gained: float, near: date) -> SumRow:
-    return SumRow(place=capital(work.surface.name), sentences=tuple(_sentences(work, recovery, gained, near)))
+def _row(work: SurfaceWork, recovery: Recovery, gained: float, voice: Voice) -> SumRow:
+    return SumRow(place=capital(work.surface.name), sentences=tuple(_sentences(work, recovery, gained, voice)))
 
 
-def _sentences(work: SurfaceWork, recovery: Recovery, gained: float, near: date) -> Iterator[str]:
+def _sentences(work: SurfaceWork, recovery: Recovery, gained: float, voice: Voice) -> Iterator[str]:
     needed = recovery.growth_needed(HOLES_CLOSED)
     to_go = growth_to_go(needed, gained)
-    yield f"{percent(recovery.day_zero)} of the surface was disturbed on {day_in_words(recovery.start, near)}."
-    yield f"It needs {needed:.1f} growth days until {_healed(recovery)}. It has gained {gained:.1f}."
+    yield f"{percent(recovery.day_zero, voice)} of the surface was disturbed on {voice.day(recovery.start)}."
+    yield f"It needs {needed:.1f} growth days until {_healed(recovery, voice)}. It has gained {gained:.1f}."
     if needed > 0 and needed <= recovery.rim_growth_days:
         yield _RIM
     if to_go > 0:
-        yield f"That leaves {to_go:.1f}. We expect {weeks_in_words(recovery.weeks_ahead, to_go)}."
+        yield f"That leaves {to_go:.1f}. We expect {weeks_in_words(recovery.weeks_ahead, to_go, voice)}."
     if recovery.closes_on is not None:
-        yield f"So {_heals(recovery, to_go)} about {day_in_words(recovery.closes_on, near)}."
+        yield f"So {_heals(recovery, to_go, voice)} about {voice.day(recovery.closes_on)}."
         if recovery.lag_days > 0:
-            normal = day_in_words(recovery.closes_on + timedelta(days=round(recovery.lag_days)), near)
-            yield f"Add {_lag(recovery)} for the height of cut and the feed to come back: about {normal}."
-    yield f"Back to normal: {range_in_words(work.dates[Milestone.BACK_TO_NORMAL], near)}."
-    yield f"In figures, left after G growth days: {left_formula(recovery.layers, recovery.pace.middle)}."
+            normal = voice.day(recovery.closes_on + timedelta(days=round(recovery.lag_days)))
+            yield f"Add {_lag(recovery, voice)} for the height of cut and the feed to come back: about {normal}."
+    yield f"Back to normal: {range_in_words(work.dates[Milestone.BACK_TO_NORMAL], voice)}."
+    yield f"In figures, left after G growth days: {left_formula(recovery.layers, recovery.pace.middle, voice)}."
 
 
 _RIM: Final = "The rim of the widest hole needs that much at least: its radius at 0.9 mm per growth day."
 
 
-def _healed(recovery: Recovery) -> str:
+def _healed(recovery: Recovery, voice: Voice) -> str:
     return "the holes count as closed" if recovery.sums.openings else "it counts as healed"
 
 
-def _heals(recovery: Recovery, to_go: float) -> str:
+def _heals(recovery: Recovery, to_go: float, voice: Voice) -> str:
     if recovery.sums.openings:
         return "the holes close" if to_go > 0 else "the holes closed"
     return "it is healed" if to_go > 0 else "it was healed"
 
 
-def _lag(recovery: Recovery) -> str:
+def _lag(recovery: Recovery, voice: Voice) -> str:
     days = round(recovery.lag_days)
     usual = round(BACK_TO_NORMAL_LAG_DAYS)
     return (
@@ -128,12 +129,13 @@ def growth_to_go(needed: float, gained: float) -> float:
     return max(0.1, round(round(needed, 1) - round(gained, 1), 1)) if gained < needed else 0.0
 
 
-def weeks_in_words(weeks: Sequence[float], to_go: float) -> str:
+def weeks_in_words(weeks: Sequence[float], to_go: float, voice: Voice) -> str:
     """Say the growth to be expected, as many weeks as are needed and one at least.
 
     Args:
         weeks: growth days of each coming week.
         to_go: growth days still to come.
+        voice: the language and the day of the reader.
 
     Returns:
         Such as "4.1 in the coming week" or "4.1, then 3.8 in the coming weeks".
@@ -148,12 +150,13 @@ def weeks_in_words(weeks: Sequence[float], to_go: float) -> str:
     return f"{listed} in the coming week{'' if shown == 1 else 's'}"
 
 
-def left_formula(layers: Layers, pace: float) -> str:
+def left_formula(layers: Layers, pace: float, voice: Voice) -> str:
     """Write the formula of what is left after G growth days, with the figures of one surface.
 
     Args:
         layers: the disruption on day 0.
         pace: the pace used.
+        voice: the language and the day of the reader.
 
     Returns:
         Such as "1 - (1 - 0.433 x exp(-0.400 G))(1 - 0.100 x exp(-0.208 G))".
@@ -170,28 +173,28 @@ def left_formula(layers: Layers, pace: float) -> str:
     return f"1 - {''.join(factors)}"
 
 
-def pocket_sum(recovery: Recovery, near: date) -> Iterator[str]:
+def pocket_sum(recovery: Recovery, voice: Voice) -> Iterator[str]:
     """Write the sum from growth to days.
 
     Args:
         recovery: how a surface heals.
-        near: the day of the reader.
+        voice: the language and the day of the reader.
 
     Yields:
         Sentences.
     """
     settled, closed = recovery.growth_needed(SETTLED), recovery.growth_needed(HOLES_CLOSED)
     yield f"Growth days needed to settle (left: {100 * SETTLED:.0f} %): {settled:.1f}."
-    yield f"Growth days needed until {_healed(recovery)} (left: {100 * HOLES_CLOSED:.0f} %): {closed:.1f}."
+    yield f"Growth days needed until {_healed(recovery, voice)} (left: {100 * HOLES_CLOSED:.0f} %): {closed:.1f}."
     if closed > 0 and closed <= recovery.rim_growth_days:
         yield _RIM
     to_go = growth_to_go(closed, recovery.growth_so_far or 0.0)
-    when = "" if recovery.growth_so_far is not None else f", counted from {day_in_words(recovery.start, near)}"
+    when = "" if recovery.growth_so_far is not None else f", counted from {voice.day(recovery.start)}"
     if recovery.growth_so_far is not None:
         yield f"Growth days gained up to yesterday: {recovery.growth_so_far:.1f}, so {to_go:.1f} to go."
     if to_go > 0:
-        yield f"Growth days to be expected: {weeks_in_words(recovery.weeks_ahead, to_go)}{when}."
+        yield f"Growth days to be expected: {weeks_in_words(recovery.weeks_ahead, to_go, voice)}{when}."
     if recovery.closes_on is not None:
-        yield f"By these sums {_heals(recovery, to_go)} about {day_in_words(recovery.closes_on, near)}."
+        yield f"By these sums {_heals(recovery, to_go, voice)} about {voice.day(recovery.closes_on)}."
     if recovery.lag_days > 0:
-        yield f"Back to normal: {_lag(recovery)} after that."
+        yield f"Back to normal: {_lag(recovery, voice)} after that."

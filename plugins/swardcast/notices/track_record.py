@@ -8,7 +8,8 @@ from datetime import date
 from statistics import fmean
 from typing import Final
 
-from swardcast.notices.words import capital, day_in_words, range_in_words
+from swardcast.language.voice import Voice, capital
+from swardcast.notices.words import range_in_words
 from swardcast.outlook.track_record import Kept
 from swardcast.turf.recovery_table import RecoveryRow, recovery_table
 
@@ -56,21 +57,22 @@ class Comparisons:
     lines: tuple[Comparison, ...]
 
 
-def compose_track_record(kept: Sequence[Kept]) -> Comparisons:
+def compose_track_record(kept: Sequence[Kept], voice: Voice) -> Comparisons:
     """Word the club's own track record.
 
     Args:
         kept: finished jobs, oldest first.
+        voice: the language and the day of the reader.
 
     Returns:
         Sentences and lines; with fewer than five judged jobs, that it is too early to judge.
     """
     judged = [one for one in kept if one.is_judged]
-    lines = tuple(_line(one) for one in reversed(kept))
-    return Comparisons(sentences=tuple(_own_sentences(judged)), lines=lines)
+    lines = tuple(_line(one, voice) for one in reversed(kept))
+    return Comparisons(sentences=tuple(_own_sentences(judged, voice)), lines=lines)
 
 
-def _own_sentences(judged: Sequence[Kept]) -> Iterable[str]:
+def _own_sentences(judged: Sequence[Kept], voice: Voice) -> Iterable[str]:
     number = len(judged)
     if number < ENOUGH_JOBS:
         jobs = "No job" if number == 0 else "1 job" if number == 1 else f"{number} jobs"
@@ -88,51 +90,52 @@ def _own_sentences(judged: Sequence[Kept]) -> Iterable[str]:
     late = [one.late_days for one in judged if one.late_days is not None]
     yield f"Of {number} jobs, {inside} ended inside the range that we gave on the day of the work (expected: 8 in 10)."
     yield f"{by_then} of {number} were back to normal by the day that we said to allow until (expected: 9 in 10)."
-    yield f"The likely day was missed by {fmean(map(abs, late)):.1f} days on average; {_lean(fmean(late))}."
+    yield f"The likely day was missed by {fmean(map(abs, late)):.1f} days on average; {_lean(fmean(late), voice)}."
 
 
-def _lean(mean_days: float) -> str:
+def _lean(mean_days: float, voice: Voice) -> str:
     if abs(mean_days) < 0.5:  # noqa: PLR2004 - half a day is no day
         return "neither too hopeful nor too careful"
     way = "too hopeful" if mean_days > 0 else "too careful"
     return f"we were {abs(mean_days):.1f} days {way}"
 
 
-def _line(one: Kept) -> Comparison:
-    near = one.done_on
+def _line(one: Kept, voice: Voice) -> Comparison:
+    voice = voice.on(one.done_on)
     early = one.promised.early
-    from_day = f" (1 chance in 10 by {day_in_words(early, near)})" if early and one.promised.is_given else ""
+    from_day = f" (1 chance in 10 by {voice.day(early)})" if early and one.promised.is_given else ""
     return Comparison(
         what=one.job.title,
-        work=f"Done on {_day(one.done_on)}",
+        work=f"Done on {_day(one.done_on, voice)}",
         notice_id=one.job.id,
-        computed=capital(range_in_words(one.promised, near)) + from_day,
-        came=capital(_day(one.normal_on)) if one.normal_on else "Not called back to normal yet",
-        verdict=_verdict(one),
+        computed=capital(range_in_words(one.promised, voice)) + from_day,
+        came=capital(_day(one.normal_on, voice)) if one.normal_on else "Not called back to normal yet",
+        verdict=_verdict(one, voice),
         is_inside=one.is_inside if one.is_judged else None,
     )
 
 
-def _day(day: date) -> str:
-    return day_in_words(day, date.min)
+def _day(day: date, voice: Voice) -> str:
+    return voice.on(date.min).day(day)
 
 
-def _verdict(one: Kept) -> str:
+def _verdict(one: Kept, voice: Voice) -> str:
     if one.late_days is None or not one.is_judged:
         return "Cannot be judged yet" if one.normal_on is None else "No date was given"
     side = "Inside the range" if one.is_inside else "Outside the range"
-    return f"{side}, {_off(one.late_days)} the likely day" if one.late_days else f"{side}, on the likely day"
+    return f"{side}, {_off(one.late_days, voice)} the likely day" if one.late_days else f"{side}, on the likely day"
 
 
-def _off(days: int) -> str:
+def _off(days: int, voice: Voice) -> str:
     number = f"{abs(days)} day{'' if abs(days) == 1 else 's'}"
     return f"{number} after" if days > 0 else f"{number} before"
 
 
-def compose_published(rows: Sequence[RecoveryRow] | None = None) -> Comparisons:
+def compose_published(voice: Voice, rows: Sequence[RecoveryRow] | None = None) -> Comparisons:
     """Word the published recoveries, so that a reader sees where the model misses.
 
     Args:
+        voice: the language.
         rows: the rows, or None for all of them.
 
     Returns:
@@ -146,19 +149,19 @@ def compose_published(rows: Sequence[RecoveryRow] | None = None) -> Comparisons:
     )
     how_near = (
         f"{len(dated)} of them say when to within a month. There the sum misses the middle of the days seen by "
-        f"{fmean(map(abs, dated)):.1f} days on average, and leans {_to_one_side(fmean(dated))}. "
+        f"{fmean(map(abs, dated)):.1f} days on average, and leans {_to_one_side(fmean(dated), voice)}. "
         "It takes the usual temperatures of the place, since those of the days were not published."
     )
-    return Comparisons(sentences=(how_many, how_near), lines=tuple(map(_published_line, table)))
+    return Comparisons(sentences=(how_many, how_near), lines=tuple(_published_line(row, voice) for row in table))
 
 
-def _to_one_side(mean_days: float) -> str:
+def _to_one_side(mean_days: float, voice: Voice) -> str:
     if abs(mean_days) < 0.25:  # noqa: PLR2004 - a quarter of a day is no lean
         return "to neither side"
     return f"{abs(mean_days):.1f} days to the {'late' if mean_days > 0 else 'early'} side"
 
 
-def _published_line(row: RecoveryRow) -> Comparison:
+def _published_line(row: RecoveryRow, voice: Voice) -> Comparison:
     recovery, days = row.recovery, round(row.computed_days)
     ends = recovery.to_day != float("inf")
     came = (

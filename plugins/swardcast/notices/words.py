@@ -1,160 +1,143 @@
-"""Dates, amounts and places in plain English; the same uncertainty gives the same words everywhere.
+"""Dates, amounts and places in words; the same uncertainty gives the same words everywhere.
 
-Style after the NHS service manual ("Numbers, measurements, dates and time"): no ordinals, no comma after the
-weekday, ranges with "to", 7:05am, midday, midnight.
+The words themselves stand in the catalogue's `dates.ftl`, the one table of them.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from datetime import date, datetime
-from typing import Final
 
-from swardcast.moments import MONTHS, WEEKDAYS
+from swardcast.language.voice import Voice
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, NoDate, Work
 from swardcast.records.club import Surface, SurfaceKind
 
 __all__ = [
-    "NOT_DONE",
-    "NO_DATE",
     "amount",
-    "capital",
-    "day_in_words",
-    "joined",
-    "moment_in_words",
+    "holes_in_words",
+    "kind_in_words",
     "percent",
     "places_in_words",
     "published_in_words",
     "range_in_words",
-    "time_in_words",
     "tonnes",
 ]
 
-NOT_DONE: Final = "no date until the work is done"
-NO_DATE: Final = "too early to give a date: the grass is hardly growing"
-_NO_DATES: Final = {
-    NoDate.NOT_THIS_SEASON: NO_DATE,
-    NoDate.NO_HISTORY: "no date: the weather of past years is not known here",
-    NoDate.TOO_FAR: "no date yet: the work is more than a year ahead",
+_NO_DATES = {
+    NoDate.NOT_THIS_SEASON: "no-date-not-this-season",
+    NoDate.NO_HISTORY: "no-date-no-history",
+    NoDate.TOO_FAR: "no-date-too-far",
 }
 
 
-def capital(sentence: str) -> str:
-    """Begin with a capital letter, leaving the rest as it is."""
-    return sentence[:1].upper() + sentence[1:]
-
-
-def joined(parts: Sequence[str]) -> str:
-    """Join words as in a sentence: "a", "a and b", "a, b and c"."""
-    if len(parts) < 2:  # noqa: PLR2004 - one or none needs no joining
-        return "".join(parts)
-    return f"{', '.join(parts[:-1])} and {parts[-1]}"
-
-
-def day_in_words(day: date, near: date) -> str:
-    """Say a day: "Friday 24 September", with the year when it is not the one of `near`."""
-    year = "" if day.year == near.year else f" {day.year}"
-    return f"{WEEKDAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]}{year}"
-
-
-def _month_in_words(day: date, near: date) -> str:
-    year = "" if day.year == near.year else f" {day.year}"
-    return f"{MONTHS[day.month - 1]}{year}"
-
-
-def time_in_words(moment: datetime) -> str:
-    """Say a time of day: "7:05am", "2pm", "midday", "midnight"."""
-    if (moment.hour, moment.minute) in ((0, 0), (12, 0)):
-        return "midnight" if moment.hour == 0 else "midday"
-    minutes = f":{moment.minute:02d}" if moment.minute else ""
-    return f"{moment.hour % 12 or 12}{minutes}{'am' if moment.hour < 12 else 'pm'}"  # noqa: PLR2004 - noon
-
-
-def moment_in_words(moment: datetime, near: date) -> str:
-    """Say a moment: "7:05am on Tuesday 14 September"."""
-    return f"{time_in_words(moment)} on {day_in_words(moment.date(), near)}"
-
-
-def range_in_words(given: DateRange, near: date) -> str:
+def range_in_words(given: DateRange, voice: Voice) -> str:
     """Say a date as surely as it is known; this is the only table of such words.
 
     Args:
         given: early, likely and allow until.
-        near: the day of the reader, to leave out its year.
+        voice: the language and the day of the reader.
 
     Returns:
         "on Friday 24 September" for a fact; "likely by ...; allow until ..." for a computed date; months where the
         range is wider than eight weeks; no date where the season does not bring one.
     """
     if given.likely is None or given.allow_until is None:
-        return _NO_DATES[given.no_date]
+        return voice.say(_NO_DATES[given.no_date])
+    likely, allow_until = voice.day(given.likely), voice.day(given.allow_until)
     if given.is_fact:
-        return f"on {day_in_words(given.likely, near)}"
-    if given.allow_until < near:
-        return "by now"
-    if given.likely < near:
-        return f"due now; allow until {day_in_words(given.allow_until, near)}"
+        return voice.say("on-day", day=likely)
+    if given.allow_until < voice.near:
+        return voice.say("by-now")
+    if given.likely < voice.near:
+        return voice.say("due-now", until=allow_until)
     early = given.early or given.likely
     if (given.allow_until - early).days > WIDE_RANGE_DAYS:
-        return f"some time from {_month_in_words(early, near)} to {_month_in_words(given.allow_until, near)}"
+        return voice.say("months-from-to", first=voice.month(early), last=voice.month(given.allow_until))
     if given.allow_until == given.likely:
-        return f"likely by {day_in_words(given.likely, near)}"
-    return f"likely by {day_in_words(given.likely, near)}; allow until {day_in_words(given.allow_until, near)}"
+        return voice.say("likely-by", day=likely)
+    return voice.say("likely-by-allow-until", day=likely, until=allow_until)
 
 
-def published_in_words(published: DateRange, work: Work, near: date) -> str:
+def published_in_words(published: DateRange, work: Work, voice: Voice) -> str:
     """Say the published date; once it has passed with the work still to do, it says nothing any more.
 
     Args:
         published: the date that stands on the site.
         work: the state of the work.
-        near: the day of the reader.
+        voice: the language and the day of the reader.
 
     Returns:
         Words of `range_in_words`, or that there is no date until the work is done.
     """
     unfinished = work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
-    if unfinished and published.allow_until is not None and published.allow_until < near:
-        return NOT_DONE
-    return range_in_words(published, near)
+    if unfinished and published.allow_until is not None and published.allow_until < voice.near:
+        return voice.say("no-date-until-done")
+    return range_in_words(published, voice)
 
 
-def amount(value: float) -> str:
+def amount(value: float, voice: Voice) -> str:
     """Say a number, rounded to two figures that people can use: 151,872 becomes "about 150,000"."""
-    if value <= 0:
-        return "0"
-    digits = max(0, len(str(int(value))) - 2)
-    return f"about {round(value / 10**digits) * 10**digits:,}" if value >= 100 else f"{value:.0f}"  # noqa: PLR2004
+    if value < 100:  # noqa: PLR2004 - small numbers are counted
+        return voice.number(max(0.0, value))
+    digits = len(str(int(value))) - 2
+    return voice.say("about", number=voice.number(round(value / 10**digits) * 10**digits))
 
 
-def percent(fraction: float) -> str:
+def percent(fraction: float, voice: Voice) -> str:
     """Say a share: "5.3 %", "14 %"."""
     share = 100 * fraction
-    return f"{share:.1f}\u00a0%" if share < 10 else f"{share:.0f}\u00a0%"  # noqa: PLR2004 - below ten a decimal tells; the blank does not break
+    number = voice.number(share, decimals=1 if share < 10 else 0)  # noqa: PLR2004 - below ten a decimal tells
+    return voice.say("percent", number=number)
 
 
-def tonnes(value: float) -> str:
+def tonnes(value: float, voice: Voice) -> str:
     """Say a mass of sand: "1.4 tonnes", "25 tonnes"."""
-    number = f"{value:.1f}".removesuffix(".0") if value < 10 else f"{value:.0f}"  # noqa: PLR2004 - as above
-    return f"{number} tonne{'' if number == '1' else 's'}"
+    shown = round(value, 1) if value < 10 else round(value)  # noqa: PLR2004 - below ten a decimal tells
+    return voice.say("mass-of-sand", number=voice.figure(shown), count=shown)
 
 
-def places_in_words(surfaces: Iterable[Surface]) -> str:
+def kind_in_words(kind: SurfaceKind, count: int, voice: Voice) -> str:
+    """Name a kind of surface: "green" or "greens".
+
+    Args:
+        kind: the kind.
+        count: how many there are.
+        voice: the language.
+
+    Returns:
+        The word in the form that goes with the count.
+    """
+    return voice.say(f"surface-{kind.value.replace(' ', '-')}", count=count)
+
+
+def places_in_words(surfaces: Iterable[Surface], voice: Voice) -> str:
     """Name surfaces as in a sentence: "greens 1 to 9 and 14 and the practice green"."""
     chosen = list(surfaces)
     parts = []
     for kind in SurfaceKind:
-        numbered = [
-            surface for surface in chosen if surface.kind is kind and surface.name == f"{kind.value} {surface.hole}"
-        ]
-        parts += _numbered(kind, sorted(surface.hole or 0 for surface in numbered))
-        parts += [surface.name for surface in chosen if surface.kind is kind and surface not in numbered]
-    return joined(parts)
+        of_kind = [surface for surface in chosen if surface.kind is kind]
+        numbered = [surface for surface in of_kind if surface.is_numbered]
+        parts += _numbered(kind, sorted(surface.hole or 0 for surface in numbered), voice)
+        parts += [surface.name for surface in of_kind if not surface.is_numbered]
+    return voice.joined(parts)
 
 
-def _numbered(kind: SurfaceKind, holes: Sequence[int]) -> list[str]:
+def _numbered(kind: SurfaceKind, holes: Sequence[int], voice: Voice) -> list[str]:
     if not holes:
         return []
+    name = kind_in_words(kind, len(holes), voice)
+    return [voice.say("numbered", kind=name, holes=holes_in_words(holes, voice), count=len(holes))]
+
+
+def holes_in_words(holes: Sequence[int], voice: Voice) -> str:
+    """Say numbers of holes: "1 to 4, 6 and 7".
+
+    Args:
+        holes: numbers in order, at least one.
+        voice: the language.
+
+    Returns:
+        Runs of three or more as a range.
+    """
     runs: list[list[int]] = []
     for hole in holes:
         if runs and hole == runs[-1][-1] + 1:
@@ -163,5 +146,8 @@ def _numbered(kind: SurfaceKind, holes: Sequence[int]) -> list[str]:
             runs.append([hole])
     said: list[str] = []
     for run in runs:
-        said += [f"{run[0]} to {run[-1]}"] if len(run) > 2 else [str(hole) for hole in run]  # noqa: PLR2004 - "1 and 2"
-    return [f"{kind.plural if len(holes) > 1 else kind.value} {joined(said)}"]
+        if len(run) > 2:  # noqa: PLR2004 - "1 and 2"
+            said.append(voice.say("holes-from-to", first=str(run[0]), last=str(run[-1])))
+        else:
+            said += [str(hole) for hole in run]
+    return voice.joined(said)

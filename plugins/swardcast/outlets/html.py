@@ -8,12 +8,12 @@ from functools import cache
 from jinja2 import Environment, PackageLoader
 from markupsafe import Markup
 
+from swardcast.language.voice import capital
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
 from swardcast.notices.status import CourseStatus
 from swardcast.notices.sums import JobSums
 from swardcast.notices.track_record import Comparisons
-from swardcast.notices.words import capital
 from swardcast.outlets.own_words import own_words_html
 from swardcast.records.weather import WeatherSource
 

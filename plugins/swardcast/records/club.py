@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import time
 from enum import Enum
+from functools import partial
 from typing import Final
 from zoneinfo import ZoneInfo
+
+from swardcast.language.catalogue import Catalogue, built_in
 
 __all__ = ["USUAL_WORKING_HOURS", "Club", "Contact", "Grass", "HoursOfDay", "Surface", "SurfaceKind", "without_breaks"]
 
@@ -104,6 +107,7 @@ class Club:
         working_days: weekdays on which work is done, 0 for Monday to 6 for Sunday.
         working_hours: hours of work on those days.
         breaks: breaks in them.
+        catalogue: the phrases of the club's language, its own among them.
     """
 
     name: str
@@ -122,6 +126,7 @@ class Club:
     working_days: tuple[int, ...]
     working_hours: HoursOfDay = USUAL_WORKING_HOURS
     breaks: tuple[HoursOfDay, ...] = ()
+    catalogue: Catalogue = field(default_factory=partial(built_in, "en-GB"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,3 +148,8 @@ class Surface:
     name: str
     area_m2: float | None
     grass: Grass | None
+
+    @property
+    def is_numbered(self) -> bool:
+        """Whether it goes by the number of its hole and has no name of its own."""
+        return self.name == f"{self.kind.value} {self.hole}"

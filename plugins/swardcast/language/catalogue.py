@@ -1,0 +1,286 @@
+"""A catalogue: every phrase of one language, in Project Fluent's format (https://projectfluent.org).
+
+Fluent keeps word order, plural forms and the choice of words in the catalogue, so that another language needs no code.
+What two languages share stands in the folder of their common tag: British English is `en` and `en-GB` together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from functools import cache
+from importlib.resources import files
+from typing import Final
+
+from babel import Locale, UnknownLocaleError
+from fluent.runtime import FluentBundle
+from fluent.syntax import FluentParser, ast
+from fluent.syntax.visitor import Visitor
+
+from swardcast.errors import InputNeedsAttention, Problem, SwardcastError, nearest
+
+__all__ = ["BUILT_IN", "Catalogue", "PhraseError", "built_in", "catalogue_from", "with_house_phrases"]
+
+BUILT_IN: Final = ("en-GB", "en-US")
+"""Languages that come with Swardcast, as IETF tags (RFC 5646)."""
+
+_LOCALE: Final = "language-locale"
+_SUFFIX: Final = ".ftl"
+
+
+class PhraseError(SwardcastError):
+    """A phrase that is not in the catalogue, or was asked for without a value that it needs."""
+
+
+class Catalogue:
+    """The phrases of one language.
+
+    Args:
+        tag: IETF language tag.
+        entries: messages and terms by name; a term's begins with a hyphen.
+        places: file and line of each, for errors.
+    """
+
+    __slots__ = ("_bundle", "_entries", "_places", "locale", "tag")
+
+    def __init__(
+        self, tag: str, entries: Mapping[str, ast.Message | ast.Term], places: Mapping[str, tuple[str, int]]
+    ) -> None:
+        self.tag = tag
+        self._entries = dict(entries)
+        self._places = dict(places)
+        self.locale = _locale_of(self._entries, tag)
+        self._bundle = FluentBundle([str(self.locale)], use_isolating=False)
+        self._bundle.add_resource(ast.Resource(list(self._entries.values())))
+
+    def say(self, phrase: str, values: Mapping[str, str | int | float]) -> str:
+        """Say a phrase.
+
+        Args:
+            phrase: name of a message, or "message.attribute".
+            values: what stands in its slots, by name.
+
+        Returns:
+            The phrase with its slots filled.
+
+        Raises:
+            PhraseError: when there is no such phrase, or a slot stays empty.
+        """
+        name, _, attribute = phrase.partition(".")
+        pattern = None
+        if self._bundle.has_message(name):
+            message = self._bundle.get_message(name)
+            pattern = message.attributes.get(attribute) if attribute else message.value
+        if pattern is None:
+            message_text = f"no phrase {phrase!r} in the language {self.tag}. {nearest(phrase, self.names())}"
+            raise PhraseError(message_text.rstrip())
+        said, errors = self._bundle.format_pattern(pattern, dict(values))
+        if errors:
+            message_text = f"phrase {phrase!r} in the language {self.tag}: {'; '.join(map(str, errors))}"
+            raise PhraseError(message_text)
+        return str(said)
+
+    def has(self, phrase: str) -> bool:
+        """Tell whether there is a phrase of that name."""
+        name, _, attribute = phrase.partition(".")
+        entry = self._entries.get(name)
+        if entry is None:
+            return False
+        if not attribute:
+            return entry.value is not None
+        return any(one.id.name == attribute for one in entry.attributes)
+
+    def names(self) -> tuple[str, ...]:
+        """Names of all phrases, attributes as "message.attribute", without terms."""
+        return tuple(name for entry, name in self._patterns() if not entry.startswith("-"))
+
+    def slots_of(self, phrase: str) -> frozenset[str]:
+        """Names of the values that a phrase asks for, its terms included.
+
+        Args:
+            phrase: name of a message, or "message.attribute".
+
+        Returns:
+            Names without the dollar sign.
+        """
+        name, _, attribute = phrase.partition(".")
+        entry = self._entries[name]
+        node: ast.BaseNode | None = entry.value
+        if attribute:
+            node = next(one.value for one in entry.attributes if one.id.name == attribute)
+        finder = _SlotFinder()
+        if node is not None:
+            finder.visit(node)
+        return frozenset(finder.found)
+
+    def place_of(self, phrase: str) -> str:
+        """Where a phrase stands: "phrases/en/kinds.ftl, line 12"."""
+        file, line = self._places[phrase.partition(".")[0]]
+        return f"{file}, line {line}"
+
+    def text_of(self, phrase: str) -> ast.Pattern | None:
+        """The pattern of a phrase as parsed, for tools that translate or check catalogues."""
+        name, _, attribute = phrase.partition(".")
+        entry = self._entries[name]
+        if not attribute:
+            return entry.value
+        return next(one.value for one in entry.attributes if one.id.name == attribute)
+
+    def entries(self) -> Mapping[str, ast.Message | ast.Term]:
+        """All messages and terms by name, for tools that translate or check catalogues."""
+        return dict(self._entries)
+
+    def places(self) -> Mapping[str, tuple[str, int]]:
+        """File and line of each message and term."""
+        return dict(self._places)
+
+    def _patterns(self) -> Iterator[tuple[str, str]]:
+        for name, entry in self._entries.items():
+            if entry.value is not None:
+                yield name, name
+            for attribute in entry.attributes:
+                yield name, f"{name}.{attribute.id.name}"
+
+
+class _SlotFinder(Visitor):
+    def __init__(self) -> None:
+        self.found: set[str] = set()
+
+    def visit_VariableReference(self, node: ast.VariableReference) -> None:  # noqa: N802 - the visitor's own name
+        self.found.add(node.id.name)
+
+
+def _locale_of(entries: Mapping[str, ast.Message | ast.Term], tag: str) -> Locale:
+    entry = entries.get(_LOCALE)
+    parts = entry.value.elements if entry is not None and entry.value is not None else []
+    said = "".join(part.value for part in parts if isinstance(part, ast.TextElement))
+    try:
+        return Locale.parse(said or tag.replace("-", "_"))
+    except (UnknownLocaleError, ValueError):
+        message = (
+            f"language {tag}: found {said or 'no'!r} {_LOCALE}; expected a locale of the Unicode CLDR such as 'en_GB', "
+            "which gives the plural forms and the names of days and months"
+        )
+        raise PhraseError(message) from None
+
+
+def catalogue_from(tag: str, texts: Mapping[str, str]) -> Catalogue:
+    """Make a catalogue of the text of its files.
+
+    Args:
+        tag: IETF language tag.
+        texts: text of each file in Fluent's format, by its name.
+
+    Returns:
+        The catalogue.
+
+    Raises:
+        InputNeedsAttention: when a file cannot be parsed, or defines a phrase a second time.
+        PhraseError: when it names no known locale.
+    """
+    entries: dict[str, ast.Message | ast.Term] = {}
+    places: dict[str, tuple[str, int]] = {}
+    problems: list[Problem] = []
+    for file, text in texts.items():
+        _read(file, text, entries, places, problems)
+    if problems:
+        raise InputNeedsAttention(problems)
+    return Catalogue(tag, entries, places)
+
+
+def _read(
+    file: str,
+    text: str,
+    entries: dict[str, ast.Message | ast.Term],
+    places: dict[str, tuple[str, int]],
+    problems: list[Problem],
+) -> None:
+    for entry in FluentParser(with_spans=True).parse(text).body:
+        start = entry.span.start if entry.span is not None else 0
+        line = text.count("\n", 0, start) + 1
+        if isinstance(entry, ast.Junk):
+            said = "; ".join(str(note.message) for note in entry.annotations)
+            first = (entry.content or "").strip().splitlines()[0]
+            problems.append(
+                Problem(file=file, line=line, found=repr(first), expected="a phrase in Fluent's format", hint=said)
+            )
+        if not isinstance(entry, ast.Message | ast.Term):
+            continue
+        name = f"-{entry.id.name}" if isinstance(entry, ast.Term) else entry.id.name
+        if name in entries:
+            other_file, other_line = places[name]
+            found = f"{name!r} a second time, after {other_file}, line {other_line}"
+            problems.append(Problem(file=file, line=line, found=found, expected="each phrase once"))
+        entries[name], places[name] = entry, (file, line)
+
+
+@cache
+def built_in(tag: str) -> Catalogue:
+    """Give a language that comes with Swardcast.
+
+    Args:
+        tag: one of `BUILT_IN`.
+
+    Returns:
+        Its catalogue, parsed once.
+
+    Raises:
+        PhraseError: when there is no such language.
+    """
+    if tag not in BUILT_IN:
+        message = f"no language {tag!r}; expected one of: {', '.join(BUILT_IN)}. {nearest(tag, BUILT_IN)}"
+        raise PhraseError(message.rstrip())
+    folder = files("swardcast") / "language" / "phrases"
+    texts = {
+        f"phrases/{part}/{file.name}": file.read_text(encoding="utf-8")
+        for part in (tag.partition("-")[0], tag)
+        for file in sorted((folder / part).iterdir(), key=lambda one: one.name)
+        if file.name.endswith(_SUFFIX)
+    }
+    return catalogue_from(tag, texts)
+
+
+def with_house_phrases(tag: str, texts: Mapping[str, str]) -> Catalogue:
+    """Put a club's own phrases in place of ours, or make a language that does not come with Swardcast.
+
+    Args:
+        tag: IETF language tag; one of `BUILT_IN`, or another whose phrases are all in `texts`.
+        texts: text of the club's files in Fluent's format, by name.
+
+    Returns:
+        The catalogue.
+
+    Raises:
+        InputNeedsAttention: when a file cannot be parsed, names a phrase or a slot that does not exist, or when phrases
+            of a language of the club's own are missing.
+    """
+    model = built_in(tag if tag in BUILT_IN else BUILT_IN[0])
+    own = catalogue_from(tag, texts)
+    problems = [*_strangers(own, model)]
+    if tag not in BUILT_IN:
+        problems += _missing(own, model, min(texts, default="phrases"))
+    if problems:
+        raise InputNeedsAttention(problems)
+    if tag not in BUILT_IN:
+        return own
+    return Catalogue(tag, {**model.entries(), **own.entries()}, {**model.places(), **own.places()})
+
+
+def _strangers(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
+    known = model.names()
+    for name in own.names():
+        file, line = own.places()[name.partition(".")[0]]
+        if name not in known:
+            expected = "the name of a phrase of ours"
+            yield Problem(file=file, line=line, found=repr(name), expected=expected, hint=nearest(name, known))
+            continue
+        for slot in sorted(own.slots_of(name) - model.slots_of(name)):
+            slots = ", ".join(f"${one}" for one in sorted(model.slots_of(name)))
+            expected = f"slots of {name!r}: {slots or 'it has none'}"
+            yield Problem(file=file, line=line, found=f"the slot ${slot}", expected=expected)
+
+
+def _missing(own: Catalogue, model: Catalogue, file: str) -> Iterator[Problem]:
+    have = set(own.names())
+    for name in model.names():
+        if name not in have:
+            yield Problem(file=file, found=f"no phrase {name!r}", expected=f"one, as in {model.place_of(name)}")

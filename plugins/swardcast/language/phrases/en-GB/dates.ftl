@@ -1,0 +1,10 @@
+# Patterns of the Unicode CLDR (UTS 35, "Date Format Patterns").
+language-locale = en_GB
+day-pattern = EEEE d MMMM
+day-pattern-with-year = EEEE d MMMM y
+short-day-pattern = d MMMM
+short-day-pattern-with-year = d MMMM y
+month-pattern = MMMM
+month-pattern-with-year = MMMM y
+time-pattern = h:mma
+full-hour-pattern = ha

@@ -1,0 +1,4 @@
+mass-of-sand = { $number } { $count ->
+    [one] ton
+   *[other] tons
+}

@@ -1,0 +1,10 @@
+# Patterns of the Unicode CLDR (UTS 35, "Date Format Patterns"); month first, as the United States write it.
+language-locale = en_US
+day-pattern = EEEE, MMMM d
+day-pattern-with-year = EEEE, MMMM d, y
+short-day-pattern = MMMM d
+short-day-pattern-with-year = MMMM d, y
+month-pattern = MMMM
+month-pattern-with-year = MMMM y
+time-pattern = h:mm a
+full-hour-pattern = h a

@@ -1,0 +1,35 @@
+# Numbers, amounts and places.
+
+about = about { $number }
+percent = { $number }{ "\u00A0" }%
+
+numbered = { $kind } { $holes }
+holes-from-to = { $first } to { $last }
+surface-green = { $count ->
+    [one] green
+   *[other] greens
+}
+surface-tee = { $count ->
+    [one] tee
+   *[other] tees
+}
+surface-approach = { $count ->
+    [one] approach
+   *[other] approaches
+}
+surface-fairway = { $count ->
+    [one] fairway
+   *[other] fairways
+}
+surface-rough = { $count ->
+    [one] rough
+   *[other] roughs
+}
+surface-bunker = { $count ->
+    [one] bunker
+   *[other] bunkers
+}
+surface-practice-ground = { $count ->
+    [one] practice ground
+   *[other] practice grounds
+}

@@ -1,0 +1,29 @@
+# The one table of dates, times and lists: the same uncertainty gives the same words everywhere.
+# Style after the NHS service manual ("Numbers, measurements, dates and time"): no ordinals, no comma after the weekday
+# in British English, ranges with "to", 7:05am, midday, midnight.
+
+list-more = { $first }, { $next }
+list-last = { $first } and { $last }
+moment = { $time } on { $day }
+midday = midday
+midnight = midnight
+
+# Uncertain days
+on-day = on { $day }
+by-now = by now
+due-now = due now; allow until { $until }
+months-from-to = some time from { $first } to { $last }
+likely-by = likely by { $day }
+likely-by-allow-until = likely by { $day }; allow until { $until }
+no-date-until-done = no date until the work is done
+no-date-not-this-season = too early to give a date: the grass is hardly growing
+no-date-no-history = no date: the weather of past years is not known here
+no-date-too-far = no date yet: the work is more than a year ahead
+
+# Chances: all out of ten, so that they compare. "that ..." follows.
+chance-hardly-any = hardly any chance (less than 1 in 20)
+chance-tenths = about { $tenths ->
+    [one] { $tenths } chance
+   *[other] { $tenths } chances
+} in 10
+chance-almost-certain = almost certain (more than 19 chances in 20)

@@ -1,0 +1,135 @@
+"""A voice: one language, spoken to a reader on one day."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, time
+from enum import Enum
+
+from babel.dates import format_date, format_time
+from babel.numbers import format_decimal
+
+from swardcast.language.catalogue import Catalogue, built_in
+
+__all__ = ["Voice", "capital", "slug_of"]
+
+
+def capital(sentence: str) -> str:
+    """Begin with a capital letter, leaving the rest as it is."""
+    return sentence[:1].upper() + sentence[1:]
+
+
+def slug_of(choice: Enum) -> str:
+    """Name a choice as phrases do: "open-with-care"."""
+    return str(choice.value).lower().replace(" ", "-")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Voice:
+    """Says phrases, dates and numbers; nothing that a member reads comes about in another way.
+
+    Args:
+        catalogue: the language.
+        near: the day of the reader: its year is left out.
+    """
+
+    catalogue: Catalogue
+    near: date
+
+    @classmethod
+    def english(cls, near: date) -> Voice:
+        """The voice of the command line, which speaks British English.
+
+        Args:
+            near: the day of the reader.
+
+        Returns:
+            The voice.
+        """
+        return cls(catalogue=built_in("en-GB"), near=near)
+
+    def on(self, near: date) -> Voice:
+        """The same language to a reader of another day."""
+        return replace(self, near=near)
+
+    def say(self, phrase: str, /, **values: str | float) -> str:
+        """Say a phrase of the catalogue.
+
+        Args:
+            phrase: its name.
+            **values: what stands in its slots; a number brings the plural form with it.
+
+        Returns:
+            The phrase.
+
+        Raises:
+            PhraseError: when there is no such phrase, or a slot stays empty.
+        """
+        return self.catalogue.say(phrase, values)
+
+    def name(self, family: str, choice: Enum) -> str:
+        """Say a choice: family "play" and "open with care" is the phrase "play-open-with-care".
+
+        Args:
+            family: what the phrase's name begins with.
+            choice: the choice.
+
+        Returns:
+            The phrase.
+        """
+        return self.say(f"{family}-{slug_of(choice)}")
+
+    def joined(self, parts: Sequence[str]) -> str:
+        """Join words as in a sentence: "a", "a and b", "a, b and c"."""
+        if len(parts) < 2:  # noqa: PLR2004 - one or none needs no joining
+            return "".join(parts)
+        first = parts[0]
+        for part in parts[1:-1]:
+            first = self.say("list-more", first=first, next=part)
+        return self.say("list-last", first=first, last=parts[-1], count=len(parts))
+
+    def day(self, day: date) -> str:
+        """Say a day: "Friday 24 September", with the year when it is not that of the reader's day."""
+        pattern = "day-pattern" if day.year == self.near.year else "day-pattern-with-year"
+        return str(format_date(day, self.say(pattern), locale=self.catalogue.locale))
+
+    def short_day(self, day: date) -> str:
+        """Say a day without its weekday: "24 September"."""
+        pattern = "short-day-pattern" if day.year == self.near.year else "short-day-pattern-with-year"
+        return str(format_date(day, self.say(pattern), locale=self.catalogue.locale))
+
+    def month(self, day: date) -> str:
+        """Say a month: "September", with the year when it is not that of the reader's day."""
+        pattern = "month-pattern" if day.year == self.near.year else "month-pattern-with-year"
+        return str(format_date(day, self.say(pattern), locale=self.catalogue.locale))
+
+    def time(self, moment: datetime | time) -> str:
+        """Say a time of day: "7:05am", "2pm", "midday", "midnight"."""
+        if (moment.hour, moment.minute) == (0, 0):
+            return self.say("midnight")
+        if (moment.hour, moment.minute) == (12, 0):
+            return self.say("midday")
+        pattern = self.say("time-pattern" if moment.minute else "full-hour-pattern")
+        return str(format_time(moment.replace(tzinfo=None), pattern, locale=self.catalogue.locale))
+
+    def moment(self, moment: datetime) -> str:
+        """Say a moment: "7:05am on Tuesday 14 September"."""
+        return self.say("moment", time=self.time(moment), day=self.day(moment.date()))
+
+    def number(self, value: float, *, decimals: int = 0) -> str:
+        """Say a number with a fixed count of decimals: "151,872", "1.40".
+
+        Args:
+            value: the number.
+            decimals: places after the point.
+
+        Returns:
+            The number as the language writes it.
+        """
+        places = f".{'0' * decimals}" if decimals else ""
+        return str(format_decimal(value, format=f"#,##0{places}", locale=self.catalogue.locale))
+
+    def figure(self, value: float) -> str:
+        """Say a number as typed, with as many decimals as it has, up to six figures: "13", "0.8"."""
+        return str(format_decimal(float(f"{value:g}"), format="#,##0.######", locale=self.catalogue.locale))
