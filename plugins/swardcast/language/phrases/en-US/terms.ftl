@@ -48,23 +48,10 @@
 
 ## Things
 
-# The spikes of the machine: say so in the same sentence.
--tines =
-    { $case ->
-       *[lower] tines
-        [upper] Tines
-    }
-
 -hollow-tines =
     { $case ->
        *[lower] coring tines
         [upper] Coring tines
-    }
-
--solid-tines =
-    { $case ->
-       *[lower] solid tines
-        [upper] Solid tines
     }
 
 # The piece that is cut, carried and laid; the living surface is turf in both Englishes and needs no term.
