@@ -1,5 +1,6 @@
 ### Work on living turf: for each kind of work, what a member reads about it.
-### Value: the name as inside a sentence. Attributes: what, see, day, week, then, why, without, do, q1 and a1 to q5 and a5.
+### Value: the name as inside a sentence.
+### Attributes: what, see, day, week, then, why, without, do, q1 and a1 to q5 and a5.
 ### Slot: $surface, one of green, tee, approach, fairway, rough, bunker, practice-ground, mixed.
 ### Each message begins with the names of the usual cautions that apply to it.
 ### Days and figures are computed and stand beside these words, so there are none here.
