@@ -8,7 +8,7 @@ from enum import Enum
 
 from swardcast.records.operations import Operation
 
-__all__ = ["FollowUp", "Job", "Play", "Reading", "Stretch"]
+__all__ = ["FollowUp", "Job", "Part", "Play", "Reading", "Stretch"]
 
 
 class Play(Enum):
@@ -19,6 +19,22 @@ class Play(Enum):
     TEMPORARY_GREEN = "temporary green"
     CLOSED = "closed"
     NOT_KNOWN = "not known"
+
+
+class Part(Enum):
+    """Parts of a notice, in their fixed order; the plan's own words name them so."""
+
+    SHORT_ANSWER = "short answer"
+    DAY_BY_DAY = "day by day"
+    WHERE = "where"
+    WHY_NOW = "why now"
+    IN_NUMBERS = "in numbers"
+    WHAT_CHANGED = "what changed"
+    WHAT_YOU_CAN_DO = "what you can do"
+    THE_RULES = "the Rules"
+    TAKE_CARE = "please take care"
+    HOW_THE_DATE = "how the date is worked out"
+    WHO_DECIDES = "who decides"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
