@@ -21,8 +21,8 @@ kind-change-of-cutting-height = change of { -cutting-height }
     .week = Grass takes time to get used to a new height. Changes in small steps do it the least harm.
     .then =
         { $surface ->
-            [green] The grass has got used to the new height, and the pace of putts is steady again.
-           *[other] The grass has got used to the new height and grows on as before.
+            [green] Once the grass is used to the new height, the pace of putts should be steady again.
+           *[other] Once the grass is used to the new height, it should grow on as before.
         }
     .why = Short grass is under more strain than long grass. So we match the height to the season and to what the grass can bear.
     .without = Grass that is cut too short for the season grows thin, and long grass turns soft and heavy.
@@ -49,9 +49,9 @@ kind-re-turfing = { -returfing }
            *[other] We rope off the part that we lay. Please walk around it.
         }
     .week = New { -turf } has to grow roots before it can bear weight. The lines show until grass has grown across them.
-    .then = The new grass has rooted, and it stands up to feet and mowers like the grass around it.
+    .then = Once it has rooted, the new grass should stand up to feet and mowers like the grass around it.
     .why = Some ground is too worn for seed alone. New { -turf } covers it at once and then takes root.
-    .without = Worn ground gets barer, wetter and less even each season.
+    .without = Left alone, worn ground gets barer, wetter and less even each season.
     .do = Please stay outside the ropes. Take { -trolleys } and { -buggies } well around them.
     .q1 = Why not just sow seed?
     .a1 = Seed needs longer before it can stand wear. On a slope, rain can wash it away.
@@ -73,9 +73,9 @@ kind-seeding-bare-ground = seeding bare ground
            *[other] We keep feet and wheels off the spot. Please walk around it.
         }
     .week = Young grass has short roots and tears easily. It needs damp soil, so you may see us water it often.
-    .then = The young grass is thick and can take feet and mowers.
+    .then = Once the young grass is thick, it should stand up to feet and mowers.
     .why = Bare soil turns to mud in the wet and to dust in the dry. Grass holds it together.
-    .without = Weeds and moss take bare ground before good grass does.
+    .without = Left alone, bare ground fills with weeds and moss.
     .do = Walk around the seeded ground, even where there is no rope. Take { -trolleys } and { -buggies } another way.
     .q1 = Why is nothing coming up yet?
     .a1 = Seed waits until it is warm and damp enough. Some kinds of grass come up later than others.
@@ -90,9 +90,9 @@ kind-bunker-re-sanding = bunker re-sanding
     .see = You will see piles of sand and the tracks of machines. After that you will see clean, even sand.
     .day = The bunker may be empty, half full or roped off. Machines come and go, so wait until we wave you on.
     .week = New sand is soft at first, and a ball may bury. Rain, raking and play make it firmer.
-    .then = The sand is packed down, and most balls sit up on it.
+    .then = Once the sand has packed down, most balls should sit up on it.
     .why = Over the years, soil, stones and leaves get into the sand. Then it holds water, and the ball lies badly.
-    .without = Water stands in the bunker for longer and longer after rain.
+    .without = Left alone, the sand gets dirtier, and water stands in it for longer after rain.
     .do = Walk in and out where the bank is low. Rake the sand smooth behind you.
     .q1 = Why is the new sand so soft?
     .a1 = The grains have not packed together yet. Rain and raking help them to.
@@ -107,9 +107,9 @@ kind-bunker-liner = bunker lining
     .see = You will see the bunker without sand, and the liner on its floor and sides. Then the sand goes in on top.
     .day = The bunker may be empty or roped off. Machines come and go, so wait until we wave you on.
     .week = Sand that has been moved is soft at first, and a ball may bury. Rain, raking and play make it firmer.
-    .then = Water gets away faster after rain, and more of the sand stays on the slopes.
+    .then = Once the sand has packed down, it should drain faster after rain and stay better on the slopes.
     .why = Without a liner, stones and soil work their way up into the sand. Heavy rain also washes sand off the slopes.
-    .without = Stones keep coming up, and we have to change the sand more often.
+    .without = Without it, stones keep coming up, and we have to change the sand more often.
     .do = Walk in and out where the bank is low. Feet on the steep sides push the sand down.
     .q1 = What is a liner made of?
     .a1 = Some are a strong cloth. Others are a layer that sets hard and still lets water through.
@@ -124,9 +124,9 @@ kind-bunker-edging = bunker edging
     .see = You will see a sharp, fresh edge. Strips of cut grass may lie beside it until we clear them.
     .day = We work close to the sand with hand tools or small machines. Please wait until we wave you on.
     .week = The fresh edge is weak at first and can break under a foot. Some soil may fall onto the sand.
-    .then = You can see at a glance where the grass ends and the bunker begins.
+    .then = Once the edge has firmed, you can see at a glance where the grass ends.
     .why = Grass grows out over the sand and hides the edge. A clean edge shows where the bunker begins.
-    .without = The bunker gets smaller, and its edge becomes hard to see.
+    .without = Left alone, the bunker gets smaller and its edge becomes hard to see.
     .do = Keep off the fresh edge. Walk in and out where the bank is low.
     .q1 = Does the bunker get bigger each time?
     .a1 = A little. Now and then an edge has to be built out again.
@@ -141,9 +141,9 @@ kind-bunker-drainage = bunker drainage
     .see = You will see sand pushed aside and a trench in the floor. Stones and a pipe go in, and the sand goes back.
     .day = The bunker is dug up for part of the work and may be roped off. Please keep away from the open trench.
     .week = The sand is soft where we put it back. Outside the bunker, a line shows until grass has grown over it.
-    .then = After rain the water gets away faster, and the sand dries.
+    .then = Once the pipes are in, water should get away faster after rain.
     .why = Where water cannot get away, the sand turns hard and dirty. Then we spend wet days with pumps and shovels.
-    .without = The bunker fills with water each time it rains hard.
+    .without = Left alone, the bunker fills with water each time it rains hard.
     .do = Walk around the trench and do not step across it. Leave tools and pipes where they lie.
     .q1 = Why did the old drains stop working?
     .a1 = Fine soil and roots get into the pipes over the years and block them.
@@ -163,9 +163,9 @@ kind-drainage-trenching = drainage trenching
            *[other] We rope off the ground where we dig. Walk around it, and wait until we wave you on.
         }
     .week = The filled strip may sink a little, and then we top it up. It shows until grass has grown over it.
-    .then = Grass covers the strip, and the ground dries faster after rain.
+    .then = Once grass has covered the strip, the ground should look as before and dry faster after rain.
     .why = Water that cannot get away makes the ground soft. A pipe gives it a way out.
-    .without = The ground stays wet for longer, and we have to close it more often.
+    .without = Left alone, the ground stays wet for longer, and we have to close it more often.
     .do =
         { $surface ->
             [green] Keep well away from the open trench. Stay off the filled strip while it is soft.
@@ -190,9 +190,9 @@ kind-irrigation-work = irrigation work
            *[other] A sprinkler may come on while we test it. Wait until it stops or until we wave you on.
         }
     .week = The filled ground is soft and may sink a little. We top it up, and grass grows over it.
-    .then = The grass gets its water more evenly, and less of it is lost.
+    .then = Once the work is done, the grass should get its water more evenly.
     .why = Old pipes leak and worn sprinklers miss spots. So some ground gets too much water and some too little.
-    .without = Water is lost through leaks, and in a dry spell the grass turns brown.
+    .without = Left alone, pipes leak more and more, and the grass turns brown in a dry spell.
     .do = Walk around open holes and wet patches. Leave lids and valves to us.
     .q1 = Why are the sprinklers on in the middle of the day?
     .a1 = We have to see each one run to know that it works. Then we turn it off again.
@@ -207,9 +207,9 @@ kind-tree-work = tree work
     .see = You will see a marked area around the tree, and piles of branches. Later there is more light.
     .day = Nobody may enter the marked area. You may have to wait on holes nearby while branches come down.
     .week = Wood and branches may lie in piles until we clear them. Wheels may have marked the ground.
-    .then = The grass beneath gets more light and air and dries faster.
+    .then = Once the work is done, the grass beneath should get more light and air and dry faster.
     .why = Dead or weak branches can fall on people. Trees also take light, air and water from the grass.
-    .without = Branches come down in storms, and the grass in the shade stays thin and wet.
+    .without = Left alone, weak branches come down in storms, and grass in the shade stays thin and wet.
     .do = Stay outside the marked area, even when nobody is at work. Leave branches and logs where they lie.
     .q1 = Why cut down a tree that looks healthy?
     .a1 = It may be sound and still keep the light from a green. It may also crowd a better tree.
@@ -224,9 +224,9 @@ kind-path-work = { -path } work
     .see = You will see bare ground, stones or a fresh surface, with signs or ropes at both ends.
     .day = The { -path } is closed where we work. Follow the signs to the way around it.
     .week = A fresh surface needs time to set hard. The grass beside it looks worn until it grows in.
-    .then = The way is firm and even underfoot.
+    .then = Once the surface has set, the way should be firm and even underfoot.
     .why = On a worn { -path } water stands and feet slip. People then walk on the grass beside it.
-    .without = The grass on both sides is worn to mud.
+    .without = Left alone, the { -path } gets worse, and the grass on both sides is worn to mud.
     .do = Keep to the way that is marked. Keep { -trolleys } and { -buggies } off the fresh surface until the signs are gone.
     .q1 = Why can I not drive beside it?
     .a1 = Wheels press soft ground hard, and then grass cannot grow there.
@@ -242,9 +242,9 @@ kind-temporary-greens = temporary greens
     .see = You will see a flag on a small mown patch. The usual green has no flag.
     .day = The hole ends at the temporary green. Putts there are slower and less true than you are used to.
     .week = The usual green rests with no feet, wheels or balls on it. We go back to it when it is fit for play.
-    .then = The flag is back on the usual green, and the patch grows into the grass around it.
+    .then = Once the flag is back on the usual green, the small patch grows into the grass around it.
     .why = A frozen, soaked or newly worked green is easily hurt. Rest keeps that harm small.
-    .without = Footprints and { -pitch-marks } stay in the green until the grass grows again.
+    .without = Without them, footprints and { -pitch-marks } stay in the green until the grass grows again.
     .do = Please keep off the usual green, with { -trolleys } and { -buggies } too. Repair your { -pitch-marks } on the temporary green.
     .q1 = The usual green looks fine. Why may we not play on it?
     .a1 = Harm from frost does not show at once. The marks come up later, and they last.
@@ -271,9 +271,9 @@ kind-winter-protection = winter protection
            *[other] The ropes may send you the long way around.
         }
     .week = We move the ropes from time to time, so that no one strip takes all the feet.
-    .then = The ropes and covers come off when the grass is growing again.
+    .then = Once the grass is growing again, the ropes and covers can come off.
     .why = Grass hardly grows in the cold, so it cannot heal. Frozen or soaked ground is easily marked.
-    .without = The walks between holes turn to mud and stay bare until the grass grows.
+    .without = Without it, the walks between holes turn to mud and stay bare until the grass grows.
     .do = Follow the ropes and stay off frosted grass. Leave ropes, signs and covers as they are.
     .q1 = The ground is frozen hard. Why keep off it?
     .a1 = The ground is hard, but the leaf is brittle and breaks underfoot. The marks show later, and they last.
