@@ -3,6 +3,10 @@
 ### What is said of grass, sand and soil is common practice, no published source, where no source stands above.
 ### A phrase holds no date, no promise, and nothing about relief under the Rules of Golf.
 
+# Asked of all work that ropes off ground; what the Rules give stands in another part of the notice.
+asked-about-roped-ground = What if my ball lies inside the ropes?
+    .answer = Please do not cross the ropes to get it. The part on the Rules in this notice says what is in force.
+
 # cautions: keep-clear
 kind-change-of-cutting-height = change of { -cutting-height }
     .what = We set the mowers to cut the grass higher or lower than before.
@@ -59,6 +63,10 @@ kind-re-turfing = { -returfing }
     .a2 = When the roots hold. We lift a corner by hand: if it comes up, it is not ready.
     .q3 = Why does it look different?
     .a3 = It was grown in another place and in other soil. It looks more like the rest as it settles in.
+    .q4 = { asked-how-long }
+    .a4 = { asked-how-long.answer }
+    .q5 = { asked-about-roped-ground }
+    .a5 = { asked-about-roped-ground.answer }
 
 # cautions: keep-clear footing ropes
 # Warmth that seed needs: Purdue Turf, "Turf 101: optimum temperatures for seed germination". Kinds of grass
@@ -83,6 +91,10 @@ kind-seeding-bare-ground = seeding bare ground
     .a2 = With seed we can choose the grass that suits the spot, and it costs less. It does take more patience.
     .q3 = Will the birds not eat it?
     .a3 = They take some. We cover most of it with a little soil, so that they do not find it.
+    .q4 = { asked-how-long }
+    .a4 = { asked-how-long.answer }
+    .q5 = { asked-about-roped-ground }
+    .a5 = { asked-about-roped-ground.answer }
 
 # cautions: keep-clear footing dust lifting
 kind-bunker-re-sanding = bunker re-sanding
@@ -100,6 +112,8 @@ kind-bunker-re-sanding = bunker re-sanding
     .a2 = The dirty sand below would still hold the water. The bunker would also fill up and lose its shape.
     .q3 = Why are some bunkers firmer than others?
     .a3 = Their sand has had more rain and more raking. The others will follow.
+    .q4 = { asked-about-roped-ground }
+    .a4 = { asked-about-roped-ground.answer }
 
 # cautions: keep-clear footing lifting
 kind-bunker-liner = bunker lining
@@ -117,6 +131,8 @@ kind-bunker-liner = bunker lining
     .a2 = The sand above it should be deep enough for a normal shot. Please tell us if you see or touch the liner.
     .q3 = Why does it take so long?
     .a3 = Each bunker has to be emptied, shaped, lined and filled again. Rain can stop each of these steps.
+    .q4 = { asked-about-roped-ground }
+    .a4 = { asked-about-roped-ground.answer }
 
 # cautions: keep-clear footing
 kind-bunker-edging = bunker edging
@@ -151,6 +167,8 @@ kind-bunker-drainage = bunker drainage
     .a2 = In very heavy rain it may. The water should then get away faster than it does now.
     .q3 = Where does the water go?
     .a3 = It runs through the pipe to lower ground, to a ditch or to a pit filled with stones.
+    .q4 = { asked-about-roped-ground }
+    .a4 = { asked-about-roped-ground.answer }
 
 # cautions: keep-clear trench footing ropes
 kind-drainage-trenching = drainage trenching
@@ -178,6 +196,10 @@ kind-drainage-trenching = drainage trenching
     .a2 = We do where it will live. Where it will not, we fill with sand or soil and let grass grow in.
     .q3 = Will this cure the wet ground?
     .a3 = It should help the ground that lies near the pipe. It cannot stop every puddle in very heavy rain.
+    .q4 = { asked-how-long }
+    .a4 = { asked-how-long.answer }
+    .q5 = { asked-about-roped-ground }
+    .a5 = { asked-about-roped-ground.answer }
 
 # cautions: keep-clear water-spray trench footing
 kind-irrigation-work = irrigation work
