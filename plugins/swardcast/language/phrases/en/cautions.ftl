@@ -1,8 +1,8 @@
 ### The usual cautions of a notice. They never replace the product label, the law, local rules or licensed practice.
 ### Sources are named above each; where none stands, common practice, no published source.
 
-# Priority of greenkeepers, and ear defenders: BIGGA by way of a trade page, 1 July 2020; a course guide's "Priority on the golf
-# course" (Allbutt and Davis). Machines: HSE, HSG79 (1994).
+# Priority of greenkeepers, and ear defenders: BIGGA by way of a trade page, 1 July 2020; a course guide's "Priority
+# on the golf course" (Allbutt and Davis). Machines: HSE, HSG79 (1994).
 caution-keep-clear = Keep well back from machines until they have stopped and the driver waves you on. We wear { -ear-defenders } and may not hear a shout.
 
 # A golf club's page on health and safety: holes, sand, ropes and wet banks.
@@ -26,7 +26,8 @@ caution-lifting = Bags, boards, covers and pipes can be heavy or can slip. Leave
 # Marks that may last a month or more: Dowling, USGA, 22 January 2014; White, USGA. Slippery ground: common practice.
 caution-frost = Stay off frosted grass, because marks of feet and wheels may last for a month or more. Frozen ground is slippery too.
 
-# What is and is not shelter: a club's page quoting the Medical Journal of Australia; The R&A, Guidance on Running a Competition.
+# What is and is not shelter: a club's page quoting the Medical Journal of Australia; The R&A, Guidance on Running a
+# Competition.
 caution-lightning = At thunder or lightning, stop play and take shelter as the club's procedure says. Trees, small huts, machines and { -buggies } are not safe.
 
 caution-ropes = Ropes and stakes are hard to see in poor light. Walk around them and do not step over.

@@ -278,7 +278,8 @@ kind-temporary-greens = temporary greens
     .a4 = When feet no longer harm it. Frost, water and any work there decide that.
 
 # cautions: footing frost ropes lifting
-# Marks of feet on frosted grass show later and last; carts do more than feet: Dowling, USGA, 22 January 2014; White, USGA.
+# Marks of feet on frosted grass show later and last; carts do more than feet: Dowling, USGA, 22 January 2014; White,
+# USGA.
 kind-winter-protection = winter protection
     .what = We put out ropes, signs or covers that guard the grass in the cold and wet months.
     .see =

@@ -1,14 +1,16 @@
-### The part "The Rules" of a notice. A notice says only what the Committee adopted, by number, and a few facts of the Rules of
-### Golf (2019, as changed in 2023) that hold on every course. These are summaries: the current official text decides.
-### Only the club's own words say anything about scores and handicap. A rule named here is not in force unless it was adopted.
+### The part "The Rules" of a notice. A notice says only what the Committee adopted, by number, and a few facts of
+### the Rules of Golf (2019, as changed in 2023) that hold on every course. These are summaries: the current official
+### text decides. Only the club's own words say anything about scores and handicap. A rule named here is not in force
+### unless it was adopted.
 
 rules-none = No Local Rule is in force for this: play the ball as it lies.
 
 # Committee Procedures 8: a Local Rule is the Committee's to make.
 rules-committee = Only the Committee can make a Local Rule; { -greenkeepers } cannot.
 
-# Fluent cannot ask whether words are missing, so each thing that may be missing is an attribute: use it when it is there.
-# $number of the Model Local Rule; $by who adopted it, as typed; $from and $until days in words; $says the club's typed words.
+# Fluent cannot ask whether words are missing, so each thing that may be missing is an attribute: use it when it is
+# there. $number of the Model Local Rule; $by who adopted it, as typed; $from and $until days in words; $says the
+# club's typed words.
 rules-in-force = Model Local Rule { $number }, adopted by { $by }.
     .no-dates = It is in force.
     .from = It is in force from { $from }.
@@ -30,7 +32,8 @@ rules-fact-aeration-holes = Aeration holes let air into the turf. They are not g
 # Definition of ground under repair (2023).
 rules-fact-maintenance-holes = A hole or trench that we dig in our work is ground under repair, even without marks. Aeration holes are not.
 
-# Definition of ground under repair (2023): what the Committee defines, holes made in maintenance, material piled for removal.
+# Definition of ground under repair (2023): what the Committee defines, holes made in maintenance, material piled for
+# removal.
 rules-fact-worn-ground = Worn or bare ground is not ground under repair unless the Committee says so.
 
 # Rule 13.1c (players' rule finder of The R&A; USGA interpretations).
