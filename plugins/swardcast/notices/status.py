@@ -31,7 +31,12 @@ __all__ = [
     "play_in_words",
 ]
 
-_HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
+_WORK_THERE: Final = {
+    Work.UNDER_WAY: "work under way",
+    Work.HELD_UP: "work held up",
+    Work.HEALING: "healing",
+}
+_HEALING_OR_WORK: Final = _WORK_THERE.keys()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,7 +47,7 @@ class StatusLine:
         where: which, in words.
         play: play in words.
         play_key: the same as a name for styles: "open-with-care".
-        work: the state of the work in words, or "".
+        work: what is going on there in words, such as "work under way" or "healing", or "".
         why: why.
         also: further work that is going on or healing there, or "".
         dates: milestones and their dates in words.
@@ -75,7 +80,9 @@ class CourseStatus:
     """The course status page in words.
 
     Args:
-        sentence: the whole course in one sentence.
+        sentence: the whole course in one sentence, a frost delay before it.
+        opening: the first part of the same words; it is set larger.
+        rest: what follows it, or "".
         holds_for: the moment for which that was said, in words.
         entered_at: the moment of the latest morning entry, or None.
         fresh: whether that was today.
@@ -89,6 +96,8 @@ class CourseStatus:
     """
 
     sentence: str
+    opening: str
+    rest: str
     holds_for: str
     entered_at: datetime | None
     fresh: bool
@@ -140,8 +149,11 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         The status page.
     """
     at = outlook.morning_at
+    opening, rest = _opening_and_rest(outlook, club, voice)
     return CourseStatus(
-        sentence=" ".join([*_frost_delay(outlook, voice), _sentence(outlook, club, voice)]),
+        sentence=f"{opening} {rest}".rstrip(),
+        opening=opening,
+        rest=rest,
         holds_for=voice.moment(at) if at else "",
         entered_at=at,
         fresh=outlook.morning_is_fresh,
@@ -165,23 +177,32 @@ def _frost_delay(outlook: CourseOutlook, voice: Voice) -> Iterable[str]:
             yield f"{capital(limit_clause(held, voice))}."
 
 
-def _sentence(outlook: CourseOutlook, club: Club, voice: Voice) -> str:
+def _opening_and_rest(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, str]:
+    opening, rest = _sentence(outlook, club, voice)
+    frost = " ".join(_frost_delay(outlook, voice))
+    if frost and not rest:
+        return frost, opening
+    return f"{frost} {opening}".lstrip(), rest
+
+
+def _sentence(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, str]:
+    """How the course is, in two parts that follow each other; the second may be empty."""
     if not outlook.morning_is_fresh:
         if outlook.morning_at is None:
-            return f"We do not know yet how {club.course} is: no morning entry has been made."
+            return f"We do not know yet how {club.course} is: no morning entry has been made.", ""
         last = voice.moment(outlook.morning_at)
-        return f"We do not know yet how {club.course} is today. The last morning entry was made at {last}."
+        return f"We do not know yet how {club.course} is today.", f"The last morning entry was made at {last}."
     by_play: dict[Play, list[Surface]] = {}
     for surface in outlook.surfaces.values():
         by_play.setdefault(surface.play, []).append(surface.surface)
     groups = [(play, by_play[play]) for play in WORST_FIRST if play is not Play.OPEN and play in by_play]
     if not groups:
-        return f"{capital(club.course)} is open as usual."
+        return f"{capital(club.course)} is open as usual.", ""
     if set(by_play) == {Play.CLOSED}:
-        return f"{capital(club.course)} is closed."
+        return f"{capital(club.course)} is closed.", ""
     parts = "; ".join(play_clause(play, places, voice) for play, places in groups)
     in_play = by_play.keys() & {Play.OPEN, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN}
-    return f"{capital(club.course)} is open, but {parts}." if in_play else f"{capital(parts)}."
+    return (f"{capital(club.course)} is open,", f"but {parts}.") if in_play else (f"{capital(parts)}.", "")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -223,7 +244,7 @@ def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice
             where=capital(places_in_words((surface.surface for surface in surfaces), voice)),
             play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
             play_key=alike.play.value.replace(" ", "-"),
-            work=alike.work.value if alike.work else "",
+            work=_WORK_THERE[alike.work] if alike.work else "",
             why=story.job.title if story else _why(surfaces[0], voice),
             also=voice.joined(alike.others),
             dates=tuple(_dates(surfaces, story, outlook.as_of, voice)) if story else (),
