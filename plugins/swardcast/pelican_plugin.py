@@ -25,10 +25,12 @@ from pelican.urlwrappers import Category, Tag
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.errors import SwardcastError, nearest
+from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice, capital
 from swardcast.moments import as_of_from
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
+from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
 from swardcast.outlets.html import item_html, notice_html, published_html, status_html, sums_html, track_record_html
 from swardcast.outlets.own_words import own_words_html
@@ -79,7 +81,8 @@ def _compose(generator: ArticlesGenerator) -> None:
     as_of = as_of_from(settings["SWARDCAST_AS_OF"], records.club.time_zone, now=datetime.now(records.club.time_zone))
     bulletin = compose_bulletin(records, as_of)
     ahead = dated_ahead(records, as_of, Voice.english(as_of.date())) if settings["SWARDCAST_AS_OF"] is None else ()
-    for remark in (*ahead, *bulletin.remarks):
+    own_words = own_words_remarks(records, as_of, banned_phrases(records.club.language))
+    for remark in (*ahead, *bulletin.remarks, *own_words):
         print(f"Worth another look: {remark}", file=sys.stderr)
     bodies = {notice.id: notice_html(notice) for notice in bulletin.notices}
 

@@ -40,6 +40,32 @@ def test_an_entry_dated_ahead_is_pointed_out_since_it_says_nothing_yet(
     assert (done.code, done.err) == (0, f"Worth another look: {said}\n")
 
 
+def test_own_words_that_are_hard_to_read_are_worth_another_look_and_no_error(
+    swardcast: Callable[..., Done], club: Path
+) -> None:
+    plan = club / "plan/2027-late-summer.yaml"
+    text = plan.read_text(encoding="utf-8")
+    plan.write_text(
+        text.replace(
+            "I know nobody looks forward to this week.",
+            "I know that nobody looks forward to this week, since greens that have just been good are full of holes and "
+            "sand again, but weather permitting it is over in ten days.",
+        ),
+        encoding="utf-8",
+    )
+    line = text[: text.index("- id: greens-renovation-2027")].count("\n") + 1
+    done = swardcast("check", "--club", str(club), "--as-of", "2027-09-14")
+    assert done.code == 0
+    where = f"Worth another look: plan/2027-late-summer.yaml, line {line}: own words"
+    assert done.err.splitlines() == [
+        f"{where}: sentence of 32 words: “I know that nobody looks forward to this week, since greens that have …”. Split it.",
+        (
+            f"{where}: “weather permitting”: “I know that nobody looks forward to this week, since greens that have …”. "
+            "Write instead: what happens to the date if it rains."
+        ),
+    ]
+
+
 def test_the_counts_for_a_machine_have_fixed_keys(swardcast: Callable[..., Done]) -> None:
     """Thirty years with seven leap days: 30 x 365 + 7."""
     result = json.loads(swardcast("check", "--club", str(DEMO), "--json").out)

@@ -131,6 +131,28 @@ def test_start_makes_a_folder_that_check_and_build_accept(run_swardcast: Run, tm
     assert run_swardcast("start", str(folder)).returncode == 1
 
 
+def test_own_words_that_are_hard_to_read_are_told_by_build_which_goes_on(run_swardcast: Run, tmp_path: Path) -> None:
+    folder, output = tmp_path / "my-club", tmp_path / "site"
+    assert run_swardcast("start", str(folder)).returncode == 0
+    (programme,) = (folder / "plan").glob("*.yaml")
+    day = next(line.split()[1] for line in programme.read_text("utf-8").splitlines() if line.startswith("announced:"))
+    note = f"---\nat: {day} 07:00\nkind: note to members\n---\nGreens open soon, from 12pm.\n"
+    (folder / "log" / "a-note.md").write_text(note, encoding="utf-8")
+    built = run_swardcast("build", "--club", str(folder), "--output", str(output), "--as-of", f"{day} 12:00")
+    assert built.returncode == 0, built.stderr
+    said = [line for line in built.stderr.splitlines() if "own words" in line]
+    assert said == [
+        (
+            "Worth another look: log/a-note.md: own words: “12pm”, which is read in two ways: “Greens open soon, from 12pm”. "
+            "Write “midday”."
+        ),
+        (
+            "Worth another look: log/a-note.md: own words: “soon”: “Greens open soon, from 12pm”. "
+            "Write instead: the day, or that no day is known yet."
+        ),
+    ]
+
+
 def test_a_failed_build_leaves_the_last_good_site_and_writes_nothing(
     run_swardcast: Run, club: Path, tmp_path: Path
 ) -> None:

@@ -6,7 +6,9 @@ import argparse
 import sys
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice
+from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
 
 __all__ = ["parser", "run"]
@@ -40,7 +42,8 @@ def run(options: argparse.Namespace) -> int:
     print(f"{records.club.name}: nothing needs attention.")
     for name, count in counts.items():
         print(f"  {name.replace('_', ' ')}: {count}")
-    for remark in dated_ahead(records, now, Voice.english(now.date())) if options.as_of is None else ():
+    ahead = dated_ahead(records, now, Voice.english(now.date())) if options.as_of is None else ()
+    for remark in (*ahead, *own_words_remarks(records, now, banned_phrases(records.club.language))):
         print(f"Worth another look: {remark}", file=sys.stderr)
     if records.weather.incomplete:
         print(

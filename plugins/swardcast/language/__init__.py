@@ -1,1 +1,1 @@
-"""Languages: catalogues of phrases, and a voice that says phrases, dates and numbers in one of them."""
+"""Languages: catalogues of phrases, a voice that says them, dates and numbers; and how plain a text is."""

@@ -1,0 +1,1 @@
+"""How plain a text is, and words to avoid."""
