@@ -12,7 +12,18 @@ from zoneinfo import ZoneInfo
 
 from swardcast.language.catalogue import Catalogue, built_in
 
-__all__ = ["USUAL_WORKING_HOURS", "Club", "Contact", "Grass", "Group", "HoursOfDay", "Surface", "SurfaceKind", "Tone", "without_breaks"]
+__all__ = [
+    "USUAL_WORKING_HOURS",
+    "Club",
+    "Contact",
+    "Grass",
+    "Group",
+    "HoursOfDay",
+    "Surface",
+    "SurfaceKind",
+    "Tone",
+    "without_breaks",
+]
 
 
 class SurfaceKind(Enum):
