@@ -57,6 +57,11 @@ class Bulletin:
     weather_sources: tuple[WeatherSource, ...]
     remarks: tuple[str, ...]
 
+    @property
+    def voice(self) -> Voice:
+        """The club's language, to a reader of that moment."""
+        return Voice(catalogue=self.club.catalogue, near=self.as_of.date())
+
 
 def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | None = None) -> Bulletin:
     """Work out and word everything that is published at a moment.

@@ -26,7 +26,7 @@ from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.errors import SwardcastError, nearest
 from swardcast.language.banned import banned_phrases
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.moments import as_of_from
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
@@ -35,7 +35,10 @@ from swardcast.notices.reasons import dated_ahead
 from swardcast.outlets.html import item_html, notice_html, published_html, status_html, sums_html, track_record_html
 from swardcast.outlets.own_words import own_words_html
 from swardcast.outlets.rss import rss_artifact
+from swardcast.outlets.saying import words_for_templates
 from swardcast.reading.folder import read_club_folder
+from swardcast.records.club import SurfaceKind
+from swardcast.records.operations import Kind
 
 __all__ = ["BulletinGenerator", "connect"]
 
@@ -84,7 +87,8 @@ def _compose(generator: ArticlesGenerator) -> None:
     own_words = own_words_remarks(records, as_of, banned_phrases(records.club.language))
     for remark in (*ahead, *bulletin.remarks, *own_words):
         print(f"Worth another look: {remark}", file=sys.stderr)
-    bodies = {notice.id: notice_html(notice) for notice in bulletin.notices}
+    voice = bulletin.voice
+    bodies = {notice.id: notice_html(notice, voice) for notice in bulletin.notices}
 
     def content_of(item: FeedItem) -> str:
         return item_html(item, bodies.get(item.notice_id, ""))
@@ -92,6 +96,8 @@ def _compose(generator: ArticlesGenerator) -> None:
     context = generator.context
     context["bulletin"] = bulletin
     context["SITENAME"] = settings["SITENAME"] = bulletin.club.name
+    context["DEFAULT_LANG"] = settings["DEFAULT_LANG"] = bulletin.club.language
+    context.update(words_for_templates(voice))
     context["swardcast_bodies"] = bodies
     context["swardcast_artifacts"] = (rss_artifact(bulletin, content_of),)
 
@@ -104,6 +110,7 @@ def _add_articles(generator: ArticlesGenerator) -> None:
 
 
 def _article(generator: ArticlesGenerator, notice: Notice) -> Article:
+    bulletin: Bulletin = generator.context["bulletin"]
     metadata: dict[str, Any] = {
         "title": notice.headline,
         "slug": notice.id,
@@ -112,9 +119,9 @@ def _article(generator: ArticlesGenerator, notice: Notice) -> Article:
         "date": notice.issued_at,
         "modified": notice.revised_at,
         "status": "published",
-        "lang": generator.settings["DEFAULT_LANG"],
-        "category": Category(capital(notice.category), generator.settings),
-        "tags": [Tag(capital(tag), generator.settings) for tag in notice.tags],
+        "lang": generator.settings["DEFAULT_LANG"].lower(),  # as Pelican has it for pages
+        "category": _category(Kind(notice.category), bulletin.voice, generator.settings),
+        "tags": [_tag(kind, bulletin.voice, generator.settings) for kind in SurfaceKind if kind.plural in notice.tags],
     }
     article = Article(
         generator.context["swardcast_bodies"][notice.id],
@@ -127,12 +134,25 @@ def _article(generator: ArticlesGenerator, notice: Notice) -> Article:
     return article
 
 
+def _category(kind: Kind, voice: Voice, settings: Any) -> Category:
+    """A kind of work by its name in the club's language; its address is the same in all of them."""
+    category = Category(capital(voice.name("kind", kind)), settings)
+    category.slug = slug_of(kind)
+    return category
+
+
+def _tag(kind: SurfaceKind, voice: Voice, settings: Any) -> Tag:
+    tag = Tag(voice.name("site-surface", kind), settings)
+    tag.slug = kind.plural.replace(" ", "-")
+    return tag
+
+
 def _add_status_page(generator: PagesGenerator) -> None:
     bulletin: Bulletin = generator.context["bulletin"]
     page = Page(
-        status_html(bulletin.status, bulletin.weather_sources),
+        status_html(bulletin.status, bulletin.voice, bulletin.weather_sources),
         metadata={
-            "title": "Course status",
+            "title": bulletin.voice.say("site-status"),
             "slug": "course-status",
             "summary": bulletin.status.sentence,
             "description": bulletin.status.sentence,
@@ -167,9 +187,9 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, str]:
     bulletin: Bulletin = generator.context["bulletin"]
     up = "../" * page.save_as.count("/") if generator.settings["RELATIVE_URLS"] else f"{generator.settings['SITEURL']}/"
     return {
-        "sums": sums_html(bulletin.sums),
-        "published": published_html(bulletin.published),
-        "track record": track_record_html(bulletin.track_record, f"{up}notices/"),
+        "sums": sums_html(bulletin.sums, bulletin.voice),
+        "published": published_html(bulletin.published, bulletin.voice),
+        "track record": track_record_html(bulletin.track_record, f"{up}notices/", bulletin.voice),
     }
 
 

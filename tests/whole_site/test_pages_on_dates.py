@@ -51,7 +51,7 @@ def first_of_september(bulletin_at: Callable[[str], Bulletin]) -> Bulletin:
 
 def _sums(bulletin: Bulletin) -> dict[str, str]:
     """The sentences of each place on the page."""
-    page = html.fromstring(sums_html(bulletin.sums))
+    page = html.fromstring(sums_html(bulletin.sums, bulletin.voice))
     places: dict[str, str] = {}
     for paragraph in page.xpath("//p[strong]"):
         place, sentences = paragraph.text_content().replace("\u00a0", " ").split(". ", 1)
@@ -117,11 +117,12 @@ def test_every_healing_green_has_its_sum_and_the_last_one_comes_first(first_of_s
 
 
 def test_where_nothing_heals_the_page_says_so(bulletin_at: Callable[[str], Bulletin]) -> None:
-    assert "Nothing is healing just now" in sums_html(bulletin_at("2027-04-20 08:00").sums)
+    bulletin = bulletin_at("2027-04-20 08:00")
+    assert "Nothing is healing just now" in sums_html(bulletin.sums, bulletin.voice)
 
 
 def test_all_published_recoveries_are_shown_and_counted_as_they_stand(first_of_september: Bulletin) -> None:
-    page = html.fromstring(f"<div>{published_html(first_of_september.published)}</div>")
+    page = html.fromstring(f"<div>{published_html(first_of_september.published, first_of_september.voice)}</div>")
     items = [" ".join(item.text_content().split()) for item in page.xpath("//li")]
     assert len(items) == len(PUBLISHED_RECOVERIES) == 26
     fits = 0
@@ -171,10 +172,11 @@ def test_before_five_jobs_are_over_it_is_too_early_to_judge(bulletin_at: Callabl
 
 
 def test_before_any_work_there_is_nothing_to_judge(bulletin_at: Callable[[str], Bulletin]) -> None:
-    record = bulletin_at("2027-04-20 08:00").track_record
+    bulletin = bulletin_at("2027-04-20 08:00")
+    record = bulletin.track_record
     assert record.lines == ()
     assert record.sentences[0].startswith("No job with a computed date has come to an end so far.")
-    assert "No job with a computed date has been finished yet." in track_record_html(record, "../")
+    assert "No job with a computed date has been finished yet." in track_record_html(record, "../", bulletin.voice)
 
 
 def test_both_pages_stand_in_the_site_with_their_figures_filled_in(demo_site: Path) -> None:

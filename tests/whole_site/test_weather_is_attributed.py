@@ -55,7 +55,7 @@ def test_without_fetched_weather_nothing_is_attributed(demo_site: Path) -> None:
 
 def test_the_plain_status_page_names_them_too(thankful_club: Path, demo_bulletin: Bulletin) -> None:
     sources = read_club_folder(thankful_club).weather.sources
-    root = html.fromstring(f"<div>{status_html(demo_bulletin.status, sources)}</div>")
+    root = html.fromstring(f"<div>{status_html(demo_bulletin.status, demo_bulletin.voice, sources)}</div>")
     assert root.xpath("//a[@rel='license']/@href") == [source.licence_address for source in sources]
     assert not root.xpath("//b")
 

@@ -8,20 +8,8 @@ from swardcast.language.voice import Voice
 from swardcast.notices.notice import Fact
 from swardcast.notices.words import amount, percent, tonnes
 from swardcast.outlook.states import JobOutlook
-from swardcast.quantities import Sand, SandBasis
-from swardcast.records.operations import (
-    Dressing,
-    Grooving,
-    HeightOfCut,
-    Kind,
-    Operation,
-    ProductUse,
-    SandInjection,
-    Seeding,
-    Stripping,
-    Tining,
-    Trenching,
-)
+from swardcast.quantities import SandBasis
+from swardcast.records.operations import Dressing, Grooving, Kind, Seeding, Stripping, Tining
 from swardcast.records.translate import SurfaceSums, opening_of
 
 __all__ = ["facts_in_numbers"]
@@ -68,56 +56,20 @@ def _work(outlook: JobOutlook, voice: Voice) -> Iterator[Fact]:
             case Seeding() if operation.rate_g_per_m2 is not None:
                 yield Fact(name="Seed", value=f"{operation.seed}, {operation.rate_g_per_m2:g} g on a square metre")
             case Dressing() if operation.kind is Kind.BUNKER_SANDING:
-                yield Fact(name="Sand", value=_sand_used(operation.sand, "in each bunker", voice))
+                yield Fact(name="Sand", value=_bunker_sand(operation, voice))
             case _:
-                yield from _further(operation, voice)
-
-
-def _further(operation: Operation, voice: Voice) -> Iterator[Fact]:
-    """Work of which nothing is computed: the sizes as they were typed, where they were."""
-    name = operation.kind.value.capitalize()
-    match operation:
-        case SandInjection() if said := _injected(operation, voice):
-            yield Fact(name=name, value=said)
-        case ProductUse() if operation.rate or operation.water_in:
-            watered = f"watered in: {operation.water_in}" if operation.water_in else ""
-            yield Fact(name=name, value="; ".join(filter(None, (operation.product, operation.rate, watered))))
-        case HeightOfCut():
-            before = f"from {operation.from_mm:g} mm " if operation.from_mm is not None else ""
-            yield Fact(name="Cutting height", value=f"{before}to {operation.to_mm:g} mm")
-        case Trenching() if said := _trench(operation):
-            yield Fact(name="Trench", value=said)
-        case _:
-            pass
-
-
-def _injected(injection: SandInjection, voice: Voice) -> str:
-    wide = f"{injection.diameter_mm:g} mm wide" if injection.diameter_mm is not None else ""
-    deep = f"{injection.depth_mm:g} mm deep" if injection.depth_mm is not None else ""
-    apart = f"{injection.across_mm:g} x {injection.along_mm:g} mm apart" if injection.across_mm is not None else ""
-    sizes = ", ".join(filter(None, (wide, deep, apart)))
-    sand = f"sand, {_sand_used(injection.sand, 'on each surface', voice)}" if injection.sand is not None else ""
-    return "; ".join(filter(None, (f"holes {sizes}" if sizes else "", sand)))
-
-
-def _trench(trench: Trenching) -> str:
-    sizes = (
-        f"{trench.length_m:g} m long" if trench.length_m is not None else "",
-        f"{trench.width_mm:g} mm wide" if trench.width_mm is not None else "",
-        f"{trench.depth_mm:g} mm deep" if trench.depth_mm is not None else "",
-    )
-    return ", ".join(filter(None, sizes))
+                pass
 
 
 def _named(kind: Kind, passes: int, voice: Voice) -> str:
     return kind.value.capitalize() + (f", {passes} passes" if passes > 1 else "")
 
 
-def _sand_used(sand: Sand, each: str, voice: Voice) -> str:
-    value = sand.amount
-    match sand.basis:
+def _bunker_sand(dressing: Dressing, voice: Voice) -> str:
+    value = dressing.sand.amount
+    match dressing.sand.basis:
         case SandBasis.TONNES_EACH:
-            return f"{tonnes(value, voice)} {each}"
+            return f"{tonnes(value, voice)} in each bunker"
         case SandBasis.TONNES_IN_ALL:
             return f"{tonnes(value, voice)} in all"
         case SandBasis.DEPTH_MM:

@@ -8,13 +8,14 @@ from functools import cache
 from jinja2 import Environment, PackageLoader
 from markupsafe import Markup
 
-from swardcast.language.voice import capital
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
 from swardcast.notices.status import CourseStatus
 from swardcast.notices.sums import JobSums
 from swardcast.notices.track_record import Comparisons
 from swardcast.outlets.own_words import own_words_html
+from swardcast.outlets.saying import words_for_templates
 from swardcast.records.weather import WeatherSource
 
 __all__ = ["item_html", "notice_html", "published_html", "status_html", "sums_html", "track_record_html"]
@@ -30,16 +31,17 @@ def _environment() -> Environment:
     return environment
 
 
-def notice_html(notice: Notice) -> str:
+def notice_html(notice: Notice, voice: Voice) -> str:
     """Render a notice's body.
 
     Args:
         notice: the notice.
+        voice: the language and the day of the reader.
 
     Returns:
         HTML from the short answer on, without the headline; every text is escaped.
     """
-    return _environment().get_template("notice.html").render(notice=notice)
+    return _environment().get_template("notice.html").render(words_for_templates(voice), notice=notice)
 
 
 def item_html(item: FeedItem, body: str) -> str:
@@ -55,51 +57,59 @@ def item_html(item: FeedItem, body: str) -> str:
     return _environment().get_template("item.html").render(item=item, body=Markup(body))  # noqa: S704 - made above
 
 
-def sums_html(sums: Sequence[JobSums]) -> str:
+def sums_html(sums: Sequence[JobSums], voice: Voice) -> str:
     """Render the sums of everything that is healing.
 
     Args:
         sums: a table for each job.
+        voice: the language and the day of the reader.
 
     Returns:
         HTML; every text is escaped.
     """
-    return _environment().get_template("sums.html").render(sums=sums)
+    return _environment().get_template("sums.html").render(words_for_templates(voice), sums=sums)
 
 
-def published_html(published: Comparisons) -> str:
+def published_html(published: Comparisons, voice: Voice) -> str:
     """Render the published recoveries beside what is computed for them.
 
     Args:
         published: sentences and lines.
+        voice: the language and the day of the reader.
 
     Returns:
         HTML; every text is escaped.
     """
-    return _environment().get_template("published.html").render(published=published)
+    return _environment().get_template("published.html").render(words_for_templates(voice), published=published)
 
 
-def track_record_html(record: Comparisons, notices: str) -> str:
+def track_record_html(record: Comparisons, notices: str, voice: Voice) -> str:
     """Render the club's own promises and what came of them.
 
     Args:
         record: sentences and lines.
         notices: address below which the notices lie, ending with a slash.
+        voice: the language and the day of the reader.
 
     Returns:
         HTML; every text is escaped.
     """
-    return _environment().get_template("track_record.html").render(record=record, notices=notices)
+    return (
+        _environment()
+        .get_template("track_record.html")
+        .render(words_for_templates(voice), record=record, notices=notices)
+    )
 
 
-def status_html(status: CourseStatus, sources: Sequence[WeatherSource] = ()) -> str:
+def status_html(status: CourseStatus, voice: Voice, sources: Sequence[WeatherSource] = ()) -> str:
     """Render the course status, for themes that have no template of their own for it.
 
     Args:
         status: the course status.
+        voice: the language and the day of the reader.
         sources: services of which weather is used.
 
     Returns:
         HTML; every text is escaped.
     """
-    return _environment().get_template("status.html").render(status=status, sources=sources)
+    return _environment().get_template("status.html").render(words_for_templates(voice), status=status, sources=sources)

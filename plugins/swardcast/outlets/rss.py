@@ -51,10 +51,10 @@ def rss_artifact(bulletin: Bulletin, content_of: Callable[[FeedItem], str]) -> A
     club = bulletin.club
     items = bulletin.items[:_NEWEST]
     feed = FeedGenerator()
-    feed.title(f"{club.name}: course status")
+    feed.title(bulletin.voice.say("site-feed", club=club.name))
     feed.link(href=f"{club.site}/{FEED_PATH}", rel="self", type="application/rss+xml")
     feed.link(href=f"{club.site}/", rel="alternate")  # feedgen takes the last one as the channel's link
-    feed.description(f"What is open at {club.name}, what work is going on, and when it is back to normal.")
+    feed.description(bulletin.voice.say("site-feed-description", club=club.name))
     feed.language(club.language)
     feed.ttl(_MINUTES_TO_LIVE)
     feed.generator("Swardcast")

@@ -1,2 +1,0 @@
-limit-trolleys = { -trolleys }
-limit-buggies = { -buggies }

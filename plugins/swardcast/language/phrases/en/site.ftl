@@ -1,0 +1,134 @@
+# Words of the site around notices: menu, headings, foot, lists, titles.
+# Slots that hold a link or a time of a page are filled with it; they may stand anywhere in the phrase.
+
+## Titles and what search engines show
+
+site-title = { $page }: { $club }
+site-description = Course status and notices of { $club }.
+site-feed = { $club }: course status
+site-feed-description = What is open at { $club }, what work is going on, and when it is back to normal.
+site-all-notices-description = Every notice about work on the course at { $club }.
+# $what: a kind of work or a kind of surface
+site-notices-description = Notices of { $club }: { $what }.
+
+## Menu
+
+site-skip = Go to the content
+site-pages = Pages
+site-status = Course status
+site-notices = Notices
+site-follow = Follow
+site-dates = How dates are worked out
+site-record = Our dates so far
+site-about = About and contact
+
+## Foot of every page
+
+# $contacts: the office, e-mail and telephone
+site-questions = Questions: { $contacts }.
+site-contacts-more = { $first }, { $next }
+site-made-from = Made from the club's own records as they stood at { $moment }.
+
+## Lists of notices
+
+site-notices-about = Notices: { $what }
+site-no-notice = There is no notice yet.
+site-going-on = Going on now
+site-to-come = To come
+site-over = Over
+site-other = Other
+site-last-news = Last news on { $day }
+site-more-notices = More notices
+site-newer = Newer notices
+site-older = Older notices
+site-by-date = All notices by date
+site-authors = Authors
+site-kinds-of-work = Kinds of work
+site-surfaces = Surfaces
+# A kind of surface as a heading
+site-surface-green = Greens
+site-surface-tee = Tees
+site-surface-approach = Approaches
+site-surface-fairway = Fairways
+site-surface-rough = Roughs
+site-surface-bunker = Bunkers
+site-surface-practice-ground = Practice grounds
+# A name in a list and how many notices it has
+site-with-count = { $name } ({ $count })
+
+## Around a notice
+
+site-notice-is-over = This notice is over.
+site-notice-stays = It stays here to be read.
+site-published-on = First published on { $first }. Last news on { $last }.
+# $links: kinds of work and surfaces
+site-more-like-this = More like this: { $links }
+site-links-more = { $first }, { $next }
+site-where = Where
+site-when = When
+site-now = Now
+site-last-change = Last change
+site-what-happened = What happened
+site-event = { $when }: { $what }
+# Before an event that a later correction withdrew
+site-withdrawn = Withdrawn:
+
+## The course status
+
+site-entered-at = Entered at { $moment }.
+site-check-first = Please check before you set out.
+site-nobody-entered = Nobody has entered today how the course is.
+site-ask = Ask { $contacts }.
+site-different = What is different
+site-different-today = What is different today
+site-different-then = What was different when last entered
+site-also = Also: { $what }
+site-last-entered-at = Last entered at { $moment }
+site-hole-by-hole = Hole by hole
+# A hole in the plan of the holes; only its number is shown, the rest is read out
+site-hole-is = Hole { $hole }: { $what }
+site-holes = { $count ->
+    [one] Hole { $holes }:
+   *[other] Holes { $holes }:
+}
+site-coming = What comes next
+# $when: "from Monday 20 September"
+site-where-and-when = { $where }, { $when }
+site-latest-news = Latest news
+site-feed-link = All news as a feed
+site-follow-link = How to follow
+
+## The course status in themes that have no page of their own for it
+
+site-sentence = { $words }.
+site-line = { $where }: { $play }.
+# $work: "work under way", "healing"
+site-line-with-work = { $where }: { $play }, { $work }.
+site-fact = { $name }: { $value }
+site-coming-line = { $work }: { $where }, { $when }. { $normal }.
+
+## About and contact
+
+site-who-decides = Who decides
+site-whom-to-ask = Whom to ask
+site-office = Office
+site-email = E-mail
+site-telephone = Telephone
+
+## Sums, promises and published recoveries
+
+site-no-sum = Nothing is healing just now, so there is no sum to show.
+site-other-places = { $count ->
+    [one] The same for the other place of this work
+   *[other] The same for the other { $count } places of this work
+}
+# $work: when the work was done
+site-we-said = { $work }, we said
+site-back-to-normal = Back to normal
+site-how-we-did = How we did
+site-none-finished = No job with a computed date has been finished yet.
+site-one-by-one = All { $count } of them, one by one
+# Each of the parts is a sentence or more
+site-compared = { $what } { $work } { $computed } { $seen } { $verdict } { $source }
+site-computed = Computed: { $computed }.
+site-seen = Seen: { $seen }.

@@ -1,0 +1,69 @@
+"""The words that a template can say: escaped, with links and times in the slots of a phrase."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import partial
+
+from markupsafe import Markup, escape
+
+from swardcast.language.voice import Voice
+from swardcast.notices.words import holes_in_words
+
+__all__ = ["say_html", "words_for_templates"]
+
+# Characters that no text has, the first of Unicode's private use: they stand for HTML until the phrase is escaped.
+_FIRST_MARK = 0xE000
+
+
+def say_html(voice: Voice, phrase: str, /, **values: str | float) -> Markup:
+    """Say a phrase as HTML: its words are escaped, a slot that holds HTML already is left as it is.
+
+    Args:
+        voice: the language and the day of the reader.
+        phrase: the phrase's name.
+        **values: what stands in its slots: text, numbers, or HTML as Markup.
+
+    Returns:
+        HTML.
+
+    Raises:
+        PhraseError: when there is no such phrase, or a slot stays empty.
+    """
+    plain: dict[str, str | float] = {}
+    marked: dict[str, Markup] = {}
+    for slot, value in values.items():
+        if isinstance(value, Markup):
+            mark = chr(_FIRST_MARK + len(marked))
+            plain[slot], marked[mark] = mark, value
+        else:
+            plain[slot] = value
+    said = str(escape(voice.say(phrase, **plain)))
+    for mark, html in marked.items():
+        said = said.replace(mark, str(html))
+    return Markup(said)  # noqa: S704 - escaped above
+
+
+def _joined_html(voice: Voice, phrase: str, parts: Sequence[str]) -> Markup:
+    """Join parts one by one with a phrase that has the slots $first and $next."""
+    joined = escape(parts[0])
+    for part in parts[1:]:
+        joined = say_html(voice, phrase, first=joined, next=escape(part))
+    return joined
+
+
+def words_for_templates(voice: Voice) -> Mapping[str, object]:
+    """Give a template what it says its words with.
+
+    Args:
+        voice: the language and the day of the reader.
+
+    Returns:
+        `say(phrase, slot=...)`, `say_joined(phrase, parts)`, `holes(numbers)` and the voice, by name.
+    """
+    return {
+        "say": partial(say_html, voice),
+        "say_joined": partial(_joined_html, voice),
+        "holes": partial(holes_in_words, voice=voice),
+        "voice": voice,
+    }
