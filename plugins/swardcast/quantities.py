@@ -2,7 +2,8 @@
 
 Every factor is the exact one of NIST Special Publication 811 (Thompson & Taylor 2008, "Guide for the
 Use of the International System of Units", appendix B.8), or follows from the exact inch (25.4 mm) and
-the exact avoirdupois pound (0.45359237 kg). Units convert here, at the edge, and nowhere else.
+the exact avoirdupois pound (0.45359237 kg). Units convert here, at the edge; what a member reads is brought back to the
+units of the language by `language.measures`, with the same factors.
 """
 
 from __future__ import annotations
@@ -24,6 +25,7 @@ __all__ = [
     "QuantityError",
     "Sand",
     "SandBasis",
+    "celsius_to_fahrenheit",
     "fahrenheit_to_celsius",
     "parse_area_m2",
     "parse_count",
@@ -374,6 +376,20 @@ def fahrenheit_to_celsius(temperature_f: float) -> float:
     Source: Thompson & Taylor 2008, NIST SP 811, appendix B.8 (C = (F - 32) / 1.8).
     """
     return (temperature_f - 32.0) / 1.8
+
+
+def celsius_to_fahrenheit(temperature_c: float) -> float:
+    """Turn degrees Celsius into degrees Fahrenheit.
+
+    Args:
+        temperature_c: degrees Celsius.
+
+    Returns:
+        Degrees Fahrenheit.
+
+    Source: Thompson & Taylor 2008, NIST SP 811, appendix B.8 (C = (F - 32) / 1.8).
+    """
+    return 1.8 * temperature_c + 32.0
 
 
 def parse_count(text: object) -> int:

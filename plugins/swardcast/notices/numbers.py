@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from swardcast.language.voice import Voice
+from swardcast.language.measures import bulk_density, layers, length, sand_mass, sand_rate, seed_rate, spacing
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.notice import Fact
-from swardcast.notices.words import amount, percent, tonnes
+from swardcast.notices.words import amount, percent
 from swardcast.outlook.states import JobOutlook
 from swardcast.quantities import SandBasis
-from swardcast.records.operations import Dressing, Grooving, Kind, Seeding, Stripping, Tining
+from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Seeding, Stripping, Tining
 from swardcast.records.translate import SurfaceSums, opening_of
 
 __all__ = ["facts_in_numbers"]
@@ -31,83 +32,92 @@ def facts_in_numbers(outlook: JobOutlook, voice: Voice) -> list[Fact]:
 
 def _work(outlook: JobOutlook, voice: Voice) -> Iterator[Fact]:
     for operation in outlook.job.operations:
-        opening = opening_of(operation)
-        share = percent(opening.area_fraction, voice) if opening else ""
         match operation:
             case Tining():
-                size = f"{operation.diameter_mm:g} mm wide, {operation.depth_mm:g} mm deep"
-                pattern = f"{operation.across_mm:g} x {operation.along_mm:g} mm apart"
-                yield Fact(
-                    name=_named(operation.kind, operation.passes, voice),
-                    value=f"holes {size}, {pattern}: {share} of the surface",
-                )
+                yield Fact(name=_named(operation.kind, operation.passes, voice), value=_holes_made(operation, voice))
             case Grooving():
-                size = f"{operation.blade_mm:g} mm wide, {operation.depth_mm:g} mm deep"
-                pattern = f"{operation.spacing_mm:g} mm apart"
-                yield Fact(
-                    name=_named(operation.kind, operation.passes, voice),
-                    value=f"grooves {size}, {pattern}: {share} of the surface",
-                )
+                yield Fact(name=_named(operation.kind, operation.passes, voice), value=_grooves_cut(operation, voice))
             case Stripping():
-                yield Fact(
-                    name=operation.kind.value.capitalize(),
-                    value=f"{operation.depth_mm:g} mm deep on {percent(operation.share, voice)} of the surface",
-                )
+                depth, share = length(operation.depth_mm, voice), percent(operation.share, voice)
+                value = voice.say("numbers-stripped", depth=depth, share=share)
+                yield Fact(name=_named(operation.kind, 1, voice), value=value)
             case Seeding() if operation.rate_g_per_m2 is not None:
-                yield Fact(name="Seed", value=f"{operation.seed}, {operation.rate_g_per_m2:g} g on a square metre")
+                rate = seed_rate(operation.rate_g_per_m2, voice)
+                value = voice.say("numbers-seeded", seed=operation.seed, rate=rate)
+                yield Fact(name=voice.say("numbers-seed"), value=value)
             case Dressing() if operation.kind is Kind.BUNKER_SANDING:
-                yield Fact(name="Sand", value=_bunker_sand(operation, voice))
+                yield Fact(name=voice.say("numbers-sand"), value=_bunker_sand(operation, voice))
             case _:
                 pass
 
 
 def _named(kind: Kind, passes: int, voice: Voice) -> str:
-    return kind.value.capitalize() + (f", {passes} passes" if passes > 1 else "")
+    return voice.say("numbers-work", kind=capital(voice.name("kind", kind)), passes=passes)
+
+
+def _holes_made(tining: Tining, voice: Voice) -> str:
+    return voice.say(
+        "numbers-tined",
+        width=length(tining.diameter_mm, voice),
+        depth=length(tining.depth_mm, voice),
+        spacing=spacing(tining.across_mm, tining.along_mm, voice),
+        share=_share(tining, voice),
+    )
+
+
+def _grooves_cut(grooving: Grooving, voice: Voice) -> str:
+    return voice.say(
+        "numbers-grooved",
+        width=length(grooving.blade_mm, voice),
+        depth=length(grooving.depth_mm, voice),
+        spacing=length(grooving.spacing_mm, voice),
+        share=_share(grooving, voice),
+    )
+
+
+def _share(operation: Operation, voice: Voice) -> str:
+    opening = opening_of(operation)
+    return percent(opening.area_fraction, voice) if opening else ""
 
 
 def _bunker_sand(dressing: Dressing, voice: Voice) -> str:
     value = dressing.sand.amount
     match dressing.sand.basis:
         case SandBasis.TONNES_EACH:
-            return f"{tonnes(value, voice)} in each bunker"
+            return voice.say("numbers-in-each-bunker", mass=sand_mass(value, voice))
         case SandBasis.TONNES_IN_ALL:
-            return f"{tonnes(value, voice)} in all"
+            return voice.say("numbers-in-all", mass=sand_mass(value, voice))
         case SandBasis.DEPTH_MM:
-            return f"{value:g} mm deep"
+            return voice.say("numbers-deep", depth=length(value, voice))
         case SandBasis.KG_PER_M2:
-            return f"{value:g} kg on a square metre"
+            return sand_rate(value, voice)
 
 
 def _holes(sums: list[SurfaceSums], voice: Voice) -> Iterator[Fact]:
     holes = [one.holes for one in sums if one.holes]
     if not holes:
         return
-    if len(holes) == 1:
-        yield Fact(name="Holes", value=amount(holes[0], voice))
-        return
-    yield Fact(
-        name="Holes",
-        value=f"{amount(sum(holes) / len(holes), voice)} on each surface, {amount(sum(holes), voice)} in all",
-    )
+    value = in_all = amount(sum(holes), voice)
+    if len(holes) > 1:
+        value = voice.say("numbers-holes-of-several", each=amount(sum(holes) / len(holes), voice), all=in_all)
+    yield Fact(name=voice.say("numbers-holes"), value=value)
 
 
 def _sand(sums: list[SurfaceSums], voice: Voice) -> Iterator[Fact]:
     masses = [one.sand_t for one in sums if one.sand_t]
     if not masses:
         return
-    each = sum(masses) / len(masses)
-    density = f"{sums[0].density_t_per_m3:g} t/m3"
-    in_all = f"{tonnes(sum(masses), voice)} in all" + (
-        f", {tonnes(each, voice)} on each surface" if len(masses) > 1 else ""
-    )
-    yield Fact(name="Sand", value=f"{in_all} (dry sand of {density})")
+    mass, density = sand_mass(sum(masses), voice), bulk_density(sums[0].density_t_per_m3, voice)
+    if len(masses) > 1:
+        each = sand_mass(sum(masses) / len(masses), voice)
+        value = voice.say("numbers-sand-of-several", mass=mass, each=each, density=density)
+    else:
+        value = voice.say("numbers-sand-of-one", mass=mass, density=density)
+    yield Fact(name=voice.say("numbers-sand"), value=value)
     room = [one.infill_mm for one in sums]
     surplus = [one.surplus_mm for one in sums]
     if max(room) > 0:
-        value = f"{_span(room, voice)} goes into the holes and grooves, {_span(surplus, voice)} stays on top at first"
-        yield Fact(name="As a layer", value=value)
-
-
-def _span(depths: list[float], voice: Voice) -> str:
-    low, high = f"{min(depths):.1f}", f"{max(depths):.1f}"
-    return f"{low} mm" if low == high else f"{low} to {high} mm"
+        inside = layers(min(room), max(room), voice)
+        on_top = layers(min(surplus), max(surplus), voice)
+        value = voice.say("numbers-layers", inside=inside, on_top=on_top)
+        yield Fact(name=voice.say("numbers-layer"), value=value)

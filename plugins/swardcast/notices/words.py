@@ -19,7 +19,6 @@ __all__ = [
     "places_in_words",
     "published_in_words",
     "range_in_words",
-    "tonnes",
 ]
 
 _NO_DATES = {
@@ -87,12 +86,6 @@ def percent(fraction: float, voice: Voice) -> str:
     share = 100 * fraction
     number = voice.number(share, decimals=1 if share < 10 else 0)  # noqa: PLR2004 - below ten a decimal tells
     return voice.say("percent", number=number)
-
-
-def tonnes(value: float, voice: Voice) -> str:
-    """Say a mass of sand: "1.4 tonnes", "25 tonnes"."""
-    shown = round(value, 1) if value < 10 else round(value)  # noqa: PLR2004 - below ten a decimal tells
-    return voice.say("mass-of-sand", number=voice.figure(shown), count=shown)
 
 
 def kind_in_words(kind: SurfaceKind, count: int, voice: Voice) -> str:

@@ -1,4 +1,2 @@
-mass-of-sand = { $number } { $count ->
-    [one] tonne
-   *[other] tonnes
-}
+# A share of a hundred.
+percent = { $number }{ "\u00A0" }%

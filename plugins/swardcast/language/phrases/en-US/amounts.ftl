@@ -1,4 +1,2 @@
-mass-of-sand = { $number } { $count ->
-    [one] ton
-   *[other] tons
-}
+# A share of a hundred.
+percent = { $number }%

@@ -1,7 +1,6 @@
 # Numbers, amounts and places.
 
 about = about { $number }
-percent = { $number }{ "\u00A0" }%
 
 numbered = { $kind } { $holes }
 holes-from-to = { $first } to { $last }

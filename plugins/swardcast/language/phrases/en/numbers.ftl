@@ -1,0 +1,25 @@
+# The part "In numbers" of a notice: names, and what stands beside them. Lengths, masses and shares come with their unit.
+
+numbers-seed = Seed
+numbers-sand = Sand
+numbers-holes = Holes
+numbers-layer = As a layer
+
+# $kind is the kind of work, with a capital.
+numbers-work = { $passes ->
+    [one] { $kind }
+   *[other] { $kind }, { $passes } passes
+}
+numbers-tined = holes { $width } wide, { $depth } deep, { $spacing } apart: { $share } of the surface
+numbers-grooved = grooves { $width } wide, { $depth } deep, { $spacing } apart: { $share } of the surface
+numbers-stripped = { $depth } deep on { $share } of the surface
+# $seed is what the club typed.
+numbers-seeded = { $seed }, { $rate }
+
+numbers-in-each-bunker = { $mass } in each bunker
+numbers-in-all = { $mass } in all
+numbers-deep = { $depth } deep
+numbers-holes-of-several = { $each } on each surface, { $all } in all
+numbers-sand-of-one = { $mass } in all (dry sand of { $density })
+numbers-sand-of-several = { $mass } in all, { $each } on each surface (dry sand of { $density })
+numbers-layers = { $inside } goes into the holes and grooves, { $on_top } stays on top at first
