@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from swardcast.language.measures import bulk_density, layers, length, sand_mass, sand_rate, seed_rate, spacing
 from swardcast.language.voice import Voice, capital
@@ -14,6 +15,8 @@ from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Se
 from swardcast.records.translate import SurfaceSums, opening_of
 
 __all__ = ["facts_in_numbers"]
+
+_PRINTED_MM: Final = 0.05  # a layer that is printed as 0.0 mm is none
 
 
 def facts_in_numbers(outlook: JobOutlook, voice: Voice) -> list[Fact]:
@@ -117,7 +120,10 @@ def _sand(sums: list[SurfaceSums], voice: Voice) -> Iterator[Fact]:
     room = [one.infill_mm for one in sums]
     surplus = [one.surplus_mm for one in sums]
     if max(room) > 0:
-        inside = layers(min(room), max(room), voice)
-        on_top = layers(min(surplus), max(surplus), voice)
-        value = voice.say("numbers-layers", inside=inside, on_top=on_top)
+        value = layers(min(room), max(room), voice)
+        if max(surplus) < _PRINTED_MM:
+            value = voice.say("numbers-layer-inside", inside=value)
+        else:
+            on_top = layers(min(surplus), max(surplus), voice)
+            value = voice.say("numbers-layers", inside=value, on_top=on_top)
         yield Fact(name=voice.say("numbers-layer"), value=value)

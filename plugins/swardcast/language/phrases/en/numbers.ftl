@@ -23,3 +23,4 @@ numbers-holes-of-several = { $each } on each surface, { $all } in all
 numbers-sand-of-one = { $mass } in all (dry sand of { $density })
 numbers-sand-of-several = { $mass } in all, { $each } on each surface (dry sand of { $density })
 numbers-layers = { $inside } goes into the holes and grooves, { $on_top } stays on top at first
+numbers-layer-inside = { $inside }, all of it in the holes and grooves
