@@ -10,10 +10,11 @@ import pytest
 from swardcast.entering.job_words import job_meant, kinds_named
 from swardcast.entering.kinds import KINDS
 from swardcast.entering.limits_said import limit_typed
-from swardcast.entering.measures import as_done, changes_typed, operation_in_fields
+from swardcast.entering.measures import as_done, changes_typed
 from swardcast.entering.said import day_said, moment_said
 from swardcast.entering.standing import standing_at
 from swardcast.entering.suggestions import kind_offered, surfaces_offered
+from swardcast.entering.written import operation_in_fields
 from swardcast.entering.wrong import WrongAnswer
 from swardcast.reading.operations import OperationItem, operation_from
 from swardcast.records.folder import ClubRecords
@@ -100,12 +101,22 @@ def test_a_day_that_no_calendar_has_is_refused(typed: str) -> None:
         ("re-turf", Kind.RETURFING),
         ("overseed", Kind.OVERSEEDING),
         ("brush", Kind.BRUSHING_IN),
-        ("bunkers", Kind.BUNKER_SANDING),
+        ("re-sanding", Kind.BUNKER_SANDING),
         ("core", Kind.HOLLOW_TINING),
+        ("spraying", Kind.PLANT_PROTECTION),
+        ("trees", Kind.TREE_WORK),
+        ("temporary", Kind.TEMPORARY_GREENS),
+        ("greens", None),
     ],
 )
 def test_an_operation_is_known_by_its_short_name(typed: str, kind: Kind | None) -> None:
     assert kinds_named(typed) == ({kind} if kind else set())
+
+
+def test_a_word_that_several_operations_share_names_them_all() -> None:
+    bunkers = {Kind.BUNKER_SANDING, Kind.BUNKER_LINER, Kind.BUNKER_EDGING, Kind.BUNKER_DRAINAGE}
+    assert kinds_named("bunkers") == bunkers
+    assert kinds_named("feed") == {Kind.GRANULAR_FEED, Kind.LIQUID_FEED}
 
 
 @pytest.mark.parametrize("kind", list(Kind))
@@ -217,6 +228,29 @@ def test_every_planned_operation_is_written_as_it_is_read(demo_records: ClubReco
         for operation in job.operations:
             fields = operation_in_fields(operation)
             assert operation_from(OperationItem.model_validate({operation.kind.value: fields})) == operation
+
+
+@pytest.mark.parametrize(
+    ("kind", "fields"),
+    [
+        ("sand injection", {"diameter": "12 mm", "spacing": "75 x 80 mm", "depth": "180 mm", "sand": "0.5 t each"}),
+        ("sand injection", {}),
+        ("change of cutting height", {"from": "3.5 mm", "to": "4 mm"}),
+        ("change of cutting height", {"to": "4 mm"}),
+        ("seeding bare ground", {"seed": "perennial rye", "rate": "30 g/m2"}),
+        ("drainage trenching", {"length": "120 m", "width": "150 mm", "depth": "600 mm"}),
+        ("irrigation work", {}),
+        (
+            "wetting agent",
+            {
+                "product": "a wetting agent", "re-entry": "once it is watered in", "signs": "on each tee",
+                "label read by": "AB", "label read on": "2027-08-02", "rate": "as the label says", "water in": "at once",
+            },
+        ),
+    ],
+)  # fmt: skip
+def test_an_operation_is_written_back_as_it_was_typed(kind: str, fields: dict[str, str]) -> None:
+    assert operation_in_fields(operation_from(OperationItem.model_validate({kind: fields}))) == fields
 
 
 def test_changes_are_read_as_they_are_said() -> None:

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice
-from swardcast.notices.hours import hours_in_words, hours_of_all
+from swardcast.notices.hours import Ending, hours_in_words, hours_of_all
 from swardcast.notices.status import StatusLine
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.reading.clock_times import clock_time
@@ -67,7 +67,11 @@ def test_a_hold_up_says_since_when_and_no_time() -> None:
 
 def test_several_are_told_by_their_number_and_by_what_they_become() -> None:
     words = hours_in_words(
-        _hours("26 14:33", "26 15:46"), _at("26 17:00"), Voice.english(_at("26 17:00").date()), count=3, becomes="done"
+        _hours("26 14:33", "26 15:46"),
+        _at("26 17:00"),
+        Voice.english(_at("26 17:00").date()),
+        count=3,
+        ends=Ending.DONE,
     )
     assert words == "was due by 4pm; nobody has entered them as done yet"
 

@@ -76,6 +76,7 @@ class SmallClub:
         *operations: str,
         surfaces: str = "greens 1-2",
         announced: str = "03-01",
+        play: str = "closed",
         more: str = "",
     ) -> None:
         """Add a job of one day, in a plan file of its own."""
@@ -84,7 +85,7 @@ class SmallClub:
             f"plan/{name}.yaml",
             f"programme: Work {name}\nannounced: 2027-{announced}\njobs:\n  - id: {name}\n    title: {name.capitalize()} work\n"
             f"    starts: 2027-{starts}\n    surfaces: {surfaces}\n    operations:\n{work}    surfaces a day: 9\n"
-            f"    while working: closed\n{more}    why:\n      - It has to be.\n",
+            f"    while working: {play}\n{more}    why:\n      - It has to be.\n",
         )
 
     def log(self, name: str, day: str, kind: str, *fields: str, time: str = "10:00") -> str:

@@ -9,10 +9,14 @@ import pytest
 from tests.reading.breaking import PLAN, SURFACES, assert_said, fault, replace
 
 KINDS = (
-    "one of: hollow tining, solid tining, needle tining, deep tining, scarifying, verticutting, fraise mowing, topdressing,"
-    " brushing in, overseeding, feeding, rolling, re-turfing, bunker re-sanding, drainage"
+    "one of: hollow tining, solid tining, needle tining, deep tining, sand injection, scarifying, verticutting,"
+    " fraise mowing, topdressing, brushing in, overseeding, granular feed, liquid feed, wetting agent, plant protection,"
+    " rolling, change of cutting height, re-turfing, seeding bare ground, bunker re-sanding, bunker liner, bunker edging,"
+    " bunker drainage, drainage trenching, irrigation work, tree work, path work, temporary greens, winter protection"
 )
 SAND = "an amount of sand with its unit, such as '1.4 t/green', '2 mm', '0.5 kg/m2' or '100 lb/1000 ft2'"
+FEED = "line «granular feed:», jobs.0.operations.5.granular feed"
+UNPUBLISHED = "Nothing is published without it."
 FIRST_TINES = "diameter: 13 mm, inside diameter: 10 mm, spacing: 50 x 50 mm, depth: 60 mm"
 
 OPERATIONS = [
@@ -155,9 +159,91 @@ OPERATIONS = [
     fault(
         "feed without the words of its label",
         "      - rolling\n",
-        "      - feeding: {product: autumn feed}\n",
-        "line «feeding:», jobs.0.operations.5.feeding.label: found nothing; expected the field 'label'",
-        "line «feeding:», jobs.0.operations.5.feeding.label read by: found nothing; expected the field 'label read by'",
+        "      - granular feed: {product: autumn feed}\n",
+        f"{FEED}.label read by: found nothing; expected who read the label. {UNPUBLISHED}",
+        f"{FEED}.label read on: found nothing; expected the day on which the label was read, such as '2027-10-01'."
+        f" {UNPUBLISHED}",
+        f"{FEED}.re-entry: found nothing; expected what the label says about when people may be back, in words."
+        f" {UNPUBLISHED}",
+        f"{FEED}.signs: found nothing; expected which signs stand and where, in words. {UNPUBLISHED}",
+    ),
+    fault(
+        "a label that is still to be read",
+        "      - rolling\n",
+        "      - granular feed: {product: autumn feed, re-entry: tbc, signs: on the tees, label read by: AB,"
+        " label read on: 2027-08-02}\n",
+        f"{FEED}.re-entry: found 'tbc'; expected what the label says about when people may be back, in words."
+        f" {UNPUBLISHED}",
+    ),
+    fault(
+        "a waiting time as a bare number",
+        "      - rolling\n",
+        "      - granular feed: {product: autumn feed, re-entry: 24, signs: on the tees, label read by: AB,"
+        " label read on: 2027-08-02}\n",
+        f"{FEED}.re-entry: found '24'; expected what the label says about when people may be back, in words."
+        f" {UNPUBLISHED}",
+    ),
+    fault(
+        "the label's field misspelt",
+        "      - rolling\n",
+        "      - granular feed: {product: autumn feed, reentry: when dry, signs: on the tees, label read by: AB,"
+        " label read on: 2027-08-02}\n",
+        f"{FEED}.re-entry: found nothing; expected what the label says about when people may be back, in words."
+        f" {UNPUBLISHED}",
+        f"{FEED}.reentry: found the unknown field 'reentry'; expected one of: product, re-entry, signs, label read by,"
+        " label read on, rate, water in. Did you mean 're-entry'?",
+    ),
+    fault(
+        "feed by its old name",
+        "- rolling",
+        "- feeding: {product: autumn feed}",
+        f"line «feeding:», jobs.0.operations.5: found 'feeding'; expected {KINDS}. Write 'granular feed' or 'liquid feed'.",
+    ),
+    fault(
+        "drainage by its old name",
+        "- re-turfing",
+        "- drainage",
+        f"line «- drainage», jobs.3.operations.0: found 'drainage'; expected {KINDS}. Did you mean 'drainage trenching'?",
+    ),
+    fault(
+        "a word from elsewhere",
+        "- re-turfing",
+        "- aerification",
+        f"line «- aerification», jobs.3.operations.0: found 'aerification'; expected {KINDS}. Did you mean 'hollow tining'?",
+    ),
+    fault(
+        "a cutting height that does not change",
+        "- scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}",
+        "- change of cutting height: {from: 4 mm, to: 4 mm}",
+        "line «cutting height:», jobs.0.operations.0.change of cutting height: found '4 mm before and after';"
+        " expected another height than before",
+    ),
+    fault(
+        "a cutting height in centimetres by mistake",
+        "- scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}",
+        "- change of cutting height: {to: 45 cm}",
+        "line «cutting height:», jobs.0.operations.0.change of cutting height.to: found '450';"
+        " expected a cutting height from 1 mm to 300 mm. Check the figure and its unit.",
+    ),
+    fault(
+        "a cutting height without the new one",
+        "- scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}",
+        "- change of cutting height: {from: 4 mm}",
+        "line «cutting height:», jobs.0.operations.0.change of cutting height.to: found nothing; expected the field 'to'",
+    ),
+    fault(
+        "a trench as wide as a road",
+        "- re-turfing",
+        "- drainage trenching: {length: 120 m, width: 15 m, depth: 60 cm}",
+        "line «drainage trenching:», jobs.3.operations.0.drainage trenching.width: found '15000';"
+        " expected a width from 10 mm to 3 m. Check the figure and its unit.",
+    ),
+    fault(
+        "sand injected deeper than any tine",
+        "- re-turfing",
+        "- sand injection: {diameter: 12 mm, depth: 50 cm}",
+        "line «sand injection:», jobs.3.operations.0.sand injection: found 'a depth of 500 mm';"
+        " expected a depth from 1 mm to 350 mm for sand injection",
     ),
     fault(
         "quantities for work that has none",

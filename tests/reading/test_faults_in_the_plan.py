@@ -9,6 +9,7 @@ import pytest
 from tests.reading.breaking import PLAN, assert_said, fault, replace
 
 PLAYS = "one of: open, open with care, temporary green, closed, not known"
+LABEL = "{product: a treatment, re-entry: when dry, signs: at the tee, label read by: AB, label read on: 2027-08-02}"
 PHRASES = "surfaces of surfaces.yaml, such as 'greens 1-9', 'all tees' or 'green-7'"
 
 JOBS = [
@@ -119,6 +120,20 @@ JOBS = [
         "",
         "line «id: tees-returfing-2027», normal after: found nothing; expected the usual time for re-turfing, such as {from: 4 to 8 weeks,"
         " source: our own experience}. No date can be computed for this kind of work.",
+    ),
+    fault(
+        "a label read after the product is used",
+        "      - re-turfing\n",
+        f"      - re-turfing\n      - granular feed: {LABEL.replace('2027-08-02', '2027-09-07')}\n",
+        "line «id: tees-returfing-2027», label read on: found 2027-09-07 for granular feed, after the work starts on 2027-09-06;"
+        " expected a day not later than the first day of the work",
+    ),
+    fault(
+        "players kept off a product for no time at all",
+        "      - bunker re-sanding: {sand: 100 mm}\n",
+        f"      - bunker re-sanding: {{sand: 100 mm}}\n      - plant protection: {LABEL}\n",
+        "line «id: bunkers-resanding-2027», follow up: found nothing; expected how long players stay off after plant protection,"
+        " never less than its label says, such as 'follow up: 4 to 6 hours'. Or write 'reopens after', for days. It is never computed.",
     ),
     fault(
         "a usual time that goes down",

@@ -9,6 +9,7 @@ from typing import Final
 from swardcast.entering.standing import Standing
 from swardcast.entering.wrong import WrongAnswer
 from swardcast.errors import nearest
+from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind
 from swardcast.records.plan import Job
 
@@ -20,7 +21,9 @@ _ALSO: Final = {
     "sand": Kind.TOPDRESSING,
     "seed": Kind.OVERSEEDING,
     "turf": Kind.RETURFING,
-    "drain": Kind.DRAINAGE,
+    "drain": Kind.DRAINAGE_TRENCHING,
+    "spray": Kind.PLANT_PROTECTION,
+    "cut": Kind.CUTTING_HEIGHT,
 }  # what a greenkeeper says for them; common practice, no published source
 _CANNOT: Final = {
     "started": "has been started on every surface, or is called off",
@@ -48,6 +51,9 @@ def _stem(words: str) -> str:
     return "".join(re.sub(r"([bdgmnprst])\1$", r"\1", stem) for stem in stems)
 
 
+_SURFACES: Final = {_stem(kind.value) for kind in SurfaceKind}
+
+
 def kinds_named(text: str) -> set[Kind]:
     """Find the kinds of operation that a word names.
 
@@ -61,7 +67,9 @@ def kinds_named(text: str) -> set[Kind]:
     named = {kind for kind in Kind if _stem(kind.value) == wanted}
     named |= {kind for word, kind in _ALSO.items() if _stem(word) == wanted}
     if not named and len(wanted) >= _BY_SHORT_NAME_ONLY:
-        named = {kind for kind in Kind if _stem(kind.value).startswith(wanted) or _stem(kind.value).endswith(wanted)}
+        named = {kind for kind in Kind if _stem(kind.value).startswith(wanted)}
+        if wanted not in _SURFACES:  # "greens" are not temporary ones
+            named |= {kind for kind in Kind if _stem(kind.value).endswith(wanted)}
     return named
 
 

@@ -10,10 +10,10 @@ from pydantic import ValidationError
 
 from swardcast.entering.drafts import Value
 from swardcast.entering.kinds import MEASURES
+from swardcast.entering.written import operation_in_fields
 from swardcast.entering.wrong import WrongAnswer, understood
 from swardcast.errors import nearest
 from swardcast.quantities import (
-    SandBasis,
     parse_count,
     parse_length_mm,
     parse_sand,
@@ -21,10 +21,21 @@ from swardcast.quantities import (
     parse_spacing_mm,
 )
 from swardcast.reading.operations import OperationItem, operation_from
-from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Seeding, Stripping, Tining
+from swardcast.records.operations import (
+    Dressing,
+    Grooving,
+    HeightOfCut,
+    Kind,
+    Operation,
+    ProductUse,
+    SandInjection,
+    Seeding,
+    Stripping,
+    Tining,
+)
 from swardcast.records.plan import Job
 
-__all__ = ["as_done", "changes_typed", "check_measure", "operation_in_fields", "planned_in_words"]
+__all__ = ["as_done", "changes_typed", "check_measure", "planned_in_words"]
 
 _FIELD: Final = {"tine": "diameter", "blade": "blade", "sand": "sand", "depth": "depth", "passes": "passes"}
 _TAKEN_BY: Final[Mapping[str, tuple[type, ...]]] = {
@@ -33,14 +44,8 @@ _TAKEN_BY: Final[Mapping[str, tuple[type, ...]]] = {
     "spacing": (Tining, Grooving),
     "depth": (Tining, Grooving, Stripping),
     "passes": (Tining, Grooving),
-    "sand": (Dressing,),
+    "sand": (Dressing, SandInjection),
     "seed": (Seeding,),
-}
-_SAND_UNIT: Final = {
-    SandBasis.DEPTH_MM: "mm",
-    SandBasis.KG_PER_M2: "kg/m2",
-    SandBasis.TONNES_EACH: "t each",
-    SandBasis.TONNES_IN_ALL: "t",
 }
 
 
@@ -161,51 +166,6 @@ def _told_with(operation: Operation, told: Mapping[str, str]) -> bool:
     return bool(told.get("tine") if isinstance(operation, Tining) else told.get("blade"))
 
 
-def operation_in_fields(operation: Operation) -> dict[str, str]:
-    """Write an operation's quantities as the plan has them.
-
-    Args:
-        operation: the operation.
-
-    Returns:
-        Quantities with their unit by field, exact to twelve figures.
-    """
-    match operation:
-        case Tining():
-            inside = operation.inside_diameter_mm
-            return {
-                "diameter": _mm(operation.diameter_mm),
-                **({"inside diameter": _mm(inside)} if inside is not None else {}),
-                "spacing": f"{operation.across_mm:.12g} x {_mm(operation.along_mm)}",
-                "depth": _mm(operation.depth_mm),
-                **_passes(operation.passes),
-            }
-        case Grooving():
-            return {
-                "blade": _mm(operation.blade_mm),
-                "spacing": _mm(operation.spacing_mm),
-                "depth": _mm(operation.depth_mm),
-                **_passes(operation.passes),
-            }
-        case Stripping():
-            return {"depth": _mm(operation.depth_mm), "share": f"{100 * operation.share:.12g} %"}
-        case Dressing():
-            return {"sand": f"{operation.sand.amount:.12g} {_SAND_UNIT[operation.sand.basis]}"}
-        case Seeding():
-            rate = operation.rate_g_per_m2
-            return {"seed": operation.seed, **({"rate": f"{rate:.12g} g/m2"} if rate is not None else {})}
-        case _:
-            return {}
-
-
-def _mm(value: float) -> str:
-    return f"{value:.12g} mm"
-
-
-def _passes(passes: int) -> dict[str, str]:
-    return {"passes": str(passes)} if passes > 1 else {}
-
-
 def planned_in_words(job: Job) -> str:
     """Say what the plan says of the work, for the question whether it was done so.
 
@@ -217,7 +177,17 @@ def planned_in_words(job: Job) -> str:
     """
     said = []
     for operation in job.operations:
-        fields = operation_in_fields(operation)
-        if fields:
-            said.append(f"{operation.kind.value} {', '.join(fields.values())}")
+        quantities = _quantities(operation)
+        if quantities:
+            said.append(f"{operation.kind.value} {quantities}")
     return "; ".join(said)
+
+
+def _quantities(operation: Operation) -> str:
+    match operation:
+        case ProductUse():  # what the label says is not for this question
+            return ", ".join(filter(None, (operation.product, operation.rate)))
+        case HeightOfCut():
+            return " ".join(f"{field} {value}" for field, value in operation_in_fields(operation).items())
+        case _:
+            return ", ".join(operation_in_fields(operation).values())

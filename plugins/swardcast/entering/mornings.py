@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from datetime import date
 
 from swardcast.entering.kinds import PLAYS
 from swardcast.entering.places import WHOLE_COURSE, phrase_for
@@ -84,10 +83,14 @@ def _why(standing: Standing, outlook: CourseOutlook, closed: Iterable[str], work
         going_on = current.job.title if current and current.work in (Work.UNDER_WAY, Work.HEALING) else ""
         if title := worked.get(name) or going_on:
             titles.setdefault(title, []).append(name)
-    voice = Voice.english(date.min)
+    voice = Voice(catalogue=standing.records.club.catalogue, near=standing.at.date())  # for members to read
     parts = [
-        f"{places_in_words((surfaces[name] for name in names), voice)} {'is' if len(names) == 1 else 'are'} closed for work"
-        f" ({title[:1].lower()}{title[1:]})"
+        voice.say(
+            "morning-closed-for-work",
+            places=places_in_words((surfaces[name] for name in names), voice),
+            job=title,
+            count=len(names),
+        )
         for title, names in titles.items()
     ]
-    return f"{capital(voice.joined(parts))}." if parts else ""
+    return capital(voice.say("morning-why", clauses=voice.joined(parts))) if parts else ""

@@ -9,7 +9,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.limits import limit_clause
 from swardcast.notices.notice import Notice
-from swardcast.notices.status import play_in_words
+from swardcast.notices.play import play_in_words
 from swardcast.notices.words import places_in_words
 from swardcast.outlook.changes import became
 from swardcast.outlook.states import Work

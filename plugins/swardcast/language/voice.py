@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time
 from enum import Enum
+from functools import reduce
 
 from babel.dates import format_date, format_time
 from babel.numbers import format_decimal
@@ -88,6 +89,18 @@ class Voice:
         for part in parts[1:-1]:
             first = self.say("list-more", first=first, next=part)
         return self.say("list-last", first=first, last=parts[-1], count=len(parts))
+
+    def listed(self, parts: Sequence[str]) -> str:
+        """Put words in a row: "a, b, c"."""
+        return reduce(lambda first, part: self.say("list-more", first=first, next=part), parts) if parts else ""
+
+    def clauses(self, parts: Sequence[str]) -> str:
+        """Put clauses in a row: "a; b; c"."""
+        return reduce(lambda first, part: self.say("list-clauses", first=first, next=part), parts) if parts else ""
+
+    def sentences(self, parts: Sequence[str]) -> str:
+        """Put whole sentences in a row."""
+        return reduce(lambda first, part: self.say("list-sentences", first=first, next=part), parts) if parts else ""
 
     def day(self, day: date) -> str:
         """Say a day: "Friday 24 September", with the year when it is not that of the reader's day."""

@@ -11,7 +11,7 @@ from swardcast.language.voice import Voice, capital
 from swardcast.notices.events import cause_in_words, entry_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
-from swardcast.notices.status import play_clause
+from swardcast.notices.play import play_clause
 from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.fixtures import Side, side_of
 from swardcast.outlook.play import statements

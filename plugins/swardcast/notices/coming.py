@@ -40,13 +40,13 @@ def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: 
     """
     planned = [job for job in outlook.jobs.values() if job.work is Work.PLANNED]
     for job in sorted(planned, key=lambda job: (job.starts, job.job.id))[:_NEXT_SHOWN]:
+        starts = voice.day(job.starts)
         late = job.starts < voice.near
+        published = published_in_words(stories[job.job.id].published, job.work, voice)
         yield ComingWork(
             headline=job.job.title,
             where=capital(places_in_words((work.surface for work in job.surfaces), voice)),
-            when=f"was planned from {voice.day(job.starts)}; not started yet"
-            if late
-            else f"from {voice.day(job.starts)}",
-            normal=f"Back to normal: {published_in_words(stories[job.job.id].published, job.work, voice)}",
+            when=voice.say("coming-late", day=starts) if late else voice.say("coming-from", day=starts),
+            normal=voice.say("coming-normal", when=published),
             notice_id=job.job.id,
         )

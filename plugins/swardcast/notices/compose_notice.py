@@ -20,16 +20,19 @@ from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKin
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.folder import ClubRecords
-from swardcast.records.operations import Feeding, Kind
+from swardcast.records.operations import Kind, ProductUse
 from swardcast.records.plan import Play
 
 __all__ = ["compose_notice", "main_kind"]
 
 # The kind that players notice most names the notice's category.
 _MOST_NOTICED_FIRST: Final = (
-    Kind.HOLLOW_TINING, Kind.DEEP_TINING, Kind.SOLID_TINING, Kind.RETURFING, Kind.BUNKER_SANDING, Kind.DRAINAGE,
-    Kind.FRAISE_MOWING, Kind.SCARIFYING, Kind.NEEDLE_TINING, Kind.VERTICUTTING, Kind.TOPDRESSING, Kind.OVERSEEDING,
-    Kind.FEEDING, Kind.BRUSHING_IN, Kind.ROLLING,
+    Kind.TEMPORARY_GREENS, Kind.HOLLOW_TINING, Kind.DEEP_TINING, Kind.SOLID_TINING, Kind.RETURFING,
+    Kind.SEEDING_BARE_GROUND, Kind.BUNKER_LINER, Kind.BUNKER_DRAINAGE, Kind.BUNKER_SANDING, Kind.BUNKER_EDGING,
+    Kind.DRAINAGE_TRENCHING, Kind.IRRIGATION_WORK, Kind.PATH_WORK, Kind.TREE_WORK, Kind.FRAISE_MOWING,
+    Kind.SAND_INJECTION, Kind.SCARIFYING, Kind.NEEDLE_TINING, Kind.PLANT_PROTECTION, Kind.VERTICUTTING,
+    Kind.TOPDRESSING, Kind.WINTER_PROTECTION, Kind.OVERSEEDING, Kind.CUTTING_HEIGHT, Kind.GRANULAR_FEED,
+    Kind.LIQUID_FEED, Kind.WETTING_AGENT, Kind.BRUSHING_IN, Kind.ROLLING,
 )  # fmt: skip
 _NOTICED_SHOWN: Final = 4  # brushing and rolling after the rest would only tire the reader
 _SAID_OF_PLAY: Final = {
@@ -163,7 +166,10 @@ def _held_because(outlook: JobOutlook, voice: Voice) -> str:
 
 
 def _while_healing(outlook: JobOutlook, where: str, plural: str, voice: Voice) -> str:
-    if outlook.job.reopens_after is not None:
+    nothing_heals = outlook.job.normal_after is None and not any(
+        w.sums.layers and w.surface.grass for w in outlook.surfaces
+    )
+    if outlook.job.reopens_after is not None or nothing_heals:
         reopening = range_in_words(outlook.dates[Milestone.REOPENING], voice)
         return f"The work on {where} is done. Open again: {reopening}."
     if all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces):
@@ -202,11 +208,18 @@ def _sections(
     if numbers:
         yield Section(heading="In numbers", facts=tuple(numbers))
     yield Section(heading="Rules of Golf", paragraphs=(" ".join(_RULES),))
-    labels = [
-        f"{o.product}: {o.label} (label read by {o.label_read_by})" for o in job.operations if isinstance(o, Feeding)
-    ]
+    labels = [_label(use, voice) for use in job.operations if isinstance(use, ProductUse)]
     yield Section(heading="Please take care", points=(*labels, *cautions_for(distinct), *records.club.cautions))
     yield Section(heading="Who decides and whom to ask", paragraphs=tuple(_contact(records, voice)))
+
+
+def _label(use: ProductUse, voice: Voice) -> str:
+    read = f"The label was read by {use.label_read_by} on {voice.day(use.label_read_on)}."
+    return f"{_sentence(f'{capital(use.product)}: {use.re_entry}')} {_sentence(f'Signs: {use.signs}')} {read}"
+
+
+def _sentence(words: str) -> str:
+    return words if words.endswith((".", "!", "?")) else f"{words}."
 
 
 _RULES: Final = (

@@ -6,9 +6,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from swardcast.language.voice import Voice
+from swardcast.language.voice import Voice, slug_of
+from swardcast.notices.play import play_in_words
+from swardcast.notices.words import kind_in_words
 from swardcast.outlook.states import SurfaceOutlook
-from swardcast.records.club import Surface, SurfaceKind
+from swardcast.records.club import SurfaceKind
 from swardcast.records.plan import Play
 
 __all__ = ["WORST_FIRST", "HoleMark", "hole_marks"]
@@ -50,7 +52,7 @@ def hole_marks(surfaces: Iterable[SurfaceOutlook], voice: Voice) -> Iterator[Hol
     for hole, there in sorted(by_hole.items()):
         play = _play_of_hole(there)
         states = [_state_there(surface, voice) for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
-        yield HoleMark(hole=hole, play=play.value, play_key=play.value.replace(" ", "-"), what=voice.joined(states))
+        yield HoleMark(hole=hole, play=play_in_words(play, voice), play_key=slug_of(play), what=voice.joined(states))
 
 
 def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
@@ -63,14 +65,7 @@ def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
 
 def _state_there(surface: SurfaceOutlook, voice: Voice) -> str:
     if surface.play is Play.TEMPORARY_GREEN:
-        return "temporary green"
-    name = surface.surface.kind.value if surface.surface.is_numbered else _without_hole(surface.surface.name)
-    return f"{name} {surface.play.value}"
-
-
-def _is_numbered(surface: Surface) -> bool:
-    return surface.name == f"{surface.kind.value} {surface.hole}"
-
-
-def _without_hole(name: str) -> str:
-    return name.removeprefix("the ").split(" on the ")[0]
+        return voice.say("hole-plays-to-temporary-green")
+    there = surface.surface
+    what = kind_in_words(there.kind, 1, voice) if there.is_numbered else there.name
+    return voice.say("hole-state", what=what, play=play_in_words(surface.play, voice))

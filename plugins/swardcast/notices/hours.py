@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from datetime import UTC, date, datetime, timedelta
+from enum import Enum
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
@@ -17,10 +18,21 @@ from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.states import JobOutlook, Milestone, SurfaceWork, Work
 from swardcast.records.plan import Play
 
-__all__ = ["hours_in_words", "hours_of_all", "reopening_facts", "reopening_in_words"]
+__all__ = ["Ending", "hours_in_words", "hours_of_all", "reopening_facts", "reopening_in_words"]
 
 _QUARTER: Final = timedelta(minutes=15)
 _MIDNIGHT: Final = datetime(2000, 1, 1, tzinfo=UTC)  # a midnight to count quarters from
+
+
+class Ending(Enum):
+    """What surfaces are when the work is over, as the log has to say."""
+
+    OPEN = "open"
+    DONE = "done"
+
+    def name_in(self, voice: Voice) -> str:
+        """Head a row about it: where surfaces are in play during the work they are done, and not opened."""
+        return voice.say("hours-work-finished" if self is Ending.DONE else "hours-open-again")
 
 
 def hours_of_all(hours: Sequence[Hours | HeldUp]) -> Hours | HeldUp:
@@ -43,7 +55,7 @@ def hours_of_all(hours: Sequence[Hours | HeldUp]) -> Hours | HeldUp:
 
 
 def hours_in_words(
-    hours: Hours | HeldUp, as_of: datetime, voice: Voice, *, count: int = 1, becomes: str = "open"
+    hours: Hours | HeldUp, as_of: datetime, voice: Voice, *, count: int = 1, ends: Ending = Ending.OPEN
 ) -> str:
     """Say when surfaces reopen, to the hour.
 
@@ -52,7 +64,7 @@ def hours_in_words(
         as_of: the moment of the reader, local.
         voice: the language and the day of the reader.
         count: how many surfaces it is about.
-        becomes: what they are then: "open", or "done" where they are in play already.
+        ends: what they are then: open, or done where they are in play already.
 
     Returns:
         "likely from 2:30pm, by 4pm at the latest", with the day where it is not today; that it is due, or overdue with
@@ -63,20 +75,21 @@ def hours_in_words(
     likely = _rounded(hours.likely, _QUARTER / 2)
     latest = max(_rounded(hours.latest, _QUARTER - timedelta(microseconds=1)), likely, key=datetime.timestamp)
     if latest < as_of:
-        return _overdue(_moment(latest, voice), count, becomes, voice)
+        return _overdue(_moment(latest, voice), count, ends, voice)
     if likely <= as_of:
-        return f"due now, by {_moment(latest, voice)} at the latest"
+        return voice.say("hours-due-now", latest=_moment(latest, voice))
     if likely == latest:
-        return f"likely from {_moment(likely, voice)}"
-    if likely.date() == latest.date():
-        day = _day(likely.date(), voice)
-        begins, ends = voice.time(likely), voice.time(latest)
-        return f"{day}{', ' if day else ''}likely from {begins}, by {ends} at the latest"
-    return f"likely from {_moment(likely, voice)}; by {_moment(latest, voice)}, at the latest"
+        return voice.say("hours-from", first=_moment(likely, voice))
+    if likely.date() != latest.date():
+        return voice.say("hours-from-by-another-day", first=_moment(likely, voice), latest=_moment(latest, voice))
+    first, last = voice.time(likely), voice.time(latest)
+    if likely.date() == voice.near:
+        return voice.say("hours-from-by", first=first, latest=last)
+    return voice.say("hours-day-from-by", day=_day(likely.date(), voice), first=first, latest=last)
 
 
 def reopening_in_words(
-    works: Sequence[SurfaceWork], as_of: datetime, voice: Voice, *, becomes: str = "open", is_closed: bool = False
+    works: Sequence[SurfaceWork], as_of: datetime, voice: Voice, *, ends: Ending = Ending.OPEN, is_closed: bool = False
 ) -> str:
     """Say when the last of some surfaces reopens: to the hour where that is known of all, else the day.
 
@@ -84,7 +97,7 @@ def reopening_in_words(
         works: one job on some surfaces, at least one.
         as_of: the moment of the reader, local.
         voice: the language and the day of the reader.
-        becomes: what they are then, as in `hours_in_words`.
+        ends: what they are then, as in `hours_in_words`.
         is_closed: whether the log calls them closed after their work was done.
 
     Returns:
@@ -92,10 +105,10 @@ def reopening_in_words(
     """
     hours = [work.hours for work in works if work.hours is not None]
     if len(hours) == len(works):
-        return hours_in_words(hours_of_all(hours), as_of, voice, count=len(works), becomes=becomes)
+        return hours_in_words(hours_of_all(hours), as_of, voice, count=len(works), ends=ends)
     days = range_of_all(works, Milestone.REOPENING)
     if is_closed and days.allow_until is not None and days.allow_until < voice.near:
-        return _overdue(voice.day(days.allow_until), len(works), becomes, voice)
+        return _overdue(voice.day(days.allow_until), len(works), ends, voice)
     return range_in_words(days, voice)
 
 
@@ -120,28 +133,36 @@ def reopening_facts(outlook: JobOutlook, as_of: datetime, voice: Voice) -> list[
             one_by_one = None if work.done_at is None else work.dates[Milestone.REOPENING]
             sets.setdefault((work.work, one_by_one), []).append(work)
     in_play = outlook.job.while_working in (Play.OPEN, Play.OPEN_WITH_CARE)
-    name, becomes = ("Work finished", "done") if in_play else ("Open again", "open")
-    facts = []
-    for works in sets.values():
-        where = (
-            ""
-            if len(works) == len(outlook.surfaces)
-            else f": {places_in_words((work.surface for work in works), voice)}"
+    ends = Ending.DONE if in_play else Ending.OPEN
+    whole = len(outlook.surfaces)
+    return [
+        Fact(
+            name=_head(works, ends, voice) if len(works) < whole else ends.name_in(voice),
+            value=capital(reopening_in_words(works, as_of, voice, ends=ends)),
         )
-        facts.append(Fact(name=name + where, value=capital(reopening_in_words(works, as_of, voice, becomes=becomes))))
-    return facts
+        for works in sets.values()
+    ]
 
 
-def _overdue(by: str, count: int, becomes: str, voice: Voice) -> str:
-    return f"was due by {by}; nobody has entered {'it' if count == 1 else 'them'} as {becomes} yet"
+def _head(works: Sequence[SurfaceWork], ends: Ending, voice: Voice) -> str:
+    places = places_in_words((work.surface for work in works), voice)
+    if ends is Ending.DONE:
+        return voice.say("hours-work-finished-where", places=places)
+    return voice.say("hours-open-again-where", places=places)
+
+
+def _overdue(by: str, count: int, ends: Ending, voice: Voice) -> str:
+    if ends is Ending.DONE:
+        return voice.say("hours-overdue-done", by=by, count=count)
+    return voice.say("hours-overdue-open", by=by, count=count)
 
 
 def _held_up(held: HeldUp, voice: Voice) -> str:
-    first = _moment(_rounded(held.not_before, timedelta()), voice)
-    return (
-        f"held up since {_moment(held.since, voice)}: no time until work is taken up again; "
-        f"not before {first}{',' if ' ' in first else ''} even if that is now"
-    )
+    not_before = _rounded(held.not_before, timedelta())
+    since, first = _moment(held.since, voice), _moment(not_before, voice)
+    if not_before.date() == voice.near:
+        return voice.say("hours-held-up", since=since, first=first)
+    return voice.say("hours-held-up-to-another-day", since=since, first=first)
 
 
 def _rounded(moment: datetime, up_by: timedelta) -> datetime:
@@ -151,14 +172,19 @@ def _rounded(moment: datetime, up_by: timedelta) -> datetime:
 
 
 def _moment(moment: datetime, voice: Voice) -> str:
-    day = _day(moment.date(), voice)
-    said = voice.time(moment)
-    if not day:
-        return said
-    return f"{said} {day}" if day.startswith("tomorrow") else f"{said} on {day}"
+    """A time of day, with its day where that is not today."""
+    time, day = voice.time(moment), moment.date()
+    if day == voice.near:
+        return time
+    if _is_tomorrow(day, voice):
+        return voice.say("hours-time-tomorrow", time=time, day=voice.day(day))
+    return voice.moment(moment)
 
 
 def _day(day: date, voice: Voice) -> str:
-    if day == voice.near:
-        return ""
-    return f"{'tomorrow, ' if day == voice.near + timedelta(days=1) else ''}{voice.day(day)}"
+    said = voice.day(day)
+    return voice.say("hours-tomorrow", day=said) if _is_tomorrow(day, voice) else said
+
+
+def _is_tomorrow(day: date, voice: Voice) -> bool:
+    return day == voice.near + timedelta(days=1)

@@ -19,6 +19,7 @@ _KEEP_CLEAR: Final = (
     "Greenkeepers wear ear defenders and may not hear a shout."
 )
 _FOOTING: Final = "Mind your footing near holes, loose sand, ropes and wet banks."
+_TRENCH: Final = "Keep away from open trenches: the edge can give way."
 _DUST: Final = "Dry sand makes dust. Stay out of it while we spread or brush."
 _LABEL: Final = "What the product label says counts, and so do local rules and the licensed person who does the work."
 
@@ -64,6 +65,12 @@ KIND_PHRASES: Final[dict[Kind, KindPhrases]] = {
         why="It breaks hard layers so that water can drain. Without it the course stays wet for longer after rain.",
         cautions=(_KEEP_CLEAR, _FOOTING),
     ),
+    Kind.SAND_INJECTION: KindPhrases(
+        what="Sand injection shoots sand into the turf through small holes.",
+        notice="You will see small holes filled with sand.",
+        why="It lets air and water through, and the surface gets firmer.",
+        cautions=(_KEEP_CLEAR, _DUST),
+    ),
     Kind.SCARIFYING: KindPhrases(
         what="Scarifying cuts thin grooves into the turf and lifts out dead growth.",
         notice="You will see fine lines across the surface. They give sand a way in.",
@@ -97,16 +104,46 @@ KIND_PHRASES: Final[dict[Kind, KindPhrases]] = {
         notice="You may see fine new shoots after a week or two. Please repair pitch marks with care.",
         why="New seed brings in the grasses that we want. Without it weaker grasses fill the gaps.",
     ),
-    Kind.FEEDING: KindPhrases(
+    Kind.GRANULAR_FEED: KindPhrases(
         what="Feeding gives the grass the food that it needs to grow.",
         notice="You may see fine grains or a tint on the leaf until it is watered in.",
         why="Grass that is worked hard needs food to heal.",
+        cautions=(_LABEL,),
+    ),
+    Kind.LIQUID_FEED: KindPhrases(
+        what="Liquid feed gives the grass its food through the leaf.",
+        notice="You may see a tint on the leaf for a while.",
+        why="Grass that is worked hard needs food to heal.",
+        cautions=(_LABEL,),
+    ),
+    Kind.WETTING_AGENT: KindPhrases(
+        what="A wetting agent helps water to soak into the soil.",
+        notice="There is little to see once it is watered in.",
+        why="Dry soil sheds water, and the grass dies in patches.",
+        cautions=(_LABEL,),
+    ),
+    Kind.PLANT_PROTECTION: KindPhrases(
+        what="Plant protection treats the grass against disease, weeds or pests.",
+        notice="Signs tell where we treat and when people may be back.",
+        why="Left alone, the damage would spread.",
         cautions=(_LABEL,),
     ),
     Kind.ROLLING: KindPhrases(
         what="Rolling presses the surface smooth.",
         notice="Greens are firmer and a little quicker for a day or two.",
         why="It settles the sand and levels the edges of the holes.",
+    ),
+    Kind.CUTTING_HEIGHT: KindPhrases(
+        what="We set the mowers to another cutting height.",
+        notice="The ball rolls a little faster or slower than before.",
+        why="Longer grass stands cold and drought better. Shorter grass plays faster.",
+        cautions=(),
+    ),
+    Kind.SEEDING_BARE_GROUND: KindPhrases(
+        what="We sow grass on bare ground.",
+        notice="The area is roped off until the new grass can bear feet.",
+        why="Bare ground turns to mud, and weeds come up first.",
+        cautions=(_FOOTING,),
     ),
     Kind.RETURFING: KindPhrases(
         what="Re-turfing lifts worn turf and lays new turf in its place.",
@@ -120,11 +157,59 @@ KIND_PHRASES: Final[dict[Kind, KindPhrases]] = {
         why="Old sand fills with soil and stones, and then it no longer drains.",
         cautions=(_KEEP_CLEAR, _FOOTING),
     ),
-    Kind.DRAINAGE: KindPhrases(
+    Kind.BUNKER_LINER: KindPhrases(
+        what="A liner goes into the bunker, between the soil and the sand.",
+        notice="The bunker is out of play while it is open, and its new sand is soft at first.",
+        why="It keeps stones and soil out of the sand.",
+        cautions=(_KEEP_CLEAR, _FOOTING),
+    ),
+    Kind.BUNKER_EDGING: KindPhrases(
+        what="We cut the edge of the bunker back to its shape.",
+        notice="The edge is sharp and clear.",
+        why="An edge that has grown over hides where the bunker begins.",
+        cautions=(_KEEP_CLEAR, _FOOTING),
+    ),
+    Kind.BUNKER_DRAINAGE: KindPhrases(
+        what="We open the bunker and lay a pipe that takes its water away.",
+        notice="The bunker is out of play while it is open, and its sand is soft at first.",
+        why="Water that stands in a bunker washes its sand away.",
+        cautions=(_KEEP_CLEAR, _TRENCH, _FOOTING),
+    ),
+    Kind.IRRIGATION_WORK: KindPhrases(
+        what="We work on the pipes and sprinklers that water the course.",
+        notice="You will see open ground along the pipe, then a line in the turf.",
+        why="A leak or a blocked sprinkler leaves some turf wet and some dry.",
+        cautions=(_KEEP_CLEAR, _TRENCH, _FOOTING),
+    ),
+    Kind.TREE_WORK: KindPhrases(
+        what="We cut back or fell trees.",
+        notice="You will hear saws, and the area round the trees is roped off.",
+        why="Grass needs light and moving air. Dead branches can fall on people.",
+        cautions=(_KEEP_CLEAR, "Stay outside the ropes: branches and trunks fall without warning."),
+    ),
+    Kind.PATH_WORK: KindPhrases(
+        what="We mend or rebuild a path.",
+        notice="The path is closed for a while. Signs show the way round.",
+        why="A worn path is slippery, and people walk beside it.",
+        cautions=(_KEEP_CLEAR, _FOOTING),
+    ),
+    Kind.TEMPORARY_GREENS: KindPhrases(
+        what="Some holes play to a temporary green in front of the usual one.",
+        notice="The hole is shorter, and the temporary green is rougher than the usual one.",
+        why="Feet on frozen or soaked grass tear it, and it cannot grow back in the cold.",
+        cautions=(),
+    ),
+    Kind.WINTER_PROTECTION: KindPhrases(
+        what="Ropes, mats or covers keep feet and frost off the turf that suffers most.",
+        notice="Some ways round the course change.",
+        why="Grass hardly grows in winter. Worn ground stays bare until spring.",
+        cautions=(_FOOTING,),
+    ),
+    Kind.DRAINAGE_TRENCHING: KindPhrases(
         what="Drainage work opens a trench, lays a pipe and fills the trench again.",
         notice="You will see a line in the turf until the grass has grown over it.",
         why="Water that cannot get away closes the course after rain.",
-        cautions=(_KEEP_CLEAR, "Keep away from open trenches: the edge can give way.", _FOOTING),
+        cautions=(_KEEP_CLEAR, _TRENCH, _FOOTING),
     ),
 }
 

@@ -24,17 +24,15 @@ def limit_in_words(held: LimitInForce, voice: Voice) -> Fact:
     Returns:
         Its name and the sentences.
     """
-    limit = held.limit
-    if limit.is_lifted:
-        return Fact(name=capital(limit.name), value="Lifted.")
-    sentences = [f"{capital(limit.what).rstrip('.')}."]
-    if limit.outlasts:
-        sentences.append(f"Until {voice.day((limit.until - timedelta(minutes=1)).date())}.")
-    elif (limit.until.hour, limit.until.minute) != (0, 0):
-        sentences.append(f"Until {voice.time(limit.until)}.")
-    if limit.decided_by:
-        sentences.append(f"Decided by {limit.decided_by}.")
-    return Fact(name=capital(limit.name), value=" ".join(sentences))
+    name = capital(_name(held, voice))
+    if held.limit.is_lifted:
+        return Fact(name=name, value=voice.say("limit-lifted"))
+    sentences = [voice.say("limit-holds", what=_what(held))]
+    if until := _until(held, voice):
+        sentences.append(voice.say("limit-until", when=until))
+    if held.limit.decided_by:
+        sentences.append(voice.say("limit-decided-by", who=held.limit.decided_by))
+    return Fact(name=name, value=voice.sentences([capital(sentence) for sentence in sentences]))
 
 
 def limit_clause(held: LimitInForce, voice: Voice) -> str:
@@ -47,11 +45,26 @@ def limit_clause(held: LimitInForce, voice: Voice) -> str:
     Returns:
         A clause without a capital or a full stop.
     """
-    limit = held.limit
-    if limit.is_lifted:
-        return f"{limit.name} lifted"
-    if limit.outlasts:
-        return f"{limit.name} until {voice.day((limit.until - timedelta(minutes=1)).date())}"
-    if (limit.until.hour, limit.until.minute) != (0, 0):
-        return f"{limit.name} until {voice.time(limit.until)}"
-    return f"{limit.name}: {limit.what.rstrip('.')}" if len(limit.what) <= _SHORT else limit.name
+    name = _name(held, voice)
+    if held.limit.is_lifted:
+        return voice.say("limit-clause-lifted", name=name)
+    if until := _until(held, voice):
+        return voice.say("limit-clause-until", name=name, when=until)
+    return voice.say("limit-clause-holds", name=name, what=_what(held)) if len(held.limit.what) <= _SHORT else name
+
+
+def _name(held: LimitInForce, voice: Voice) -> str:
+    return voice.say(f"limit-{held.limit.name.replace(' ', '-')}")
+
+
+def _what(held: LimitInForce) -> str:
+    """What was typed; the phrase brings its own full stop."""
+    return held.limit.what.rstrip(".")
+
+
+def _until(held: LimitInForce, voice: Voice) -> str:
+    """The end, where it is not simply the end of the day, or ""."""
+    until = held.limit.until
+    if held.limit.outlasts:
+        return voice.day((until - timedelta(minutes=1)).date())
+    return voice.time(until) if (until.hour, until.minute) != (0, 0) else ""

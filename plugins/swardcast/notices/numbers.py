@@ -10,8 +10,20 @@ from swardcast.language.voice import Voice, capital
 from swardcast.notices.notice import Fact
 from swardcast.notices.words import amount, percent
 from swardcast.outlook.states import JobOutlook
-from swardcast.quantities import SandBasis
-from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Seeding, Stripping, Tining
+from swardcast.quantities import Sand, SandBasis
+from swardcast.records.operations import (
+    Dressing,
+    Grooving,
+    HeightOfCut,
+    Kind,
+    Operation,
+    ProductUse,
+    SandInjection,
+    Seeding,
+    Stripping,
+    Tining,
+    Trenching,
+)
 from swardcast.records.translate import SurfaceSums, opening_of
 
 __all__ = ["facts_in_numbers"]
@@ -49,9 +61,46 @@ def _work(outlook: JobOutlook, voice: Voice) -> Iterator[Fact]:
                 value = voice.say("numbers-seeded", seed=operation.seed, rate=rate)
                 yield Fact(name=voice.say("numbers-seed"), value=value)
             case Dressing() if operation.kind is Kind.BUNKER_SANDING:
-                yield Fact(name=voice.say("numbers-sand"), value=_bunker_sand(operation, voice))
+                value = _sand_used(operation.sand, "numbers-in-each-bunker", voice)
+                yield Fact(name=voice.say("numbers-sand"), value=value)
             case _:
-                pass
+                yield from _further(operation, voice)
+
+
+def _further(operation: Operation, voice: Voice) -> Iterator[Fact]:
+    """Work of which nothing is computed: the sizes as they were typed, where they were."""
+    name = operation.kind.value.capitalize()
+    match operation:
+        case SandInjection() if said := _injected(operation, voice):
+            yield Fact(name=name, value=said)
+        case ProductUse() if operation.rate or operation.water_in:
+            watered = f"watered in: {operation.water_in}" if operation.water_in else ""
+            yield Fact(name=name, value="; ".join(filter(None, (operation.product, operation.rate, watered))))
+        case HeightOfCut():
+            before = f"from {operation.from_mm:g} mm " if operation.from_mm is not None else ""
+            yield Fact(name="Cutting height", value=f"{before}to {operation.to_mm:g} mm")
+        case Trenching() if said := _trench(operation):
+            yield Fact(name="Trench", value=said)
+        case _:
+            pass
+
+
+def _injected(injection: SandInjection, voice: Voice) -> str:
+    wide = f"{injection.diameter_mm:g} mm wide" if injection.diameter_mm is not None else ""
+    deep = f"{injection.depth_mm:g} mm deep" if injection.depth_mm is not None else ""
+    apart = f"{injection.across_mm:g} x {injection.along_mm:g} mm apart" if injection.across_mm is not None else ""
+    sizes = ", ".join(filter(None, (wide, deep, apart)))
+    sand = f"sand, {_sand_used(injection.sand, 'numbers-on-each-surface', voice)}" if injection.sand is not None else ""
+    return "; ".join(filter(None, (f"holes {sizes}" if sizes else "", sand)))
+
+
+def _trench(trench: Trenching) -> str:
+    sizes = (
+        f"{trench.length_m:g} m long" if trench.length_m is not None else "",
+        f"{trench.width_mm:g} mm wide" if trench.width_mm is not None else "",
+        f"{trench.depth_mm:g} mm deep" if trench.depth_mm is not None else "",
+    )
+    return ", ".join(filter(None, sizes))
 
 
 def _named(kind: Kind, passes: int, voice: Voice) -> str:
@@ -83,11 +132,11 @@ def _share(operation: Operation, voice: Voice) -> str:
     return percent(opening.area_fraction, voice) if opening else ""
 
 
-def _bunker_sand(dressing: Dressing, voice: Voice) -> str:
-    value = dressing.sand.amount
-    match dressing.sand.basis:
+def _sand_used(sand: Sand, each: str, voice: Voice) -> str:
+    value = sand.amount
+    match sand.basis:
         case SandBasis.TONNES_EACH:
-            return voice.say("numbers-in-each-bunker", mass=sand_mass(value, voice))
+            return voice.say(each, mass=sand_mass(value, voice))
         case SandBasis.TONNES_IN_ALL:
             return voice.say("numbers-in-all", mass=sand_mass(value, voice))
         case SandBasis.DEPTH_MM:

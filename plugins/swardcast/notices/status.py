@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from typing import Final
 
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.coming import ComingWork, coming_work
 from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
-from swardcast.notices.hours import reopening_in_words
+from swardcast.notices.hours import Ending, reopening_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.notice import Fact
+from swardcast.notices.play import play_clause, play_in_words
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.words import places_in_words, published_in_words, range_in_words
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
@@ -27,16 +27,9 @@ __all__ = [
     "NoteInWords",
     "StatusLine",
     "compose_status",
-    "play_clause",
-    "play_in_words",
 ]
 
-_WORK_THERE: Final = {
-    Work.UNDER_WAY: "work under way",
-    Work.HELD_UP: "work held up",
-    Work.HEALING: "healing",
-}
-_HEALING_OR_WORK: Final = _WORK_THERE.keys()
+_HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,32 +103,6 @@ class CourseStatus:
     coming: tuple[ComingWork, ...]
 
 
-def play_in_words(play: Play, voice: Voice, count: int = 1) -> str:
-    """Say how play stands, for one surface or several: "on temporary greens"."""
-    if play is Play.TEMPORARY_GREEN:
-        return "on a temporary green" if count == 1 else "on temporary greens"
-    return str(play.value)
-
-
-def play_clause(play: Play, surfaces: Sequence[Surface], voice: Voice) -> str:
-    """Say how play stands on some surfaces: "greens 1 to 6 are closed", "hole 12 plays to a temporary green".
-
-    Args:
-        play: how play stands.
-        surfaces: at least one surface.
-        voice: the language and the day of the reader.
-
-    Returns:
-        A clause without a capital or a full stop.
-    """
-    one = len(surfaces) == 1
-    places = places_in_words(surfaces, voice)
-    if play is Play.TEMPORARY_GREEN and all(surface.hole is not None for surface in surfaces):
-        holes = re.sub(r"^greens?", "hole" if one else "holes", places)
-        return f"{holes} plays to a temporary green" if one else f"{holes} play to temporary greens"
-    return f"{places} {'is' if one else 'are'} {play_in_words(play, voice, len(surfaces))}"
-
-
 def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club: Club, voice: Voice) -> CourseStatus:
     """Put the course into words.
 
@@ -151,7 +118,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
     at = outlook.morning_at
     opening, rest = _opening_and_rest(outlook, club, voice)
     return CourseStatus(
-        sentence=f"{opening} {rest}".rstrip(),
+        sentence=voice.sentences([opening, *([rest] if rest else [])]),
         opening=opening,
         rest=rest,
         holds_for=voice.moment(at) if at else "",
@@ -170,39 +137,38 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
     )
 
 
-def _frost_delay(outlook: CourseOutlook, voice: Voice) -> Iterable[str]:
-    """It stands first, since it decides whether to set out; it closes nothing by itself."""
-    for held in outlook.limits:
-        if held.limit.name == FROST_DELAY:
-            yield f"{capital(limit_clause(held, voice))}."
-
-
 def _opening_and_rest(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, str]:
+    """A frost delay stands first, since it decides whether to set out; it closes nothing by itself."""
+    frost = [
+        capital(voice.say("status-frost-delay", clause=limit_clause(held, voice)))
+        for held in outlook.limits
+        if held.limit.name == FROST_DELAY
+    ]
     opening, rest = _sentence(outlook, club, voice)
-    frost = " ".join(_frost_delay(outlook, voice))
     if frost and not rest:
-        return frost, opening
-    return f"{frost} {opening}".lstrip(), rest
+        return voice.sentences(frost), opening
+    return voice.sentences([*frost, opening]), rest
 
 
 def _sentence(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, str]:
     """How the course is, in two parts that follow each other; the second may be empty."""
     if not outlook.morning_is_fresh:
         if outlook.morning_at is None:
-            return f"We do not know yet how {club.course} is: no morning entry has been made.", ""
-        last = voice.moment(outlook.morning_at)
-        return f"We do not know yet how {club.course} is today.", f"The last morning entry was made at {last}."
+            return voice.say("status-never-entered", course=club.course), ""
+        last = voice.say("status-last-entered", moment=voice.moment(outlook.morning_at))
+        return voice.say("status-not-entered-today", course=club.course), last
     by_play: dict[Play, list[Surface]] = {}
     for surface in outlook.surfaces.values():
         by_play.setdefault(surface.play, []).append(surface.surface)
     groups = [(play, by_play[play]) for play in WORST_FIRST if play is not Play.OPEN and play in by_play]
     if not groups:
-        return f"{capital(club.course)} is open as usual.", ""
+        return capital(voice.say("status-open-as-usual", course=club.course)), ""
     if set(by_play) == {Play.CLOSED}:
-        return f"{capital(club.course)} is closed.", ""
-    parts = "; ".join(play_clause(play, places, voice) for play, places in groups)
-    in_play = by_play.keys() & {Play.OPEN, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN}
-    return (f"{capital(club.course)} is open,", f"but {parts}.") if in_play else (f"{capital(parts)}.", "")
+        return capital(voice.say("status-all-closed", course=club.course)), ""
+    clauses = voice.clauses([play_clause(play, places, voice) for play, places in groups])
+    if by_play.keys() & {Play.OPEN, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN}:
+        return capital(voice.say("status-open-but", course=club.course)), voice.say("status-but", clauses=clauses)
+    return capital(voice.say("status-none-in-play", clauses=clauses)), ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -214,7 +180,7 @@ class _Alike:
     work: Work | None
     said_at: datetime | None
     together: tuple[str, ...]
-    others: tuple[str, ...]
+    others: tuple[tuple[str, Work], ...]
 
 
 def _alike(surface: SurfaceOutlook) -> _Alike:
@@ -225,7 +191,7 @@ def _alike(surface: SurfaceOutlook) -> _Alike:
         work=current.work if current else None,
         said_at=surface.said_at,
         together=current.hours.together if current and current.hours else (),
-        others=tuple(f"{other.job.title}: {other.work.value}" for other in surface.others),
+        others=tuple((other.job.title, other.work) for other in surface.others),
     )
 
 
@@ -243,14 +209,18 @@ def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice
         yield StatusLine(
             where=capital(places_in_words((surface.surface for surface in surfaces), voice)),
             play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
-            play_key=alike.play.value.replace(" ", "-"),
-            work=_WORK_THERE[alike.work] if alike.work else "",
+            play_key=slug_of(alike.play),
+            work=voice.name("status-work", alike.work) if alike.work else "",
             why=story.job.title if story else _why(surfaces[0], voice),
-            also=voice.joined(alike.others),
+            also=voice.joined([_also(title, work, voice) for title, work in alike.others]),
             dates=tuple(_dates(surfaces, story, outlook.as_of, voice)) if story else (),
             entered=voice.moment(alike.said_at) if alike.said_at else "",
             notice_id=alike.job,
         )
+
+
+def _also(title: str, work: Work, voice: Voice) -> str:
+    return voice.say("status-also", job=title, work=voice.name("status-work", work))
 
 
 def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:
@@ -262,10 +232,12 @@ def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:
 
 
 def _play_or_last(surface: SurfaceOutlook, play: Play, count: int, voice: Voice) -> str:
-    if play is Play.NOT_KNOWN and surface.last_play is not None:
-        since = f" since {voice.day(surface.said_at.date())}" if surface.said_at else ""
-        return f"not known{since} ({play_in_words(surface.last_play, voice, count)} then)"
-    return play_in_words(play, voice, count)
+    if play is not Play.NOT_KNOWN or surface.last_play is None:
+        return play_in_words(play, voice, count)
+    then = play_in_words(surface.last_play, voice, count)
+    if surface.said_at is None:
+        return voice.say("status-not-known-then", play=then)
+    return voice.say("status-not-known-since", day=voice.day(surface.said_at.date()), play=then)
 
 
 def _why(surface: SurfaceOutlook, voice: Voice) -> str:
@@ -277,16 +249,17 @@ def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime,
     works = [surface.current for surface in surfaces if surface.current is not None]
     in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
     if any(work.done_at is None for work in works):
-        name, becomes = ("Work finished", "done") if in_play else ("Open again", "open")
-        yield Fact(name=name, value=reopening_in_words(works, as_of, voice, becomes=becomes))
+        ends = Ending.DONE if in_play else Ending.OPEN
+        yield Fact(name=ends.name_in(voice), value=reopening_in_words(works, as_of, voice, ends=ends))
     elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
-        yield Fact(name="Open again", value=reopening_in_words(works, as_of, voice, is_closed=True))
+        again = reopening_in_words(works, as_of, voice, is_closed=True)
+        yield Fact(name=voice.say("hours-open-again"), value=again)
     settled = _settled(surfaces)
     if settled is not None and settled.is_given:
-        yield Fact(name="Most putts roll true", value=range_in_words(settled, voice))
+        yield Fact(name=voice.say("status-putts-roll-true"), value=range_in_words(settled, voice))
     whole = len(works) == len(story.job.surfaces)
     yield Fact(
-        name="Back to normal" if whole else "Back to normal, the last of them",
+        name=voice.say("status-normal") if whole else voice.say("status-normal-of-the-last"),
         value=published_in_words(story.published, story.changes[-1].outlook.work, voice),
     )
 

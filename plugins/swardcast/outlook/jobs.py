@@ -129,12 +129,12 @@ class JobAssessor:
             all_area_m2=turn.all_area_m2,
             density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
         )
+        heals = surface.grass is not None and bool(sums.layers)
         recovery, dates = None, no_dates()
         if turn.facts.called_off is None or here.done is not None:
             recovery = self._recovery(surface, sums, turn)
-            without = None if surface.grass is None or not sums.layers else self._without()
-            dates = dates_of_surface(job, here, turn.when, recovery, without=without)
-        work, reasons = self._state(surface, turn.facts, here, dates, recovery)
+            dates = dates_of_surface(job, here, turn.when, recovery, without=self._without() if heals else None)
+        work, reasons = self._state(turn, dates, recovery, heals=heals)
         return SurfaceWork(
             surface=surface,
             job=job,
@@ -171,27 +171,27 @@ class JobAssessor:
         return facts.starts < self.as_of.date() and not any(s.started for s in facts.surfaces.values())
 
     def _state(
-        self,
-        surface: Surface,
-        facts: JobFacts,
-        here: SurfaceFacts,
-        dates: Mapping[Milestone, DateRange],
-        recovery: Recovery | None,
+        self, turn: _Turn, dates: Mapping[Milestone, DateRange], recovery: Recovery | None, *, heals: bool
     ) -> tuple[Work, tuple[Reason, ...]]:
+        surface, facts, here = self.records.surfaces[turn.name], turn.facts, turn.here
         if here.done is None:
             work, reason = self._not_done(facts, here)
-            about = () if work is Work.CALLED_OFF else self._about_dates(surface, facts.job, dates, recovery)
+            silent = work is Work.CALLED_OFF or _is_over_with_the_work(facts.job, heals=heals)
+            about = () if silent else self._about_dates(surface, facts.job, dates, recovery)
             return work, (reason, *about)
         done = Reason(kind=ReasonKind.DONE, source=here.done.head.id, at=here.done.head.true_from)
         if here.normal is not None:
             head = here.normal.head
             return Work.BACK_TO_NORMAL, (Reason(kind=ReasonKind.SAID_NORMAL, source=head.id, at=head.true_from), done)
+        if _is_over_with_the_work(facts.job, heals=heals):
+            reopening = dates[Milestone.REOPENING]
+            if reopening.is_fact or (reopening.allow_until is not None and reopening.allow_until < self.as_of.date()):
+                return Work.BACK_TO_NORMAL, (done, Reason(kind=ReasonKind.NO_HEALING, source="computed"))
+            return Work.HEALING, (done,)
         normal = dates[Milestone.BACK_TO_NORMAL]
         if normal.allow_until is not None and normal.allow_until < self.as_of.date():
             kind = ReasonKind.COMPUTED_NORMAL
             return Work.BACK_TO_NORMAL, (Reason(kind=kind, source="computed", at=normal.allow_until), done)
-        if self.view is not None and recovery is None and facts.job.normal_after is None:
-            return Work.BACK_TO_NORMAL, (done, Reason(kind=ReasonKind.NO_HEALING, source="computed"))
         return Work.HEALING, (done, *self._about_dates(surface, facts.job, dates, recovery))
 
     def _not_done(self, facts: JobFacts, here: SurfaceFacts) -> tuple[Work, Reason]:
@@ -242,6 +242,11 @@ class JobAssessor:
         missing = view.unobserved_days(recovery.start)
         if missing:
             yield Reason(kind=ReasonKind.WEATHER_MISSING, source="weather/observed.csv", words=str(missing))
+
+
+def _is_over_with_the_work(job: Job, *, heals: bool) -> bool:
+    """Whether nothing has to heal: such work leaves the surface as it was once players may be on it again."""
+    return not heals and job.normal_after is None
 
 
 def _about_pace(recovery: Recovery) -> Iterator[Reason]:

@@ -15,6 +15,7 @@ from swardcast.outlook.working_days import finishing_days, working_day_after
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry
+from swardcast.records.operations import label_counts
 from swardcast.records.plan import Play
 
 __all__ = ["WorkDates", "work_dates"]
@@ -54,13 +55,16 @@ def work_dates(
         Dates by surface.
     """
     opened, times = {}, {}
+    by_label = label_counts(facts.job.operations)  # then people may be back when the label says so, to no hour of ours
     if facts.job.reopens_after is None and facts.progress:
         opened = _opened(facts, records, entries) if facts.job.follow_up is not None else {}
-        times = times_of_work(facts, records.club, as_of, opened)
+        times = times_of_work(facts, records.club, as_of, opened) if not by_label else {}
     found = {}
     for name, finish in _finishes(facts, records.club, as_of, times).items():
         hours = times[name].reopening if name in times else None
         reopening = _reopening(finish, hours)
+        if by_label and facts.job.follow_up is not None:
+            reopening = _next_day_at_the_latest(finish)
         if name in opened:
             reopening = DateRange.known(opened[name].astimezone(records.club.time_zone).date())
         found[name] = WorkDates(finish=finish, reopening=reopening, hours=hours)
@@ -108,6 +112,12 @@ def _planned(day: date, spare_days: int, weekdays: Sequence[int]) -> DateRange:
 
 def _days_of(hours: Hours) -> DateRange:
     return DateRange(early=hours.early.date(), likely=hours.likely.date(), allow_until=hours.latest.date())
+
+
+def _next_day_at_the_latest(finish: DateRange) -> DateRange:
+    """A follow-up is a matter of hours, and an entry has to open the surface: that may be the next morning's."""
+    last = None if finish.allow_until is None else finish.allow_until + timedelta(days=1)
+    return DateRange(early=finish.early, likely=finish.likely, allow_until=last)
 
 
 def _reopening(finish: DateRange, hours: Hours | HeldUp | None) -> DateRange:

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date
-from typing import Annotated, Final
+from typing import Annotated
 
 from pydantic import BeforeValidator, Field
 from pydantic_core import PydanticCustomError
@@ -13,17 +12,15 @@ from swardcast.errors import Problem
 from swardcast.quantities import QuantityError, parse_days
 from swardcast.reading.club_file import identifier
 from swardcast.reading.operations import OperationItem, operation_from
+from swardcast.reading.plan_sense import oddities_of
 from swardcast.reading.schema import Day, Lines, Model, Number, Text, Words, one_of, validated, within, wrong
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.time_spans import MinutesFromTo
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Surface
-from swardcast.records.operations import Kind
 from swardcast.records.plan import FollowUp, Job, Play, Reading, Stretch
 
 __all__ = ["jobs_from"]
-
-_NOT_COMPUTED: Final = {Kind.RETURFING, Kind.BUNKER_SANDING, Kind.DRAINAGE}
 
 
 def _stretch(value: object) -> tuple[float, float]:
@@ -98,8 +95,8 @@ def jobs_from(document: Located, *, file: str, surfaces: Mapping[str, Surface], 
             problems.append(_problem(error, file, document.line(("jobs", place, "surfaces")), "surfaces"))
             continue
         line = document.line(("jobs", place)) or 1
-        problems.extend(_oddities(job, chosen, surfaces, file=file, line=line, announced=told.announced))
         jobs.append(_job(told, job, chosen, file=file, line=line))
+        problems.extend(oddities_of(jobs[-1], surfaces))
     return jobs
 
 
@@ -135,47 +132,3 @@ def _job(told: _Programme, job: _Job, chosen: tuple[str, ...], *, file: str, lin
 
 def _as_stretch(told: _Range | None) -> Stretch | None:
     return Stretch(from_days=told.from_to[0], to_days=told.from_to[1], source=told.source) if told else None
-
-
-def _oddities(
-    job: _Job, chosen: tuple[str, ...], surfaces: Mapping[str, Surface], *, file: str, line: int, announced: date
-) -> list[Problem]:
-    odd = []
-    if (job.announced or announced) > job.starts:
-        odd.append(
-            Problem(
-                file=file,
-                line=line,
-                field="announced",
-                found=f"{job.announced or announced}, after the work starts on {job.starts}",
-                expected="a day before the work",
-            )
-        )
-    kinds = {operation_from(item).kind for item in job.operations}
-    if kinds & _NOT_COMPUTED and job.normal_after is None:
-        said = " and ".join(sorted(kind.value for kind in kinds & _NOT_COMPUTED))
-        odd.append(
-            Problem(
-                file=file,
-                line=line,
-                field="normal after",
-                found="nothing",
-                expected=f"the usual time for {said}, such as {{from: 4 to 8 weeks, source: our own experience}}",
-                hint="No date can be computed for this kind of work.",
-            )
-        )
-    needs_area = any(
-        item.topdressing and item.topdressing.sand.basis.value.startswith("tonnes") for item in job.operations
-    )
-    for name in chosen if needs_area else ():
-        if surfaces[name].area_m2 is None:
-            odd.append(
-                Problem(
-                    file=file,
-                    line=line,
-                    field="operations",
-                    found=f"sand in tonnes for {surfaces[name].name}, whose area is not in surfaces.yaml",
-                    expected="its area, or sand as a depth such as '2 mm'",
-                )
-            )
-    return odd

@@ -12,7 +12,18 @@ from zoneinfo import ZoneInfo
 
 from swardcast.language.catalogue import Catalogue, built_in
 
-__all__ = ["USUAL_WORKING_HOURS", "Club", "Contact", "Grass", "HoursOfDay", "Surface", "SurfaceKind", "without_breaks"]
+__all__ = [
+    "USUAL_WORKING_HOURS",
+    "Club",
+    "Contact",
+    "Grass",
+    "Group",
+    "HoursOfDay",
+    "Surface",
+    "SurfaceKind",
+    "Tone",
+    "without_breaks",
+]
 
 
 class SurfaceKind(Enum):
@@ -30,6 +41,13 @@ class SurfaceKind(Enum):
     def plural(self) -> str:
         """The word for several of them."""
         return "approaches" if self is SurfaceKind.APPROACH else f"{self.value}s"
+
+
+class Tone(Enum):
+    """How much a notice says."""
+
+    SHORT = "short"
+    FULL = "full"
 
 
 class Grass(Enum):
@@ -87,6 +105,19 @@ def without_breaks(hours: HoursOfDay, breaks: Iterable[HoursOfDay]) -> tuple[Hou
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """A name that members use for a set of surfaces, such as "the front nine greens".
+
+    Args:
+        name: the name, as inside a sentence.
+        surfaces: ids of its surfaces.
+    """
+
+    name: str
+    surfaces: frozenset[str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Club:
     """The club as members know it.
 
@@ -107,6 +138,10 @@ class Club:
         working_days: weekdays on which work is done, 0 for Monday to 6 for Sunday.
         working_hours: hours of work on those days.
         breaks: breaks in them.
+        tone: how much a notice says.
+        sign_off: the last line of every notice, or "".
+        scores: the club's own words on scores and handicap, or "".
+        groups: names of sets of surfaces, as members say them.
         catalogue: the phrases of the club's language, its own among them.
     """
 
@@ -126,6 +161,10 @@ class Club:
     working_days: tuple[int, ...]
     working_hours: HoursOfDay = USUAL_WORKING_HOURS
     breaks: tuple[HoursOfDay, ...] = ()
+    tone: Tone = Tone.FULL
+    sign_off: str = ""
+    scores: str = ""
+    groups: tuple[Group, ...] = ()
     catalogue: Catalogue = field(default_factory=partial(built_in, "en-GB"))
 
 

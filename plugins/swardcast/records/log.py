@@ -69,6 +69,7 @@ class Limit:
         decided_by: who decided it, as typed, or who made the entry, or "".
         until: the moment at which it ends, aware: the end of a day, or a time of day.
         outlasts: whether it was given a later day than that of the entry.
+        rule: number of the Model Local Rule that it is, such as "E-3", or "".
     """
 
     name: str
@@ -76,6 +77,7 @@ class Limit:
     decided_by: str
     until: datetime
     outlasts: bool
+    rule: str = ""
 
     @property
     def is_lifted(self) -> bool:

@@ -8,7 +8,7 @@ from enum import Enum
 
 from swardcast.records.operations import Operation
 
-__all__ = ["FollowUp", "Job", "Part", "Play", "Reading", "Stretch"]
+__all__ = ["FollowUp", "Job", "LocalRule", "OwnWords", "Part", "Play", "Reading", "Stretch"]
 
 
 class Play(Enum):
@@ -83,6 +83,40 @@ class FollowUp:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LocalRule:
+    """A Model Local Rule that the Committee adopted for a job: typed, never inferred.
+
+    Args:
+        rule: its number, such as "E-4".
+        says: what the Committee decided, as typed, or "".
+        decided_by: who adopted it, as typed.
+        starts: the first day on which it holds, or None.
+        until: the last day on which it holds, or None.
+    """
+
+    rule: str
+    says: str
+    decided_by: str
+    starts: date | None
+    until: date | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OwnWords:
+    """The manager's own Markdown for one part of the notice.
+
+    Args:
+        part: which part.
+        instead: whether it replaces our words; else it comes after them.
+        markdown: the words.
+    """
+
+    part: Part
+    instead: bool
+    markdown: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
     """Operations on named surfaces in one window.
 
@@ -102,7 +136,10 @@ class Job:
         normal_after: time to back to normal where nothing is computed, or None.
         why: reasons, one sentence each.
         readings: measurements that led to it.
-        own_words: the manager's Markdown for the notice.
+        own_words: the manager's Markdown for the head of the notice.
+        own_parts: the manager's Markdown for single parts of it.
+        local_rules: Local Rules that the Committee adopted for it.
+        scores: the club's own words on scores and handicap, or "".
         file: where it is written, for reasons and errors.
         line: the line in that file.
     """
@@ -125,3 +162,6 @@ class Job:
     own_words: str
     file: str
     line: int
+    own_parts: tuple[OwnWords, ...] = ()
+    local_rules: tuple[LocalRule, ...] = ()
+    scores: str = ""

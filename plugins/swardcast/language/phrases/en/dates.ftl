@@ -4,6 +4,8 @@
 
 list-more = { $first }, { $next }
 list-last = { $first } and { $last }
+list-clauses = { $first }; { $next }
+list-sentences = { $first } { $next }
 moment = { $time } on { $day }
 midday = midday
 midnight = midnight

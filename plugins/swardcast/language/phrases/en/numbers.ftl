@@ -17,6 +17,7 @@ numbers-stripped = { $depth } deep on { $share } of the surface
 numbers-seeded = { $seed }, { $rate }
 
 numbers-in-each-bunker = { $mass } in each bunker
+numbers-on-each-surface = { $mass } on each surface
 numbers-in-all = { $mass } in all
 numbers-deep = { $depth } deep
 numbers-holes-of-several = { $each } on each surface, { $all } in all

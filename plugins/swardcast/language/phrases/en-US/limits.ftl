@@ -1,0 +1,2 @@
+limit-trolleys = { -trolleys }
+limit-buggies = { -buggies }

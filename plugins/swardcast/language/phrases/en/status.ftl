@@ -1,0 +1,98 @@
+### The course status: how the course plays, what is not simply open, what comes next.
+
+## How a surface plays
+
+# After the name of a place, or alone. $count of surfaces, for languages whose words change with it.
+play-open = { $count ->
+   *[other] open
+}
+play-open-with-care = { $count ->
+   *[other] open with care
+}
+play-temporary-green = { $count ->
+    [one] on a temporary green
+   *[other] on temporary greens
+}
+play-closed = { $count ->
+   *[other] closed
+}
+play-not-known = { $count ->
+   *[other] not known
+}
+
+# Clauses, without a capital or a full stop. $places: "greens 1 to 6", "the practice green"; $count of them.
+plays-open = { $count ->
+    [one] { $places } is open
+   *[other] { $places } are open
+}
+plays-open-with-care = { $count ->
+    [one] { $places } is open with care
+   *[other] { $places } are open with care
+}
+plays-temporary-green = { $count ->
+    [one] { $places } is on a temporary green
+   *[other] { $places } are on temporary greens
+}
+plays-closed = { $count ->
+    [one] { $places } is closed
+   *[other] { $places } are closed
+}
+plays-not-known = { $count ->
+    [one] { $places } is not known
+   *[other] { $places } are not known
+}
+# $holes: "12", "1 to 3 and 7".
+plays-holes-to-temporary-greens = { $count ->
+    [one] hole { $holes } plays to a temporary green
+   *[other] holes { $holes } play to temporary greens
+}
+
+## The sentence. It stands in one or two parts, the first set larger; $course as the club types it, "the course".
+
+status-open-as-usual = { $course } is open as usual.
+status-all-closed = { $course } is closed.
+# The first part; status-but follows.
+status-open-but = { $course } is open,
+# $clauses: "greens 1 to 6 are closed; hole 12 plays to a temporary green".
+status-but = but { $clauses }.
+status-none-in-play = { $clauses }.
+# $clause: "frost delay until 9:30am".
+status-frost-delay = { $clause }.
+status-never-entered = We do not know yet how { $course } is: no morning entry has been made.
+# The first part; status-last-entered follows.
+status-not-entered-today = We do not know yet how { $course } is today.
+status-last-entered = The last morning entry was made at { $moment }.
+
+## What is not simply open
+
+status-work-under-way = work under way
+status-work-held-up = work held up
+status-work-healing = healing
+# Another job on the same surfaces. $job: its title as typed; $work: one of the three above.
+status-also = { $job }: { $work }
+# $play: one of play-...
+status-not-known-then = not known ({ $play } then)
+status-not-known-since = not known since { $day } ({ $play } then)
+status-putts-roll-true = Most putts roll true
+status-normal = Back to normal
+status-normal-of-the-last = Back to normal, the last of them
+
+## Hole by hole: $what is "green", "tee" or a place's own name; $play is one of play-...
+
+hole-plays-to-temporary-green = temporary green
+hole-state = { $what } { $play }
+
+## What comes next
+
+coming-from = from { $day }
+coming-late = was planned from { $day }; not started yet
+# $when: a date, or why there is none.
+coming-normal = Back to normal: { $when }
+
+## In the log, for members to read. $job: its title as typed.
+
+morning-closed-for-work = { $count ->
+    [one] { $places } is closed for work ({ $job })
+   *[other] { $places } are closed for work ({ $job })
+}
+morning-why = { $clauses }.

@@ -1,0 +1,115 @@
+"""Work that leaves nothing to heal, and work whose time is somebody's usual range, each to its sensible end."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from swardcast.outlook.states import DateRange, Milestone, ReasonKind, Work
+from swardcast.records.operations import NOT_COMPUTED, Kind
+from tests.outlook.small_club import SmallClub, moment
+
+LABEL = "re-entry: once the leaf is dry, signs: at each green, label read by: AB, label read on: 2027-05-20"
+NOTHING_HEALS = [
+    "brushing in",
+    "rolling",
+    f"granular feed: {{product: feed for the autumn, {LABEL}}}",
+    f"liquid feed: {{product: feed for the leaf, {LABEL}}}",
+    f"wetting agent: {{product: a wetting agent, {LABEL}}}",
+    f"plant protection: {{product: a treatment against leaf spot, {LABEL}}}",
+    "change of cutting height: {from: 4 mm, to: 4.5 mm}",
+    "tree work",
+    "temporary greens",
+    "winter protection",
+]
+USUAL_RANGE = [
+    "sand injection: {diameter: 12 mm, depth: 150 mm, sand: 0.5 t/green}",
+    "re-turfing",
+    "seeding bare ground: {seed: perennial rye, rate: 30 g/m2}",
+    "bunker re-sanding: {sand: 100 mm}",
+    "bunker liner",
+    "bunker edging",
+    "bunker drainage: {length: 12 m}",
+    "drainage trenching: {length: 120 m, width: 15 cm, depth: 60 cm}",
+    "irrigation work",
+    "path work",
+]
+TINES = ("hollow tining", "solid tining", "needle tining", "deep tining")
+JUNE = date(2027, 6, 1)  # a Tuesday
+
+
+def _name(operation: str) -> str:
+    return operation.partition(":")[0]
+
+
+@pytest.mark.parametrize("operation", NOTHING_HEALS, ids=_name)
+def test_work_that_leaves_nothing_to_heal_is_over_once_it_is_done(tmp_path: Path, operation: str) -> None:
+    club = SmallClub(tmp_path)
+    club.job("job", "06-01", operation, play="open with care")
+    planned = club.work("job", moment("05-30"))
+    assert (planned.work, planned.recovery) == (Work.PLANNED, None)
+    assert planned.dates[Milestone.BACK_TO_NORMAL].likely == JUNE
+    club.done("job", "06-01")
+    for day in ("06-01", "06-05"):
+        done = club.work("job", moment(day))
+        assert done.work is Work.BACK_TO_NORMAL
+        assert [reason.kind for reason in done.reasons] == [ReasonKind.DONE, ReasonKind.NO_HEALING]
+        assert done.dates[Milestone.BACK_TO_NORMAL] == DateRange.known(JUNE)
+
+
+@pytest.mark.parametrize("operation", USUAL_RANGE, ids=_name)
+def test_work_of_which_nothing_is_computed_keeps_to_the_plans_range(tmp_path: Path, operation: str) -> None:
+    """Two to four weeks after 1 June: 15, 22 and 29 June."""
+    club = SmallClub(tmp_path)
+    club.job(
+        "job",
+        "06-01",
+        operation,
+        play="open with care",
+        more="    normal after: {from: 2 to 4 weeks, source: our own}\n",
+    )
+    club.done("job", "06-01")
+    healing = club.work("job", moment("06-02"))
+    assert healing.work is Work.HEALING
+    normal = healing.dates[Milestone.BACK_TO_NORMAL]
+    assert (normal.early, normal.likely, normal.allow_until) == (
+        date(2027, 6, 15),
+        date(2027, 6, 22),
+        date(2027, 6, 29),
+    )
+    assert [reason.kind for reason in healing.reasons] == [ReasonKind.DONE, ReasonKind.RULE_OF_THUMB]
+    assert club.work("job", moment("06-30")).work is Work.BACK_TO_NORMAL
+
+
+def test_every_kind_of_work_opens_turf_or_heals_in_a_usual_time_or_leaves_nothing() -> None:
+    """Overseeding goes with work that opens the turf; by itself it leaves nothing that is computed."""
+    computed = {*TINES, "scarifying", "verticutting", "fraise mowing", "topdressing", "overseeding"}
+    assert computed | {*map(_name, NOTHING_HEALS)} | {*map(_name, USUAL_RANGE)} == {kind.value for kind in Kind}
+    assert {kind.value for kind in NOT_COMPUTED} == {*map(_name, USUAL_RANGE)}
+
+
+def test_a_sprayed_green_is_not_called_normal_before_players_may_be_back(tmp_path: Path) -> None:
+    """Only an entry opens it, and no hour is told for it: that is what the label says."""
+    club = SmallClub(tmp_path)
+    spray = f"plant protection: {{product: a treatment, {LABEL}}}"
+    club.job("job", "06-01", spray, more="    follow up: 4 to 6 hours\n")
+    club.done("job", "06-01")
+    sprayed = club.work("job", moment("06-01", "19:00"))
+    assert (sprayed.work, sprayed.hours) == (Work.HEALING, None)
+    assert not sprayed.dates[Milestone.REOPENING].is_fact
+    club.log("morning", "06-02", "morning status", "play: {whole course: open}", time="07:00")
+    assert club.work("job", moment("06-02", "06:59")).work is Work.HEALING
+    opened = club.work("job", moment("06-02", "07:01"))
+    assert opened.work is Work.BACK_TO_NORMAL
+    assert opened.dates[Milestone.BACK_TO_NORMAL] == DateRange.known(date(2027, 6, 2))
+
+
+def test_a_surface_that_stays_closed_for_days_is_over_with_its_closure(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    closed = "    reopens after: {from: 2 to 3 days, source: the label}\n"
+    club.job("job", "06-01", "winter protection", more=closed)
+    club.done("job", "06-01")
+    assert club.work("job", moment("06-04")).work is Work.HEALING
+    assert club.work("job", moment("06-05")).work is Work.BACK_TO_NORMAL
