@@ -43,7 +43,7 @@ def fixture_lines(outlook: CourseOutlook, records: ClubRecords) -> Iterator[str]
             yield "\nCompetitions and visitors' days"
         yield f"\n{fixture_in_words(fixture, voice)} [{fixture.id}]"
         for job, one in jobs:
-            yield f"  {job.job.title}: {meets_in_words(one, job, voice)}."
+            yield f"  {job.job.title}: {meets_in_words(one, job, voice)}"
 
 
 def fixtures_json(outlook: CourseOutlook, records: ClubRecords) -> list[dict[str, Any]]:

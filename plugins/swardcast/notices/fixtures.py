@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable
 from itertools import groupby
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.chances import FEWEST, chance_in_words
 from swardcast.notices.notice import Fact, Section
+from swardcast.notices.words import kind_in_words, places_in_words
 from swardcast.outlook.fixtures import Basis, FixtureOutlook, Touch, fixtures_ahead, worth_telling
 from swardcast.outlook.job_ranges import open_works, sampled_recoveries
 from swardcast.outlook.states import JobOutlook, Work
@@ -17,17 +18,12 @@ from swardcast.records.fixtures import Fixture
 
 __all__ = ["fixture_in_words", "fixtures_section", "meets_in_words"]
 
-_HOW_KNOWN: Final = {
-    Basis.COMPUTED: "Each chance is that of the first morning. It changes with the weather and the work.",
-    Basis.USUAL_RANGE: "No chance is computed here: the words follow the usual range for this work.",
-    Basis.NOT_KNOWN: "How the healing goes on cannot be computed here, so only the days of the work are looked at.",
+_IN_RANGE: Final = {
+    Touch.YES: "fixtures-not-normal",
+    Touch.PERHAPS: "fixtures-perhaps-not-normal",
+    Touch.NO: "fixtures-normal",
 }
 _ALLOWED_FOR: Final = 0.1  # the chance that is left on the day of allow until, when the notice says "by now"
-_IN_RANGE: Final = {
-    Touch.YES: "{who} most likely not back to normal yet",
-    Touch.PERHAPS: "{who} perhaps not back to normal yet",
-    Touch.NO: "{who} most likely back to normal",
-}
 
 
 def fixtures_section(outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Voice) -> Section | None:
@@ -46,22 +42,20 @@ def fixtures_section(outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Vo
     if not told:
         return None
     facts = tuple(
-        Fact(name=_names_in_words([one.fixture for one in group], voice), value=f"{words}.")
+        Fact(name=_names_in_words([one.fixture for one in group], voice), value=words)
         for words, group in groupby(told, key=lambda one: meets_in_words(one, outlook, voice))
     )
-    in_between = ("Others in between are left out.",) if len(told) < len(met) else ()
-    return Section(
-        heading="Competitions and visitors' days",
-        facts=facts,
-        paragraphs=(" ".join((_HOW_KNOWN[told[0].basis], *in_between)),),
-    )
+    how_known = [voice.name("fixtures", told[0].basis)]
+    if len(told) < len(met):
+        how_known.append(voice.say("fixtures-left-out"))
+    return Section(heading=voice.say("fixtures-heading"), facts=facts, paragraphs=(voice.sentences(how_known),))
 
 
 def _names_in_words(fixtures: Iterable[Fixture], voice: Voice) -> str:
     first, *more = [fixture_in_words(fixture, voice) for fixture in fixtures]
     if len(more) > 1:
-        return f"{first}, and {len(more)} more up to {more[-1]}"
-    return " and ".join([first, *more])
+        return voice.say("fixtures-more", first=first, count=len(more), last=more[-1])
+    return voice.joined([first, *more])
 
 
 def fixture_in_words(fixture: Fixture, voice: Voice) -> str:
@@ -76,9 +70,10 @@ def fixture_in_words(fixture: Fixture, voice: Voice) -> str:
     """
     first, last = voice.day(fixture.first_day), voice.day(fixture.last_day)
     if fixture.last_day > fixture.first_day:
-        return f"{fixture.name}, {first} to {last}"
-    at = f", {voice.time(fixture.starts_at)}" if fixture.starts_at is not None else ""
-    return f"{fixture.name}, {first}{at}"
+        return voice.say("fixture-days", name=fixture.name, first=first, last=last)
+    if fixture.starts_at is None:
+        return voice.say("fixture-day", name=fixture.name, day=first)
+    return voice.say("fixture-day-time", name=fixture.name, day=first, time=voice.time(fixture.starts_at))
 
 
 def meets_in_words(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
@@ -90,51 +85,55 @@ def meets_in_words(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> st
         voice: the language and the day of the reader.
 
     Returns:
-        A sentence or two without the last full stop.
+        A sentence or two.
     """
-    return capital(". ".join(_clauses(one, outlook, voice)))
+    return capital(_sentence(one, outlook, voice))
 
 
-def _clauses(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> Iterator[str]:
-    closed_after = outlook.job.reopens_after is not None
-    if closed_after and one.in_work is not Touch.NO:
-        yield f"{_some(outlook, voice)} {'most likely' if one.in_work is Touch.YES else 'perhaps'} still closed"
-        return
+def _sentence(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
+    if outlook.job.reopens_after is not None and one.in_work is not Touch.NO:
+        sure = one.in_work is Touch.YES
+        return _of_some("fixtures-closed" if sure else "fixtures-perhaps-closed", outlook, voice)
     if one.in_work is Touch.YES:
-        yield f"in the days of the work {'as planned' if outlook.work is Work.PLANNED else 'as it stands now'}"
-        return
-    if one.in_work is Touch.PERHAPS:
-        yield "in the days of the work if weather holds it up"
+        planned = outlook.work is Work.PLANNED
+        return voice.say("fixtures-in-work-as-planned" if planned else "fixtures-in-work-as-it-stands")
     state = _state(one, outlook, voice)
-    yield f"Otherwise {state}" if one.in_work is Touch.PERHAPS else state
+    if one.in_work is Touch.PERHAPS:
+        return voice.say("fixtures-in-work-if-held-up", state=state)
+    return voice.say("fixtures-state", state=state)
 
 
 def _state(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
-    who = _some(outlook, voice)
     if one.basis is Basis.NOT_KNOWN:
-        return f"it is not known how far {who} healed"
+        return _of_some("fixtures-healing-not-known", outlook, voice)
     if one.basis is Basis.USUAL_RANGE or one.not_normal is None:
-        return _IN_RANGE[one.in_range or Touch.PERHAPS].format(who=who)
+        return _of_some(_IN_RANGE[one.in_range or Touch.PERHAPS], outlook, voice)
     if not sampled_recoveries(open_works(outlook.surfaces)):
-        return "nothing is left to heal"
-    healing = f"{chance_in_words(one.not_normal, voice)} that {who} still healing"
+        return voice.say("fixtures-nothing-to-heal")
+    chance = chance_in_words(one.not_normal, voice)
+    healing = _of_some("fixtures-healing", outlook, voice, chance=chance)
     if not _on_greens(outlook) or one.unsettled is None or one.not_normal < FEWEST:
         return healing
     if one.unsettled <= _ALLOWED_FOR:
-        return f"{healing}, but most putts should roll true"
-    if chance_in_words(one.unsettled, voice) == chance_in_words(one.not_normal, voice):
-        return f"{healing} and putts still turn"
-    return f"{healing}; {chance_in_words(one.unsettled, voice)} that putts still turn"
+        return voice.say("fixtures-but-putts-roll-true", healing=healing)
+    turning = chance_in_words(one.unsettled, voice)
+    if turning == chance:
+        return voice.say("fixtures-and-putts-turn", healing=healing)
+    return voice.say("fixtures-putts-turn", healing=healing, turning=turning)
 
 
 def _on_greens(outlook: JobOutlook) -> bool:
     return all(work.surface.kind is SurfaceKind.GREEN for work in open_works(outlook.surfaces))
 
 
-def _some(outlook: JobOutlook, voice: Voice) -> str:
-    """The surfaces with their verb: of several, a chance is that of the last one, so that it speaks of some."""
+def _of_some(phrase: str, outlook: JobOutlook, voice: Voice, **values: str) -> str:
+    """Speak of the surfaces: of several, a chance is that of the last one, so that it speaks of some."""
     works = open_works(outlook.surfaces)
+    kinds = {work.surface.kind for work in works}
     if len(works) == 1:
-        return f"{works[0].surface.name} is"
-    kinds: Sequence[SurfaceKind] = list(dict.fromkeys(work.surface.kind for work in works))
-    return f"some {kinds[0].plural if len(kinds) == 1 else 'surfaces'} are"
+        who = places_in_words([works[0].surface], voice)
+    elif len(kinds) == 1:
+        who = voice.say("fixtures-some", surfaces=kind_in_words(kinds.pop(), len(works), voice))
+    else:
+        who = voice.say("fixtures-some-surfaces")
+    return voice.say(phrase, who=who, count=len(works), **values)

@@ -1,0 +1,1 @@
+fixtures-heading = Competitions and visitors' days

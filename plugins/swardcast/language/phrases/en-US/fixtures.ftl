@@ -1,0 +1,1 @@
+fixtures-heading = Tournaments and outside events

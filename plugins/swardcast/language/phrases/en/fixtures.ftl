@@ -1,0 +1,60 @@
+### What competitions and visitors' days meet of a job; fixtures-heading is in the folders of the two Englishes.
+
+# $name as the club's calendar has it
+fixture-day = { $name }, { $day }
+fixture-day-time = { $name }, { $day }, { $time }
+fixture-days = { $name }, { $first } to { $last }
+# Several that meet the same. $first and $last are named as above; $count of those after the first.
+fixtures-more = { $first }, and { $count } more up to { $last }
+
+fixtures-computed = Each chance is that of the first morning. It changes with the weather and the work.
+fixtures-usual-range = No chance is computed here: the words follow the usual range for this work.
+fixtures-not-known = How the healing goes on cannot be computed here, so only the days of the work are looked at.
+fixtures-left-out = Others in between are left out.
+
+## Whole sentences. $who: "tee 1", or of several surfaces "some greens"; $count of surfaces.
+
+fixtures-some = some { $surfaces }
+fixtures-some-surfaces = some surfaces
+
+fixtures-closed = { $count ->
+    [one] { $who } is most likely still closed.
+   *[other] { $who } are most likely still closed.
+}
+fixtures-perhaps-closed = { $count ->
+    [one] { $who } is perhaps still closed.
+   *[other] { $who } are perhaps still closed.
+}
+fixtures-in-work-as-planned = in the days of the work as planned.
+fixtures-in-work-as-it-stands = in the days of the work as it stands now.
+fixtures-in-work-if-held-up = in the days of the work if weather holds it up. Otherwise { $state }.
+
+## States, without a full stop: alone, or after "otherwise"
+
+fixtures-state = { $state }.
+fixtures-healing-not-known = { $count ->
+    [one] it is not known how far { $who } is healed
+   *[other] it is not known how far { $who } are healed
+}
+fixtures-not-normal = { $count ->
+    [one] { $who } is most likely not back to normal yet
+   *[other] { $who } are most likely not back to normal yet
+}
+fixtures-perhaps-not-normal = { $count ->
+    [one] { $who } is perhaps not back to normal yet
+   *[other] { $who } are perhaps not back to normal yet
+}
+fixtures-normal = { $count ->
+    [one] { $who } is most likely back to normal
+   *[other] { $who } are most likely back to normal
+}
+fixtures-nothing-to-heal = nothing is left to heal
+# $chance: "about 3 chances in 10"
+fixtures-healing = { $count ->
+    [one] { $chance } that { $who } is still healing
+   *[other] { $chance } that { $who } are still healing
+}
+# $healing: fixtures-healing; $turning: the chance of the putts, where it is another
+fixtures-but-putts-roll-true = { $healing }, but most putts should roll true
+fixtures-and-putts-turn = { $healing } and putts still turn
+fixtures-putts-turn = { $healing }; { $turning } that putts still turn
