@@ -162,6 +162,27 @@ OF_A_MORNING = [
         " 'decided by: the Committee'. Only the Committee can adopt a Local Rule.",
     ),
     fault(
+        "preferred lies that the course manager decided",
+        "  trolleys: please",
+        "  preferred lies: {what: placed within 6 inches, decided by: the course manager}\n  trolleys: please",
+        "line 12, limits.preferred lies: found 'the course manager'; expected the Committee that adopted it, such as"
+        " 'the Committee'. Only the Committee can adopt a Local Rule.",
+    ),
+    fault(
+        "a Local Rule that nobody adopted",
+        "  buggies: none today",
+        "  buggies: {what: none today, rule: G-6}",
+        "line 13, limits.buggies: found nothing; expected the field 'decided by', such as"
+        " 'decided by: the Committee'. Only the Committee can adopt a Local Rule.",
+    ),
+    fault(
+        "a Local Rule by no number",
+        "  buggies: none today",
+        "  buggies: {what: none today, rule: Model Local Rule G6, decided by: the Committee}",
+        "line 13, limits.buggies.rule: found 'Model Local Rule G6'; expected the number of a Model Local Rule, such as"
+        " 'E-4'. Did you mean 'G-6'?",
+    ),
+    fault(
         "a limit that ends before it begins",
         "  buggies: none today",
         "  buggies: {what: none, until: 6:30am}",

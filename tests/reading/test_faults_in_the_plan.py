@@ -149,6 +149,42 @@ JOBS = [
         "line «from: 26 to 34,», jobs.3.normal after.from: found '26 to 34'; expected a range of days or weeks, such as '4 to 6 weeks'",
     ),
     fault(
+        "a Local Rule that nobody adopted",
+        "    while working: closed\n    why:\n      - It gets",
+        "    while working: closed\n    local rules:\n      - {rule: E-4}\n    why:\n      - It gets",
+        "line «{rule: E-4}», jobs.0.local rules.0.decided by: found nothing; expected the field 'decided by'",
+    ),
+    fault(
+        "a Local Rule that the course manager adopted",
+        "    while working: closed\n    why:\n      - It gets",
+        "    while working: closed\n    local rules:\n      - {rule: E-4, decided by: the Course Manager}\n    why:\n      - It gets",
+        "line «{rule: E-4», jobs.0.local rules.0.decided by: found 'the Course Manager'; expected the Committee that adopted it,"
+        " such as 'the Committee'. Only the Committee can adopt a Local Rule.",
+    ),
+    fault(
+        "a Local Rule without its hyphen",
+        "    while working: closed\n    why:\n      - It gets",
+        "    while working: closed\n    local rules:\n      - {rule: e4, decided by: the Committee}\n    why:\n      - It gets",
+        "line «{rule: e4», jobs.0.local rules.0.rule: found 'e4'; expected the number of a Model Local Rule, such as 'E-4'."
+        " Did you mean 'E-4'?",
+    ),
+    fault(
+        "a Local Rule that ends before it begins",
+        "    while working: closed\n    why:\n      - It gets",
+        "    while working: closed\n    local rules:\n      - {rule: E-4, decided by: the Committee, from: 2027-09-02,"
+        " until: 2027-09-01}\n    why:\n      - It gets",
+        "line «{rule: E-4», jobs.0.local rules.0: found 'until 2027-09-01, before it begins on 2027-09-02';"
+        " expected a last day not before the first",
+    ),
+    fault(
+        "a Local Rule that is over before the work",
+        "    while working: closed\n    why:\n      - It gets",
+        "    while working: closed\n    local rules:\n      - {rule: E-4, decided by: the Committee, until: 2027-08-19}\n"
+        "    why:\n      - It gets",
+        "line «id: practice-green-renovation-2027», local rules: found E-4 until 2027-08-19, before the work starts on 2027-08-20;"
+        " expected a last day not before the first day of the work",
+    ),
+    fault(
         "a field of a job misspelt",
         "    why:\n      - It gets",
         "    whyy:\n      - It gets",

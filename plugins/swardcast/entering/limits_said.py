@@ -13,6 +13,7 @@ from swardcast.entering.wrong import Wrong, WrongAnswer, understood
 from swardcast.errors import nearest
 from swardcast.reading.clock_times import clock_time
 from swardcast.reading.limits import LIMITS
+from swardcast.reading.local_rules import ONLY_THE_COMMITTEE
 from swardcast.records.log import FROST_DELAY
 
 __all__ = ["SAMPLES", "limit_typed", "limits_of", "limits_typed"]
@@ -144,7 +145,7 @@ def limit_typed(name: str, text: str, *, decided_by: str, until: str, now: datet
         raise WrongAnswer(repr(end), "an end such as '9:30am', 'Thursday 16 September' or '2027-09-16'")
     if name == "preferred lies" and not decider and what.lower() != "lifted":
         expected = "also who adopted it, such as ', decided by the Committee' behind it"
-        raise WrongAnswer(repr(what), expected, "Only the Committee can adopt a Local Rule.")
+        raise WrongAnswer(repr(what), expected, ONLY_THE_COMMITTEE)
     fields: dict[str, Value] = {"what": what}
     if decider:
         fields["decided by"] = decider

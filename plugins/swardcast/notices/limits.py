@@ -28,6 +28,8 @@ def limit_in_words(held: LimitInForce, voice: Voice) -> Fact:
     if held.limit.is_lifted:
         return Fact(name=name, value=voice.say("limit-lifted"))
     sentences = [voice.say("limit-holds", what=_what(held))]
+    if held.limit.rule and held.limit.rule not in held.limit.what:
+        sentences.append(voice.say("limit-rule", rule=held.limit.rule))
     if until := _until(held, voice):
         sentences.append(voice.say("limit-until", when=until))
     if held.limit.decided_by:

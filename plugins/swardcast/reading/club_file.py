@@ -131,6 +131,7 @@ class _Club(Model):
     language: Text = "en-GB"
     contact: _Contact
     decides: Words = ""
+    scores: Words = ""
     standards: _Standards = _Standards()
     weather: WeatherBlock | None = None
     log_sheet: LogSheetBlock | None = None
@@ -175,6 +176,7 @@ def club_from(document: Located, *, file: str, problems: list[Problem]) -> Club 
         working_days=told.standards.working_days,
         working_hours=told.standards.working_hours,
         breaks=told.standards.breaks,
+        scores=told.scores,
     )
 
 

@@ -10,6 +10,7 @@ from pydantic_core import PydanticCustomError
 
 from swardcast.errors import nearest
 from swardcast.reading.clock_times import clock_time
+from swardcast.reading.local_rules import ONLY_THE_COMMITTEE, check_is_the_committee, rule_number
 from swardcast.reading.schema import Model, Text, Words, one_day, wrong
 from swardcast.records.log import FROST_DELAY, EntryHead, Limit
 
@@ -33,6 +34,7 @@ class _Fields(Model):
     what: Text
     decided_by: Words = ""
     until: Annotated[date | time, BeforeValidator(_until)] | None = None
+    rule: Annotated[str, BeforeValidator(rule_number)] = ""
 
 
 def _item(value: object) -> Any:
@@ -40,7 +42,7 @@ def _item(value: object) -> Any:
 
 
 LimitItem = Annotated[_Fields, BeforeValidator(_item)]
-"""A text that says what was decided, or the fields what, decided by and until."""
+"""A text that says what was decided, or the fields what, decided by, until and rule."""
 
 
 def limit_from(name: str, told: _Fields, head: EntryHead) -> Limit:
@@ -55,15 +57,16 @@ def limit_from(name: str, told: _Fields, head: EntryHead) -> Limit:
         The limit.
 
     Raises:
-        PydanticCustomError: when the name is unknown, nobody is said to have adopted a Local Rule, or it ends before
-            it begins.
+        PydanticCustomError: when the name is unknown, nobody or one of the staff is said to have adopted a Local Rule,
+            or it ends before it begins.
     """
     if name not in LIMITS:
         raise wrong(name, f"one of: {', '.join(LIMITS)}", nearest(name, LIMITS))
     lifted = told.what.lower() == _LIFTED
-    if name == _LOCAL_RULE and not lifted and not told.decided_by:
-        expected = "the field 'decided by', such as 'decided by: the Committee'"
-        raise wrong(None, expected, "Only the Committee can adopt a Local Rule.")
+    if (name == _LOCAL_RULE or told.rule) and not lifted:
+        if not told.decided_by:
+            raise wrong(None, "the field 'decided by', such as 'decided by: the Committee'", ONLY_THE_COMMITTEE)
+        check_is_the_committee(told.decided_by)
     said = head.true_from
     end_of_day = _end_of(said.date(), said)
     until = end_of_day
@@ -79,6 +82,7 @@ def limit_from(name: str, told: _Fields, head: EntryHead) -> Limit:
         decided_by=told.decided_by or head.by,
         until=until,
         outlasts=until > end_of_day,
+        rule=told.rule,
     )
 
 

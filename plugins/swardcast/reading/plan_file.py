@@ -11,6 +11,7 @@ from pydantic_core import PydanticCustomError
 from swardcast.errors import Problem
 from swardcast.quantities import QuantityError, parse_days
 from swardcast.reading.club_file import identifier
+from swardcast.reading.local_rules import LocalRuleItem, local_rules_from
 from swardcast.reading.operations import OperationItem, operation_from
 from swardcast.reading.plan_sense import oddities_of
 from swardcast.reading.schema import Day, Lines, Model, Number, Text, Words, one_of, validated, within, wrong
@@ -63,6 +64,8 @@ class _Job(Model):
     normal_after: _Range | None = None
     why: Lines = []
     measured: list[_Reading] = []
+    local_rules: list[LocalRuleItem] = []
+    scores: Words = ""
     own_words: Words = ""
 
 
@@ -127,6 +130,8 @@ def _job(told: _Programme, job: _Job, chosen: tuple[str, ...], *, file: str, lin
         own_words=job.own_words,
         file=file,
         line=line,
+        local_rules=local_rules_from(job.local_rules),
+        scores=job.scores,
     )
 
 

@@ -26,7 +26,7 @@ def oddities_of(job: Job, surfaces: Mapping[str, Surface]) -> list[Problem]:
     Returns:
         Problems; none when all is well.
     """
-    return [*_days(job), *_usual_time(job), *_products(job), *_areas(job, surfaces)]
+    return [*_days(job), *_usual_time(job), *_products(job), *_local_rules(job), *_areas(job, surfaces)]
 
 
 def _problem(job: Job, field: str, found: str, expected: str, hint: str = "") -> Problem:
@@ -63,6 +63,13 @@ def _products(job: Job) -> Iterator[Problem]:
         yield _problem(
             job, "follow up", "nothing", expected, "Or write 'reopens after', for days. It is never computed."
         )
+
+
+def _local_rules(job: Job) -> Iterator[Problem]:
+    for local in job.local_rules:
+        if local.until is not None and local.until < job.starts:
+            found = f"{local.rule} until {local.until}, before the work starts on {job.starts}"
+            yield _problem(job, "local rules", found, "a last day not before the first day of the work")
 
 
 def _areas(job: Job, surfaces: Mapping[str, Surface]) -> Iterator[Problem]:

@@ -7,6 +7,7 @@ limit-practice-ground = practice ground
 
 # A whole entry, in sentences
 limit-holds = { $what }.
+limit-rule = Model Local Rule { $rule }.
 limit-until = Until { $when }.
 limit-decided-by = Decided by { $who }.
 limit-lifted = Lifted.
