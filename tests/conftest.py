@@ -20,6 +20,8 @@ from swardcast.records.folder import ClubRecords
 
 ROOT = Path(__file__).parents[1]
 DEMO = ROOT / "demo_content"
+PLAIN_LANGUAGE = "plain language"
+"""Name under which a test tells figures that are to stand at the end of the run."""
 DEMO_AS_OF = datetime(2027, 9, 14, 9, 30, tzinfo=ZoneInfo("Europe/London"))
 
 
@@ -73,3 +75,13 @@ def problems_of(folder: Path) -> list[str]:
     except InputNeedsAttention as error:
         return [f"{problem.file}: {problem}" for problem in error.problems]
     return []
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Tell how plain the notices are; reports bring the figures along from whichever process ran the test."""
+    reports = (report for kind in ("passed", "failed") for report in terminalreporter.stats.get(kind, ()))
+    lines = [line for report in reports for name, line in report.user_properties if name == PLAIN_LANGUAGE]
+    if lines:
+        terminalreporter.section(PLAIN_LANGUAGE)
+    for line in lines:
+        terminalreporter.write_line(str(line))
