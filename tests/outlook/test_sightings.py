@@ -10,8 +10,11 @@ import pytest
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from swardcast.outlook.sightings import Look, contradictions
+from swardcast.language.voice import Voice
+from swardcast.notices.reasons import look_in_words
+from swardcast.outlook.sightings import CoverSeen, Look, MarksSeen, RollSeen, contradictions
 from swardcast.outlook.states import Milestone, ReasonKind
+from swardcast.records.log import Eye
 from swardcast.turf.pace import Sighting
 from tests.outlook.small_club import HOLES, SmallClub, moment
 from tests.turf.law_by_hand import HandJob, left_by_hand, needed_by_hand
@@ -27,6 +30,10 @@ def club(tmp_path: Path) -> SmallClub:
     small.job("spring", "06-01")
     small.done("spring", "06-01")
     return small
+
+
+def said_of(look: Look) -> str:
+    return look_in_words(look, Voice.english(look.at.date())).replace("\u00a0", " ")
 
 
 def _look(club: SmallClub, day: str, *fields: str, name: str = "look", time: str = "10:00") -> str:
@@ -52,7 +59,8 @@ def test_a_share_seen_by_eye_or_counted_speaks_for_itself(club: SmallClub) -> No
     for name, how, error in (("eye", "by eye", 0.10), ("count", "counted", 0.03)):
         _look(club, "06-07", "disruption left: 15 %", f"how: {how}", name=name)
         looks = {look.source: look for look in club.recovery("spring", moment("06-07")).looks}
-        assert looks[name].what == f"15 % of the first marks left, {how}"
+        assert looks[name].what == MarksSeen(share_left=0.15, how=Eye(how))
+        assert said_of(looks[name]) == f"15 % of the first marks left, {how}"
         seen = looks[name].sighting
         assert (seen.share_left, seen.growth_days, seen.error) == pytest.approx((0.15, 6.0, error))
         # 0.07813 / 0.61228 by hand, as in test_held_back.py.
@@ -78,9 +86,9 @@ def test_a_photo_of_turf_cover_tells_the_share_of_what_was_bare(club: SmallClub)
     # 92 % under leaf: 0.08 of 0.61228 are 13.1 %; three points of cover are 0.03 / 0.61228 = 4.9 %.
     _look(club, "06-07", "turf cover: 92 %")
     (look,) = club.recovery("spring", moment("06-07")).looks
-    assert look.what == "turf cover 92 %"
+    assert look.what == CoverSeen(share=0.92)
+    assert said_of(look) == "turf cover 92 %"
     assert (look.sighting.share_left, look.sighting.error) == pytest.approx((0.1307, 0.0490), abs=0.0001)
-    assert not look.of_roll
 
 
 def test_less_cover_than_the_work_left_is_all_that_it_disturbed(club: SmallClub) -> None:
@@ -102,9 +110,10 @@ def test_a_green_speed_tells_how_much_of_the_lost_roll_is_missing(
 ) -> None:
     _look(club, "06-11", "readings:", f"  green speed: {speed}")
     (look,) = club.recovery("spring", moment("06-11")).looks
-    assert look.what == f"green speed {speed}, {said} % of the target"
+    in_feet = "9 ft 0 in" if speed == "2.7432 m" else speed
+    assert said_of(look) == f"green speed {in_feet}, {said} % of the target"
     assert (look.sighting.share_left, look.sighting.error) == pytest.approx((share, 0.25))
-    assert look.of_roll
+    assert isinstance(look.what, RollSeen)
     # The roll comes back evenly up to back to normal, 10.3566 + 13 growth days at 20 C: 1 - 10 / 23.3566.
     assert look.sighting.foretold(10.0) == pytest.approx(0.5719, abs=0.0001)
     assert look.sighting.foretold(30.0) == 0
@@ -135,7 +144,7 @@ def test_a_slow_green_moves_back_to_normal_later_and_a_quick_one_sooner(tmp_path
 def test_an_entry_with_several_readings_is_several_looks(club: SmallClub) -> None:
     _look(club, "06-08", "disruption left: 10 %", "turf cover: 94 %", "readings:", "  green speed: 9 ft 0 in")
     looks = club.recovery("spring", moment("06-08")).looks
-    assert [look.what.split()[0] for look in looks] == ["10", "turf", "green"]
+    assert [type(look.what) for look in looks] == [MarksSeen, CoverSeen, RollSeen]
     assert {look.source for look in looks} == {"look"}
 
 
@@ -180,14 +189,15 @@ def test_a_look_far_from_the_sum_is_told_to_look_again(club: SmallClub) -> None:
     assert "What was seen at 10am on Friday 11 June (90 % of the first marks left, by eye) is far from the sum" in line
     assert said[line] == "look"
     _look(club, "06-12", "disruption left: 10 %", name="fine")
-    assert not any("10 % of the first marks" in look.what for look in club.recovery("spring", moment("06-12")).wild)
+    assert not any("10 % of the first marks" in said_of(look) for look in club.recovery("spring", moment("06-12")).wild)
 
 
 # Two looks cannot both be right when they lie more than two standard errors of their difference apart: by eye
 # sqrt(0.10² + 0.10²) = 0.1414, so 0.2828; counted 0.0849; one of each 0.2088 (by hand).
 def _seen(share: float, growth: float, error: float = 0.10, *, of_roll: bool = False) -> Look:
     sighting = Sighting(share_left=share, growth_days=growth, error=error, foretold=lambda _: 0.5)
-    return Look(at=moment("06-07"), source=f"{share}", what="", sighting=sighting, of_roll=of_roll)
+    what = RollSeen(roll_mm=0, of_target=1) if of_roll else MarksSeen(share_left=share, how=Eye.BY_EYE)
+    return Look(at=moment("06-07"), source=f"{share}", what=what, sighting=sighting)
 
 
 PAIRS = [

@@ -10,13 +10,13 @@ from typing import Final
 
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.hours import reopening_in_words
-from swardcast.notices.reasons import reason_in_words
+from swardcast.notices.reasons import look_in_words, reason_in_words
 from swardcast.notices.sums import left_formula, pocket_sum
 from swardcast.notices.words import percent, range_in_words
 from swardcast.outlook.lessons import MOST_LOG_PACE
 from swardcast.outlook.pace_of_work import PLAN_COUNTS_AS
 from swardcast.outlook.reopening import HeldUp, Hours
-from swardcast.outlook.sightings import Look
+from swardcast.outlook.sightings import Look, RollSeen
 from swardcast.outlook.states import CourseOutlook, Milestone, Recovery, SurfaceOutlook, SurfaceWork
 from swardcast.records.operations import Grooving, Operation, Stripping, Tining
 from swardcast.records.translate import opening_of
@@ -175,12 +175,14 @@ def _pace(recovery: Recovery, voice: Voice) -> Iterator[str]:
     for look in recovery.looks:
         when, sighting = voice.moment(look.at), look.sighting
         if sighting.growth_days <= 0:
-            yield f"Seen at {when}: {look.what}. No growth since the work, so it teaches nothing yet."
+            yield f"Seen at {when}: {look_in_words(look, voice)}. No growth since the work, so it teaches nothing yet."
             continue
         foretold = percent(sighting.foretold(recovery.prior.middle * sighting.growth_days), voice)
         yield (
-            f"Seen at {when}: {look.what}. {_share_of(look, voice)}, where {foretold} was computed after "
-            f"{sighting.growth_days:.1f} growth days; such a look is right within {percent(sighting.error, voice)}."
+            f"Seen at {when}: {look_in_words(look, voice)}. {_share_of(look, voice)}, where {foretold} was computed "
+            f"after "
+            f"{sighting.growth_days:.1f} growth days; such a look is right within "
+            f"{percent(sighting.error, voice)}."
         )
     if recovery.looks:
         after = f"{percent(recovery.pace.middle, voice)}{_spread(recovery.pace, voice)}"
@@ -195,7 +197,11 @@ def _at_pace(log_pace: float, voice: Voice) -> str:
 
 def _share_of(look: Look, voice: Voice) -> str:
     share = percent(look.sighting.share_left, voice)
-    return f"{share} of the lost roll is still missing" if look.of_roll else f"{share} of the first marks are left"
+    return (
+        f"{share} of the lost roll is still missing"
+        if isinstance(look.what, RollSeen)
+        else f"{share} of the first marks are left"
+    )
 
 
 def _spread(pace: Pace, voice: Voice) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from swardcast.language.measures import bulk_density, layers, length, sand_mass, sand_rate, seed_rate, spacing
+from swardcast.language.measures import bulk_density, distance, layers, length, sand_mass, sand_rate, seed_rate, spacing
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.notice import Fact
 from swardcast.notices.words import amount, percent
@@ -69,38 +69,51 @@ def _work(outlook: JobOutlook, voice: Voice) -> Iterator[Fact]:
 
 def _further(operation: Operation, voice: Voice) -> Iterator[Fact]:
     """Work of which nothing is computed: the sizes as they were typed, where they were."""
-    name = operation.kind.value.capitalize()
     match operation:
         case SandInjection() if said := _injected(operation, voice):
-            yield Fact(name=name, value=said)
+            yield Fact(name=_named(operation.kind, 1, voice), value=said)
         case ProductUse() if operation.rate or operation.water_in:
-            watered = f"watered in: {operation.water_in}" if operation.water_in else ""
-            yield Fact(name=name, value="; ".join(filter(None, (operation.product, operation.rate, watered))))
+            watered = voice.say("numbers-watered-in", words=operation.water_in) if operation.water_in else ""
+            said = voice.clauses([part for part in (operation.product, operation.rate, watered) if part])
+            yield Fact(name=_named(operation.kind, 1, voice), value=said)
         case HeightOfCut():
-            before = f"from {operation.from_mm:g} mm " if operation.from_mm is not None else ""
-            yield Fact(name="Cutting height", value=f"{before}to {operation.to_mm:g} mm")
-        case Trenching() if said := _trench(operation):
-            yield Fact(name="Trench", value=said)
+            said = voice.say("numbers-height-to", after=length(operation.to_mm, voice))
+            if operation.from_mm is not None:
+                before, after = length(operation.from_mm, voice), length(operation.to_mm, voice)
+                said = voice.say("numbers-height-from-to", before=before, after=after)
+            yield Fact(name=capital(voice.say("numbers-height")), value=said)
+        case Trenching() if said := _trench(operation, voice):
+            yield Fact(name=voice.say("numbers-trench"), value=said)
         case _:
             pass
 
 
 def _injected(injection: SandInjection, voice: Voice) -> str:
-    wide = f"{injection.diameter_mm:g} mm wide" if injection.diameter_mm is not None else ""
-    deep = f"{injection.depth_mm:g} mm deep" if injection.depth_mm is not None else ""
-    apart = f"{injection.across_mm:g} x {injection.along_mm:g} mm apart" if injection.across_mm is not None else ""
-    sizes = ", ".join(filter(None, (wide, deep, apart)))
-    sand = f"sand, {_sand_used(injection.sand, 'numbers-on-each-surface', voice)}" if injection.sand is not None else ""
-    return "; ".join(filter(None, (f"holes {sizes}" if sizes else "", sand)))
+    sizes, parts = [], []
+    if injection.diameter_mm is not None:
+        sizes.append(voice.say("numbers-wide", width=length(injection.diameter_mm, voice)))
+    if injection.depth_mm is not None:
+        sizes.append(voice.say("numbers-deep", depth=length(injection.depth_mm, voice)))
+    if injection.across_mm is not None and injection.along_mm is not None:
+        apart = spacing(injection.across_mm, injection.along_mm, voice)
+        sizes.append(voice.say("numbers-apart", spacing=apart))
+    if sizes:
+        parts.append(voice.say("numbers-injected-holes", sizes=voice.listed(sizes)))
+    if injection.sand is not None:
+        sand = _sand_used(injection.sand, "numbers-on-each-surface", voice)
+        parts.append(voice.say("numbers-injected-sand", sand=sand))
+    return voice.clauses(parts)
 
 
-def _trench(trench: Trenching) -> str:
-    sizes = (
-        f"{trench.length_m:g} m long" if trench.length_m is not None else "",
-        f"{trench.width_mm:g} mm wide" if trench.width_mm is not None else "",
-        f"{trench.depth_mm:g} mm deep" if trench.depth_mm is not None else "",
-    )
-    return ", ".join(filter(None, sizes))
+def _trench(trench: Trenching, voice: Voice) -> str:
+    sizes = []
+    if trench.length_m is not None:
+        sizes.append(voice.say("numbers-long", length=distance(trench.length_m, voice)))
+    if trench.width_mm is not None:
+        sizes.append(voice.say("numbers-wide", width=length(trench.width_mm, voice)))
+    if trench.depth_mm is not None:
+        sizes.append(voice.say("numbers-deep", depth=length(trench.depth_mm, voice)))
+    return voice.listed(sizes)
 
 
 def _named(kind: Kind, passes: int, voice: Voice) -> str:

@@ -2,45 +2,23 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime
+from datetime import datetime
 from typing import Final
 
-from swardcast.language.voice import Voice, capital
+from swardcast.language.measures import roll
+from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.words import whole_percent
+from swardcast.outlook.sightings import CoverSeen, Look, MarksSeen, RollSeen
 from swardcast.outlook.states import CourseOutlook, Reason, ReasonKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import FROST_DELAY
 from swardcast.records.plan import Play
+from swardcast.turf.growth import BRAKES
 
-__all__ = ["dated_ahead", "reason_in_words", "remarks_on"]
+__all__ = ["dated_ahead", "look_in_words", "reason_in_words", "remarks_on"]
 
 
-_SENTENCES: Final = {
-    ReasonKind.MORNING_ENTRY: "Morning entry of {when}{because}.",
-    ReasonKind.PLANNED: "Planned to start on {when}.",
-    ReasonKind.OVERDUE: "Was planned to start on {when}; no entry says that it has.",
-    ReasonKind.MOVED: "Moved to {when}{because}.",
-    ReasonKind.CALLED_OFF: "Called off{because}.",
-    ReasonKind.STARTED: "Work started at {when}.",
-    ReasonKind.HELD_UP: "Held up since {when}{because}.",
-    ReasonKind.DONE: "Work done at {when}.",
-    ReasonKind.COMPUTED: "Dates computed from the work, the growth from {when} on and past years' weather.",
-    ReasonKind.OBSERVED: "Seen on the course at {when}: {words}.",
-    ReasonKind.CONTRADICTION: "Two looks contradict each other ({words}); each counts as far as it can be trusted.",
-    ReasonKind.WILD: "What was seen at {when} ({words}) is far from the sum. One look moves the date only so far; "
-    "if it is so, look again and write it down.",
-    ReasonKind.HELD_BACK: "Growth held back from {when} to {until}: {words}.",
-    ReasonKind.LEARNT: "Learnt from earlier work ({words}).",
-    ReasonKind.SAID_NORMAL: "The course manager called it back to normal at {when}.",
-    ReasonKind.COMPUTED_NORMAL: "Computed to be back to normal since {when}; no entry has confirmed it yet.",
-    ReasonKind.RULE_OF_THUMB: "Not computed: a usual range ({words}).",
-    ReasonKind.NOT_VALIDATED: "No published recoveries of this grass or work were fitted, so the range is drawn wider.",
-    ReasonKind.NO_HISTORY: "There is no weather history, so no date can be computed.",
-    ReasonKind.TOO_FAR: "The work is more than a year ahead, so no date is computed yet.",
-    ReasonKind.NOT_THIS_SEASON: "In more than 1 case in 10 it would not heal this season, so no date is given.",
-    ReasonKind.WEATHER_MISSING: "Days without a weather record: {words}. They take the usual temperature.",
-    ReasonKind.SHORT_HISTORY: "Past years of weather known here: only {words}, so the range is drawn wider.",
-    ReasonKind.NO_HEALING: "This work leaves nothing that has to heal.",
-}
+_MAY_SAY_WHY: Final = (ReasonKind.MORNING_ENTRY, ReasonKind.MOVED, ReasonKind.CALLED_OFF, ReasonKind.HELD_UP)
 
 
 def reason_in_words(reason: Reason, voice: Voice) -> str:
@@ -53,11 +31,48 @@ def reason_in_words(reason: Reason, voice: Voice) -> str:
     Returns:
         One sentence, without the source.
     """
-    when = _when(reason.at, voice)
-    if reason.kind is ReasonKind.NO_FRESH_ENTRY:
-        return f"No entry today; the last one was made at {when}." if when else "No entry was ever made."
-    words, until = reason.words.rstrip("."), _when(reason.until, voice)
-    return _SENTENCES[reason.kind].format(when=when, until=until, words=words, because=f" ({words})" if words else "")
+    phrase = f"reason-{slug_of(reason.kind)}"
+    if reason.kind in _MAY_SAY_WHY and reason.words:
+        phrase += ".because"
+    if reason.kind is ReasonKind.NO_FRESH_ENTRY and reason.at is None:
+        phrase += ".never"
+    return voice.say(phrase, **_slots(reason, voice))
+
+
+def _slots(reason: Reason, voice: Voice) -> dict[str, str | float]:
+    slots: dict[str, str | float] = {"because": reason.words.rstrip("."), "count": reason.count}
+    if reason.at is not None:
+        slots["when"] = voice.moment(reason.at) if isinstance(reason.at, datetime) else voice.day(reason.at)
+    if reason.until is not None:
+        slots["until"] = voice.day(reason.until)
+    if reason.looks:
+        slots |= {"before": look_in_words(reason.looks[0], voice), "seen": look_in_words(reason.looks[-1], voice)}
+    if reason.lesson is not None:
+        taken, computed = round(reason.lesson.days_taken), round(reason.lesson.days_computed)
+        slots |= {"title": reason.lesson.title, "taken": taken, "computed": computed}
+    if reason.held_back_by is not None:
+        share = whole_percent(BRAKES[reason.held_back_by.value].growth_left, voice)
+        slots |= {"brake": voice.name("brake", reason.held_back_by), "share": share}
+    return slots
+
+
+def look_in_words(look: Look, voice: Voice) -> str:
+    """Say what was seen: "15 % of the first marks left, by eye".
+
+    Args:
+        look: the look.
+        voice: the language.
+
+    Returns:
+        A clause.
+    """
+    match look.what:
+        case MarksSeen(share_left=share, how=how):
+            return voice.say("look-marks", share=whole_percent(share, voice), how=slug_of(how))
+        case CoverSeen(share=share):
+            return voice.say("look-cover", share=whole_percent(share, voice))
+        case RollSeen(roll_mm=roll_mm, of_target=share):
+            return voice.say("look-roll", roll=roll(roll_mm, voice), share=whole_percent(share, voice))
 
 
 def remarks_on(outlook: CourseOutlook, voice: Voice) -> tuple[str, ...]:
@@ -102,9 +117,3 @@ def dated_ahead(records: ClubRecords, now: datetime, voice: Voice) -> tuple[str,
     many = f"{len(ahead)} entries are dated ahead and say nothing yet; the first"
     one = "An entry is dated ahead and says nothing yet: it"
     return (f"{many if len(ahead) > 1 else one} counts from {when} [{first.id}].",)
-
-
-def _when(at: datetime | date | None, voice: Voice) -> str:
-    if at is None:
-        return ""
-    return voice.moment(at) if isinstance(at, datetime) else voice.day(at)

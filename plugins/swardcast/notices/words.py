@@ -19,6 +19,7 @@ __all__ = [
     "places_in_words",
     "published_in_words",
     "range_in_words",
+    "whole_percent",
 ]
 
 _NO_DATES = {
@@ -86,6 +87,11 @@ def percent(fraction: float, voice: Voice) -> str:
     share = 100 * fraction
     number = voice.number(share, decimals=1 if share < 10 else 0)  # noqa: PLR2004 - below ten a decimal tells
     return voice.say("percent", number=number)
+
+
+def whole_percent(fraction: float, voice: Voice) -> str:
+    """Say a share that was looked at or typed, without decimals: "5 %", "100 %"."""
+    return voice.say("percent", number=voice.number(100 * fraction))
 
 
 def kind_in_words(kind: SurfaceKind, count: int, voice: Voice) -> str:

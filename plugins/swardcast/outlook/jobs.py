@@ -27,7 +27,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job
 from swardcast.records.translate import SurfaceSums, surface_sums
 from swardcast.turf.few_years import ENOUGH_YEARS
-from swardcast.turf.growth import BRAKES, GRASSES
+from swardcast.turf.growth import GRASSES
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
 
 __all__ = ["JobAssessor"]
@@ -238,10 +238,10 @@ class JobAssessor:
         if not is_validated(surface, recovery.sums) or (surface.grass and not GRASSES[surface.grass.value].fitted):
             yield Reason(kind=ReasonKind.NOT_VALIDATED, source="computed")
         if (years := view.ensemble.past_years) < ENOUGH_YEARS:
-            yield Reason(kind=ReasonKind.SHORT_HISTORY, source="weather/history", words=str(years))
+            yield Reason(kind=ReasonKind.SHORT_HISTORY, source="weather/history", count=years)
         missing = view.unobserved_days(recovery.start)
         if missing:
-            yield Reason(kind=ReasonKind.WEATHER_MISSING, source="weather/observed.csv", words=str(missing))
+            yield Reason(kind=ReasonKind.WEATHER_MISSING, source="weather/observed.csv", count=missing)
 
 
 def _is_over_with_the_work(job: Job, *, heals: bool) -> bool:
@@ -251,21 +251,21 @@ def _is_over_with_the_work(job: Job, *, heals: bool) -> bool:
 
 def _about_pace(recovery: Recovery) -> Iterator[Reason]:
     for lesson in recovery.lessons:
-        words = f"{lesson.title}: {lesson.days_taken:.0f} days, computed {lesson.days_computed:.0f}"
-        yield Reason(kind=ReasonKind.LEARNT, source=lesson.source, at=lesson.normal_on, words=words)
+        yield Reason(kind=ReasonKind.LEARNT, source=lesson.source, at=lesson.normal_on, lesson=lesson)
     for entry in recovery.held_back:
-        brake = BRAKES[entry.by.value]
-        words = f"{brake.name}; growth counts {100 * brake.growth_left:.0f} %"
         yield Reason(
-            kind=ReasonKind.HELD_BACK, source=entry.head.id, at=entry.first_day, words=words, until=entry.last_day
+            kind=ReasonKind.HELD_BACK,
+            source=entry.head.id,
+            at=entry.first_day,
+            until=entry.last_day,
+            held_back_by=entry.by,
         )
     for look in recovery.looks:
-        yield Reason(kind=ReasonKind.OBSERVED, source=look.source, at=look.at, words=look.what)
+        yield Reason(kind=ReasonKind.OBSERVED, source=look.source, at=look.at, looks=(look,))
     for earlier, later in recovery.contradictions:
-        words = f"{earlier.what}, then {later.what}"
-        yield Reason(kind=ReasonKind.CONTRADICTION, source=later.source, at=later.at, words=words)
+        yield Reason(kind=ReasonKind.CONTRADICTION, source=later.source, at=later.at, looks=(earlier, later))
     for look in recovery.wild:
-        yield Reason(kind=ReasonKind.WILD, source=look.source, at=look.at, words=look.what)
+        yield Reason(kind=ReasonKind.WILD, source=look.source, at=look.at, looks=(look,))
 
 
 def _job_outlook(facts: JobFacts, works: Mapping[str, SurfaceWork]) -> JobOutlook:

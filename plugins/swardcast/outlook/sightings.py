@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, datetime
 from itertools import combinations
 from typing import Final
@@ -15,7 +15,7 @@ from swardcast.records.log import Eye, Observation
 from swardcast.turf.healing import HOLES_CLOSED, Layers, disruption_left, growth_days_needed
 from swardcast.turf.pace import Sighting
 
-__all__ = ["Healing", "Look", "contradictions", "looks_of"]
+__all__ = ["CoverSeen", "Healing", "Look", "MarksSeen", "RollSeen", "contradictions", "looks_of"]
 
 _ERROR: Final = {Eye.BY_EYE: 0.10, Eye.COUNTED: 0.03}  # standard error of the share left: judgement
 _SPEED_ERROR: Final = 0.25  # of a share told from the roll; dew, mowing and slope move it too: judgement
@@ -67,22 +67,58 @@ class _RollLost:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class MarksSeen:
+    """Marks of the work that were still there.
+
+    Args:
+        share_left: share of the first marks, 0 to 1.
+        how: by eye or counted.
+    """
+
+    share_left: float
+    how: Eye
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoverSeen:
+    """Turf cover, from a photo count.
+
+    Args:
+        share: share of the surface under green leaf, 0 to 1.
+    """
+
+    share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RollSeen:
+    """A green speed.
+
+    Args:
+        roll_mm: length of the roll, mm.
+        of_target: as a share of the roll that the club aims at, above 0.
+    """
+
+    roll_mm: float
+    of_target: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Look:
     """One look at the surface.
 
     Args:
         at: when.
         source: id of the log entry.
-        what: what was seen, in a few words.
-        sighting: the share left that it speaks for.
-        of_roll: whether the share is of the roll that the work took; otherwise of the first marks.
+        what: what was seen.
+        sighting: the share left that it speaks for: of the roll that the work took where that was seen, otherwise of
+            the first marks.
     """
 
     at: datetime
     source: str
-    what: str
+    what: MarksSeen | CoverSeen | RollSeen
     sighting: Sighting
-    of_roll: bool = False
 
 
 def looks_of(observations: Iterable[Observation], healing: Healing, view: WeatherView) -> tuple[Look, ...]:
@@ -106,23 +142,21 @@ def _looks(seen: Observation, healing: Healing, view: WeatherView) -> Iterator[L
 
     left = _MarksLeft(healing.layers, day_zero)
 
-    def look(what: str, sighting: Sighting) -> Look:
+    def look(what: MarksSeen | CoverSeen | RollSeen, sighting: Sighting) -> Look:
         return Look(at=seen.head.true_from, source=seen.head.id, what=what, sighting=sighting)
 
     if seen.share_left is not None:
         sighting = Sighting(share_left=seen.share_left, growth_days=growth, error=_ERROR[seen.how], foretold=left)
-        how = "counted" if seen.how is Eye.COUNTED else "by eye"
-        yield look(f"{100 * seen.share_left:.0f} % of the first marks left, {how}", sighting)
+        yield look(MarksSeen(share_left=seen.share_left, how=seen.how), sighting)
     if seen.turf_cover is not None:
         share = min(1.0, (1 - seen.turf_cover) / day_zero)
         error = min(1.0, _ERROR[Eye.COUNTED] / day_zero)
         sighting = Sighting(share_left=share, growth_days=growth, error=error, foretold=left)
-        yield look(f"turf cover {100 * seen.turf_cover:.0f} %", sighting)
+        yield look(CoverSeen(share=seen.turf_cover), sighting)
     days = (on - healing.start).days
     if seen.green_speed_mm is not None and healing.target_speed_mm is not None and days > 0:
-        share = seen.green_speed_mm / healing.target_speed_mm
-        what = f"green speed {dict(seen.readings).get('green speed', '')}, {100 * share:.0f} % of the target"
-        yield replace(look(what, _speed(seen.green_speed_mm, healing, growth, days)), of_roll=True)
+        roll = RollSeen(roll_mm=seen.green_speed_mm, of_target=seen.green_speed_mm / healing.target_speed_mm)
+        yield look(roll, _speed(seen.green_speed_mm, healing, growth, days))
 
 
 def _speed(speed_mm: float, healing: Healing, growth: float, days: int) -> Sighting:
@@ -148,7 +182,7 @@ def contradictions(looks: Sequence[Look]) -> list[tuple[Look, Look]]:
     """
     found = []
     for earlier, later in combinations(looks, 2):
-        if earlier.of_roll is not later.of_roll:
+        if isinstance(earlier.what, RollSeen) is not isinstance(later.what, RollSeen):
             continue  # the roll comes back later than the holes close
         one, other = earlier.sighting, later.sighting
         apart = (other.share_left - one.share_left) / math.hypot(one.error, other.error)

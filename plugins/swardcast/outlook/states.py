@@ -15,7 +15,7 @@ from swardcast.outlook.limits import LimitInForce
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.sightings import Look
 from swardcast.records.club import Surface
-from swardcast.records.log import GrowthHeldBack, NoteToMembers
+from swardcast.records.log import GrowthHeldBack, HeldBackBy, NoteToMembers
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job, Play
 from swardcast.records.translate import SurfaceSums
@@ -85,25 +85,6 @@ class ReasonKind(Enum):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Reason:
-    """Why a state or a date is what it is.
-
-    Args:
-        kind: what it rests on.
-        source: the file and line, or the entry, that it came from; "computed" for a sum.
-        at: the moment or day it speaks of, or None.
-        words: further words as typed, or "".
-        until: the last day it speaks of, or None.
-    """
-
-    kind: ReasonKind
-    source: str
-    at: datetime | date | None = None
-    words: str = ""
-    until: date | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Lesson:
     """What a healed job of this course teaches about the next one.
 
@@ -124,6 +105,33 @@ class Lesson:
     days_taken: float
     days_computed: float
     log_pace: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reason:
+    """Why a state or a date is what it is.
+
+    Args:
+        kind: what it rests on.
+        source: the file and line, or the entry, that it came from; "computed" for a sum.
+        at: the moment or day it speaks of, or None.
+        words: further words as typed, or "".
+        until: the last day it speaks of, or None.
+        looks: what was seen: the look, or two that contradict each other, the earlier first.
+        lesson: what a healed job taught, or None.
+        held_back_by: what holds growth back, or None.
+        count: days or years that it speaks of.
+    """
+
+    kind: ReasonKind
+    source: str
+    at: datetime | date | None = None
+    words: str = ""
+    until: date | None = None
+    looks: tuple[Look, ...] = ()
+    lesson: Lesson | None = None
+    held_back_by: HeldBackBy | None = None
+    count: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

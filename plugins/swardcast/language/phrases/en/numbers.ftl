@@ -25,3 +25,16 @@ numbers-sand-of-one = { $mass } in all (dry sand of { $density })
 numbers-sand-of-several = { $mass } in all, { $each } on each surface (dry sand of { $density })
 numbers-layers = { $inside } goes into the holes and grooves, { $on_top } stays on top at first
 numbers-layer-inside = { $inside }, all of it in the holes and grooves
+
+# Work of which nothing is computed: only the sizes that the club typed are said, in a row.
+numbers-wide = { $width } wide
+numbers-apart = { $spacing } apart
+numbers-long = { $length } long
+numbers-injected-holes = holes { $sizes }
+numbers-injected-sand = sand, { $sand }
+# $words is what the club typed.
+numbers-watered-in = watered in: { $words }
+numbers-trench = Trench
+numbers-height = { -cutting-height }
+numbers-height-to = to { $after }
+numbers-height-from-to = from { $before } to { $after }

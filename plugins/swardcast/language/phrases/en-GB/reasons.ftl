@@ -1,0 +1,5 @@
+# $title: a job whose surfaces are back to normal. $taken: days that took, $computed: days that the sum gives.
+reason-learnt-from-healed-jobs = Learnt from earlier work ({ $title }: { $taken ->
+    [one] { $taken } day
+   *[other] { $taken } days
+}, computed { $computed }).
