@@ -46,6 +46,8 @@ def _of_jobs(records: ClubRecords, as_of: datetime) -> Iterator[tuple[str, str]]
         for sentences in job.why:
             yield f"{place}: why", sentences
         yield f"{place}: own words", job.own_words
+        for own in job.own_parts:
+            yield f"{place}: own words", own.markdown
 
 
 def _of_entries(records: ClubRecords, as_of: datetime) -> Iterator[tuple[str, str]]:

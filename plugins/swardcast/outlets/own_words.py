@@ -27,7 +27,7 @@ def own_words_html(text: str) -> str:
     Returns:
         HTML with block elements; headings start at h3.
     """
-    writer = markdown.Markdown(extensions=["sane_lists", "tables"], output_format="html")
+    writer = markdown.Markdown(extensions=["fenced_code", "sane_lists", "tables"], output_format="html")
     writer.preprocessors.deregister("html_block")
     writer.inlinePatterns.deregister("html")
     rendered = writer.convert(text)

@@ -13,13 +13,14 @@ from swardcast.quantities import QuantityError, parse_days
 from swardcast.reading.club_file import identifier
 from swardcast.reading.local_rules import LocalRuleItem, local_rules_from
 from swardcast.reading.operations import OperationItem, operation_from
+from swardcast.reading.own_words import own_words_from
 from swardcast.reading.plan_sense import oddities_of
 from swardcast.reading.schema import Day, Lines, Model, Number, Text, Words, one_of, validated, within, wrong
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.time_spans import MinutesFromTo
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Surface
-from swardcast.records.plan import FollowUp, Job, Play, Reading, Stretch
+from swardcast.records.plan import FollowUp, Job, OwnWords, Play, Reading, Stretch
 
 __all__ = ["jobs_from"]
 
@@ -98,7 +99,8 @@ def jobs_from(document: Located, *, file: str, surfaces: Mapping[str, Surface], 
             problems.append(_problem(error, file, document.line(("jobs", place, "surfaces")), "surfaces"))
             continue
         line = document.line(("jobs", place)) or 1
-        jobs.append(_job(told, job, chosen, file=file, line=line))
+        words = _own_words(document, place, file, problems)
+        jobs.append(_job(told, job, chosen, words, file=file, line=line))
         problems.extend(oddities_of(jobs[-1], surfaces))
     return jobs
 
@@ -110,7 +112,23 @@ def _problem(error: PydanticCustomError, file: str, line: int | None, field: str
     )
 
 
-def _job(told: _Programme, job: _Job, chosen: tuple[str, ...], *, file: str, line: int) -> Job:
+def _own_words(document: Located, place: int, file: str, problems: list[Problem]) -> tuple[str, tuple[OwnWords, ...]]:
+    """Read as they stand in the file, so that each heading is told with its line."""
+    words = document.value["jobs"][place].get("own words") or ""
+    line = document.line(("jobs", place, "own words")) or 1
+    below = line + 1 if "\n" in words else line  # a block of text begins on the line after its field
+    return own_words_from(words, file=file, first_line=below, problems=problems)
+
+
+def _job(
+    told: _Programme,
+    job: _Job,
+    chosen: tuple[str, ...],
+    words: tuple[str, tuple[OwnWords, ...]],
+    *,
+    file: str,
+    line: int,
+) -> Job:
     return Job(
         id=job.id,
         title=job.title,
@@ -127,7 +145,8 @@ def _job(told: _Programme, job: _Job, chosen: tuple[str, ...], *, file: str, lin
         normal_after=_as_stretch(job.normal_after),
         why=tuple(job.why),
         readings=tuple(Reading(what=r.what, found=r.found, target=r.target, on=r.on) for r in job.measured),
-        own_words=job.own_words,
+        own_words=words[0],
+        own_parts=words[1],
         file=file,
         line=line,
         local_rules=local_rules_from(job.local_rules),
