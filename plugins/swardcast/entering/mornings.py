@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from swardcast.entering.kinds import PLAYS
 from swardcast.entering.places import WHOLE_COURSE, phrase_for
 from swardcast.entering.standing import Standing
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice
 from swardcast.notices.words import places_in_words
 from swardcast.outlook.states import CourseOutlook, Milestone, SurfaceOutlook, Work
 from swardcast.records.plan import Job, Play
@@ -93,4 +93,4 @@ def _why(standing: Standing, outlook: CourseOutlook, closed: Iterable[str], work
         )
         for title, names in titles.items()
     ]
-    return capital(voice.say("morning-why", clauses=voice.joined(parts))) if parts else ""
+    return voice.sentence(voice.joined(parts)) if parts else ""

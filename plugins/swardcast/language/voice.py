@@ -98,6 +98,10 @@ class Voice:
         """Put clauses in a row: "a; b; c"."""
         return reduce(lambda first, part: self.say("list-clauses", first=first, next=part), parts) if parts else ""
 
+    def sentence(self, clause: str) -> str:
+        """Make a clause a sentence: with a capital and a full stop."""
+        return capital(self.say("sentence", clause=clause))
+
     def sentences(self, parts: Sequence[str]) -> str:
         """Put whole sentences in a row."""
         return reduce(lambda first, part: self.say("list-sentences", first=first, next=part), parts) if parts else ""

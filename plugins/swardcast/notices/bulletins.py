@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Final
 
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.events import cause_in_words, entry_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
@@ -25,15 +24,6 @@ from swardcast.records.plan import Play
 from swardcast.records.standing import withdrawn_ids
 
 __all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story", "last_change"]
-
-_BECAME: Final = {
-    Work.UNDER_WAY: ("work under way", "work under way on {places}"),
-    Work.HELD_UP: ("work held up", "work held up on {places}"),
-    Work.HEALING: ("work done", "work done on {places}"),
-    Work.BACK_TO_NORMAL: ("back to normal", "{places} back to normal"),
-    Work.CALLED_OFF: ("called off", "called off on {places}"),
-    Work.PLANNED: ("still to do", "{places} still to do"),
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,8 +79,9 @@ def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> str:
     if change.revision == 1:
         return ""
     at = change.at.astimezone(records.club.time_zone)
-    said = f"{capital(_headline(change, records, voice))}."
-    return " ".join([said, *_why_it_moved(change, voice), f"Told at {voice.moment(at)}."])
+    said = voice.sentence(_headline(change, records, voice))
+    told = voice.say("news-told-at", moment=voice.moment(at))
+    return voice.sentences([said, *_why_it_moved(change, voice), told])
 
 
 def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str, voice: Voice) -> FeedItem:
@@ -99,7 +90,7 @@ def _item(change: JobChange, story: JobStory, records: ClubRecords, category: st
     return FeedItem(
         id=change.id,
         at=at,
-        title=f"{story.job.title}: {_headline(change, records, voice)}",
+        title=voice.say("news-title", job=story.job.title, news=_headline(change, records, voice)),
         sentences=tuple(_sentences(change, records, voice)),
         notice_id=story.job.id,
         category=category,
@@ -109,59 +100,59 @@ def _item(change: JobChange, story: JobStory, records: ClubRecords, category: st
 
 def _headline(change: JobChange, records: ClubRecords, voice: Voice) -> str:
     if change.revision == 1:
-        return f"planned from {voice.day(change.outlook.starts)}"
+        return voice.say("news-planned", day=voice.day(change.outlook.starts))
     if change.outlook.work is Work.CALLED_OFF:
-        return "called off"
+        return voice.name("news-all", change.outlook.work)
     became = [_became(state, names, change, records, voice) for state, names in change.news.became.items()]
     if became:
-        return "; ".join(became)
+        return voice.clauses(became)
     if change.news.back_to_normal.is_fact:  # the sum had said so before
-        return "back to normal, as the course manager says"
+        return voice.say("news-back-to-normal-as-said")
     if change.news.rescheduled:
-        return f"now from {voice.day(change.outlook.starts)}"
+        return voice.say("news-now-from", day=voice.day(change.outlook.starts))
     if change.news.before is None:
-        return "a correction of our log" if change.news.withdrawn else "a note from the course manager"
-    return f"back to normal, new date: {range_in_words(change.news.back_to_normal, voice)}"
+        return voice.say("news-correction" if change.news.withdrawn else "news-note")
+    return voice.say("news-new-date", when=range_in_words(change.news.back_to_normal, voice))
 
 
 def _became(state: Work, names: Sequence[str], change: JobChange, records: ClubRecords, voice: Voice) -> str:
-    whole, part = _BECAME[state]
     if len(names) == len(change.outlook.surfaces):
-        return whole
-    return part.format(places=places_in_words((records.surfaces[name] for name in names), voice))
+        return voice.name("news-all", state)
+    places = places_in_words((records.surfaces[name] for name in names), voice)
+    return voice.say(f"news-some-{slug_of(state)}", places=places)
 
 
 def _sentences(change: JobChange, records: ClubRecords, voice: Voice) -> Iterable[str]:
     if change.revision == 1:
-        yield f"{capital(places_in_words((work.surface for work in change.outlook.surfaces), voice))}."
-        yield f"Work starts on {voice.day(change.outlook.starts)}."
+        yield voice.sentence(places_in_words((work.surface for work in change.outlook.surfaces), voice))
+        yield voice.say("news-work-starts", day=voice.day(change.outlook.starts))
     elif change.entry is not None:
         yield entry_in_words(change.entry, records, voice)
         yield from _play_now(change, records, voice)
     if change.outlook.work is Work.CALLED_OFF:
         return
-    yield f"Back to normal: {range_in_words(change.news.back_to_normal, voice)}."
+    yield voice.say("news-normal", when=range_in_words(change.news.back_to_normal, voice))
     yield from _why_it_moved(change, voice)
 
 
 def _why_it_moved(change: JobChange, voice: Voice) -> Iterable[str]:
     if change.news.before is not None:
         before, why = range_in_words(change.news.before, voice), cause_in_words(change, voice)
-        yield f"Before that we said {before}. Why it moved: {why}."
-    for side, place in ((Side.BEFORE_NORMAL, "before"), (Side.AFTER_NORMAL, "after")):
+        yield voice.say("news-why-it-moved", before=before, why=why)
+    for side, phrase in ((Side.BEFORE_NORMAL, "news-fixtures-before"), (Side.AFTER_NORMAL, "news-fixtures-after")):
         names = [
             fixture_in_words(one, voice)
             for one in change.news.crossed
             if side_of(one, change.news.back_to_normal) is side
         ]
         if names:
-            yield f"This puts {place} the likely date: {'; '.join(names)}."
+            yield voice.say(phrase, fixtures=voice.clauses(names))
 
 
 def _play_now(change: JobChange, records: ClubRecords, voice: Voice) -> Iterable[str]:
     for statement in statements(records, [change.entry] if change.entry is not None else []):
         for clause in _clauses(statement.play, records, voice):
-            yield f"{capital(clause)}."
+            yield voice.sentence(clause)
 
 
 def _clauses(play: Mapping[str, Play], records: ClubRecords, voice: Voice) -> list[str]:
@@ -190,20 +181,20 @@ def _item_of_play(change: PlayChange, records: ClubRecords, voice: Voice) -> Fee
     said = _clauses(change.play, records, voice)
     voice = voice.on(at.date())
     limits = [limit_in_words(held, voice) for held in change.limits]
-    nothing_more = "an entry was put right" if change.replaces else "an entry was withdrawn"
-    about = "Course status, corrected" if change.corrects else "Course status"
     what = [*said, *(limit_clause(held, voice) for held in change.limits)]
+    nothing_more = voice.say("news-entry-put-right" if change.replaces else "news-entry-withdrawn")
+    about = "news-about-course-corrected" if change.corrects else "news-about-course"
     return FeedItem(
         id=f"course-status/{change.id}",
         at=at,
-        title=f"{about}: {'; '.join(what) or nothing_more}",
+        title=voice.say(about, news=voice.clauses(what) or nothing_more),
         sentences=(
-            *(f"{capital(part)}." for part in said),
-            *(f"{limit.name}: {limit.value}" for limit in limits),
+            *(voice.sentence(part) for part in said),
+            *(voice.say("news-limit", name=limit.name, value=limit.value) for limit in limits),
             *([capital(change.why)] if change.why else []),
         ),
         notice_id="",
-        category="course status",
+        category=voice.say("news-category-course"),
         markdown=change.words,
     )
 
@@ -223,10 +214,10 @@ def items_of_notes(records: ClubRecords, voice: Voice) -> list[FeedItem]:
         FeedItem(
             id=f"course-status/{note.head.id}",
             at=note.head.at.astimezone(records.club.time_zone),
-            title="A note from the course manager",
-            sentences=("This note was withdrawn." if note.head.id in withdrawn else "A note to all members.",),
+            title=capital(voice.say("news-note")),
+            sentences=(voice.say("news-note-withdrawn" if note.head.id in withdrawn else "news-note-to-all"),),
             notice_id="",
-            category="course status",
+            category=voice.say("news-category-course"),
             markdown="" if note.head.id in withdrawn else note.head.words,
         )
         for note in records.entries

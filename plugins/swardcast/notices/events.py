@@ -3,61 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import date
 
-from swardcast.language.voice import Voice, capital
+from swardcast.language.measures import length, sand_mass, sand_rate
+from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.notice import Event
 from swardcast.notices.words import places_in_words, range_in_words
-from swardcast.outlook.causes import Cause
 from swardcast.outlook.story import JobChange, JobStory
-from swardcast.quantities import SandBasis
+from swardcast.quantities import Sand, SandBasis
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import (
     BackToNormal,
-    Change,
     Correction,
     Entry,
     Eye,
     GrowthHeldBack,
-    HeldBackBy,
     NoteToMembers,
     Observation,
     PlanChange,
     Progress,
     Step,
 )
-from swardcast.records.operations import Dressing, Operation
+from swardcast.records.operations import Dressing
 from swardcast.records.standing import withdrawn_ids
 
 __all__ = ["cause_in_words", "entry_in_words", "events_of"]
-
-_STEPS = {Step.STARTED: "Work started", Step.DONE: "Work done", Step.RESUMED: "Work taken up again"}
-_CAUSES = {
-    Cause.ANNOUNCED: "First announced",
-    Cause.PLAN: "The plan changed",
-    Cause.WORK: "The work went other than planned",
-    Cause.OBSERVED: "What we saw on the course",
-    Cause.HELD_BACK: "Growth is held back",
-    Cause.LEARNT: "What our last work taught us",
-    Cause.COLDER: "Colder weather than usual",
-    Cause.WARMER: "Warmer weather than usual",
-    Cause.CORRECTED: "A correction of our log",
-    Cause.PARTLY_NORMAL: "Some of it is back to normal",
-    Cause.HOTTER: "Hotter weather than is good for grass",
-    Cause.COOLER: "Cooler weather after the heat",
-    Cause.HOTTER_FORECAST: "A forecast of heat, which slows the grass",
-    Cause.COOLER_FORECAST: "A forecast of the end of the heat",
-    Cause.COLDER_FORECAST: "A colder forecast",
-    Cause.WARMER_FORECAST: "A warmer forecast",
-    Cause.WEATHER: "The weather",
-}
-
-
-_HELD_BACK = {
-    HeldBackBy.DULL_WEATHER: "dull weather",
-    HeldBackBy.UNFED: "want of feed",
-    HeldBackBy.GROWTH_REGULATOR: "a growth regulator",
-    HeldBackBy.FROST_ON_THE_LEAF: "frost on the leaf",
-}
 
 
 def events_of(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[Event, ...]:
@@ -106,7 +76,7 @@ def _moves(story: JobStory, records: ClubRecords, voice: Voice) -> Iterator[Even
 def _move_in_words(change: JobChange, voice: Voice) -> str:
     before = range_in_words(change.news.before, voice) if change.news.before else ""
     now = range_in_words(change.news.back_to_normal, voice)
-    return f"{cause_in_words(change, voice)}: back to normal is now {now}. Before that we said {before}."
+    return voice.say("event-date-moved", cause=cause_in_words(change, voice), now=now, before=before)
 
 
 def cause_in_words(change: JobChange, voice: Voice) -> str:
@@ -119,7 +89,8 @@ def cause_in_words(change: JobChange, voice: Voice) -> str:
     Returns:
         A few words, without a full stop.
     """
-    return f"{_CAUSES[change.cause]} ({change.because})" if change.because else _CAUSES[change.cause]
+    cause = voice.name("cause", change.cause)
+    return voice.say("cause-because", cause=cause, because=change.because) if change.because else cause
 
 
 def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice) -> str:
@@ -134,31 +105,41 @@ def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice) -> str:
         One or two sentences.
     """
     match entry:
-        case Progress(step=Step.HELD_UP):
-            return f"Held up on {_places(entry.surfaces, records, voice)}: {entry.because}."
         case Progress():
-            really = _as_done_in_words(entry.as_done, voice)
-            return f"{_STEPS[entry.step]} on {_places(entry.surfaces, records, voice)}.{really}"
+            return _step(entry, records, voice)
         case Observation():
             return _seen(entry, records, voice)
         case BackToNormal():
-            return f"{capital(_places(entry.surfaces, records, voice))}: back to normal."
-        case PlanChange(change=Change.CALLED_OFF):
-            return f"Called off: {entry.because}."
+            return capital(voice.say("event-back-to-normal", places=_places(entry.surfaces, records, voice)))
+        case PlanChange(starts=date() as starts):
+            return voice.say(f"event-{slug_of(entry.change)}", day=voice.day(starts), because=entry.because)
         case PlanChange():
-            to = voice.day(entry.starts) if entry.starts else ""
-            return f"{capital(entry.change.value)} {to}: {entry.because}."
+            return voice.say("event-called-off", because=entry.because)
         case Correction():
-            return "Correction of an earlier entry."
+            return voice.say("event-correction")
         case GrowthHeldBack():
-            first, last = voice.day(entry.first_day), voice.day(entry.last_day)
-            when = f"on {first}" if first == last else f"from {first} to {last}"
-            where = capital(_places(entry.surfaces, records, voice))
-            return f"{where}: growth held back by {_HELD_BACK[entry.by]} {when}."
+            return capital(_held_back_in_words(entry, records, voice))
         case NoteToMembers():
-            return "A note from the course manager."
+            return voice.say("event-note")
         case _:
-            return "Morning entry."
+            return voice.say("event-morning")
+
+
+def _step(entry: Progress, records: ClubRecords, voice: Voice) -> str:
+    places = _places(entry.surfaces, records, voice)
+    if entry.step is Step.HELD_UP:
+        return voice.say("event-held-up", places=places, because=entry.because)
+    said = voice.say(f"event-{slug_of(entry.step)}", places=places)
+    used = [operation.sand for operation in entry.as_done if isinstance(operation, Dressing)]
+    return voice.sentences([said, *(_used(sand, voice) for sand in used[:1])])
+
+
+def _held_back_in_words(entry: GrowthHeldBack, records: ClubRecords, voice: Voice) -> str:
+    places, by = _places(entry.surfaces, records, voice), voice.name("held-back", entry.by)
+    first, last = voice.day(entry.first_day), voice.day(entry.last_day)
+    if first == last:
+        return voice.say("event-held-back-on", places=places, by=by, day=first)
+    return voice.say("event-held-back-from-to", places=places, by=by, first=first, last=last)
 
 
 def _places(names: tuple[str, ...], records: ClubRecords, voice: Voice) -> str:
@@ -166,26 +147,32 @@ def _places(names: tuple[str, ...], records: ClubRecords, voice: Voice) -> str:
 
 
 def _seen(entry: Observation, records: ClubRecords, voice: Voice) -> str:
-    where = capital(_places(entry.surfaces, records, voice))
-    how = "counted" if entry.how is Eye.COUNTED else "by eye"
-    parts = (
-        [f"about {100 * entry.share_left:.0f} % of the first marks left ({how})"]
-        if entry.share_left is not None
-        else []
-    )
-    parts += [f"turf cover {100 * entry.turf_cover:.0f} %"] if entry.turf_cover is not None else []
-    parts += [f"{name} {value}" for name, value in entry.readings]
-    return f"{where}: {', '.join(parts) or 'looked at'}."
+    seen = []
+    if entry.share_left is not None:
+        share = _whole_percent(entry.share_left, voice)
+        counted = entry.how is Eye.COUNTED
+        seen.append(voice.say("event-marks-left-counted" if counted else "event-marks-left-by-eye", share=share))
+    if entry.turf_cover is not None:
+        seen.append(voice.say("event-turf-cover", share=_whole_percent(entry.turf_cover, voice)))
+    for reading, value in entry.readings:
+        name = voice.say(f"reading-{reading.replace(' ', '-')}")
+        seen.append(voice.say("event-reading", name=name, value=value))
+    what = voice.listed(seen) or voice.say("event-looked-at")
+    return capital(voice.say("event-seen", places=_places(entry.surfaces, records, voice), seen=what))
 
 
-def _as_done_in_words(operations: tuple[Operation, ...], voice: Voice) -> str:
-    for operation in operations:
-        if isinstance(operation, Dressing):
-            unit = {
-                SandBasis.TONNES_EACH: "tonnes of sand each",
-                SandBasis.TONNES_IN_ALL: "tonnes of sand in all",
-                SandBasis.DEPTH_MM: "mm of sand",
-                SandBasis.KG_PER_M2: "kg of sand on a square metre",
-            }[operation.sand.basis]
-            return f" Really used: {operation.sand.amount:g} {unit}."
-    return ""
+def _whole_percent(share: float, voice: Voice) -> str:
+    """A share that somebody saw; a tenth of a percent would be false precision."""
+    return voice.say("percent", number=voice.number(100 * share))
+
+
+def _used(sand: Sand, voice: Voice) -> str:
+    match sand.basis:
+        case SandBasis.TONNES_EACH:
+            return voice.say("event-sand-each", mass=sand_mass(sand.amount, voice))
+        case SandBasis.TONNES_IN_ALL:
+            return voice.say("event-sand-in-all", mass=sand_mass(sand.amount, voice))
+        case SandBasis.DEPTH_MM:
+            return voice.say("event-sand-depth", depth=length(sand.amount, voice))
+        case SandBasis.KG_PER_M2:
+            return voice.say("event-sand-rate", rate=sand_rate(sand.amount, voice))

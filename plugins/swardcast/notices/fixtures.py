@@ -100,7 +100,7 @@ def _sentence(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
     state = _state(one, outlook, voice)
     if one.in_work is Touch.PERHAPS:
         return voice.say("fixtures-in-work-if-held-up", state=state)
-    return voice.say("fixtures-state", state=state)
+    return voice.sentence(state)
 
 
 def _state(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:

@@ -139,11 +139,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
 
 def _opening_and_rest(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, str]:
     """A frost delay stands first, since it decides whether to set out; it closes nothing by itself."""
-    frost = [
-        capital(voice.say("status-frost-delay", clause=limit_clause(held, voice)))
-        for held in outlook.limits
-        if held.limit.name == FROST_DELAY
-    ]
+    frost = [voice.sentence(limit_clause(held, voice)) for held in outlook.limits if held.limit.name == FROST_DELAY]
     opening, rest = _sentence(outlook, club, voice)
     if frost and not rest:
         return voice.sentences(frost), opening
@@ -168,7 +164,7 @@ def _sentence(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, st
     clauses = voice.clauses([play_clause(play, places, voice) for play, places in groups])
     if by_play.keys() & {Play.OPEN, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN}:
         return capital(voice.say("status-open-but", course=club.course)), voice.say("status-but", clauses=clauses)
-    return capital(voice.say("status-none-in-play", clauses=clauses)), ""
+    return voice.sentence(clauses), ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

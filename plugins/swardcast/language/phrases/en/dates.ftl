@@ -5,6 +5,8 @@
 list-more = { $first }, { $next }
 list-last = { $first } and { $last }
 list-clauses = { $first }; { $next }
+# A clause that stands alone
+sentence = { $clause }.
 list-sentences = { $first } { $next }
 moment = { $time } on { $day }
 midday = midday

@@ -29,9 +29,8 @@ fixtures-in-work-as-planned = in the days of the work as planned.
 fixtures-in-work-as-it-stands = in the days of the work as it stands now.
 fixtures-in-work-if-held-up = in the days of the work if weather holds it up. Otherwise { $state }.
 
-## States, without a full stop: alone, or after "otherwise"
+## States, without a full stop: a sentence of their own, or after "otherwise"
 
-fixtures-state = { $state }.
 fixtures-healing-not-known = { $count ->
     [one] it is not known how far { $who } is healed
    *[other] it is not known how far { $who } are healed

@@ -55,9 +55,6 @@ status-all-closed = { $course } is closed.
 status-open-but = { $course } is open,
 # $clauses: "greens 1 to 6 are closed; hole 12 plays to a temporary green".
 status-but = but { $clauses }.
-status-none-in-play = { $clauses }.
-# $clause: "frost delay until 9:30am".
-status-frost-delay = { $clause }.
 status-never-entered = We do not know yet how { $course } is: no morning entry has been made.
 # The first part; status-last-entered follows.
 status-not-entered-today = We do not know yet how { $course } is today.
@@ -95,4 +92,3 @@ morning-closed-for-work = { $count ->
     [one] { $places } is closed for work ({ $job })
    *[other] { $places } are closed for work ({ $job })
 }
-morning-why = { $clauses }.

@@ -1,0 +1,2 @@
+held-back-dull-weather = dull weather
+held-back-unfed = want of { -feed }

@@ -1,0 +1,2 @@
+held-back-dull-weather = cloudy weather
+held-back-unfed = lack of { -feed }

@@ -1,0 +1,65 @@
+### What happened to a job, entry by entry and date by date. Reasons that the club typed stand as typed: $because.
+
+## Entries
+
+event-work-started = Work started on { $places }.
+event-work-done = Work done on { $places }.
+event-work-resumed = Work taken up again on { $places }.
+event-held-up = Held up on { $places }: { $because }.
+event-back-to-normal = { $places }: back to normal.
+event-postponed-to = Postponed to { $day }: { $because }.
+event-brought-forward-to = Brought forward to { $day }: { $because }.
+event-called-off = Called off: { $because }.
+event-correction = Correction of an earlier entry.
+event-note = A note from the { -course-manager }.
+event-morning = Morning entry.
+
+# After event-work-done; the amounts with their units
+event-sand-each = Really used: { $mass } of sand each.
+event-sand-in-all = Really used: { $mass } of sand in all.
+event-sand-depth = Really used: { $depth } of sand.
+event-sand-rate = Really used: sand, { $rate }.
+
+# $by: one of held-back-...; the words that differ are in the folders of the two Englishes
+event-held-back-on = { $places }: growth held back by { $by } on { $day }.
+event-held-back-from-to = { $places }: growth held back by { $by } from { $first } to { $last }.
+held-back-growth-regulator = a growth regulator
+held-back-frost-on-the-leaf = frost on the leaf
+
+## Observations. $seen: what was seen, one thing after the other
+
+event-seen = { $places }: { $seen }.
+event-marks-left-by-eye = about { $share } of the first marks left (by eye)
+event-marks-left-counted = about { $share } of the first marks left (counted)
+event-turf-cover = turf cover { $share }
+event-looked-at = looked at
+# $value as typed, with its unit
+event-reading = { $name } { $value }
+reading-green-speed = green speed
+reading-firmness = firmness
+reading-moisture = moisture
+reading-height-of-cut = { -height-of-cut }
+reading-organic-matter = organic matter
+
+## Moves of the date
+
+# $cause: one of cause-...; $now and $before: dates, or why there is none
+event-date-moved = { $cause }: back to normal is now { $now }. Before that we said { $before }.
+cause-because = { $cause } ({ $because })
+cause-announced = First announced
+cause-a-change-of-plan = The plan changed
+cause-the-work-itself = The work went other than planned
+cause-what-was-seen-on-the-course = What we saw on the course
+cause-growth-held-back = Growth is held back
+cause-what-healed-jobs-taught = What our last work taught us
+cause-a-correction-of-the-log = A correction of our log
+cause-some-of-it-is-back-to-normal = Some of it is back to normal
+cause-colder-weather-than-usual = Colder weather than usual
+cause-warmer-weather-than-usual = Warmer weather than usual
+cause-hotter-weather-than-is-good-for-grass = Hotter weather than is good for grass
+cause-cooler-weather-after-heat = Cooler weather after the heat
+cause-a-colder-forecast = A colder forecast
+cause-a-warmer-forecast = A warmer forecast
+cause-a-forecast-of-heat = A forecast of heat, which slows the grass
+cause-a-forecast-of-the-end-of-heat = A forecast of the end of the heat
+cause-the-weather = The weather

@@ -1,0 +1,47 @@
+### What members hear of: feed items, and the last change of a job in its notice.
+
+# $job: its title as typed; $news: one or more of the clauses below
+news-title = { $job }: { $news }
+news-about-course = Course status: { $news }
+news-about-course-corrected = Course status, corrected: { $news }
+news-category-course = course status
+
+## Clauses
+
+news-planned = planned from { $day }
+news-now-from = now from { $day }
+news-back-to-normal-as-said = back to normal, as the { -course-manager } says
+# $when: a date, or why there is none
+news-new-date = back to normal, new date: { $when }
+news-correction = a correction of our log
+news-note = a note from the { -course-manager }
+news-entry-put-right = an entry was put right
+news-entry-withdrawn = an entry was withdrawn
+
+# What became of the work: on all of its surfaces, or on some of them, $places
+news-all-planned = still to do
+news-all-under-way = work under way
+news-all-held-up = work held up
+news-all-healing = work done
+news-all-back-to-normal = back to normal
+news-all-called-off = called off
+news-some-planned = { $places } still to do
+news-some-under-way = work under way on { $places }
+news-some-held-up = work held up on { $places }
+news-some-healing = work done on { $places }
+news-some-back-to-normal = { $places } back to normal
+news-some-called-off = called off on { $places }
+
+## Sentences
+
+news-work-starts = Work starts on { $day }.
+news-normal = Back to normal: { $when }.
+# $before: the date told before; $why: a cause of events.ftl
+news-why-it-moved = Before that we said { $before }. Why it moved: { $why }.
+# $fixtures with their days
+news-fixtures-before = This puts before the likely date: { $fixtures }.
+news-fixtures-after = This puts after the likely date: { $fixtures }.
+news-told-at = Told at { $moment }.
+news-limit = { $name }: { $value }
+news-note-to-all = A note to all members.
+news-note-withdrawn = This note was withdrawn.
