@@ -8,7 +8,7 @@ import pytest
 
 from tests.reading.breaking import CLUB, SURFACES, assert_said, fault, problems_in, replace
 
-FIELDS_OF_CLUB = "one of: name, course, site, place, time zone, language, contact, decides, scores, standards, weather, log sheet, cautions"  # as README lists
+FIELDS_OF_CLUB = "one of: name, course, site, place, time zone, language, house style, contact, decides, scores, standards, weather, log sheet, cautions"  # as README lists
 GRASSES = "one of: cool-season, annual meadow-grass, warm-season"
 AN_AREA = "an area with its unit, such as '500 m2' or '5,400 ft2'"
 A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
@@ -88,7 +88,13 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "a language that there is not yet",
             "en-GB",
             "fr-FR",
-            "line 10, language: found 'fr-FR'; expected 'en-GB', the only language so far",
+            "line 10, language: found 'fr-FR'; expected one of: en-GB, en-US",
+        ),
+        fault(
+            "a language by half its tag",
+            "en-GB",
+            "en-Gb",
+            "line 10, language: found 'en-Gb'; expected one of: en-GB, en-US. Did you mean 'en-GB'?",
         ),
         fault(
             "a sand as heavy as lead",

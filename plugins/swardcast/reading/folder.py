@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 
 from swardcast.errors import InputNeedsAttention, Problem
-from swardcast.reading.club_file import surfaces_from
 from swardcast.reading.files import FIXTURES, Files
+from swardcast.reading.house_style import groups_from
 from swardcast.reading.log_file import LogContext, entries_from
 from swardcast.reading.log_order import dangling, moved_the_wrong_way, never_done
 from swardcast.reading.plan_file import jobs_from
+from swardcast.reading.surfaces_file import surfaces_from
 from swardcast.reading.weather_folder import club_in, weather_in
 from swardcast.records.club import Club, Surface
 from swardcast.records.fixtures import Fixture
@@ -49,6 +51,8 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
     files.report_unread()
     club = club_in(files, problems)
     surfaces = _surfaces(files, problems)
+    if club is not None and surfaces is not None:
+        club = _with_groups(files, club, surfaces, problems)
     weather = weather_in(files, club, problems)
     jobs = _jobs(files, surfaces, problems) if surfaces is not None else {}
     entries: list[Entry] = []
@@ -60,6 +64,13 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
     return ClubRecords(
         club=club, surfaces=surfaces, jobs=jobs, entries=tuple(entries), weather=weather, fixtures=fixtures
     )
+
+
+def _with_groups(files: Files, club: Club, surfaces: Mapping[str, Surface], problems: list[Problem]) -> Club:
+    document = files.club_file()
+    if document is None:
+        return club
+    return replace(club, groups=groups_from(document, file="club.yaml", surfaces=surfaces, problems=problems))
 
 
 def _surfaces(files: Files, problems: list[Problem]) -> dict[str, Surface] | None:

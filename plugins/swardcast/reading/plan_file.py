@@ -10,13 +10,13 @@ from pydantic_core import PydanticCustomError
 
 from swardcast.errors import Problem
 from swardcast.quantities import QuantityError, parse_days
-from swardcast.reading.club_file import identifier
 from swardcast.reading.local_rules import LocalRuleItem, local_rules_from
 from swardcast.reading.operations import OperationItem, operation_from
 from swardcast.reading.own_words import own_words_from
 from swardcast.reading.plan_sense import oddities_of
 from swardcast.reading.schema import Day, Lines, Model, Number, Text, Words, one_of, validated, within, wrong
 from swardcast.reading.selection import select_surfaces
+from swardcast.reading.surfaces_file import identifier
 from swardcast.reading.time_spans import MinutesFromTo
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Surface

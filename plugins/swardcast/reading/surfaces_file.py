@@ -1,0 +1,162 @@
+"""surfaces.yaml -> the surfaces of a course."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Annotated, Any, Final
+
+from pydantic import BeforeValidator, field_validator
+
+from swardcast.errors import Problem
+from swardcast.quantities import QuantityError, parse_area_m2
+from swardcast.reading.schema import Area, Model, Text, one_of, validated, within, wrong
+from swardcast.reading.yaml_text import Located
+from swardcast.records.club import Grass, Surface, SurfaceKind
+
+__all__ = ["identifier", "surfaces_from"]
+
+_ID: Final = re.compile(r"^[a-z0-9]+(?:-[a-z0-9]+)*$")
+
+
+def identifier(value: object) -> str:
+    """Read an id: it becomes part of addresses, so it has small letters, digits and hyphens only.
+
+    Args:
+        value: the id as written.
+
+    Returns:
+        The id.
+
+    Raises:
+        PydanticCustomError: when it has other characters.
+    """
+    if not _ID.match(str(value)):
+        raise wrong(value, "a short name in small letters, digits and hyphens, such as 'practice-green'")
+    return str(value)
+
+
+_GrassWord = Annotated[Grass, one_of(Grass)]
+_AnArea = Annotated[Area, within(1, 200_000, "an area from 1 m2 to 20 ha")]
+
+
+class _Hole(Model):
+    area: _AnArea | None = None
+    grass: _GrassWord | None = None
+
+
+def _hole(value: object) -> Any:
+    if isinstance(value, dict):
+        return value
+    try:
+        parse_area_m2(value)
+    except QuantityError as error:
+        raise wrong(error.found, error.expected, error.hint) from error
+    return {"area": value}
+
+
+class _Named(Model):
+    id: Annotated[str, BeforeValidator(identifier)]
+    name: Text
+    hole: Annotated[int, within(1, 36, "a hole from 1 to 36")] | None = None
+    area: _AnArea | None = None
+    grass: _GrassWord | None = None
+
+
+class _Group(Model):
+    grass: _GrassWord | None = None
+    holes: dict[str, Annotated[_Hole, BeforeValidator(_hole)]] = {}
+    named: list[_Named] = []
+
+    @field_validator("holes", mode="before")
+    @classmethod
+    def _holes_by_number(cls, value: object) -> object:
+        for name in value if isinstance(value, dict) else ():
+            if not (name.isdigit() and 1 <= int(name) <= 36):  # noqa: PLR2004 - two courses of 18
+                raise wrong(name, "the number of a hole, such as '7: 480 m2'")
+        return value
+
+
+class _Surfaces(Model):
+    greens: _Group = _Group()
+    tees: _Group = _Group()
+    approaches: _Group = _Group()
+    fairways: _Group = _Group()
+    roughs: _Group = _Group()
+    bunkers: _Group = _Group()
+    practice_grounds: _Group = _Group()
+
+
+def surfaces_from(document: Located, *, file: str, problems: list[Problem]) -> dict[str, Surface] | None:
+    """Read the surfaces file.
+
+    Args:
+        document: the YAML of surfaces.yaml.
+        file: its name for problems.
+        problems: where problems are added.
+
+    Returns:
+        Surfaces by id, or None when something is wrong.
+    """
+    told = validated(_Surfaces, document, file=file, problems=problems)
+    if told is None:
+        return None
+    surfaces: dict[str, Surface] = {}
+    for kind in SurfaceKind:
+        group: _Group = getattr(told, kind.plural.replace(" ", "_"))
+        for surface, path in _surfaces_of(kind, group):
+            line = document.line((kind.plural, *path))
+            if surface.id in surfaces:
+                problems.append(
+                    Problem(
+                        file=file,
+                        line=line,
+                        field="id",
+                        found=f"{surface.id!r} a second time",
+                        expected="an id of its own for each surface",
+                    )
+                )
+            if kind is not SurfaceKind.BUNKER and surface.grass is None:
+                problems.append(
+                    Problem(
+                        file=file,
+                        line=line,
+                        field=f"{kind.plural}.grass",
+                        found="nothing",
+                        expected=f"one of: {', '.join(g.value for g in Grass)}",
+                    )
+                )
+            surfaces[surface.id] = surface
+    if not surfaces:
+        problems.append(
+            Problem(
+                file=file,
+                line=1,
+                found="no surface at all",
+                expected="greens, tees, fairways or bunkers with their holes",
+            )
+        )
+    return surfaces
+
+
+def _surfaces_of(kind: SurfaceKind, group: _Group) -> Iterator[tuple[Surface, tuple[str | int, ...]]]:
+    for number, hole in group.holes.items():
+        surface = Surface(
+            id=f"{kind.value.replace(' ', '-')}-{int(number)}",
+            kind=kind,
+            hole=int(number),
+            name=f"{kind.value} {int(number)}",
+            area_m2=hole.area,
+            grass=None if kind is SurfaceKind.BUNKER else hole.grass or group.grass,
+        )
+        yield surface, ("holes", number)
+    for place, named in enumerate(group.named):
+        surface = Surface(
+            id=named.id,
+            kind=kind,
+            hole=named.hole,
+            name=named.name,
+            area_m2=named.area,
+            grass=None if kind is SurfaceKind.BUNKER else named.grass or group.grass,
+        )
+        yield surface, ("named", place)
