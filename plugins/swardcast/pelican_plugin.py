@@ -39,6 +39,7 @@ from swardcast.outlets.saying import words_for_templates
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind
+from swardcast.site_source import page_paths
 
 __all__ = ["BulletinGenerator", "connect"]
 
@@ -98,6 +99,9 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["SITENAME"] = settings["SITENAME"] = bulletin.club.name
     context["DEFAULT_LANG"] = settings["DEFAULT_LANG"] = bulletin.club.language
     context.update(words_for_templates(voice))
+    # Pelican reads its pages later than this, so that they can still be those of the club's language.
+    pages = page_paths(Path(generator.path), settings["PAGE_PATHS"], bulletin.club.language, Path(settings["SWARDCAST_CLUB"]))
+    context["PAGE_PATHS"] = settings["PAGE_PATHS"] = pages
     context["swardcast_bodies"] = bodies
     context["swardcast_artifacts"] = (rss_artifact(bulletin, content_of),)
 

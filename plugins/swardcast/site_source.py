@@ -1,12 +1,14 @@
-"""Where the site's sources and the demo club are: beside the package in a wheel, above it in a checkout."""
+"""Where the site's sources, its pages and the demo club are: beside the package in a wheel, above it in a checkout."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from swardcast.errors import SwardcastError
+from swardcast.language.catalogue import BUILT_IN
 
-__all__ = ["demo_club", "site_source"]
+__all__ = ["demo_club", "page_paths", "site_source"]
 
 
 def _beside_or_above(inside: str, above: str) -> Path:
@@ -40,3 +42,40 @@ def demo_club() -> Path:
         SwardcastError: when the installation is not whole.
     """
     return _beside_or_above("_demo", "demo_content")
+
+
+def page_paths(content: Path, paths: Sequence[str], tag: str, club: Path) -> list[str]:
+    """Find the folders of the site's own pages in a language.
+
+    The club's folder `pages` takes the place of all of ours. A folder of pages that is not divided by language is left
+    as it is: it belongs to somebody's own site.
+
+    Args:
+        content: the site's folder of content.
+        paths: folders of pages below it, as Pelican's setting PAGE_PATHS names them.
+        tag: IETF tag of the language.
+        club: the club folder.
+
+    Returns:
+        What PAGE_PATHS has to be.
+
+    Raises:
+        SwardcastError: when there are pages in other languages only.
+    """
+    own = club / "pages"
+    if own.is_dir():
+        return [str(own.resolve())]
+    chosen = []
+    for path in paths:
+        if not any((content / path / known).is_dir() for known in BUILT_IN):
+            chosen.append(path)
+        elif (content / path / tag).is_dir():
+            chosen.append(f"{path}/{tag}")
+        else:
+            folder = content / path / tag
+            message = (
+                f"the site has no pages in the language {tag!r}: found no folder {folder}; put pages in that language "
+                f"there, or into a folder 'pages' of the club folder, with the names of those in {content / path / BUILT_IN[0]}"
+            )
+            raise SwardcastError(message)
+    return chosen
