@@ -100,8 +100,8 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["DEFAULT_LANG"] = settings["DEFAULT_LANG"] = bulletin.club.language
     context.update(words_for_templates(voice))
     # Pelican reads its pages later than this, so that they can still be those of the club's language.
-    pages = page_paths(Path(generator.path), settings["PAGE_PATHS"], bulletin.club.language, Path(settings["SWARDCAST_CLUB"]))
-    context["PAGE_PATHS"] = settings["PAGE_PATHS"] = pages
+    folder, club, tag = Path(generator.path), Path(settings["SWARDCAST_CLUB"]), bulletin.club.language
+    context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
     context["swardcast_artifacts"] = (rss_artifact(bulletin, content_of),)
 

@@ -47,8 +47,8 @@ def demo_club() -> Path:
 def page_paths(content: Path, paths: Sequence[str], tag: str, club: Path) -> list[str]:
     """Find the folders of the site's own pages in a language.
 
-    The club's folder `pages` takes the place of all of ours. A folder of pages that is not divided by language is left
-    as it is: it belongs to somebody's own site.
+    The club's folder `pages` takes the place of all of ours. Folders of pages that are not divided by language stay as
+    they are: they belong to somebody's own site.
 
     Args:
         content: the site's folder of content.
@@ -60,22 +60,24 @@ def page_paths(content: Path, paths: Sequence[str], tag: str, club: Path) -> lis
         What PAGE_PATHS has to be.
 
     Raises:
-        SwardcastError: when there are pages in other languages only.
+        SwardcastError: when there are no pages in the language, or one that the menu leads to is missing.
     """
+    divided = [content / path for path in paths if (content / path / BUILT_IN[0]).is_dir()]
+    needed = {page.name for folder in divided for page in (folder / BUILT_IN[0]).iterdir()}
     own = club / "pages"
     if own.is_dir():
-        return [str(own.resolve())]
-    chosen = []
-    for path in paths:
-        if not any((content / path / known).is_dir() for known in BUILT_IN):
-            chosen.append(path)
-        elif (content / path / tag).is_dir():
-            chosen.append(f"{path}/{tag}")
-        else:
-            folder = content / path / tag
+        missing = sorted(needed - {page.name for page in own.iterdir()})
+        if missing:
             message = (
-                f"the site has no pages in the language {tag!r}: found no folder {folder}; put pages in that language "
-                f"there, or into a folder 'pages' of the club folder, with the names of those in {content / path / BUILT_IN[0]}"
+                f"the club's folder {own} takes the place of our pages; these are missing in it: {', '.join(missing)}"
             )
             raise SwardcastError(message)
-    return chosen
+        return [str(own.resolve())]
+    for folder in divided:
+        if not (folder / tag).is_dir():
+            message = (
+                f"the site has no pages in the language {tag!r}: found no folder {folder / tag}. Put pages in that "
+                f"language there, or into {own}, with the names of those in {folder / BUILT_IN[0]}."
+            )
+            raise SwardcastError(message)
+    return [f"{path}/{tag}" if content / path in divided else path for path in paths]

@@ -14,7 +14,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from swardcast.language import measures
-from swardcast.language.catalogue import PhraseError, built_in, with_house_phrases
+from swardcast.language.catalogue import PhraseError, built_in
+from swardcast.language.house_phrases import with_house_phrases
 from swardcast.language.voice import Voice
 from swardcast.quantities import parse_length_mm
 

@@ -10,7 +10,8 @@ import pytest
 from jinja2 import Environment, nodes
 from markupsafe import Markup
 
-from swardcast.language.catalogue import built_in, with_house_phrases
+from swardcast.language.catalogue import built_in
+from swardcast.language.house_phrases import with_house_phrases
 from swardcast.language.voice import Voice
 from swardcast.outlets.saying import say_html
 from tests.conftest import ROOT

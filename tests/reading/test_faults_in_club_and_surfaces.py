@@ -88,13 +88,13 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "a language that there is not yet",
             "en-GB",
             "fr-FR",
-            "line 10, language: found 'fr-FR'; expected one of: en-GB, en-US",
+            "line 10, language: found 'fr-FR'; expected 'en-GB' or 'en-US', or a language whose phrases all stand in the club's folder 'phrases'",
         ),
         fault(
-            "a language by half its tag",
+            "a tag of a language with an underscore",
             "en-GB",
-            "en-Gb",
-            "line 10, language: found 'en-Gb'; expected one of: en-GB, en-US. Did you mean 'en-GB'?",
+            "en_GB",
+            "line 10, language: found 'en_GB'; expected the IETF tag of a language, such as 'en-GB' or 'en-US'. Did you mean 'en-GB'?",
         ),
         fault(
             "a sand as heavy as lead",

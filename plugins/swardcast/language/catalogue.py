@@ -18,12 +18,14 @@ from fluent.syntax.visitor import Visitor
 
 from swardcast.errors import InputNeedsAttention, Problem, SwardcastError, nearest
 
-__all__ = ["BUILT_IN", "Catalogue", "PhraseError", "built_in", "catalogue_from", "with_house_phrases"]
+__all__ = ["BUILT_IN", "LOCALE", "Catalogue", "PhraseError", "built_in", "catalogue_from"]
 
 BUILT_IN: Final = ("en-GB", "en-US")
 """Languages that come with Swardcast, as IETF tags (RFC 5646)."""
 
-_LOCALE: Final = "language-locale"
+LOCALE: Final = "language-locale"
+"""The phrase that names the locale of the Unicode CLDR: plural forms, names of days and months, numbers."""
+
 _SUFFIX: Final = ".ftl"
 
 
@@ -38,6 +40,9 @@ class Catalogue:
         tag: IETF language tag.
         entries: messages and terms by name; a term's begins with a hyphen.
         places: file and line of each, for errors.
+
+    Raises:
+        InputNeedsAttention: when it names no known locale.
     """
 
     __slots__ = ("_bundle", "_entries", "_places", "locale", "tag")
@@ -48,7 +53,7 @@ class Catalogue:
         self.tag = tag
         self._entries = dict(entries)
         self._places = dict(places)
-        self.locale = _locale_of(self._entries, tag)
+        self.locale = _locale_of(self._entries, self._places, tag)
         self._bundle = FluentBundle([str(self.locale)], use_isolating=False)
         self._bundle.add_resource(ast.Resource(list(self._entries.values())))
 
@@ -94,7 +99,7 @@ class Catalogue:
         return tuple(name for entry, name in self._patterns() if not entry.startswith("-"))
 
     def slots_of(self, phrase: str) -> frozenset[str]:
-        """Names of the values that a phrase asks for, its terms included.
+        """Names of the values that a phrase asks for, those of phrases that it puts in included.
 
         Args:
             phrase: name of a message, or "message.attribute".
@@ -102,14 +107,14 @@ class Catalogue:
         Returns:
             Names without the dollar sign.
         """
-        name, _, attribute = phrase.partition(".")
-        entry = self._entries[name]
-        node: ast.BaseNode | None = entry.value
-        if attribute:
-            node = next(one.value for one in entry.attributes if one.id.name == attribute)
-        finder = _SlotFinder()
-        if node is not None:
-            finder.visit(node)
+        finder, seen, todo = _SlotFinder(), set[str](), [phrase]
+        while todo:
+            name = todo.pop()
+            pattern = self.text_of(name) if self.has(name) and name not in seen else None
+            seen.add(name)
+            if pattern is not None:
+                finder.visit(pattern)
+                todo += finder.phrases
         return frozenset(finder.found)
 
     def place_of(self, phrase: str) -> str:
@@ -144,23 +149,28 @@ class Catalogue:
 class _SlotFinder(Visitor):
     def __init__(self) -> None:
         self.found: set[str] = set()
+        self.phrases: set[str] = set()
 
     def visit_VariableReference(self, node: ast.VariableReference) -> None:  # noqa: N802 - the visitor's own name
         self.found.add(node.id.name)
 
+    def visit_MessageReference(self, node: ast.MessageReference) -> None:  # noqa: N802
+        self.phrases.add(f"{node.id.name}.{node.attribute.name}" if node.attribute else node.id.name)
 
-def _locale_of(entries: Mapping[str, ast.Message | ast.Term], tag: str) -> Locale:
-    entry = entries.get(_LOCALE)
+
+def _locale_of(
+    entries: Mapping[str, ast.Message | ast.Term], places: Mapping[str, tuple[str, int]], tag: str
+) -> Locale:
+    entry = entries.get(LOCALE)
     parts = entry.value.elements if entry is not None and entry.value is not None else []
     said = "".join(part.value for part in parts if isinstance(part, ast.TextElement))
     try:
         return Locale.parse(said or tag.replace("-", "_"))
     except (UnknownLocaleError, ValueError):
-        message = (
-            f"language {tag}: found {said or 'no'!r} {_LOCALE}; expected a locale of the Unicode CLDR such as 'en_GB', "
-            "which gives the plural forms and the names of days and months"
-        )
-        raise PhraseError(message) from None
+        file, line = places.get(LOCALE, ("phrases", None))
+        found = f"{said!r} as {LOCALE}" if said else f"no phrase {LOCALE!r}"
+        expected = "a locale of the Unicode CLDR such as 'en_GB', for plural forms and the names of days and months"
+        raise InputNeedsAttention([Problem(file=file, line=line, found=found, expected=expected)]) from None
 
 
 def catalogue_from(tag: str, texts: Mapping[str, str]) -> Catalogue:
@@ -174,8 +184,7 @@ def catalogue_from(tag: str, texts: Mapping[str, str]) -> Catalogue:
         The catalogue.
 
     Raises:
-        InputNeedsAttention: when a file cannot be parsed, or defines a phrase a second time.
-        PhraseError: when it names no known locale.
+        InputNeedsAttention: when a file cannot be parsed, defines a phrase a second time, or no known locale is named.
     """
     entries: dict[str, ast.Message | ast.Term] = {}
     places: dict[str, tuple[str, int]] = {}
@@ -237,50 +246,3 @@ def built_in(tag: str) -> Catalogue:
         if file.name.endswith(_SUFFIX)
     }
     return catalogue_from(tag, texts)
-
-
-def with_house_phrases(tag: str, texts: Mapping[str, str]) -> Catalogue:
-    """Put a club's own phrases in place of ours, or make a language that does not come with Swardcast.
-
-    Args:
-        tag: IETF language tag; one of `BUILT_IN`, or another whose phrases are all in `texts`.
-        texts: text of the club's files in Fluent's format, by name.
-
-    Returns:
-        The catalogue.
-
-    Raises:
-        InputNeedsAttention: when a file cannot be parsed, names a phrase or a slot that does not exist, or when phrases
-            of a language of the club's own are missing.
-    """
-    model = built_in(tag if tag in BUILT_IN else BUILT_IN[0])
-    own = catalogue_from(tag, texts)
-    problems = [*_strangers(own, model)]
-    if tag not in BUILT_IN:
-        problems += _missing(own, model, min(texts, default="phrases"))
-    if problems:
-        raise InputNeedsAttention(problems)
-    if tag not in BUILT_IN:
-        return own
-    return Catalogue(tag, {**model.entries(), **own.entries()}, {**model.places(), **own.places()})
-
-
-def _strangers(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
-    known = model.names()
-    for name in own.names():
-        file, line = own.places()[name.partition(".")[0]]
-        if name not in known:
-            expected = "the name of a phrase of ours"
-            yield Problem(file=file, line=line, found=repr(name), expected=expected, hint=nearest(name, known))
-            continue
-        for slot in sorted(own.slots_of(name) - model.slots_of(name)):
-            slots = ", ".join(f"${one}" for one in sorted(model.slots_of(name)))
-            expected = f"slots of {name!r}: {slots or 'it has none'}"
-            yield Problem(file=file, line=line, found=f"the slot ${slot}", expected=expected)
-
-
-def _missing(own: Catalogue, model: Catalogue, file: str) -> Iterator[Problem]:
-    have = set(own.names())
-    for name in model.names():
-        if name not in have:
-            yield Problem(file=file, found=f"no phrase {name!r}", expected=f"one, as in {model.place_of(name)}")

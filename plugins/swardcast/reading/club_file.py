@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo, available_timezones
 from pydantic import BeforeValidator, ValidationInfo, field_validator
 
 from swardcast.errors import Problem, nearest
-from swardcast.language.catalogue import BUILT_IN, built_in
+from swardcast.language.catalogue import BUILT_IN
 from swardcast.moments import WEEKDAYS
 from swardcast.reading.house_style import HouseStyleBlock
 from swardcast.reading.schema import (
@@ -42,6 +42,12 @@ __all__ = ["club_from"]
 
 _WEEKDAYS: Final = tuple(day.lower() for day in WEEKDAYS)
 _SITE: Final = re.compile(r"^https?://[a-z0-9][a-z0-9.:-]*(/[^\s?#]*)?$", re.IGNORECASE)
+# "langtag" of RFC 5646, section 2.1, without the lists of what is registered.
+_LANGUAGE: Final = re.compile(
+    r"^(?:[a-z]{2,3}(?:-[a-z]{3}){0,3}|[a-z]{4,8})(?:-[a-z]{4})?(?:-(?:[a-z]{2}|\d{3}))?"
+    r"(?:-(?:[a-z\d]{5,8}|\d[a-z\d]{3}))*(?:-[a-wyz\d](?:-[a-z\d]{2,8})+)*(?:-x(?:-[a-z\d]{1,8})+)?$",
+    re.IGNORECASE,
+)
 
 
 def _zone(value: object) -> ZoneInfo:
@@ -118,9 +124,10 @@ class _Club(Model):
     @field_validator("language")
     @classmethod
     def _known_language(cls, language: str) -> str:
-        if language not in BUILT_IN:
-            raise wrong(language, f"one of: {', '.join(BUILT_IN)}", nearest(language, BUILT_IN))
-        return language
+        if not _LANGUAGE.match(language):
+            expected = "the IETF tag of a language, such as 'en-GB' or 'en-US'"
+            raise wrong(language, expected, nearest(language, BUILT_IN))
+        return next((known for known in BUILT_IN if known.lower() == language.lower()), language)
 
 
 def club_from(document: Located, *, file: str, problems: list[Problem]) -> Club | None:
@@ -157,5 +164,4 @@ def club_from(document: Located, *, file: str, problems: list[Problem]) -> Club 
         tone=told.house_style.tone,
         sign_off=told.house_style.sign_off,
         scores=told.scores,
-        catalogue=built_in(told.language),
     )

@@ -33,6 +33,7 @@ _READ: Final = (
     "weather/history/*.csv",
     "weather/forecast/*.csv",
     "weather/*.py",
+    "phrases/*.ftl",
     "*.md",
 )
 _EXAMPLES: Final = (
@@ -40,8 +41,9 @@ _EXAMPLES: Final = (
     "log/2027/2027-08-23-0640-morning.md",
     "weather/observed.csv",
     "weather/history/1997-2026.csv",
+    "phrases/own.ftl",
 )
-_KNOWN: Final = {"club.yaml", "surfaces.yaml", "plan", "log", "weather", FIXTURES, "README.md"}
+_KNOWN: Final = {"club.yaml", "surfaces.yaml", "plan", "log", "weather", "phrases", "pages", FIXTURES, "README.md"}
 
 
 class Files:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -10,6 +10,7 @@ from zoneinfo import ZoneInfo
 from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.club_file import club_from
 from swardcast.reading.files import SOURCES, Files
+from swardcast.reading.languages import catalogue_in
 from swardcast.reading.sources_file import sources_from
 from swardcast.reading.station_file import station_weather_from
 from swardcast.reading.weather_block import weather_setup_from
@@ -59,7 +60,7 @@ def read_weather_folder(folder: Path) -> WeatherFolder:
 
 
 def club_in(files: Files, problems: list[Problem]) -> Club | None:
-    """Read club.yaml.
+    """Read club.yaml and the phrases of the club's language.
 
     Args:
         files: the club's files.
@@ -69,7 +70,11 @@ def club_in(files: Files, problems: list[Problem]) -> Club | None:
         The club, or None when its file is faulty.
     """
     document = files.club_file()
-    return club_from(document, file="club.yaml", problems=problems) if document is not None else None
+    club = club_from(document, file="club.yaml", problems=problems) if document is not None else None
+    if document is None or club is None:
+        return None
+    catalogue = catalogue_in(files, club.language, document.line(("language",)), problems)
+    return replace(club, catalogue=catalogue)
 
 
 def _setup(files: Files) -> WeatherSetup | None:

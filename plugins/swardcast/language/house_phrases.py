@@ -1,0 +1,140 @@
+"""A club's own phrases: in place of single ones of ours, or a whole language that does not come with Swardcast."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Final
+
+from fluent.syntax import ast
+from fluent.syntax.visitor import Visitor
+
+from swardcast.errors import InputNeedsAttention, Problem, nearest
+from swardcast.language.catalogue import BUILT_IN, Catalogue, built_in, catalogue_from
+
+__all__ = ["FOLDER", "with_house_phrases"]
+
+FOLDER: Final = "phrases"
+"""Where they stand in the club folder."""
+
+_LISTED: Final = 20  # of missing phrases; more would hide the rest of the report
+_FUNCTIONS: Final = ("DATETIME", "NUMBER")  # those of fluent.runtime
+
+
+def with_house_phrases(tag: str, texts: Mapping[str, str]) -> Catalogue:
+    """Put a club's own phrases in place of ours, or make a language that does not come with Swardcast.
+
+    A message of the club's may hold some attributes only; the others stay ours.
+
+    Args:
+        tag: IETF language tag; one of `BUILT_IN`, or another whose phrases are all in `texts`.
+        texts: text of the club's files in Fluent's format, by name.
+
+    Returns:
+        The catalogue.
+
+    Raises:
+        InputNeedsAttention: when a file cannot be parsed, names a phrase, a term or a slot that does not exist, or when
+            phrases of a language of the club's own are missing.
+    """
+    model = built_in(tag if tag in BUILT_IN else BUILT_IN[0])
+    if tag in BUILT_IN and not texts:
+        return model
+    own = catalogue_from(tag, texts)
+    whole = _merged(model, own) if tag in BUILT_IN else own
+    problems = [*_strange_names(own, model), *_strange_slots(own, model), *_strange_references(own, whole)]
+    if tag not in BUILT_IN:
+        problems += _missing(own, model)
+    if problems:
+        raise InputNeedsAttention(problems)
+    return whole
+
+
+def _merged(model: Catalogue, own: Catalogue) -> Catalogue:
+    entries = dict(model.entries())
+    for name, entry in own.entries().items():
+        before = entries.get(name)
+        if isinstance(entry, ast.Message) and isinstance(before, ast.Message):
+            entries[name] = _with_attributes_of(before, entry)
+        else:
+            entries[name] = entry
+    return Catalogue(model.tag, entries, {**model.places(), **own.places()})
+
+
+def _with_attributes_of(before: ast.Message, entry: ast.Message) -> ast.Message:
+    replaced = {one.id.name: one for one in entry.attributes}
+    kept = [replaced.pop(one.id.name, one) for one in before.attributes]
+    return ast.Message(entry.id, entry.value or before.value, [*kept, *replaced.values()])
+
+
+def _strange_names(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
+    known = model.names()
+    for name in own.names():
+        if name not in known:
+            file, line = own.places()[name.partition(".")[0]]
+            expected = "the name of a phrase of ours"
+            yield Problem(file=file, line=line, found=repr(name), expected=expected, hint=nearest(name, known))
+    used = {reference for entry in own.entries().values() for reference in _references(entry)}
+    terms = [name for name in model.entries() if name.startswith("-")]
+    for name in own.entries():
+        if name.startswith("-") and name not in terms and name not in used:
+            file, line = own.places()[name]
+            expected = "a term of ours, or one that your own phrases use"
+            yield Problem(file=file, line=line, found=repr(name), expected=expected, hint=nearest(name, terms))
+
+
+def _strange_slots(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
+    known = set(model.names())
+    for name in own.names():
+        if name not in known:
+            continue
+        ours = sorted(model.slots_of(name))
+        slots = ", ".join(f"${one}" for one in ours)
+        for slot in sorted(own.slots_of(name).difference(ours)):
+            file, line = own.places()[name.partition(".")[0]]
+            expected = f"slots of {name!r}: {slots or 'it has none'}"
+            yield Problem(file=file, line=line, found=f"the slot ${slot}", expected=expected, hint=nearest(slot, ours))
+
+
+def _strange_references(own: Catalogue, whole: Catalogue) -> Iterator[Problem]:
+    """What own phrases put in by name must be there: it would fail at the first build that says the phrase."""
+    known = {*whole.entries(), *whole.names(), *_FUNCTIONS}
+    for name, entry in own.entries().items():
+        file, line = own.places()[name]
+        for reference in sorted(_references(entry) - known):
+            found = f"{{ {reference} }} in {name!r}"
+            expected = "the name of a phrase or a term that there is"
+            yield Problem(file=file, line=line, found=found, expected=expected, hint=nearest(reference, known))
+
+
+def _missing(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
+    have, names = set(own.names()), model.names()
+    missing = [name for name in names if name not in have]
+    if missing:
+        found = f"{len(missing)} of {len(names)} phrases missing"
+        more = f", of which the first {_LISTED} are listed" if len(missing) > _LISTED else ""
+        yield Problem(file=FOLDER, found=found, expected=f"all phrases of the language {own.tag!r}{more}")
+    for name in missing[:_LISTED]:
+        file, line = model.places()[name.partition(".")[0]]
+        yield Problem(file=FOLDER, field=name, found="nothing", expected=f"a phrase, as in ours ({file}, line {line})")
+
+
+def _references(entry: ast.Message | ast.Term) -> set[str]:
+    finder = _ReferenceFinder()
+    finder.visit(entry)
+    return finder.found
+
+
+class _ReferenceFinder(Visitor):
+    def __init__(self) -> None:
+        self.found: set[str] = set()
+
+    def visit_MessageReference(self, node: ast.MessageReference) -> None:  # noqa: N802 - the visitor's own name
+        self.found.add(f"{node.id.name}.{node.attribute.name}" if node.attribute else node.id.name)
+
+    def visit_TermReference(self, node: ast.TermReference) -> None:  # noqa: N802
+        self.found.add(f"-{node.id.name}")
+        self.generic_visit(node)
+
+    def visit_FunctionReference(self, node: ast.FunctionReference) -> None:  # noqa: N802
+        self.found.add(node.id.name)
+        self.generic_visit(node)
