@@ -5,12 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
+from functools import reduce
 from typing import Final
 
+from swardcast.language.measures import length
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.words import percent, range_in_words
+from swardcast.notices.words import percent, range_in_words, whole_percent
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Milestone, Recovery, SurfaceWork, Work
-from swardcast.turf.healing import BACK_TO_NORMAL_LAG_DAYS, HOLES_CLOSED, SETTLED, Layers
+from swardcast.turf.healing import (
+    BACK_TO_NORMAL_LAG_DAYS,
+    HOLES_CLOSED,
+    RIM_GROWTH_MM_PER_GROWTH_DAY,
+    SETTLED,
+    Layers,
+    Part,
+)
 
 __all__ = ["JobSums", "SumRow", "growth_to_go", "job_sums", "left_formula", "pocket_sum", "weeks_in_words"]
 
@@ -80,40 +89,44 @@ def _row(work: SurfaceWork, recovery: Recovery, gained: float, voice: Voice) -> 
 def _sentences(work: SurfaceWork, recovery: Recovery, gained: float, voice: Voice) -> Iterator[str]:
     needed = recovery.growth_needed(HOLES_CLOSED)
     to_go = growth_to_go(needed, gained)
-    yield f"{percent(recovery.day_zero, voice)} of the surface was disturbed on {voice.day(recovery.start)}."
-    yield f"It needs {needed:.1f} growth days until {_healed(recovery, voice)}. It has gained {gained:.1f}."
-    if needed > 0 and needed <= recovery.rim_growth_days:
-        yield _RIM
+    what = _what(recovery)
+    yield voice.say("sums-disturbed", share=percent(recovery.day_zero, voice), day=voice.day(recovery.start))
+    yield voice.say("sums-needed", needed=_growth(needed, voice), what=what, gained=_growth(gained, voice))
+    if 0 < needed <= recovery.rim_growth_days:
+        yield _rim(voice)
     if to_go > 0:
-        yield f"That leaves {to_go:.1f}. We expect {weeks_in_words(recovery.weeks_ahead, to_go, voice)}."
+        weeks = weeks_in_words(recovery.weeks_ahead, to_go, voice)
+        yield voice.say("sums-left", left=_growth(to_go, voice), weeks=weeks)
     if recovery.closes_on is not None:
-        yield f"So {_heals(recovery, to_go, voice)} about {voice.day(recovery.closes_on)}."
+        yield voice.say("sums-heals", what=what, when=_when(to_go), day=voice.day(recovery.closes_on))
         if recovery.lag_days > 0:
             normal = voice.day(recovery.closes_on + timedelta(days=round(recovery.lag_days)))
-            yield f"Add {_lag(recovery, voice)} for the height of cut and the feed to come back: about {normal}."
-    yield f"Back to normal: {range_in_words(work.dates[Milestone.BACK_TO_NORMAL], voice)}."
-    yield f"In figures, left after G growth days: {left_formula(recovery.layers, recovery.pace.middle, voice)}."
+            yield voice.say("sums-lag", lag=_lag(recovery, voice), day=normal)
+    yield voice.say("sums-normal", date=range_in_words(work.dates[Milestone.BACK_TO_NORMAL], voice))
+    yield voice.say("sums-formula", formula=left_formula(recovery.layers, recovery.pace.middle, voice))
 
 
-_RIM: Final = "The rim of the widest hole needs that much at least: its radius at 0.9 mm per growth day."
+def _growth(growth_days: float, voice: Voice) -> str:
+    return voice.number(growth_days, decimals=1)
 
 
-def _healed(recovery: Recovery, voice: Voice) -> str:
-    return "the holes count as closed" if recovery.sums.openings else "it counts as healed"
+def _rim(voice: Voice) -> str:
+    return voice.say("sums-rim", rate=length(RIM_GROWTH_MM_PER_GROWTH_DAY, voice))
 
 
-def _heals(recovery: Recovery, to_go: float, voice: Voice) -> str:
-    if recovery.sums.openings:
-        return "the holes close" if to_go > 0 else "the holes closed"
-    return "it is healed" if to_go > 0 else "it was healed"
+def _what(recovery: Recovery) -> str:
+    return "holes" if recovery.sums.openings else "turf"
+
+
+def _when(to_go: float) -> str:
+    return "ahead" if to_go > 0 else "past"
 
 
 def _lag(recovery: Recovery, voice: Voice) -> str:
-    days = round(recovery.lag_days)
-    usual = round(BACK_TO_NORMAL_LAG_DAYS)
-    return (
-        f"{days} days" if days == usual else f"{days} days (the usual {usual}, at the pace that this course has shown)"
-    )
+    days, usual = round(recovery.lag_days), round(BACK_TO_NORMAL_LAG_DAYS)
+    if days == usual:
+        return voice.say("sums-lag-days", days=days)
+    return voice.say("sums-lag-days.own-pace", days=days, usual=usual)
 
 
 def growth_to_go(needed: float, gained: float) -> float:
@@ -144,10 +157,12 @@ def weeks_in_words(weeks: Sequence[float], to_go: float, voice: Voice) -> str:
     while shown < len(weeks) and (shown == 0 or total < to_go):
         total += weeks[shown]
         shown += 1
-    listed = ", then ".join(f"{week:.1f}" for week in weeks[:shown])
-    if total < to_go:
-        listed += " and so on"
-    return f"{listed} in the coming week{'' if shown == 1 else 's'}"
+    growth = reduce(
+        lambda first, next_: voice.say("sums-week-after-week", first=first, next=next_),
+        [_growth(week, voice) for week in weeks[:shown]],
+    )
+    phrase = "sums-weeks.and-so-on" if total < to_go else "sums-weeks"
+    return voice.say(phrase, growth=growth, count=shown)
 
 
 def left_formula(layers: Layers, pace: float, voice: Voice) -> str:
@@ -163,14 +178,17 @@ def left_formula(layers: Layers, pace: float, voice: Voice) -> str:
     """
     factors = []
     for layer in layers:
-        parts = [
-            f"{part.amount:.3f} x exp(-{part.per_growth_day * pace:.3f} G)" for part in layer if part.amount >= _PRINTED
-        ]
+        parts = [_part(part, pace, voice) for part in layer if part.amount >= _PRINTED]
         if not parts:
             continue
-        largest = parts[0] if len(parts) == 1 else f"the largest of [{'; '.join(parts)}]"
+        largest = parts[0] if len(parts) == 1 else voice.say("sums-largest", parts=voice.clauses(parts))
         factors.append(f"(1 - {largest})")
     return f"1 - {''.join(factors)}"
+
+
+def _part(part: Part, pace: float, voice: Voice) -> str:
+    amount, rate = (voice.number(value, decimals=3) for value in (part.amount, part.per_growth_day * pace))
+    return f"{amount} x exp(-{rate} G)"
 
 
 def pocket_sum(recovery: Recovery, voice: Voice) -> Iterator[str]:
@@ -184,17 +202,20 @@ def pocket_sum(recovery: Recovery, voice: Voice) -> Iterator[str]:
         Sentences.
     """
     settled, closed = recovery.growth_needed(SETTLED), recovery.growth_needed(HOLES_CLOSED)
-    yield f"Growth days needed to settle (left: {100 * SETTLED:.0f} %): {settled:.1f}."
-    yield f"Growth days needed until {_healed(recovery, voice)} (left: {100 * HOLES_CLOSED:.0f} %): {closed:.1f}."
-    if closed > 0 and closed <= recovery.rim_growth_days:
-        yield _RIM
-    to_go = growth_to_go(closed, recovery.growth_so_far or 0.0)
-    when = "" if recovery.growth_so_far is not None else f", counted from {voice.day(recovery.start)}"
-    if recovery.growth_so_far is not None:
-        yield f"Growth days gained up to yesterday: {recovery.growth_so_far:.1f}, so {to_go:.1f} to go."
+    what = _what(recovery)
+    yield voice.say("pocket-settled", share=whole_percent(SETTLED, voice), needed=_growth(settled, voice))
+    yield voice.say("pocket-closed", what=what, share=whole_percent(HOLES_CLOSED, voice), needed=_growth(closed, voice))
+    if 0 < closed <= recovery.rim_growth_days:
+        yield _rim(voice)
+    gained = recovery.growth_so_far
+    to_go = growth_to_go(closed, gained or 0.0)
+    if gained is not None:
+        yield voice.say("pocket-gained", gained=_growth(gained, voice), left=_growth(to_go, voice))
     if to_go > 0:
-        yield f"Growth days to be expected: {weeks_in_words(recovery.weeks_ahead, to_go, voice)}{when}."
+        phrase = "pocket-weeks" if gained is not None else "pocket-weeks.from"
+        weeks = weeks_in_words(recovery.weeks_ahead, to_go, voice)
+        yield voice.say(phrase, weeks=weeks, day=voice.day(recovery.start))
     if recovery.closes_on is not None:
-        yield f"By these sums {_heals(recovery, to_go, voice)} about {voice.day(recovery.closes_on)}."
+        yield voice.say("pocket-heals", what=what, when=_when(to_go), day=voice.day(recovery.closes_on))
     if recovery.lag_days > 0:
-        yield f"Back to normal: {_lag(recovery, voice)} after that."
+        yield voice.say("pocket-normal", lag=_lag(recovery, voice))
