@@ -8,3 +8,4 @@ month-pattern = MMMM
 month-pattern-with-year = MMMM y
 time-pattern = h:mma
 full-hour-pattern = ha
+midday = midday

@@ -8,3 +8,4 @@ month-pattern = MMMM
 month-pattern-with-year = MMMM y
 time-pattern = h:mm a
 full-hour-pattern = h a
+midday = noon

@@ -9,7 +9,6 @@ list-clauses = { $first }; { $next }
 sentence = { $clause }.
 list-sentences = { $first } { $next }
 moment = { $time } on { $day }
-midday = midday
 midnight = midnight
 
 # Uncertain days
