@@ -47,7 +47,7 @@ def plain_pelican(folder: Path) -> Callable[[], object]:
     content.mkdir()
     bulletin = compose_bulletin(read_club_folder(DEMO), DEMO_AS_OF)
     for number, notice in enumerate(bulletin.notices):
-        words = " ".join(["turf"] * (len(notice_html(notice, bulletin.voice)) // 5))
+        words = " ".join(["turf"] * (len(notice_html(notice, bulletin.voice, "../../")) // 5))
         text = f"Title: Notice {number}\nDate: 2027-09-14\nCategory: work\n\n{words}\n"
         (content / f"{number}.md").write_text(text, encoding="utf-8")
     output = str(folder / "output")

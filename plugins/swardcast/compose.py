@@ -9,11 +9,13 @@ from datetime import datetime
 from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story
 from swardcast.notices.compose_notice import compose_notice
+from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Notice
 from swardcast.notices.reasons import remarks_on
 from swardcast.notices.status import CourseStatus, compose_status
 from swardcast.notices.sums import JobSums, job_sums
 from swardcast.notices.track_record import Comparisons, compose_published, compose_track_record
+from swardcast.notices.why import WhyPage, compose_why
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.play_story import play_changes
 from swardcast.outlook.states import CourseOutlook
@@ -39,6 +41,7 @@ class Bulletin:
         notices: one for each announced job, in the plan's order.
         items: what members should hear of, newest first.
         sums: the sums of everything that is healing.
+        why: a page for each kind of work.
         track_record: the club's own promises and what came of them.
         published: the published recoveries beside what is computed for them.
         weather_sources: services whose weather the dates rest on, which their licences ask us to name.
@@ -52,6 +55,7 @@ class Bulletin:
     notices: tuple[Notice, ...]
     items: tuple[FeedItem, ...]
     sums: tuple[JobSums, ...]
+    why: tuple[WhyPage, ...]
     track_record: Comparisons
     published: Comparisons
     weather_sources: tuple[WeatherSource, ...]
@@ -60,7 +64,7 @@ class Bulletin:
     @property
     def voice(self) -> Voice:
         """The club's language, to a reader of that moment."""
-        return Voice(catalogue=self.club.catalogue, near=self.as_of.date())
+        return self.club.voice(self.as_of.date())
 
 
 def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | None = None) -> Bulletin:
@@ -78,10 +82,22 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     """
     book = book or WeatherBook(records.club, records.weather)
     outlook = assess_course(records, as_of, book)
-    voice = Voice(catalogue=records.club.catalogue, near=outlook.as_of.date())
+    voice = records.club.voice(outlook.as_of.date())
     known = records.known_at(as_of)
     stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
-    notices = [compose_notice(job, stories[name], known, outlook.as_of, voice) for name, job in outlook.jobs.items()]
+    notices = [
+        compose_notice(
+            Matter(
+                outlook=job,
+                story=stories[name],
+                records=known,
+                limits=outlook.limits,
+                as_of=outlook.as_of,
+                voice=voice,
+            )
+        )
+        for name, job in outlook.jobs.items()
+    ]
     items = [*items_of_play(play_changes(records, as_of), records, voice), *items_of_notes(known, voice)]
     for notice in notices:
         items += items_of_story(stories[notice.id], records, notice.category, voice)
@@ -93,6 +109,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
         notices=tuple(notices),
         items=tuple(_newest_first(items)),
         sums=job_sums(outlook, voice),
+        why=compose_why(outlook, stories, voice),
         track_record=compose_track_record(track_record(records, as_of, book), voice),
         published=compose_published(voice),
         weather_sources=records.weather.sources,

@@ -32,7 +32,16 @@ from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
-from swardcast.outlets.html import item_html, notice_html, published_html, status_html, sums_html, track_record_html
+from swardcast.outlets.html import (
+    item_html,
+    notice_html,
+    published_html,
+    status_html,
+    sums_html,
+    track_record_html,
+    why_html,
+    why_index_html,
+)
 from swardcast.outlets.own_words import own_words_html
 from swardcast.outlets.rss import rss_artifact
 from swardcast.outlets.saying import words_for_templates
@@ -56,6 +65,7 @@ def connect() -> None:
     signals.article_generator_pretaxonomy.connect(_add_articles)
     signals.page_generator_finalized.connect(_fill_pages)
     signals.page_generator_finalized.connect(_add_status_page)
+    signals.page_generator_finalized.connect(_add_why_pages)
     signals.get_generators.connect(_generators)
     signals.finalized.connect(_check_output)
 
@@ -89,10 +99,13 @@ def _compose(generator: ArticlesGenerator) -> None:
     for remark in (*ahead, *bulletin.remarks, *own_words):
         print(f"Worth another look: {remark}", file=sys.stderr)
     voice = bulletin.voice
-    bodies = {notice.id: notice_html(notice, voice) for notice in bulletin.notices}
+    root = _root(settings, settings["ARTICLE_SAVE_AS"])
+    bodies = {notice.id: notice_html(notice, voice, root) for notice in bulletin.notices}
+    site = f"{bulletin.club.site}/"
+    in_feed = {notice.id: notice_html(notice, voice, site) for notice in bulletin.notices}
 
     def content_of(item: FeedItem) -> str:
-        return item_html(item, bodies.get(item.notice_id, ""))
+        return item_html(item, in_feed.get(item.notice_id, ""))
 
     context = generator.context
     context["bulletin"] = bulletin
@@ -173,6 +186,38 @@ def _add_status_page(generator: PagesGenerator) -> None:
     generator.pages.insert(0, page)
 
 
+def _add_why_pages(generator: PagesGenerator) -> None:
+    bulletin: Bulletin = generator.context["bulletin"]
+    voice = bulletin.voice
+    index = _page(generator, "why", voice.say("why-index-title"), voice.say("why-index-lead"))
+    index._content = why_index_html(bulletin.why, voice, _root(generator.settings, index.save_as))
+    generator.pages.append(index)
+    for why in bulletin.why:
+        page = _page(generator, f"why/{why.slug}", why.title, why.summary)
+        page._content = why_html(why, voice, _root(generator.settings, page.save_as))
+        generator.pages.append(page)
+
+
+def _page(generator: PagesGenerator, address: str, title: str, summary: str) -> Page:
+    metadata = {
+        "title": title,
+        "slug": address.replace("/", "-"),
+        "summary": summary,
+        "description": summary,
+        "date": generator.context["bulletin"].as_of,
+        "status": "published",
+        "url": f"{address}/index.html",
+        "save_as": f"{address}/index.html",
+    }
+    source = str(Path(generator.path) / f"{metadata['slug']}.page")
+    return Page("", metadata=metadata, settings=generator.settings, source_path=source, context=generator.context)
+
+
+def _root(settings: Any, save_as: str) -> str:
+    """The way from a page to the site's first one; relative where the site's links are."""
+    return "../" * save_as.count("/") if settings["RELATIVE_URLS"] else f"{settings['SITEURL']}/"
+
+
 def _fill_pages(generator: PagesGenerator) -> None:
     for page in generator.pages:
         page._content = _PART.sub(partial(_part, _parts(generator, page), page), page._content)  # there is no other way
@@ -189,7 +234,7 @@ def _part(parts: Mapping[str, str], page: Page, match: re.Match[str]) -> str:
 def _parts(generator: PagesGenerator, page: Page) -> dict[str, str]:
     """What the plugin can put into a page of the site's own; links are relative where the site's are."""
     bulletin: Bulletin = generator.context["bulletin"]
-    up = "../" * page.save_as.count("/") if generator.settings["RELATIVE_URLS"] else f"{generator.settings['SITEURL']}/"
+    up = _root(generator.settings, page.save_as)
     return {
         "sums": sums_html(bulletin.sums, bulletin.voice),
         "published": published_html(bulletin.published, bulletin.voice),

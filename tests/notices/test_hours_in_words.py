@@ -18,6 +18,7 @@ from swardcast.notices.status import StatusLine
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.reading.clock_times import clock_time
 from swardcast.records.folder import ClubRecords
+from swardcast.records.plan import Part
 from tests.outlook.small_club import SmallClub, moment
 
 LONDON = ZoneInfo("Europe/London")
@@ -124,7 +125,7 @@ def test_the_demo_tells_the_hours_of_a_day_of_work(demo_at: Callable[[str], Bull
     assert _facts(bulletin, "Greens 13 to 15")["Open again"].startswith("tomorrow, Friday 27 August, likely from")
     assert _line(bulletin, "Green 12").play == "closed"
     notice = next(notice for notice in bulletin.notices if notice.id == "greens-renovation-2027")
-    section = next(section for section in notice.sections if section.heading.startswith("When"))
+    section = next(section for section in notice.sections if section.part is Part.DAY_BY_DAY)
     rows = {fact.name: fact.value for fact in section.facts}
     assert rows["Open again: green 12"] == "Likely from 11:15am, by 11:45am at the latest"
     assert rows["Open again: greens 13 to 15"].lower() == _facts(bulletin, "Greens 13 to 15")["Open again"].lower()

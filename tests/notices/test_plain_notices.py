@@ -68,7 +68,7 @@ def notices(demo_records: ClubRecords) -> list[Read]:
         as_of = datetime.fromisoformat(moment).replace(tzinfo=demo_records.club.time_zone)
         bulletin = compose_bulletin(demo_records, as_of, book)
         for notice in bulletin.notices:
-            found.append(Read(as_of, notice.id, blocks_of(notice_html(notice, bulletin.voice))))
+            found.append(Read(as_of, notice.id, blocks_of(notice_html(notice, bulletin.voice, "../../"))))
     return found
 
 

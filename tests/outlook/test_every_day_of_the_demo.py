@@ -16,7 +16,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
-from swardcast.language.voice import Voice
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.words import places_in_words
 from swardcast.outlook.states import Work
 from swardcast.outlook.weather_book import WeatherBook
@@ -47,9 +47,7 @@ def _works(bulletin: Bulletin, day: date) -> Iterator[tuple[str, str]]:
         states = "; ".join(
             f"{places_in_words(places, Voice.english(date.min))} {state.value}" for state, places in by_state.items()
         )
-        story = next(section for section in notice.sections if section.heading.startswith("When")) if states else None
-        told = [fact.value for fact in story.facts if fact.name == "Back to normal"] if story else []
-        yield job.job.title, f"{states}. Back to normal: {told[0] if told else 'no more'}."
+        yield job.job.title, f"{states}. Back to normal: {capital(notice.normal) if states else 'no more'}."
 
 
 def _diary(evenings: dict[date, Bulletin]) -> Iterator[str]:

@@ -11,10 +11,11 @@ import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice
+from swardcast.notices.notice import text_of
 from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.states import DateRange, Work
 from swardcast.records.folder import ClubRecords
-from swardcast.records.plan import Play
+from swardcast.records.plan import Part, Play
 
 GOLDEN = Path(__file__).parents[1] / "golden" / "demo_story.txt"
 LONDON = ZoneInfo("Europe/London")
@@ -82,7 +83,7 @@ def test_every_sentence_of_the_demos_notices_is_short_and_whole(demo_bulletin: B
     for notice in demo_bulletin.notices:
         assert len(notice.short_answer.split()) <= 40, notice.short_answer
         for section in notice.sections:
-            for text in (*section.paragraphs, *section.points):
+            for text in (*map(text_of, section.paragraphs), *(point.text for point in section.points)):
                 for sentence in text.replace("? ", ". ").split(". "):
                     assert len(sentence.split()) <= 25, sentence
                 assert "None" not in text
@@ -108,7 +109,9 @@ def test_a_date_that_crosses_competitions_names_them_and_its_cause(demo_bulletin
     days = "Visitors' day, Wednesday 29 September; Twilight nine, Wednesday 29 September, 5:30pm"
     assert crossed == f"This puts before the likely date: {days}."
     notice = next(notice for notice in demo_bulletin.notices if notice.id == item.notice_id)
-    assert notice.changed.endswith("5:30pm. Told at 12:15pm on Monday 13 September.")
+    changed = next(section for section in notice.sections if section.part is Part.WHAT_CHANGED)
+    told = " ".join(text_of(paragraph) for paragraph in changed.paragraphs)
+    assert told.endswith("5:30pm. Told at 12:15pm on Monday 13 September.")
 
 
 def test_notes_are_news_and_the_mornings_own_words_stand_on_the_status_page(demo_bulletin: Bulletin) -> None:

@@ -8,7 +8,6 @@ from collections.abc import Iterable
 from swardcast.entering.kinds import PLAYS
 from swardcast.entering.places import WHOLE_COURSE, phrase_for
 from swardcast.entering.standing import Standing
-from swardcast.language.voice import Voice
 from swardcast.notices.words import places_in_words
 from swardcast.outlook.states import CourseOutlook, Milestone, SurfaceOutlook, Work
 from swardcast.records.plan import Job, Play
@@ -83,7 +82,7 @@ def _why(standing: Standing, outlook: CourseOutlook, closed: Iterable[str], work
         going_on = current.job.title if current and current.work in (Work.UNDER_WAY, Work.HEALING) else ""
         if title := worked.get(name) or going_on:
             titles.setdefault(title, []).append(name)
-    voice = Voice(catalogue=standing.records.club.catalogue, near=standing.at.date())  # for members to read
+    voice = standing.records.club.voice(standing.at.date())  # for members to read
     parts = [
         voice.say(
             "morning-closed-for-work",

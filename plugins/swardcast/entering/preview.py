@@ -55,7 +55,7 @@ def _jobs(before: Bulletin, after: Bulletin) -> Iterator[str]:
         if was == notice:
             continue
         said = "; ".join([*_became(before, after, notice.id), *_date(was, notice)])
-        yield f"{notice.headline}: {said or 'its notice tells more'}"
+        yield f"{notice.title}: {said or 'its notice tells more'}"
 
 
 def _became(before: Bulletin, after: Bulletin, job: str) -> Iterator[str]:
@@ -77,19 +77,11 @@ def _count(surfaces: list[Surface]) -> str:
 
 def _date(was: Notice | None, now: Notice) -> Iterator[str]:
     """The date as the notice tells it, with the one before where it is another."""
-    old, new = _normal_of(was) if was else "", _normal_of(now)
+    old, new = was.normal if was else "", now.normal
     if new and new != old:
         yield f"back to normal {new}" + (f" (so far {old})" if old else "")
     elif new:
         yield f"back to normal stays {new}"
-
-
-def _normal_of(notice: Notice) -> str:
-    for section in notice.sections:
-        for fact in section.facts:
-            if fact.name == "Back to normal":
-                return fact.value[:1].lower() + fact.value[1:]
-    return ""
 
 
 def _play(before: Bulletin, after: Bulletin) -> Iterator[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time
 from enum import Enum
@@ -33,10 +33,12 @@ class Voice:
     Args:
         catalogue: the language.
         near: the day of the reader: its year is left out.
+        set_names: the club's own names for sets of surfaces, each with the ids of its surfaces.
     """
 
     catalogue: Catalogue
     near: date
+    set_names: tuple[tuple[str, frozenset[str]], ...] = ()
 
     @classmethod
     def english(cls, near: date) -> Voice:
@@ -105,6 +107,18 @@ class Voice:
     def sentences(self, parts: Sequence[str]) -> str:
         """Put whole sentences in a row."""
         return reduce(lambda first, part: self.say("list-sentences", first=first, next=part), parts) if parts else ""
+
+    def set_name(self, surfaces: Iterable[str]) -> str | None:
+        """Give the club's own name for exactly these surfaces.
+
+        Args:
+            surfaces: their ids.
+
+        Returns:
+            The name, or None where the club has none.
+        """
+        wanted = frozenset(surfaces)
+        return next((name for name, chosen in self.set_names if chosen == wanted), None)
 
     def day(self, day: date) -> str:
         """Say a day: "Friday 24 September", with the year when it is not that of the reader's day."""

@@ -64,7 +64,7 @@ def items_of_story(story: JobStory, records: ClubRecords, category: str, voice: 
     return [_item(change, story, records, category, voice) for change in story.changes]
 
 
-def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> str:
+def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[str, ...]:
     """Say what members heard of last, with its cause where a date moved.
 
     Args:
@@ -73,15 +73,15 @@ def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> str:
         voice: the language and the day of the reader.
 
     Returns:
-        Sentences, or "" when there was nothing but the announcement.
+        Sentences, none when there was nothing but the announcement.
     """
     change = story.changes[-1]
     if change.revision == 1:
-        return ""
+        return ()
     at = change.at.astimezone(records.club.time_zone)
     said = voice.sentence(_headline(change, records, voice))
     told = voice.say("news-told-at", moment=voice.moment(at))
-    return voice.sentences([said, *_why_it_moved(change, voice), told])
+    return (said, *_why_it_moved(change, voice), told)
 
 
 def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str, voice: Voice) -> FeedItem:

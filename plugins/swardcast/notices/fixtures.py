@@ -8,7 +8,7 @@ from typing import Final
 
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.chances import FEWEST, chance_in_words
-from swardcast.notices.notice import Fact, Section
+from swardcast.notices.notice import Fact, Section, Sentence
 from swardcast.notices.words import kind_in_words, places_in_words
 from swardcast.outlook.fixtures import Basis, FixtureOutlook, Touch, fixtures_ahead, worth_telling
 from swardcast.outlook.job_ranges import open_works, sampled_recoveries
@@ -48,7 +48,8 @@ def fixtures_section(outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Vo
     how_known = [voice.name("fixtures", told[0].basis)]
     if len(told) < len(met):
         how_known.append(voice.say("fixtures-left-out"))
-    return Section(heading=voice.say("fixtures-heading"), facts=facts, paragraphs=(voice.sentences(how_known),))
+    said = tuple(Sentence(text=words, source="computed") for words in how_known)
+    return Section(heading=voice.say("fixtures-heading"), facts=facts, paragraphs=(said,))
 
 
 def _names_in_words(fixtures: Iterable[Fixture], voice: Voice) -> str:

@@ -1,11 +1,39 @@
-"""A notice: one job in plain words, from the short answer to what happened on which day."""
+"""A notice: one job in plain words, from the headline to what happened on which day; each sentence with its source."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
 
-__all__ = ["Event", "Fact", "Notice", "Section"]
+from swardcast.records.plan import Part
+
+__all__ = ["Event", "Fact", "Notice", "Section", "Sentence", "text_of"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sentence:
+    """A sentence, or two that belong together, and where it comes from.
+
+    Args:
+        text: the words.
+        source: file and line, or the entry, of what it rests on; "computed" for a sum; the phrase's place for words
+            that are ours.
+    """
+
+    text: str
+    source: str
+
+
+def text_of(sentences: tuple[Sentence, ...]) -> str:
+    """Join sentences to a paragraph.
+
+    Args:
+        sentences: sentences in order.
+
+    Returns:
+        Their text.
+    """
+    return " ".join(sentence.text for sentence in sentences)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -14,25 +42,34 @@ class Fact:
 
     name: str
     value: str
+    source: str = "computed"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Section:
-    """A part of a notice under one heading.
+    """A part of a notice under one heading; its pieces stand in the order of the fields.
 
     Args:
         heading: the heading.
-        paragraphs: plain text, a paragraph each.
+        part: which of the fixed parts it is, or None for a piece of another page.
+        paragraphs: paragraphs of sentences.
         facts: names and values.
         points: a list of sentences.
         markdown: the manager's own Markdown, or "".
+        own_source: file and line of that Markdown, or "".
+        link: what the heading's page about it is: "dates" for how dates are worked out, or "".
+        kinds: kinds of work that have a page of their own, as (slug, name), to link.
     """
 
     heading: str
-    paragraphs: tuple[str, ...] = ()
+    part: Part | None = None
+    paragraphs: tuple[tuple[Sentence, ...], ...] = ()
     facts: tuple[Fact, ...] = ()
-    points: tuple[str, ...] = ()
+    points: tuple[Sentence, ...] = ()
     markdown: str = ""
+    own_source: str = ""
+    link: str = ""
+    kinds: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +80,7 @@ class Event:
         at: when.
         when: the same in words.
         sentence: what happened.
+        source: the entry, or "computed".
         markdown: the manager's own words, or "".
         withdrawn: whether a later correction withdrew it.
     """
@@ -50,6 +88,7 @@ class Event:
     at: datetime
     when: str
     sentence: str
+    source: str = "computed"
     markdown: str = ""
     withdrawn: bool = False
 
@@ -63,16 +102,19 @@ class Notice:
         revision: changes that a reader should have heard of, 1 for the announcement.
         issued_at: when it was first public.
         revised_at: when it last changed.
-        headline: what.
+        headline: what, where and when.
+        title: what, as the plan has it.
         where: where, in words.
         when: when the work is, in words.
         work: the state of the work in words.
-        short_answer: how play is affected, when it is over, how sure; 40 words or fewer.
-        changed: what members heard of last and why, or "" after the announcement alone.
-        sections: the rest, in order.
+        normal: the published date for back to normal, in words.
+        answer: how play is affected, when it is over, how sure; 40 words or fewer.
+        own_words: the manager's Markdown for the head of the notice, or "".
+        sections: the parts, in their fixed order.
         events: what happened, newest first.
-        category: the main kind of work.
-        tags: the kinds of surface.
+        category: the main kind of work, by its name in the plan.
+        tags: the kinds of surface, by their names in the plan.
+        sign_off: the club's own last line, or "".
     """
 
     id: str
@@ -80,12 +122,20 @@ class Notice:
     issued_at: datetime
     revised_at: datetime
     headline: str
+    title: str
     where: str
     when: str
     work: str
-    short_answer: str
-    changed: str
+    normal: str
+    answer: tuple[Sentence, ...]
+    own_words: str
     sections: tuple[Section, ...]
     events: tuple[Event, ...]
     category: str
     tags: tuple[str, ...]
+    sign_off: str
+
+    @property
+    def short_answer(self) -> str:
+        """The short answer as one paragraph."""
+        return text_of(self.answer)

@@ -26,7 +26,7 @@ from swardcast.records.operations import (
 )
 from swardcast.records.translate import SurfaceSums, opening_of
 
-__all__ = ["facts_in_numbers"]
+__all__ = ["facts_in_numbers", "facts_of_work"]
 
 _PRINTED_MM: Final = 0.05  # a layer that is printed as 0.0 mm is none
 
@@ -42,11 +42,23 @@ def facts_in_numbers(outlook: JobOutlook, voice: Voice) -> list[Fact]:
         Names and values; empty for work without numbers.
     """
     sums = [work.sums for work in outlook.surfaces]
-    return [*_work(outlook, voice), *_holes(sums, voice), *_sand(sums, voice)]
+    return [*facts_of_work(outlook, None, voice), *_holes(sums, voice), *_sand(sums, voice)]
 
 
-def _work(outlook: JobOutlook, voice: Voice) -> Iterator[Fact]:
+def facts_of_work(outlook: JobOutlook, kind: Kind | None, voice: Voice) -> Iterator[Fact]:
+    """List the sizes of a job's operations.
+
+    Args:
+        outlook: how the job stands.
+        kind: the only kind of work to list, or None for all.
+        voice: the language and the day of the reader.
+
+    Yields:
+        Names and values.
+    """
     for operation in outlook.job.operations:
+        if kind is not None and operation.kind is not kind:
+            continue
         match operation:
             case Tining():
                 yield Fact(name=_named(operation.kind, operation.passes, voice), value=_holes_made(operation, voice))

@@ -13,15 +13,18 @@ from swardcast.records.club import Surface, SurfaceKind
 
 __all__ = [
     "amount",
+    "few_words_for",
     "holes_in_words",
     "kind_in_words",
     "percent",
+    "place_list",
     "places_in_words",
     "published_in_words",
     "range_in_words",
     "whole_percent",
 ]
 
+_MOST_WORDS_IN_A_LINE = 12  # of a name in a short answer or a headline: judgement
 _NO_DATES = {
     NoDate.NOT_THIS_SEASON: "no-date-not-this-season",
     NoDate.NO_HISTORY: "no-date-no-history",
@@ -109,15 +112,61 @@ def kind_in_words(kind: SurfaceKind, count: int, voice: Voice) -> str:
 
 
 def places_in_words(surfaces: Iterable[Surface], voice: Voice) -> str:
-    """Name surfaces as in a sentence: "greens 1 to 9 and 14 and the practice green"."""
+    """Name surfaces as in a sentence: "greens 1 to 9 and 14 and the practice green"; a club's own name for them first.
+
+    Args:
+        surfaces: the surfaces.
+        voice: the language and the club's own names of sets.
+
+    Returns:
+        Their names.
+    """
+    return voice.joined(place_list(surfaces, voice))
+
+
+def place_list(surfaces: Iterable[Surface], voice: Voice) -> list[str]:
+    """Name surfaces one by one, runs of numbers together.
+
+    Args:
+        surfaces: the surfaces.
+        voice: the language and the club's own names of sets.
+
+    Returns:
+        Names, by kind of surface.
+    """
     chosen = list(surfaces)
+    if (own := voice.set_name(surface.id for surface in chosen)) is not None:
+        return [own]
     parts = []
     for kind in SurfaceKind:
         of_kind = [surface for surface in chosen if surface.kind is kind]
+        if of_kind and (own := voice.set_name(surface.id for surface in of_kind)) is not None:
+            parts.append(own)
+            continue
         numbered = [surface for surface in of_kind if surface.is_numbered]
         parts += _numbered(kind, sorted(surface.hole or 0 for surface in numbered), voice)
         parts += [surface.name for surface in of_kind if not surface.is_numbered]
-    return voice.joined(parts)
+    return parts
+
+
+def few_words_for(surfaces: Iterable[Surface], voice: Voice) -> str:
+    """Name surfaces, or count them where their names would not fit into a line: "6 bunkers".
+
+    Args:
+        surfaces: the surfaces.
+        voice: the language and the club's own names of sets.
+
+    Returns:
+        A few words.
+    """
+    chosen = list(surfaces)
+    named = places_in_words(chosen, voice)
+    if len(named.split()) <= _MOST_WORDS_IN_A_LINE:
+        return named
+    counts = [(kind, sum(surface.kind is kind for surface in chosen)) for kind in SurfaceKind]
+    return voice.joined(
+        [voice.say("counted", count=count, kind=kind_in_words(kind, count, voice)) for kind, count in counts if count]
+    )
 
 
 def _numbered(kind: SurfaceKind, holes: Sequence[int], voice: Voice) -> list[str]:

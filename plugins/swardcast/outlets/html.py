@@ -14,11 +14,21 @@ from swardcast.notices.notice import Notice
 from swardcast.notices.status import CourseStatus
 from swardcast.notices.sums import JobSums
 from swardcast.notices.track_record import Comparisons
+from swardcast.notices.why import WhyPage
 from swardcast.outlets.own_words import own_words_html
 from swardcast.outlets.saying import words_for_templates
 from swardcast.records.weather import WeatherSource
 
-__all__ = ["item_html", "notice_html", "published_html", "status_html", "sums_html", "track_record_html"]
+__all__ = [
+    "item_html",
+    "notice_html",
+    "published_html",
+    "status_html",
+    "sums_html",
+    "track_record_html",
+    "why_html",
+    "why_index_html",
+]
 
 
 @cache
@@ -31,17 +41,50 @@ def _environment() -> Environment:
     return environment
 
 
-def notice_html(notice: Notice, voice: Voice) -> str:
+def notice_html(notice: Notice, voice: Voice, root: str) -> str:
     """Render a notice's body.
 
     Args:
         notice: the notice.
         voice: the language and the day of the reader.
+        root: address of the site's first page, ending with a slash; "../../" from a notice's own page.
 
     Returns:
         HTML from the short answer on, without the headline; every text is escaped.
     """
-    return _environment().get_template("notice.html").render(words_for_templates(voice), notice=notice)
+    return _environment().get_template("notice.html").render(words_for_templates(voice), notice=notice, root=root)
+
+
+def why_html(page: WhyPage, voice: Voice, root: str) -> str:
+    """Render a page "Why we do this".
+
+    Args:
+        page: the page.
+        voice: the language and the day of the reader.
+        root: address of the site's first page, ending with a slash.
+
+    Returns:
+        HTML without the title; every text is escaped.
+    """
+    return _environment().get_template("why.html").render(words_for_templates(voice), page=page, root=root)
+
+
+def why_index_html(pages: Sequence[WhyPage], voice: Voice, root: str) -> str:
+    """Render the list of the pages "Why we do this", the club's own kinds of work first.
+
+    Args:
+        pages: the pages.
+        voice: the language and the day of the reader.
+        root: address of the site's first page, ending with a slash.
+
+    Returns:
+        HTML without the title; every text is escaped.
+    """
+    groups = [
+        (voice.say("why-index-ours"), [page for page in pages if page.jobs]),
+        (voice.say("why-index-others"), [page for page in pages if not page.jobs]),
+    ]
+    return _environment().get_template("why_index.html").render(words_for_templates(voice), groups=groups, root=root)
 
 
 def item_html(item: FeedItem, body: str) -> str:

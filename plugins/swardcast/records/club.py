@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from datetime import time
+from datetime import date, time
 from enum import Enum
 from functools import partial
 from typing import Final
 from zoneinfo import ZoneInfo
 
 from swardcast.language.catalogue import Catalogue, built_in
+from swardcast.language.voice import Voice
 
 __all__ = [
     "USUAL_WORKING_HOURS",
@@ -166,6 +167,18 @@ class Club:
     scores: str = ""
     groups: tuple[Group, ...] = ()
     catalogue: Catalogue = field(default_factory=partial(built_in, "en-GB"))
+
+    def voice(self, near: date) -> Voice:
+        """Give the voice in which members are spoken to.
+
+        Args:
+            near: the day of the reader.
+
+        Returns:
+            The club's language, with its own names of sets of surfaces.
+        """
+        sets = tuple((group.name, group.surfaces) for group in self.groups)
+        return Voice(catalogue=self.catalogue, near=near, set_names=sets)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

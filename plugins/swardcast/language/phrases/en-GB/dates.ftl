@@ -9,3 +9,5 @@ month-pattern-with-year = MMMM y
 time-pattern = h:mma
 full-hour-pattern = ha
 midday = midday
+days-of-a-month = { $first } to { $last } { $month }
+days-of-a-month-with-year = { $first } to { $last } { $month } { $year }

@@ -9,3 +9,5 @@ month-pattern-with-year = MMMM y
 time-pattern = h:mm a
 full-hour-pattern = h a
 midday = noon
+days-of-a-month = { $month } { $first } to { $last }
+days-of-a-month-with-year = { $month } { $first } to { $last }, { $year }

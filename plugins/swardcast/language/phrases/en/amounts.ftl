@@ -3,6 +3,8 @@
 about = about { $number }
 
 numbered = { $kind } { $holes }
+# "6 bunkers": $kind is in the form that goes with the count
+counted = { $count } { $kind }
 holes-from-to = { $first } to { $last }
 surface-green = { $count ->
     [one] green

@@ -30,3 +30,6 @@ chance-tenths = about { $tenths ->
    *[other] { $tenths } chances
 } in 10
 chance-almost-certain = almost certain (more than 19 chances in 20)
+
+# Spans of days
+days-from-to = { $first } to { $last }

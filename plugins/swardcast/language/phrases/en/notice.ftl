@@ -1,0 +1,136 @@
+### A notice: headline, short answer and the headings of its parts.
+
+## Headline: what, where, when
+
+headline = { $title }: { $when }
+headline-with-place = { $title }, { $where }: { $when }
+when-called-off = called off
+when-not-started = not started yet
+when-planned = planned for { $days }
+when-under-way = since { $day }
+when-was-planned = was planned from { $day }; not started yet
+when-still-to-do = from { $day }; work still to do
+when-on-a-day = { $state ->
+    [planned] planned on { $day }
+   *[done] on { $day }
+}
+when-from-to = { $state ->
+    [planned] planned from { $first } to { $last }
+   *[done] from { $first } to { $last }
+}
+
+## Short answer: 40 words or fewer
+
+answer-starts = Work starts on { $day }.
+answer-not-started = This work was planned from { $day }. No entry says that it has started.
+answer-under-way = Work is going on.
+answer-held-up = Work is held up.
+answer-held-up-because = Work is held up: { $because }.
+
+# $where begins the sentence where there is one surface; $surface is the kind of surface; $play how it plays meanwhile.
+answer-while-working = { $count ->
+    [one] { $where } { $play ->
+        [temporary-green] plays to a temporary green
+        [open-with-care] stays open with care
+        [open] stays open
+        [not-known] may be closed
+       *[closed] is closed
+    } while we work on it.
+   *[other] Each { $surface ->
+        [green] green
+        [tee] tee
+        [approach] approach
+        [fairway] fairway
+        [rough] part of the rough
+        [bunker] bunker
+       *[mixed] place
+    } { $play ->
+        [temporary-green] plays to a temporary green
+        [open-with-care] stays open with care
+        [open] stays open
+        [not-known] may be closed
+       *[closed] is closed
+    } while we work on it.
+}
+answer-normal = Back to normal: { $date }.
+answer-how-sure = “Allow until” means 9 chances in 10.
+answer-called-off = This work is called off. Nothing changes for play.
+answer-called-off-because = This work is called off: { $because }. Nothing changes for play.
+answer-reopens = The work on { $where } is done. Open again: { $date }.
+answer-settling = The work on { $where } is done; it still has to settle.
+answer-healing = { $where } { $count ->
+    [one] is
+   *[other] are
+} healing; putts may still turn.
+answer-healing-settled = { $where } { $count ->
+    [one] is
+   *[other] are
+} healing; most putts roll true by now.
+answer-normal-since = { $where } { $count ->
+    [one] has
+   *[other] have
+} been back to normal since { $day }.
+answer-over = { $where }: the work is over and should be back to normal.
+
+## The parts, in their fixed order
+
+part-short-answer = Short answer
+part-day-by-day = Day by day
+part-where = Where
+part-why-now = Why now
+part-in-numbers = In numbers
+part-what-changed = What changed and why
+part-what-you-can-do = What you can do
+part-the-rules = The Rules
+part-please-take-care = Please take care
+part-how-the-date-is-worked-out = How the date is worked out
+part-who-decides = Who decides and whom to ask
+
+work-planned = planned
+work-under-way = under way
+work-held-up = held up
+work-healing = healing
+work-back-to-normal = back to normal
+work-called-off = called off
+
+# Day by day: names of the rows. $places begins the value.
+row-the-day = On the day
+row-planned-day = { $places }, as planned
+row-further-days = The days after these
+row-until = More of the same, until { $day } as planned
+row-work-finished = Work finished
+row-days-after = The days after
+row-by-then = By then
+row-settled = Most putts roll true
+row-holes-closed = Holes closed
+row-sand-worked-in = Sand worked in
+row-back-to-normal = Back to normal
+
+where-in-words = The work is on { $where }.
+
+# Why now: $share is a percentage, of the best growth there is.
+why-season = In the four weeks after the work, the grass usually grows at { $share } of its best here.
+why-between-fixtures = The work lies between { $before } ({ $beforeday }) and { $after } ({ $afterday }).
+reading-with-aim = { $found }; our aim is { $aim }
+reading-with-day = { $found } ({ $day })
+reading-with-aim-and-day = { $found } ({ $day }); our aim is { $aim }
+
+do-look-at-status = Look at the course status on the morning before you set out. It says what is open.
+
+# The label as the manager typed it; nothing is added.
+label-as-typed = { $kind }: { $product }. Label: { $reentry } Signs: { $signs } Read from the label by { $by } on { $day }.
+
+sure-likely-and-allow = “Likely” means an even chance. “Allow until” means 9 chances in 10.
+sure-computed-from = The dates are computed from the size of the holes, the sand, the growth so far and past years' weather.
+sure-how-near = In the growing season the sum is usually within 3 days. In cold months think in weeks.
+sure-of-some = { $where }: { $sentence }
+
+ask-office = Questions: { $office }.
+ask-office-at = Questions: { $office }, { $ways }.
+
+# A Local Rule that the morning entry names for the whole course: $what is what was decided, as typed.
+rules-on-the-course = On the whole course Model Local Rule { $number } is in force, adopted by { $by }: { $what }.
+explain-head = Headline and short answer
+link-how-dates = How dates are worked out, with today's sums
+# $kinds: links to the pages "Why we do this"
+link-why = Why we do this: { $kinds }

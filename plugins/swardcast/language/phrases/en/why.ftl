@@ -1,0 +1,20 @@
+### The pages "Why we do this".
+
+why-title = Why we do this: { $kind }
+why-heading-reason = What it is, and why we do it
+why-heading-play = How play is affected
+why-heading-readings = What we measured here
+why-heading-do = What you can do
+why-heading-questions = What members ask
+why-heading-care = Please take care
+why-row-see = What you will see
+why-row-day = On the day
+why-row-week = The days after
+why-row-then = By then
+why-heading-jobs = On our course
+why-no-jobs = No work of this kind is announced at the moment.
+why-job-back-to-normal = Back to normal
+why-index-title = Why we do this
+why-index-lead = Each kind of work on the course, in plain words: what it is, what you will notice, why it is done and what members ask.
+why-index-ours = What we do here
+why-index-others = Other work on a golf course

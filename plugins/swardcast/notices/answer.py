@@ -1,0 +1,136 @@
+"""The short answer of a notice: how play is affected, when it is over, how sure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from swardcast.language.voice import capital, slug_of
+from swardcast.notices.matter import Matter
+from swardcast.notices.notice import Sentence
+from swardcast.notices.words import few_words_for, published_in_words, range_in_words
+from swardcast.outlook.states import Milestone, ReasonKind, Work
+from swardcast.records.club import SurfaceKind
+
+__all__ = ["MOST_WORDS", "short_answer"]
+
+MOST_WORDS: Final = 40
+"""Words of a short answer: judgement, what is read at a glance on a telephone."""
+
+
+def short_answer(matter: Matter) -> tuple[Sentence, ...]:
+    """Answer what a member wants to know first.
+
+    Args:
+        matter: what the notice is made of.
+
+    Returns:
+        Sentences of 40 words or fewer in all; how sure the dates are is left out where there is no room.
+    """
+    said = tuple(_sentences(matter))
+    published = matter.published
+    if published.is_fact or published.likely is None or published.allow_until is None:
+        return said
+    if published.allow_until < matter.voice.near or matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
+        return said
+    sure = matter.say("answer-how-sure")
+    words = sum(len(sentence.text.split()) for sentence in (*said, sure))
+    is_range = published.allow_until != published.likely
+    return (*said, sure) if is_range and words <= MOST_WORDS else said
+
+
+def _sentences(matter: Matter) -> Iterator[Sentence]:
+    outlook = matter.outlook
+    match outlook.work:
+        case Work.CALLED_OFF:
+            yield _called_off(matter)
+            return
+        case Work.BACK_TO_NORMAL:
+            yield _back_to_normal(matter)
+            return
+        case Work.PLANNED:
+            yield _starts(matter)
+        case Work.UNDER_WAY:
+            yield matter.say("answer-under-way", source=_said_by(matter, ReasonKind.STARTED, ReasonKind.DONE))
+        case Work.HELD_UP:
+            yield _held_up(matter)
+        case Work.HEALING:
+            yield _healing(matter)
+    if outlook.work in (Work.PLANNED, Work.UNDER_WAY) and not _is_overdue(matter):
+        yield _while_working(matter)
+    normal = published_in_words(matter.published, outlook.work, matter.voice)
+    yield matter.say("answer-normal", source="computed", date=normal)
+
+
+def _is_overdue(matter: Matter) -> bool:
+    return matter.outlook.work is Work.PLANNED and matter.outlook.starts < matter.voice.near
+
+
+def _starts(matter: Matter) -> Sentence:
+    phrase = "answer-not-started" if _is_overdue(matter) else "answer-starts"
+    return matter.say(phrase, source=matter.in_plan, day=matter.voice.day(matter.outlook.starts))
+
+
+def _while_working(matter: Matter) -> Sentence:
+    play, count = slug_of(matter.job.while_working), len(matter.outlook.surfaces)
+    where = capital(_where(matter))
+    return matter.say(
+        "answer-while-working", source=matter.in_plan, play=play, count=count, surface=matter.surface, where=where
+    )
+
+
+def _where(matter: Matter) -> str:
+    return few_words_for((work.surface for work in matter.outlook.surfaces), matter.voice)
+
+
+def _called_off(matter: Matter) -> Sentence:
+    because = matter.outlook.changed_because.rstrip(".")
+    source = _said_by(matter, ReasonKind.CALLED_OFF)
+    if because:
+        return matter.say("answer-called-off-because", source=source, because=because)
+    return matter.say("answer-called-off", source=source)
+
+
+def _held_up(matter: Matter) -> Sentence:
+    reasons = [r for work in matter.outlook.surfaces for r in work.reasons if r.kind is ReasonKind.HELD_UP]
+    because = reasons[-1].words.rstrip(".") if reasons else ""
+    source = _said_by(matter, ReasonKind.HELD_UP)
+    if because:
+        return matter.say("answer-held-up-because", source=source, because=because)
+    return matter.say("answer-held-up", source=source)
+
+
+def _healing(matter: Matter) -> Sentence:
+    outlook, voice, where = matter.outlook, matter.voice, _where(matter)
+    source = _said_by(matter, ReasonKind.DONE)
+    nothing_heals = outlook.job.normal_after is None and not any(
+        w.sums.layers and w.surface.grass for w in outlook.surfaces
+    )
+    if outlook.job.reopens_after is not None or nothing_heals:
+        reopening = range_in_words(outlook.dates[Milestone.REOPENING], voice)
+        return matter.say("answer-reopens", source=source, where=where, date=reopening)
+    if not all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces):
+        return matter.say("answer-settling", source=source, where=where)
+    settled = outlook.dates[Milestone.SETTLED].allow_until
+    is_settled = settled is not None and settled <= voice.near
+    return matter.say(
+        "answer-healing-settled" if is_settled else "answer-healing",
+        source="computed",
+        where=capital(where),
+        count=len(outlook.surfaces),
+    )
+
+
+def _back_to_normal(matter: Matter) -> Sentence:
+    where, published = capital(_where(matter)), matter.published
+    if published.is_fact and published.likely is not None:
+        since, count = matter.voice.day(published.likely), len(matter.outlook.surfaces)
+        source = _said_by(matter, ReasonKind.SAID_NORMAL)
+        return matter.say("answer-normal-since", source=source, where=where, count=count, day=since)
+    return matter.say("answer-over", source="computed", where=where)
+
+
+def _said_by(matter: Matter, *kinds: ReasonKind) -> str:
+    """The entry, or the line of the plan, that says so; of several the last."""
+    sources = [reason.source for work in matter.outlook.surfaces for reason in work.reasons if reason.kind in kinds]
+    return sources[-1] if sources else matter.in_plan

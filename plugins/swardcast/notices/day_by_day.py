@@ -1,0 +1,112 @@
+"""The part "Day by day": the day, the days after, by then; with the dates of the milestones."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date
+from typing import Final
+
+from swardcast.language.voice import capital
+from swardcast.notices.fixtures import fixtures_section
+from swardcast.notices.hours import reopening_facts
+from swardcast.notices.kinds import said_of_kind
+from swardcast.notices.matter import Matter
+from swardcast.notices.notice import Fact, Section
+from swardcast.notices.spans import last_day_of_work
+from swardcast.notices.words import places_in_words, published_in_words, range_in_words
+from swardcast.outlook.states import DateRange, Milestone, SurfaceWork, Work
+from swardcast.records.club import SurfaceKind, Tone
+from swardcast.records.plan import Part
+
+__all__ = ["day_by_day", "with_fixtures"]
+
+_NOTICED_SHOWN: Final = 3  # brushing and rolling after the rest would only tire the reader
+_DAYS_SHOWN: Final = 6  # rows of planned days that a reader still takes in: judgement
+
+
+def day_by_day(matter: Matter) -> Section:
+    """Tell how play is affected from the day of the work until it is over.
+
+    Args:
+        matter: what the notice is made of.
+
+    Returns:
+        The part.
+    """
+    kinds = matter.kinds if matter.records.club.tone is Tone.FULL else matter.kinds[:1]
+    seen = [said_of_kind(kind, "see", matter.surface, matter.voice) for kind in kinds[:_NOTICED_SHOWN]]
+    over = matter.outlook.work is Work.BACK_TO_NORMAL
+    return Section(
+        part=Part.DAY_BY_DAY,
+        heading=matter.voice.name("part", Part.DAY_BY_DAY),
+        facts=tuple(_dates_of_healing(matter) if over else _rows(matter)),
+        points=() if over else tuple(dict.fromkeys(seen)),
+    )
+
+
+def with_fixtures(matter: Matter) -> Section | None:
+    """Tell which fixtures the work touches, with their chances.
+
+    Args:
+        matter: what the notice is made of.
+
+    Returns:
+        A piece that belongs to "Day by day", or None where there is nothing to say.
+    """
+    return fixtures_section(matter.outlook, matter.records.fixtures, matter.voice)
+
+
+def _rows(matter: Matter) -> Iterator[Fact]:
+    main, surface, voice = matter.kinds[0], matter.surface, matter.voice
+    left = any(work.done_at is None for work in matter.outlook.surfaces)
+    if left:
+        day = said_of_kind(main, "day", surface, voice)
+        yield Fact(name=voice.say("row-the-day"), value=day.text, source=day.source)
+        yield from _planned_days(matter)
+    reopening = reopening_facts(matter.outlook, matter.as_of, voice)
+    yield from reopening
+    open_ended = any(work.done_at is None and work.hours is None for work in matter.outlook.surfaces)
+    if not reopening or (open_ended and not matter.job.reopens_after):
+        finished = capital(range_in_words(last_day_of_work(matter.outlook), voice))
+        yield Fact(name=voice.say("row-work-finished"), value=finished)
+    week = said_of_kind(main, "week", surface, voice)
+    yield Fact(name=voice.say("row-days-after"), value=week.text, source=week.source)
+    yield from _dates_of_healing(matter)
+    then = said_of_kind(main, "then", surface, voice)
+    yield Fact(name=voice.say("row-by-then"), value=then.text, source=then.source)
+
+
+def _planned_days(matter: Matter) -> Iterator[Fact]:
+    """The surfaces of each coming day of work, where there is more than one day and nothing is computed to the hour."""
+    days: dict[date, list[SurfaceWork]] = {}
+    for work in matter.outlook.surfaces:
+        day = work.dates[Milestone.REOPENING].likely
+        if work.started_at is None and work.hours is None and day is not None:
+            days.setdefault(day, []).append(work)
+    if len(days) < 2 or matter.job.reopens_after is not None or min(days) < matter.voice.near:  # noqa: PLR2004 - one day
+        return
+    for day, works in sorted(days.items())[:_DAYS_SHOWN]:
+        places = places_in_words((work.surface for work in works), matter.voice)
+        value = matter.voice.say("row-planned-day", places=capital(places))
+        yield Fact(name=matter.voice.day(day), value=value, source=matter.in_plan)
+    if len(days) > _DAYS_SHOWN:
+        last = matter.voice.day(max(days))
+        name = matter.voice.say("row-further-days")
+        yield Fact(name=name, value=matter.voice.say("row-until", day=last), source=matter.in_plan)
+
+
+def _dates_of_healing(matter: Matter) -> Iterator[Fact]:
+    works, voice = matter.outlook.surfaces, matter.voice
+    if any(work.recovery is not None for work in works):
+        opened = any(work.recovery is not None and work.recovery.sums.openings for work in works)
+        if all(work.surface.kind is SurfaceKind.GREEN for work in works):
+            yield from _date(matter, "row-settled", matter.outlook.dates[Milestone.SETTLED])
+        closed = matter.outlook.dates[Milestone.HOLES_CLOSED]
+        yield from _date(matter, "row-holes-closed" if opened else "row-sand-worked-in", closed)
+    normal = capital(published_in_words(matter.published, matter.outlook.work, voice))
+    yield Fact(name=voice.say("row-back-to-normal"), value=normal)
+
+
+def _date(matter: Matter, phrase: str, given: DateRange) -> Iterator[Fact]:
+    if given.is_given:
+        yield Fact(name=matter.voice.say(phrase), value=capital(range_in_words(given, matter.voice)))

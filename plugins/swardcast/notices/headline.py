@@ -1,0 +1,81 @@
+"""The headline of a notice, and when its work is."""
+
+from __future__ import annotations
+
+from swardcast.language.voice import Voice
+from swardcast.notices.spans import first_day_of_work, last_day_of_work, span_in_words
+from swardcast.notices.words import kind_in_words
+from swardcast.outlook.states import JobOutlook, Work
+
+__all__ = ["headline_of", "when_in_words"]
+
+
+def headline_of(outlook: JobOutlook, where: str, voice: Voice) -> str:
+    """Say what, where and when in one line; the place is left to the plan's title where that names it.
+
+    Args:
+        outlook: how the job stands.
+        where: its surfaces in words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        The headline.
+    """
+    title, when = outlook.job.title, _when_in_short(outlook, voice)
+    if _names_place(title, outlook, voice):
+        return voice.say("headline", title=title, when=when)
+    return voice.say("headline-with-place", title=title, where=where, when=when)
+
+
+def _names_place(title: str, outlook: JobOutlook, voice: Voice) -> bool:
+    """Whether a title names the kind of each surface, or a surface that has a name of its own."""
+    said = title.casefold()
+    for surface in (work.surface for work in outlook.surfaces):
+        words = [kind_in_words(surface.kind, count, voice).casefold() for count in (1, 2)]
+        if not any(word in said for word in [*words, surface.name.casefold()]):
+            return False
+    return True
+
+
+def _when_in_short(outlook: JobOutlook, voice: Voice) -> str:
+    first = first_day_of_work(outlook)
+    last = max(first, last_day_of_work(outlook).likely or first)
+    match outlook.work:
+        case Work.CALLED_OFF:
+            return voice.say("when-called-off")
+        case Work.PLANNED if first < voice.near:
+            return voice.say("when-not-started")
+        case Work.PLANNED:
+            return voice.say("when-planned", days=span_in_words(first, last, voice))
+        case _:
+            pass
+    if any(work.done_at is None for work in outlook.surfaces):
+        return voice.say("when-under-way", day=voice.short_day(first))
+    return span_in_words(first, last, voice)
+
+
+def when_in_words(outlook: JobOutlook, voice: Voice) -> str:
+    """Say when the work is, with weekdays.
+
+    Args:
+        outlook: how the job stands.
+        voice: the language and the day of the reader.
+
+    Returns:
+        "planned from Monday 23 August to Wednesday 25 August", "called off" and so on, without a capital.
+    """
+    first = first_day_of_work(outlook)
+    last = last_day_of_work(outlook).likely
+    match outlook.work:
+        case Work.CALLED_OFF:
+            return voice.say("when-called-off")
+        case Work.PLANNED if first < voice.near:
+            return voice.say("when-was-planned", day=voice.day(first))
+        case _:
+            pass
+    state = "planned" if outlook.work is Work.PLANNED else "done"
+    if outlook.work is not Work.PLANNED and any(work.done_at is None for work in outlook.surfaces):
+        return voice.say("when-still-to-do", day=voice.day(first))
+    if last is None or last <= first:
+        return voice.say("when-on-a-day", state=state, day=voice.day(first))
+    return voice.say("when-from-to", state=state, first=voice.day(first), last=voice.day(last))

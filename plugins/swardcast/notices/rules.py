@@ -1,0 +1,108 @@
+"""The part "The Rules": only what the Committee adopted is in force; a few facts of the Rules of Golf hold anyway.
+
+Facts after the Rules of Golf (The R&A and USGA, 2019, as changed in 2023); each phrase names its rule. The greenkeeper
+cannot adopt a Local Rule, and nothing here infers one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from swardcast.language.voice import slug_of
+from swardcast.notices.matter import Matter
+from swardcast.notices.notice import Section, Sentence
+from swardcast.outlook.limits import LimitInForce
+from swardcast.records.club import Tone
+from swardcast.records.plan import LocalRule, Part
+
+__all__ = ["the_rules"]
+
+_FACTS: Final[dict[str, tuple[str, ...]]] = {
+    "hollow-tining": ("aeration-holes", "plugs"),
+    "solid-tining": ("aeration-holes",),
+    "needle-tining": ("aeration-holes",),
+    "deep-tining": ("aeration-holes",),
+    "drainage-trenching": ("maintenance-holes",),
+    "bunker-drainage": ("maintenance-holes",),
+    "irrigation-work": ("maintenance-holes",),
+    "fraise-mowing": ("worn-ground",),
+    "seeding-bare-ground": ("worn-ground",),
+    "tree-work": ("piles",),
+    "temporary-greens": ("wrong-green",),
+}
+"""Facts of the Rules that a kind of work raises on any surface, by the names of their phrases."""
+
+_FACTS_ON_GREENS: Final[dict[str, tuple[str, ...]]] = {
+    "hollow-tining": ("no-repair-on-green",),
+    "solid-tining": ("no-repair-on-green",),
+    "scarifying": ("no-repair-on-green",),
+    "verticutting": ("no-repair-on-green",),
+    "topdressing": ("sand-on-green",),
+    "re-turfing": ("repair-on-green",),
+}
+_MOST_FACTS: Final = 3  # more would bury what is in force: judgement
+_EXPLAINED: Final = ("D-2", "D-3", "E-3", "E-4", "E-8", "F-1")
+
+
+def the_rules(matter: Matter) -> Section:
+    """Say which Local Rules are in force for the work, or that none is, and facts of the Rules that it raises.
+
+    Args:
+        matter: what the notice is made of.
+
+    Returns:
+        The part.
+    """
+    adopted = [paragraph for rule in matter.job.local_rules if (paragraph := tuple(_adopted(rule, matter)))]
+    on_course = [tuple(_limit(held, matter)) for held in matter.limits if held.limit.rule]
+    none = () if adopted else ((matter.say("rules-none"),),)
+    end = (matter.say("rules-full-text"),) if adopted or on_course else ()
+    scores = matter.job.scores or matter.records.club.scores
+    own = (Sentence(text=scores, source=matter.in_plan if matter.job.scores else "club.yaml"),) if scores else ()
+    heading = (matter.say("rules-handicap-own"), *own) if own else ()
+    paragraphs = (*none, *adopted, *on_course, (*end, matter.say("rules-committee")), heading)
+    return Section(
+        part=Part.THE_RULES,
+        heading=matter.voice.name("part", Part.THE_RULES),
+        paragraphs=tuple(paragraph for paragraph in paragraphs if paragraph),
+        points=tuple(_facts(matter)) if matter.records.club.tone is Tone.FULL else (),
+    )
+
+
+def _adopted(rule: LocalRule, matter: Matter) -> Iterator[Sentence]:
+    """A Local Rule as typed: nothing of it once its last day is over."""
+    near, voice = matter.voice.near, matter.voice
+    if rule.until is not None and rule.until < near:
+        return
+    yield matter.say("rules-in-force", source=matter.in_plan, number=rule.rule, by=rule.decided_by)
+    starts = voice.day(rule.starts) if rule.starts else ""
+    until = voice.day(rule.until) if rule.until else ""
+    match (bool(starts), bool(until)):
+        case (True, True):
+            yield matter.say("rules-in-force.from-until", source=matter.in_plan, **{"from": starts, "until": until})
+        case (True, False):
+            yield matter.say("rules-in-force.from", source=matter.in_plan, **{"from": starts})
+        case (False, True):
+            yield matter.say("rules-in-force.until", source=matter.in_plan, until=until)
+        case _:
+            yield matter.say("rules-in-force.no-dates", source=matter.in_plan)
+    if rule.says:
+        yield matter.say("rules-in-force.says", source=matter.in_plan, says=rule.says)
+    elif rule.rule in _EXPLAINED:
+        yield matter.say(f"rules-about-{rule.rule}")
+
+
+def _limit(held: LimitInForce, matter: Matter) -> Iterator[Sentence]:
+    limit = held.limit
+    yield matter.say("rules-on-the-course", source=held.source, number=limit.rule, by=limit.decided_by, what=limit.what)
+    if limit.rule in _EXPLAINED:
+        yield matter.say(f"rules-about-{limit.rule}")
+
+
+def _facts(matter: Matter) -> list[Sentence]:
+    slugs = [slug_of(kind) for kind in matter.kinds]
+    names = [name for slug in slugs for name in _FACTS.get(slug, ())]
+    if matter.surface == "green":
+        names += [name for slug in slugs for name in _FACTS_ON_GREENS.get(slug, ())]
+    return [matter.say(f"rules-fact-{name}") for name in list(dict.fromkeys(names))[:_MOST_FACTS]]

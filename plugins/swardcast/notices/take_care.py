@@ -1,0 +1,96 @@
+"""The parts "What you can do", "Please take care" and "Who decides and whom to ask"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from swardcast.language.voice import capital
+from swardcast.notices.kinds import cautions_of, kind_name, said_of_kind
+from swardcast.notices.matter import Matter
+from swardcast.notices.notice import Section, Sentence
+from swardcast.records.operations import ProductUse
+from swardcast.records.plan import Part
+
+__all__ = ["take_care", "what_you_can_do", "who_decides"]
+
+_ASKED_FOR: Final = 3  # kinds of work whose requests a reader still takes in: judgement
+
+
+def what_you_can_do(matter: Matter) -> Section:
+    """Say what players can do while it lasts.
+
+    Args:
+        matter: what the notice is made of.
+
+    Returns:
+        The part.
+    """
+    asked = [said_of_kind(kind, "do", matter.surface, matter.voice) for kind in matter.kinds[:_ASKED_FOR]]
+    once = {sentence.text: sentence for sentence in asked}
+    return Section(
+        part=Part.WHAT_YOU_CAN_DO,
+        heading=matter.voice.name("part", Part.WHAT_YOU_CAN_DO),
+        points=(*once.values(), matter.say("do-look-at-status")),
+    )
+
+
+def take_care(matter: Matter) -> Section:
+    """Give the words of the product label as typed, the usual cautions and the club's own.
+
+    Args:
+        matter: what the notice is made of.
+
+    Returns:
+        The part.
+    """
+    club = (Sentence(text=caution, source="club.yaml") for caution in matter.records.club.cautions)
+    return Section(
+        part=Part.TAKE_CARE,
+        heading=matter.voice.name("part", Part.TAKE_CARE),
+        points=(*_labels(matter), *cautions_of(matter.kinds, matter.voice), *club),
+    )
+
+
+def _labels(matter: Matter) -> Iterator[Sentence]:
+    """What the manager typed from each product label: nothing is added, nothing left out."""
+    voice = matter.voice
+    for use in matter.job.operations:
+        if isinstance(use, ProductUse):
+            yield matter.say(
+                "label-as-typed",
+                source=matter.in_plan,
+                kind=capital(kind_name(use.kind, voice)),
+                product=use.product,
+                reentry=_ended(use.re_entry),
+                signs=_ended(use.signs),
+                by=use.label_read_by,
+                day=voice.day(use.label_read_on),
+            )
+
+
+def _ended(typed: str) -> str:
+    """Typed words with a full stop at the end, and otherwise as typed."""
+    return typed if typed.endswith((".", "!", "?")) else f"{typed}."
+
+
+def who_decides(matter: Matter) -> Section:
+    """Say who decides and whom to ask.
+
+    Args:
+        matter: what the notice is made of.
+
+    Returns:
+        The part.
+    """
+    club = matter.records.club
+    ways = [way for way in (club.contact.email, club.contact.telephone) if way]
+    phrase = "ask-office-at" if ways else "ask-office"
+    slots = {"ways": matter.voice.joined(ways)} if ways else {}
+    ask = matter.say(phrase, source="club.yaml", office=club.contact.office, **slots)
+    decides = (Sentence(text=club.decides, source="club.yaml"),) if club.decides else ()
+    return Section(
+        part=Part.WHO_DECIDES,
+        heading=matter.voice.name("part", Part.WHO_DECIDES),
+        paragraphs=tuple((one,) for one in (*decides, ask)),
+    )
