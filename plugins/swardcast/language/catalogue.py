@@ -39,7 +39,7 @@ class Catalogue:
     Args:
         tag: IETF language tag.
         entries: messages and terms by name; a term's begins with a hyphen.
-        places: file and line of each, for errors.
+        places: file and line of each, and of their attributes, for errors and explanations.
 
     Raises:
         InputNeedsAttention: when it names no known locale.
@@ -119,7 +119,7 @@ class Catalogue:
 
     def place_of(self, phrase: str) -> str:
         """Where a phrase stands: "phrases/en/kinds.ftl, line 12"."""
-        file, line = self._places[phrase.partition(".")[0]]
+        file, line = self._places[phrase if phrase in self._places else phrase.partition(".")[0]]
         return f"{file}, line {line}"
 
     def text_of(self, phrase: str) -> ast.Pattern | None:
@@ -135,7 +135,7 @@ class Catalogue:
         return dict(self._entries)
 
     def places(self) -> Mapping[str, tuple[str, int]]:
-        """File and line of each message and term."""
+        """File and line of each message, term and attribute."""
         return dict(self._places)
 
     def _patterns(self) -> Iterator[tuple[str, str]]:
@@ -220,6 +220,9 @@ def _read(
             found = f"{name!r} a second time, after {other_file}, line {other_line}"
             problems.append(Problem(file=file, line=line, found=found, expected="each phrase once"))
         entries[name], places[name] = entry, (file, line)
+        for attribute in entry.attributes:
+            begins = attribute.span.start if attribute.span is not None else start
+            places[f"{name}.{attribute.id.name}"] = file, text.count("\n", 0, begins) + 1
 
 
 @cache

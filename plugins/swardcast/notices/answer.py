@@ -59,7 +59,7 @@ def _sentences(matter: Matter) -> Iterator[Sentence]:
     if outlook.work in (Work.PLANNED, Work.UNDER_WAY) and not _is_overdue(matter):
         yield _while_working(matter)
     normal = published_in_words(matter.published, outlook.work, matter.voice)
-    yield matter.say("answer-normal", source="computed", date=normal)
+    yield matter.say("answer-normal", source=matter.published_by, date=normal)
 
 
 def _is_overdue(matter: Matter) -> bool:
@@ -115,7 +115,7 @@ def _healing(matter: Matter) -> Sentence:
     is_settled = settled is not None and settled <= voice.near
     return matter.say(
         "answer-healing-settled" if is_settled else "answer-healing",
-        source="computed",
+        source=matter.sum_of(Milestone.SETTLED),
         where=capital(where),
         count=len(outlook.surfaces),
     )
@@ -127,7 +127,7 @@ def _back_to_normal(matter: Matter) -> Sentence:
         since, count = matter.voice.day(published.likely), len(matter.outlook.surfaces)
         source = _said_by(matter, ReasonKind.SAID_NORMAL)
         return matter.say("answer-normal-since", source=source, where=where, count=count, day=since)
-    return matter.say("answer-over", source="computed", where=where)
+    return matter.say("answer-over", source=matter.sum_of(Milestone.BACK_TO_NORMAL), where=where)
 
 
 def _said_by(matter: Matter, *kinds: ReasonKind) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from swardcast.language.voice import capital
 from swardcast.notices.answer import short_answer
@@ -19,7 +20,7 @@ from swardcast.notices.rules import the_rules
 from swardcast.notices.take_care import take_care, what_you_can_do, who_decides
 from swardcast.notices.why_now import in_paragraphs, why_now
 from swardcast.notices.words import few_words_for, place_list, places_in_words, published_in_words
-from swardcast.outlook.states import Work
+from swardcast.outlook.states import Milestone, Work
 from swardcast.records.club import SurfaceKind
 from swardcast.records.plan import Part
 
@@ -58,6 +59,7 @@ def compose_notice(matter: Matter) -> Notice:
         events=events_of(story, matter.records, voice),
         category=main.value,
         tags=tuple(kind.plural for kind in SurfaceKind if kind in on),
+        planned_in=matter.in_plan,
         sign_off=matter.records.club.sign_off,
     )
 
@@ -71,9 +73,9 @@ def _sections(matter: Matter) -> Iterator[Section]:
             yield fixtures
     yield _where(matter)
     yield why_now(matter)
-    numbers = facts_in_numbers(matter.outlook, matter.voice)
-    if numbers:
-        yield Section(part=Part.IN_NUMBERS, heading=matter.voice.name("part", Part.IN_NUMBERS), facts=tuple(numbers))
+    numbers = _numbers(matter)
+    if numbers.facts:
+        yield numbers
     changed = last_change(matter.story, matter.records, matter.voice)
     if changed:
         yield _what_changed(matter, changed)
@@ -88,6 +90,12 @@ def _sections(matter: Matter) -> Iterator[Section]:
     yield who_decides(matter)
 
 
+def _numbers(matter: Matter) -> Section:
+    source = f"computed from {matter.in_plan}, and surfaces.yaml"
+    facts = tuple(replace(fact, source=source) for fact in facts_in_numbers(matter.outlook, matter.voice))
+    return Section(part=Part.IN_NUMBERS, heading=matter.voice.name("part", Part.IN_NUMBERS), facts=facts)
+
+
 def _where(matter: Matter) -> Section:
     places = place_list((work.surface for work in matter.outlook.surfaces), matter.voice)
     heading = matter.voice.name("part", Part.WHERE)
@@ -100,7 +108,7 @@ def _where(matter: Matter) -> Section:
 
 def _what_changed(matter: Matter, changed: tuple[str, ...]) -> Section:
     change = matter.story.changes[-1]
-    source = change.entry.head.id if change.entry is not None else "computed"
+    source = change.entry.head.id if change.entry is not None else matter.sum_of(Milestone.BACK_TO_NORMAL)
     return Section(
         part=Part.WHAT_CHANGED,
         heading=matter.voice.name("part", Part.WHAT_CHANGED),

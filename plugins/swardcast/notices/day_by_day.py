@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import date
 from typing import Final
 
@@ -14,7 +15,7 @@ from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Fact, Section
 from swardcast.notices.spans import last_day_of_work
 from swardcast.notices.words import places_in_words, published_in_words, range_in_words
-from swardcast.outlook.states import DateRange, Milestone, SurfaceWork, Work
+from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind, Tone
 from swardcast.records.plan import Part
 
@@ -53,7 +54,18 @@ def with_fixtures(matter: Matter) -> Section | None:
     Returns:
         A piece that belongs to "Day by day", or None where there is nothing to say.
     """
-    return fixtures_section(matter.outlook, matter.records.fixtures, matter.voice)
+    section = fixtures_section(matter.outlook, matter.records.fixtures, matter.voice)
+    if section is None:
+        return None
+    source = f"fixtures.ics; {matter.sum_of(Milestone.BACK_TO_NORMAL)}"
+    return replace(section, facts=tuple(replace(fact, source=source) for fact in section.facts))
+
+
+def _log_or_plan(matter: Matter) -> str:
+    """The last entry on the work, or the plan where there is none."""
+    kinds = (ReasonKind.STARTED, ReasonKind.HELD_UP, ReasonKind.DONE, ReasonKind.MOVED)
+    sources = [reason.source for work in matter.outlook.surfaces for reason in work.reasons if reason.kind in kinds]
+    return sources[-1] if sources else matter.in_plan
 
 
 def _rows(matter: Matter) -> Iterator[Fact]:
@@ -64,11 +76,11 @@ def _rows(matter: Matter) -> Iterator[Fact]:
         yield Fact(name=voice.say("row-the-day"), value=day.text, source=day.source)
         yield from _planned_days(matter)
     reopening = reopening_facts(matter.outlook, matter.as_of, voice)
-    yield from reopening
+    yield from (replace(fact, source=_log_or_plan(matter)) for fact in reopening)
     open_ended = any(work.done_at is None and work.hours is None for work in matter.outlook.surfaces)
     if not reopening or (open_ended and not matter.job.reopens_after):
         finished = capital(range_in_words(last_day_of_work(matter.outlook), voice))
-        yield Fact(name=voice.say("row-work-finished"), value=finished)
+        yield Fact(name=voice.say("row-work-finished"), value=finished, source=_log_or_plan(matter))
     week = said_of_kind(main, "week", surface, voice)
     yield Fact(name=voice.say("row-days-after"), value=week.text, source=week.source)
     yield from _dates_of_healing(matter)
@@ -100,13 +112,14 @@ def _dates_of_healing(matter: Matter) -> Iterator[Fact]:
     if any(work.recovery is not None for work in works):
         opened = any(work.recovery is not None and work.recovery.sums.openings for work in works)
         if all(work.surface.kind is SurfaceKind.GREEN for work in works):
-            yield from _date(matter, "row-settled", matter.outlook.dates[Milestone.SETTLED])
-        closed = matter.outlook.dates[Milestone.HOLES_CLOSED]
-        yield from _date(matter, "row-holes-closed" if opened else "row-sand-worked-in", closed)
+            yield from _date(matter, "row-settled", Milestone.SETTLED)
+        yield from _date(matter, "row-holes-closed" if opened else "row-sand-worked-in", Milestone.HOLES_CLOSED)
     normal = capital(published_in_words(matter.published, matter.outlook.work, voice))
-    yield Fact(name=voice.say("row-back-to-normal"), value=normal)
+    yield Fact(name=voice.say("row-back-to-normal"), value=normal, source=matter.published_by)
 
 
-def _date(matter: Matter, phrase: str, given: DateRange) -> Iterator[Fact]:
+def _date(matter: Matter, phrase: str, milestone: Milestone) -> Iterator[Fact]:
+    given = matter.outlook.dates[milestone]
     if given.is_given:
-        yield Fact(name=matter.voice.say(phrase), value=capital(range_in_words(given, matter.voice)))
+        value = capital(range_in_words(given, matter.voice))
+        yield Fact(name=matter.voice.say(phrase), value=value, source=matter.sum_of(milestone))

@@ -62,7 +62,9 @@ def _event(entry: Entry, records: ClubRecords, voice: Voice, *, withdrawn: bool)
     at = entry.head.true_from
     markdown = "" if entry.head.instead_of else entry.head.words
     sentence = entry_in_words(entry, records, voice)
-    return Event(at=at, when=voice.moment(at), sentence=sentence, markdown=markdown, withdrawn=withdrawn)
+    return Event(
+        at=at, when=voice.moment(at), sentence=sentence, source=entry.head.id, markdown=markdown, withdrawn=withdrawn
+    )
 
 
 def _moves(story: JobStory, records: ClubRecords, voice: Voice) -> Iterator[Event]:
@@ -70,7 +72,9 @@ def _moves(story: JobStory, records: ClubRecords, voice: Voice) -> Iterator[Even
     for change in story.changes:
         if change.news.before is not None:
             at = change.at.astimezone(zone)
-            yield Event(at=at, when=voice.moment(at), sentence=_move_in_words(change, voice.on(at.date())))
+            source = change.entry.head.id if change.entry is not None else change.id
+            moved = _move_in_words(change, voice.on(at.date()))
+            yield Event(at=at, when=voice.moment(at), sentence=moved, source=source)
 
 
 def _move_in_words(change: JobChange, voice: Voice) -> str:

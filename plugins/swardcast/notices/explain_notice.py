@@ -19,12 +19,14 @@ def explain_notice(notice: Notice, voice: Voice) -> list[Explanation]:
         voice: the language of the headings.
 
     Returns:
-        Its parts in order; each line is a sentence and the entry, line of a file, phrase or sum that it came from.
+        Its parts in order; each line is a sentence and what it rests on: an entry of the log, a line of a file, the
+        sum of a surface, or the phrase of the catalogue where the words are ours.
     """
-    head = [(notice.headline, "computed"), *((one.text, one.source) for one in notice.answer)]
+    head = [(notice.headline, notice.planned_in), *((one.text, one.source) for one in notice.answer)]
+    head += [(notice.own_words.strip(), notice.planned_in)] if notice.own_words else []
     parts = [Explanation(heading=voice.say("explain-head"), lines=tuple(head))]
     parts += [Explanation(heading=section.heading, lines=tuple(_lines(section))) for section in notice.sections]
-    happened = tuple((f"{event.when}: {event.sentence}", event.source) for event in notice.events)
+    happened = tuple((voice.say("site-event", when=one.when, what=one.sentence), one.source) for one in notice.events)
     return [*parts, Explanation(heading=voice.say("site-what-happened"), lines=happened)]
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from itertools import groupby
 from typing import Final
 
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.chances import FEWEST, chance_in_words
 from swardcast.notices.notice import Fact, Section, Sentence
 from swardcast.notices.words import kind_in_words, places_in_words
@@ -45,10 +45,10 @@ def fixtures_section(outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Vo
         Fact(name=_names_in_words([one.fixture for one in group], voice), value=words)
         for words, group in groupby(told, key=lambda one: meets_in_words(one, outlook, voice))
     )
-    how_known = [voice.name("fixtures", told[0].basis)]
+    how_known = [f"fixtures-{slug_of(told[0].basis)}"]
     if len(told) < len(met):
-        how_known.append(voice.say("fixtures-left-out"))
-    said = tuple(Sentence(text=words, source="computed") for words in how_known)
+        how_known.append("fixtures-left-out")
+    said = tuple(Sentence(text=voice.say(phrase), source=voice.catalogue.place_of(phrase)) for phrase in how_known)
     return Section(heading=voice.say("fixtures-heading"), facts=facts, paragraphs=(said,))
 
 

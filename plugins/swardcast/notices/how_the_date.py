@@ -60,7 +60,10 @@ def _how_sure(matter: Matter, *, heals: bool) -> Iterator[Sentence]:
         for reason in work.reasons:
             if reason.kind in _ABOUT_HOW_SURE:
                 words = reason_in_words(reason, matter.voice)
-                said.setdefault(words, (reason.source, []))[1].append(work.surface)
+                source = reason.source
+                if source == "computed":
+                    source = f"sum: swardcast explain {work.surface.id}"
+                said.setdefault(words, (source, []))[1].append(work.surface)
     for words, (source, surfaces) in said.items():
         if len(surfaces) == len(matter.outlook.surfaces):
             yield Sentence(text=words, source=source)

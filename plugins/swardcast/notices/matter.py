@@ -9,7 +9,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.kinds import most_noticed_first, surface_of
 from swardcast.notices.notice import Sentence
 from swardcast.outlook.limits import LimitInForce
-from swardcast.outlook.states import DateRange, JobOutlook
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone
 from swardcast.outlook.story import JobStory
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
@@ -62,6 +62,29 @@ class Matter:
     def in_plan(self) -> str:
         """Where the plan has the job."""
         return f"{self.job.file}, line {self.job.line}"
+
+    def sum_of(self, milestone: Milestone) -> str:
+        """Name the sum that a milestone's date rests on: that of the surface which reaches it last.
+
+        Args:
+            milestone: the milestone.
+
+        Returns:
+            The command that lays the sum out, or the line of the plan where nothing is computed.
+        """
+        ends = [(work.dates[milestone].allow_until, work) for work in self.outlook.surfaces if work.recovery]
+        dated = [(day, work) for day, work in ends if day is not None]
+        if self.job.normal_after is not None or not ends:
+            return self.in_plan
+        last = max(dated, key=lambda one: one[0])[1] if dated else ends[-1][1]
+        return f"sum: swardcast explain {last.surface.id}"
+
+    @property
+    def published_by(self) -> str:
+        """What brought the date that stands on the site: an entry, or the sum at that moment."""
+        dated = [change for change in self.story.changes if change.news.before is not None or change.revision == 1]
+        entry = dated[-1].entry if dated else None
+        return entry.head.id if entry is not None else self.sum_of(Milestone.BACK_TO_NORMAL)
 
     def say(self, phrase: str, /, *, source: str = "", **values: str | float) -> Sentence:
         """Say a phrase as a sentence with its source.

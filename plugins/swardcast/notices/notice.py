@@ -114,6 +114,7 @@ class Notice:
         events: what happened, newest first.
         category: the main kind of work, by its name in the plan.
         tags: the kinds of surface, by their names in the plan.
+        planned_in: where the plan has the job.
         sign_off: the club's own last line, or "".
     """
 
@@ -133,6 +134,7 @@ class Notice:
     events: tuple[Event, ...]
     category: str
     tags: tuple[str, ...]
+    planned_in: str
     sign_off: str
 
     @property

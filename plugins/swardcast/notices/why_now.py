@@ -12,7 +12,7 @@ from swardcast.notices.notice import Section, Sentence
 from swardcast.notices.readings import reading_facts
 from swardcast.notices.spans import first_day_of_work, last_day_of_work
 from swardcast.notices.words import percent
-from swardcast.outlook.states import Work
+from swardcast.outlook.states import Milestone, Work
 from swardcast.records.club import Tone
 from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Part
@@ -74,7 +74,9 @@ def _timing(matter: Matter) -> Iterator[Sentence]:
     growth = [work.recovery.weeks_ahead for work in matter.outlook.surfaces if work.recovery is not None]
     if growth and len(growth[-1]) >= _SEASON_WEEKS:
         share = sum(growth[-1][:_SEASON_WEEKS]) / (_SEASON_WEEKS * _WEEK_DAYS)
-        yield matter.say("why-season", source="computed", share=percent(round(share, 2), matter.voice))
+        yield matter.say(
+            "why-season", source=matter.sum_of(Milestone.BACK_TO_NORMAL), share=percent(round(share, 2), matter.voice)
+        )
     before, after = _fixtures_around(matter)
     if before is not None and after is not None:
         yield matter.say(
