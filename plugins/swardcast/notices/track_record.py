@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -9,14 +10,25 @@ from statistics import fmean
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.words import range_in_words
+from swardcast.notices.words import range_in_words, whole_percent
 from swardcast.outlook.track_record import Kept
+from swardcast.turf.healing import COVER_COMPLETE
+from swardcast.turf.published_recoveries import PublishedRecovery, Seen
 from swardcast.turf.recovery_table import RecoveryRow, recovery_table
 
 __all__ = ["Comparison", "Comparisons", "compose_published", "compose_track_record"]
 
 ENOUGH_JOBS: Final = 5
 """Fewer finished jobs than this say nothing about the dates: judgement."""
+
+_NO_LEAN_DAYS: Final = 0.5  # half a day is no day
+_NO_LEAN_OF_SUM_DAYS: Final = 0.25  # a quarter of a day is no lean
+_SEEN: Final = {
+    Seen.SETTLED: "settled",
+    Seen.HOLES_CLOSED: "holes-closed",
+    Seen.BACK_TO_NORMAL: "back-to-normal",
+    Seen.COMPLETE_COVER: "complete-cover",
+}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,12 +87,7 @@ def compose_track_record(kept: Sequence[Kept], voice: Voice) -> Comparisons:
 def _own_sentences(judged: Sequence[Kept], voice: Voice) -> Iterable[str]:
     number = len(judged)
     if number < ENOUGH_JOBS:
-        jobs = "No job" if number == 0 else "1 job" if number == 1 else f"{number} jobs"
-        has = "has" if number < 2 else "have"  # noqa: PLR2004 - none or one
-        yield (
-            f"{jobs} with a computed date {has} come to an end so far. "
-            f"That is too early to judge: {ENOUGH_JOBS} are needed at the least."
-        )
+        yield voice.say("record-too-early", count=number, needed=ENOUGH_JOBS)
         return
     inside = sum(one.is_inside for one in judged)
     by_then = sum(
@@ -88,28 +95,32 @@ def _own_sentences(judged: Sequence[Kept], voice: Voice) -> Iterable[str]:
         for one in judged
     )
     late = [one.late_days for one in judged if one.late_days is not None]
-    yield f"Of {number} jobs, {inside} ended inside the range that we gave on the day of the work (expected: 8 in 10)."
-    yield f"{by_then} of {number} were back to normal by the day that we said to allow until (expected: 9 in 10)."
-    yield f"The likely day was missed by {fmean(map(abs, late)):.1f} days on average; {_lean(fmean(late), voice)}."
-
-
-def _lean(mean_days: float, voice: Voice) -> str:
-    if abs(mean_days) < 0.5:  # noqa: PLR2004 - half a day is no day
-        return "neither too hopeful nor too careful"
-    way = "too hopeful" if mean_days > 0 else "too careful"
-    return f"we were {abs(mean_days):.1f} days {way}"
+    mean = fmean(late)
+    yield voice.say("record-inside", count=number, inside=inside)
+    yield voice.say("record-by-then", count=number, normal=by_then)
+    yield voice.say(
+        "record-missed",
+        missed=voice.number(fmean(map(abs, late)), decimals=1),
+        days=voice.number(abs(mean), decimals=1),
+        lean="neither" if abs(mean) < _NO_LEAN_DAYS else "hopeful" if mean > 0 else "careful",
+    )
 
 
 def _line(one: Kept, voice: Voice) -> Comparison:
     voice = voice.on(one.done_on)
-    early = one.promised.early
-    from_day = f" (1 chance in 10 by {voice.day(early)})" if early and one.promised.is_given else ""
+    early = one.promised.early if one.promised.is_given else None
     return Comparison(
         what=one.job.title,
-        work=f"Done on {_day(one.done_on, voice)}",
+        work=voice.say("record-done", day=_day(one.done_on, voice)),
         notice_id=one.job.id,
-        computed=capital(range_in_words(one.promised, voice)) + from_day,
-        came=capital(_day(one.normal_on, voice)) if one.normal_on else "Not called back to normal yet",
+        computed=capital(
+            voice.say(
+                "record-computed.early" if early else "record-computed",
+                date=range_in_words(one.promised, voice),
+                early=voice.day(early) if early else "",
+            )
+        ),
+        came=capital(_day(one.normal_on, voice)) if one.normal_on else voice.say("record-not-normal-yet"),
         verdict=_verdict(one, voice),
         is_inside=one.is_inside if one.is_judged else None,
     )
@@ -120,15 +131,14 @@ def _day(day: date, voice: Voice) -> str:
 
 
 def _verdict(one: Kept, voice: Voice) -> str:
+    if one.normal_on is None:
+        return voice.say("record-not-judged-yet")
     if one.late_days is None or not one.is_judged:
-        return "Cannot be judged yet" if one.normal_on is None else "No date was given"
-    side = "Inside the range" if one.is_inside else "Outside the range"
-    return f"{side}, {_off(one.late_days, voice)} the likely day" if one.late_days else f"{side}, on the likely day"
-
-
-def _off(days: int, voice: Voice) -> str:
-    number = f"{abs(days)} day{'' if abs(days) == 1 else 's'}"
-    return f"{number} after" if days > 0 else f"{number} before"
+        return voice.say("record-no-date")
+    side = "inside" if one.is_inside else "outside"
+    if one.late_days == 0:
+        return voice.say("record-on-the-day", side=side)
+    return voice.say("record-after" if one.late_days > 0 else "record-before", side=side, days=abs(one.late_days))
 
 
 def compose_published(voice: Voice, rows: Sequence[RecoveryRow] | None = None) -> Comparisons:
@@ -143,47 +153,52 @@ def compose_published(voice: Voice, rows: Sequence[RecoveryRow] | None = None) -
     """
     table = recovery_table() if rows is None else rows
     dated = [row.miss_days for row in table if row.miss_days is not None]
-    inside = sum(row.is_inside for row in table)
-    how_many = (
-        f"For {inside} of {len(table)} published recoveries the computed day lies inside the days that were seen."
+    mean = fmean(dated)
+    how_near = voice.say(
+        "published-missed",
+        count=len(dated),
+        missed=voice.number(fmean(map(abs, dated)), decimals=1),
+        days=voice.number(abs(mean), decimals=1),
+        lean="neither" if abs(mean) < _NO_LEAN_OF_SUM_DAYS else "late" if mean > 0 else "early",
     )
-    how_near = (
-        f"{len(dated)} of them say when to within a month. There the sum misses the middle of the days seen by "
-        f"{fmean(map(abs, dated)):.1f} days on average, and leans {_to_one_side(fmean(dated), voice)}. "
-        "It takes the usual temperatures of the place, since those of the days were not published."
-    )
+    how_many = voice.say("published-inside", inside=sum(row.is_inside for row in table), count=len(table))
     return Comparisons(sentences=(how_many, how_near), lines=tuple(_published_line(row, voice) for row in table))
 
 
-def _to_one_side(mean_days: float, voice: Voice) -> str:
-    if abs(mean_days) < 0.25:  # noqa: PLR2004 - a quarter of a day is no lean
-        return "to neither side"
-    return f"{abs(mean_days):.1f} days to the {'late' if mean_days > 0 else 'early'} side"
-
-
 def _published_line(row: RecoveryRow, voice: Voice) -> Comparison:
-    recovery, days = row.recovery, round(row.computed_days)
-    ends = recovery.to_day != float("inf")
-    came = (
-        f"{recovery.from_day:.0f} to {recovery.to_day:.0f} days"
-        if ends
-        else f"Not yet after {recovery.from_day:.0f} days"
+    recovery = row.recovery
+    computed = voice.say(
+        "published-computed",
+        seen=_SEEN[recovery.seen],
+        share=whole_percent(1 - COVER_COMPLETE, voice),
+        days=round(row.computed_days),
     )
-    if row.is_inside:
-        verdict = "Fits"
-    else:
-        too_late = days > recovery.to_day
-        by = days - recovery.to_day if too_late else recovery.from_day - days
-        verdict = f"{by:.0f} day{'' if round(by) == 1 else 's'} too {'late' if too_late else 'early'}"
-    kind = "Trial" if recovery.is_trial else "Report"
-    assumed = f" Assumed: {'; '.join(recovery.assumed)}." if recovery.assumed else ""
     return Comparison(
         what=recovery.name,
-        work=f"{kind}: {recovery.work}",
+        work=voice.say("published-work", who="trial" if recovery.is_trial else "course", work=recovery.work),
         notice_id="",
-        computed=f"{capital(recovery.seen.value)} after {days} days",
-        came=came,
-        verdict=verdict,
+        computed=computed,
+        came=_came(recovery, voice),
+        verdict=_fits(row, voice),
         is_inside=row.is_inside,
-        source=f"Source: {recovery.source}.{assumed}",
+        source=voice.say(
+            "published-source.assumed" if recovery.assumed else "published-source",
+            source=recovery.source,
+            assumed=voice.clauses(recovery.assumed),
+        ),
     )
+
+
+def _came(recovery: PublishedRecovery, voice: Voice) -> str:
+    if math.isinf(recovery.to_day):
+        return voice.say("published-not-yet", days=round(recovery.from_day))
+    return voice.say("published-came", first=round(recovery.from_day), last=round(recovery.to_day))
+
+
+def _fits(row: RecoveryRow, voice: Voice) -> str:
+    if row.is_inside:
+        return voice.say("published-fits")
+    recovery, days = row.recovery, round(row.computed_days)
+    if days > recovery.to_day:
+        return voice.say("published-too-late", days=round(days - recovery.to_day))
+    return voice.say("published-too-early", days=round(recovery.from_day - days))
