@@ -8,7 +8,7 @@ from datetime import date
 from swardcast.language.measures import length, sand_mass, sand_rate
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.notice import Event
-from swardcast.notices.words import places_in_words, range_in_words
+from swardcast.notices.words import places_in_words, range_in_words, whole_percent
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.folder import ClubRecords
@@ -153,21 +153,16 @@ def _places(names: tuple[str, ...], records: ClubRecords, voice: Voice) -> str:
 def _seen(entry: Observation, records: ClubRecords, voice: Voice) -> str:
     seen = []
     if entry.share_left is not None:
-        share = _whole_percent(entry.share_left, voice)
+        share = whole_percent(entry.share_left, voice)
         counted = entry.how is Eye.COUNTED
         seen.append(voice.say("event-marks-left-counted" if counted else "event-marks-left-by-eye", share=share))
     if entry.turf_cover is not None:
-        seen.append(voice.say("event-turf-cover", share=_whole_percent(entry.turf_cover, voice)))
+        seen.append(voice.say("event-turf-cover", share=whole_percent(entry.turf_cover, voice)))
     for reading, value in entry.readings:
         name = voice.say(f"reading-{reading.replace(' ', '-')}")
         seen.append(voice.say("event-reading", name=name, value=value))
     what = voice.listed(seen) or voice.say("event-looked-at")
     return capital(voice.say("event-seen", places=_places(entry.surfaces, records, voice), seen=what))
-
-
-def _whole_percent(share: float, voice: Voice) -> str:
-    """A share that somebody saw; a tenth of a percent would be false precision."""
-    return voice.say("percent", number=voice.number(100 * share))
 
 
 def _used(sand: Sand, voice: Voice) -> str:

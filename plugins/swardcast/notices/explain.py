@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
-from swardcast.language.voice import Voice, slug_of
+from swardcast.language.voice import Voice
 from swardcast.notices.explain_sum import explain_sum
 from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.play import play_in_words
@@ -46,7 +46,7 @@ def explain_surface(surface: SurfaceOutlook, outlook: CourseOutlook, voice: Voic
         Explanation(heading=voice.say("explain-play"), lines=((play, reason.source),)),
         *(
             Explanation(
-                heading=voice.say("explain-job", title=work.job.title, work=slug_of(work.work)),
+                heading=voice.say("explain-job", title=work.job.title, work=voice.name("work", work.work)),
                 lines=tuple(_job(work, outlook.as_of, voice)),
             )
             for work in works

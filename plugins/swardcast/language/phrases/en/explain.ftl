@@ -1,15 +1,8 @@
 ### Where a surface's dates come from, step by step. Shares, lengths and days come in words, with their unit.
 
 explain-play = Play
-# $title: a job. $work: how it stands.
-explain-job = { $title }: { $work ->
-    [planned] planned
-    [under-way] under way
-    [held-up] held up
-    [healing] healing
-    [called-off] called off
-   *[back-to-normal] back to normal
-}
+# $title: a job. $work: how it stands, from notice.ftl.
+explain-job = { $title }: { $work }
 # $milestone: one of the names below. $early: 1 chance in 10 that it is by then.
 explain-date = { $milestone }: { $date }.
     .early = { $milestone }: { $date } (1 chance in 10 by { $early }).

@@ -1,0 +1,116 @@
+"""The record of the dates as a member reads it in both Englishes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date, timedelta
+from pathlib import Path
+
+import pytest
+
+from swardcast.language.catalogue import BUILT_IN, built_in
+from swardcast.language.voice import Voice
+from swardcast.notices.track_record import compose_published, compose_track_record
+from swardcast.outlook.states import DateRange
+from swardcast.outlook.track_record import Kept
+from swardcast.turf.recovery_table import recovery_table
+from tests.outlook.small_club import SmallClub
+
+BRITISH, AMERICAN = (Voice(catalogue=built_in(tag), near=date(2027, 9, 14)) for tag in BUILT_IN)
+
+
+@pytest.fixture(scope="module")
+def kept(tmp_path_factory: pytest.TempPathFactory) -> Kept:
+    """Promised 19, 25 or 3 days later; normal on the likely day, Sunday 25 April 2027 by any calendar."""
+    club = SmallClub(Path(tmp_path_factory.mktemp("club")))
+    club.job("spring", "04-01")
+    promised = DateRange(early=date(2027, 4, 19), likely=date(2027, 4, 25), allow_until=date(2027, 5, 3))
+    job = club.records().jobs["spring"]
+    return Kept(job=job, done_on=date(2027, 4, 1), promised=promised, normal_on=date(2027, 4, 25))
+
+
+def late(kept: Kept, days: int) -> Kept:
+    return replace(kept, normal_on=date(2027, 4, 25) + timedelta(days=days))
+
+
+@pytest.mark.parametrize(
+    ("count", "begins"),
+    [
+        (0, "No job with a computed date has come to an end so far. That is too early"),
+        (1, "1 job with a computed date has come to an end so far. That is too early"),
+        (4, "4 jobs with a computed date have come to an end so far. That is too early"),
+    ],
+)
+def test_a_few_jobs_are_too_few_to_judge(kept: Kept, count: int, begins: str) -> None:
+    for voice in (BRITISH, AMERICAN):
+        (sentence,) = compose_track_record([kept] * count, voice).sentences
+        assert sentence.startswith(begins)
+        assert sentence.endswith(": 5 are needed at the least.")
+
+
+@pytest.mark.parametrize(
+    ("days", "missed"),
+    [
+        # Misses of 0, 0, 3, 5 and 9 days: 17 / 5 = 3.4; 3 May, eight days late, is the last day inside.
+        ((0, 0, 3, 5, 9), "The likely day was missed by 3.4 days on average; we were 3.4 days too hopeful."),
+        ((-3, -2, 0, 0, 0), "The likely day was missed by 1.0 days on average; we were 1.0 days too careful."),
+        ((-1, 1, -1, 1, 1), "The likely day was missed by 1.0 days on average; neither too hopeful nor too careful."),
+    ],
+)
+def test_five_jobs_are_judged(kept: Kept, days: tuple[int, ...], missed: str) -> None:
+    first, second, third = compose_track_record([late(kept, day) for day in days], BRITISH).sentences
+    inside = 4 if max(days) > 8 else 5
+    assert (
+        first == f"Of 5 jobs, {inside} ended inside the range that we gave on the day of the work (expected: 8 in 10)."
+    )
+    assert second.startswith(f"{inside} of 5 were back to normal by the day")
+    assert third == missed
+
+
+@pytest.mark.parametrize(
+    ("days", "verdict"),
+    [
+        (0, "Inside the range, on the likely day"),
+        (1, "Inside the range, 1 day after the likely day"),
+        (-2, "Inside the range, 2 days before the likely day"),
+        (9, "Outside the range, 9 days after the likely day"),
+    ],
+)
+def test_each_job_is_compared(kept: Kept, days: int, verdict: str) -> None:
+    (line,) = compose_track_record([late(kept, days)], BRITISH).lines
+    assert line.verdict == verdict
+
+
+def test_a_line_in_american_puts_the_month_first(kept: Kept) -> None:
+    (line,) = compose_track_record([kept], AMERICAN).lines
+    assert line.work == "Done on Thursday, April 1, 2027"
+    expected = "Likely by Sunday, April 25; allow until Monday, May 3 (1 chance in 10 by Monday, April 19)"
+    assert (line.computed, line.came) == (expected, "Sunday, April 25, 2027")
+
+
+def test_a_job_that_is_not_over_waits(kept: Kept) -> None:
+    (line,) = compose_track_record([replace(kept, normal_on=None)], BRITISH).lines
+    assert (line.came, line.verdict) == ("Not called back to normal yet", "Cannot be judged yet")
+
+
+def test_published_recoveries_have_their_words_and_plurals_in_both_englishes() -> None:
+    rows = recovery_table()
+    for voice in (BRITISH, AMERICAN):
+        lines = compose_published(voice).lines
+        assert len(lines) == len(rows)
+        for line, row in zip(lines, rows, strict=True):
+            assert (line.verdict == "Fits") is row.is_inside
+            assert line.source.startswith(f"Source: {row.recovery.source}.")
+            for words in (line.computed, line.came, line.verdict):
+                assert not words.endswith(" 1 days"), words
+                assert "inf" not in words
+
+
+@pytest.mark.parametrize(
+    ("computed", "verdict"), [(18.4, "1 day too late"), (20, "3 days too late"), (14, "1 day too early")]
+)
+def test_a_miss_is_counted_from_the_nearer_end(computed: float, verdict: str) -> None:
+    """Seen from day 15 to day 17."""
+    row = next(row for row in recovery_table() if (row.recovery.from_day, row.recovery.to_day) == (15, 17))
+    (line,) = compose_published(BRITISH, [replace(row, computed_days=computed)]).lines
+    assert (line.came, line.verdict) == ("15 to 17 days", verdict)
