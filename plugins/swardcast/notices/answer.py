@@ -9,7 +9,7 @@ from swardcast.language.voice import capital, slug_of
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
 from swardcast.notices.words import few_words_for, published_in_words, range_in_words
-from swardcast.outlook.states import Milestone, ReasonKind, Work
+from swardcast.outlook.states import WIDE_RANGE_DAYS, Milestone, ReasonKind, Work
 from swardcast.records.club import SurfaceKind
 
 __all__ = ["MOST_WORDS", "short_answer"]
@@ -35,7 +35,8 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
         return said
     sure = matter.say("answer-how-sure")
     words = sum(len(sentence.text.split()) for sentence in (*said, sure))
-    is_range = published.allow_until != published.likely
+    early = published.early or published.likely
+    is_range = published.allow_until != published.likely and (published.allow_until - early).days <= WIDE_RANGE_DAYS
     return (*said, sure) if is_range and words <= MOST_WORDS else said
 
 

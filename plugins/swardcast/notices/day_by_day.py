@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Final
 
-from swardcast.language.voice import capital
+from swardcast.language.voice import capital, slug_of
 from swardcast.notices.fixtures import fixtures_section
 from swardcast.notices.hours import reopening_facts
 from swardcast.notices.kinds import said_of_kind
@@ -78,8 +78,9 @@ def _rows(matter: Matter) -> Iterator[Fact]:
     reopening = reopening_facts(matter.outlook, matter.as_of, voice)
     yield from (replace(fact, source=_log_or_plan(matter)) for fact in reopening)
     open_ended = any(work.done_at is None and work.hours is None for work in matter.outlook.surfaces)
-    if not reopening or (open_ended and not matter.job.reopens_after):
-        finished = capital(range_in_words(last_day_of_work(matter.outlook), voice))
+    last_day = last_day_of_work(matter.outlook)
+    if last_day is not None and (not reopening or open_ended):
+        finished = capital(range_in_words(last_day, voice))
         yield Fact(name=voice.say("row-work-finished"), value=finished, source=_log_or_plan(matter))
     week = said_of_kind(main, "week", surface, voice)
     yield Fact(name=voice.say("row-days-after"), value=week.text, source=week.source)
@@ -97,14 +98,15 @@ def _planned_days(matter: Matter) -> Iterator[Fact]:
             days.setdefault(day, []).append(work)
     if len(days) < 2 or matter.job.reopens_after is not None or min(days) < matter.voice.near:  # noqa: PLR2004 - one day
         return
+    state = slug_of(matter.outlook.work)
     for day, works in sorted(days.items())[:_DAYS_SHOWN]:
         places = places_in_words((work.surface for work in works), matter.voice)
-        value = matter.voice.say("row-planned-day", places=capital(places))
+        value = matter.voice.say("row-planned-day", places=capital(places), state=state)
         yield Fact(name=matter.voice.day(day), value=value, source=matter.in_plan)
     if len(days) > _DAYS_SHOWN:
         last = matter.voice.day(max(days))
         name = matter.voice.say("row-further-days")
-        yield Fact(name=name, value=matter.voice.say("row-until", day=last), source=matter.in_plan)
+        yield Fact(name=name, value=matter.voice.say("row-until", day=last, state=state), source=matter.in_plan)
 
 
 def _dates_of_healing(matter: Matter) -> Iterator[Fact]:

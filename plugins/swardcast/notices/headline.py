@@ -39,12 +39,15 @@ def _names_place(title: str, outlook: JobOutlook, voice: Voice) -> bool:
 
 def _when_in_short(outlook: JobOutlook, voice: Voice) -> str:
     first = first_day_of_work(outlook)
-    last = max(first, last_day_of_work(outlook).likely or first)
+    finished = last_day_of_work(outlook)
+    last = max(first, (finished.likely if finished is not None else None) or first)
     match outlook.work:
         case Work.CALLED_OFF:
             return voice.say("when-called-off")
         case Work.PLANNED if first < voice.near:
             return voice.say("when-not-started")
+        case Work.PLANNED if finished is None and len(outlook.surfaces) > 1:
+            return voice.say("when-planned-from", day=voice.short_day(first))
         case Work.PLANNED:
             return voice.say("when-planned", days=span_in_words(first, last, voice))
         case _:
@@ -65,7 +68,8 @@ def when_in_words(outlook: JobOutlook, voice: Voice) -> str:
         "planned from Monday 23 August to Wednesday 25 August", "called off" and so on, without a capital.
     """
     first = first_day_of_work(outlook)
-    last = last_day_of_work(outlook).likely
+    finished = last_day_of_work(outlook)
+    last = finished.likely if finished is not None else None
     match outlook.work:
         case Work.CALLED_OFF:
             return voice.say("when-called-off")

@@ -44,16 +44,18 @@ def first_day_of_work(outlook: JobOutlook) -> date:
     return min(started, default=outlook.starts)
 
 
-def last_day_of_work(outlook: JobOutlook) -> DateRange:
+def last_day_of_work(outlook: JobOutlook) -> DateRange | None:
     """Tell the day on which the last surface is, or is to be, finished.
 
     Args:
         outlook: how the job stands.
 
     Returns:
-        A fact once all is done.
+        A fact once all is done; None where the plan gives the days of closure but not of the work.
     """
     days = [work.done_at.date() for work in outlook.surfaces if work.done_at is not None]
-    if len(days) < len(outlook.surfaces) and outlook.job.reopens_after is None:
-        return outlook.dates[Milestone.REOPENING]  # the follow-up work is done on the same day, or the next morning
-    return DateRange.known(max(days)) if days else DateRange.known(outlook.starts)
+    if len(days) == len(outlook.surfaces):
+        return DateRange.known(max(days))
+    if outlook.job.reopens_after is not None:
+        return None
+    return outlook.dates[Milestone.REOPENING]  # the follow-up work is done on the same day, or the next morning

@@ -42,7 +42,6 @@ def why_now(matter: Matter) -> Section:
     own = [Sentence(text=line, source=matter.in_plan) for line in matter.job.why]
     paragraphs = [
         *in_paragraphs(own),
-        (what[0],),
         (why, without) if full else (why,),
         *in_paragraphs([*_timing(matter)]),
     ]
@@ -51,7 +50,7 @@ def why_now(matter: Matter) -> Section:
         heading=matter.voice.name("part", Part.WHY_NOW),
         paragraphs=tuple(paragraph for paragraph in paragraphs if paragraph),
         facts=tuple(reading_facts(matter.job, voice)),
-        points=tuple(what[1:]) if full else (),
+        points=tuple(what) if full else (what[0],),
         kinds=tuple((slug_of(kind), kind_name(kind, voice)) for kind in kinds),
     )
 
@@ -78,7 +77,7 @@ def _timing(matter: Matter) -> Iterator[Sentence]:
             "why-season", source=matter.sum_of(Milestone.BACK_TO_NORMAL), share=percent(round(share, 2), matter.voice)
         )
     before, after = _fixtures_around(matter)
-    if before is not None and after is not None:
+    if before is not None and after is not None and before.name != after.name:
         yield matter.say(
             "why-between-fixtures",
             source="fixtures.ics",
@@ -92,7 +91,10 @@ def _timing(matter: Matter) -> Iterator[Sentence]:
 def _fixtures_around(matter: Matter) -> tuple[Fixture | None, Fixture | None]:
     """The nearest fixtures before and after the work, where it falls on none of them."""
     first = first_day_of_work(matter.outlook)
-    last = last_day_of_work(matter.outlook).likely or first
+    finished = last_day_of_work(matter.outlook)
+    if finished is None or finished.likely is None:
+        return None, None
+    last = finished.likely
     fixtures = matter.records.fixtures
     if any(one.first_day <= last and one.last_day >= first for one in fixtures):
         return None, None

@@ -7,6 +7,7 @@ headline-with-place = { $title }, { $where }: { $when }
 when-called-off = called off
 when-not-started = not started yet
 when-planned = planned for { $days }
+when-planned-from = planned from { $day }
 when-under-way = since { $day }
 when-was-planned = was planned from { $day }; not started yet
 when-still-to-do = from { $day }; work still to do
@@ -95,9 +96,16 @@ work-called-off = called off
 
 # Day by day: names of the rows. $places begins the value.
 row-the-day = On the day
-row-planned-day = { $places }, as planned
+# $state: planned, or how the work goes
+row-planned-day = { $state ->
+    [planned] { $places }, as planned
+   *[going] { $places }, as it stands now
+}
 row-further-days = The days after these
-row-until = More of the same, until { $day } as planned
+row-until = { $state ->
+    [planned] More of the same, until { $day } as planned
+   *[going] More of the same, until { $day } as it stands now
+}
 row-work-finished = Work finished
 row-days-after = The days after
 row-by-then = By then
