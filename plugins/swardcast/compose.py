@@ -24,6 +24,7 @@ from swardcast.outlook.track_record import track_record
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
+from swardcast.records.operations import Kind
 from swardcast.records.weather import WeatherSource
 
 __all__ = ["Bulletin", "compose_bulletin"]
@@ -100,7 +101,8 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     ]
     items = [*items_of_play(play_changes(records, as_of), records, voice), *items_of_notes(known, voice)]
     for notice in notices:
-        items += items_of_story(stories[notice.id], records, notice.category, voice)
+        kind = voice.name("kind", Kind(notice.category))
+        items += items_of_story(stories[notice.id], records, kind, voice)
     return Bulletin(
         club=records.club,
         as_of=outlook.as_of,

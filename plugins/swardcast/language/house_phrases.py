@@ -11,7 +11,7 @@ from fluent.syntax.visitor import Visitor
 from swardcast.errors import InputNeedsAttention, Problem, nearest
 from swardcast.language.catalogue import BUILT_IN, Catalogue, built_in, catalogue_from
 
-__all__ = ["FOLDER", "with_house_phrases"]
+__all__ = ["FOLDER", "references_of", "with_house_phrases"]
 
 FOLDER: Final = "phrases"
 """Where they stand in the club folder."""
@@ -41,7 +41,7 @@ def with_house_phrases(tag: str, texts: Mapping[str, str]) -> Catalogue:
         return model
     own = catalogue_from(tag, texts)
     whole = _merged(model, own) if tag in BUILT_IN else own
-    problems = [*_strange_names(own, model), *_strange_slots(own, model), *_strange_references(own, whole)]
+    problems = [*_strange_names(own, model), *_strange_slots(own, model), *_strangereferences_of(own, whole)]
     if tag not in BUILT_IN:
         problems += _missing(own, model)
     if problems:
@@ -73,7 +73,7 @@ def _strange_names(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
             file, line = own.places()[name.partition(".")[0]]
             expected = "the name of a phrase of ours"
             yield Problem(file=file, line=line, found=repr(name), expected=expected, hint=nearest(name, known))
-    used = {reference for entry in own.entries().values() for reference in _references(entry)}
+    used = {reference for entry in own.entries().values() for reference in references_of(entry)}
     terms = [name for name in model.entries() if name.startswith("-")]
     for name in own.entries():
         if name.startswith("-") and name not in terms and name not in used:
@@ -95,12 +95,12 @@ def _strange_slots(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
             yield Problem(file=file, line=line, found=f"the slot ${slot}", expected=expected, hint=nearest(slot, ours))
 
 
-def _strange_references(own: Catalogue, whole: Catalogue) -> Iterator[Problem]:
+def _strangereferences_of(own: Catalogue, whole: Catalogue) -> Iterator[Problem]:
     """What own phrases put in by name must be there: it would fail at the first build that says the phrase."""
     known = {*whole.entries(), *whole.names(), *_FUNCTIONS}
     for name, entry in own.entries().items():
         file, line = own.places()[name]
-        for reference in sorted(_references(entry) - known):
+        for reference in sorted(references_of(entry) - known):
             found = f"{{ {reference} }} in {name!r}"
             expected = "the name of a phrase or a term that there is"
             yield Problem(file=file, line=line, found=found, expected=expected, hint=nearest(reference, known))
@@ -118,7 +118,15 @@ def _missing(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
         yield Problem(file=FOLDER, field=name, found="nothing", expected=f"a phrase, as in ours ({file}, line {line})")
 
 
-def _references(entry: ast.Message | ast.Term) -> set[str]:
+def references_of(entry: ast.Message | ast.Term) -> set[str]:
+    """Name the phrases, terms and functions that a phrase or a term puts in.
+
+    Args:
+        entry: as parsed.
+
+    Returns:
+        Names; a term's begins with a hyphen.
+    """
     finder = _ReferenceFinder()
     finder.visit(entry)
     return finder.found

@@ -36,7 +36,7 @@ class FeedItem:
         title: what changed, in a line.
         sentences: what changed, in full.
         notice_id: the notice it belongs to, or "" for the course status.
-        category: kind of work, or "course status".
+        category: the main kind of work, or "course status", in words.
         markdown: the manager's own words, or "".
     """
 
@@ -55,7 +55,7 @@ def items_of_story(story: JobStory, records: ClubRecords, category: str, voice: 
     Args:
         story: the job's changes.
         records: the club's records as known at the moment.
-        category: the main kind of work.
+        category: the main kind of work, in words.
         voice: the language and the day of the reader.
 
     Returns:

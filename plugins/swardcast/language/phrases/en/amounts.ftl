@@ -2,7 +2,10 @@
 
 about = about { $number }
 
-numbered = { $kind } { $holes }
+# $count: how many holes
+numbered = { $count ->
+   *[other] { $kind } { $holes }
+}
 # "6 bunkers": $kind is in the form that goes with the count
 counted = { $count } { $kind }
 holes-from-to = { $first } to { $last }

@@ -3,7 +3,10 @@
 # in British English, ranges with "to", 7:05am, midday, midnight.
 
 list-more = { $first }, { $next }
-list-last = { $first } and { $last }
+# $count: how many there are in all
+list-last = { $count ->
+   *[other] { $first } and { $last }
+}
 list-clauses = { $first }; { $next }
 # A clause that stands alone
 sentence = { $clause }.

@@ -64,10 +64,6 @@ site-published-on = First published on { $first }. Last news on { $last }.
 # $links: kinds of work and surfaces
 site-more-like-this = More like this: { $links }
 site-links-more = { $first }, { $next }
-site-where = Where
-site-when = When
-site-now = Now
-site-last-change = Last change
 site-what-happened = What happened
 site-event = { $when }: { $what }
 # Before an event that a later correction withdrew
