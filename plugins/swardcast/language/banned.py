@@ -67,8 +67,15 @@ class Banned:
 
 
 def _places(phrase: str, text: str) -> list[re.Match[str]]:
+    if phrase.split(maxsplit=1)[0].lower() not in text.lower():
+        return []  # most texts hold none of the words, and this is some ten times faster
+    return [*_pattern(phrase).finditer(text)]
+
+
+@cache
+def _pattern(phrase: str) -> re.Pattern[str]:
     words = r"\s+".join(map(re.escape, phrase.split()))
-    return [*re.finditer(rf"(?<![\w-]){words}(?![\w-])", text, re.IGNORECASE)]
+    return re.compile(rf"(?<![\w-]){words}(?![\w-])", re.IGNORECASE)
 
 
 def parse_banned(text: str) -> tuple[Banned, ...]:
