@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from itertools import count
@@ -18,7 +18,7 @@ from swardcast.records.operations import NOT_COMPUTED, Kind, Operation
 from swardcast.records.plan import FollowUp, Job, Play, Stretch
 from tests.conftest import DEMO_AS_OF
 
-__all__ = ["OPERATIONS", "STATES", "Combination", "combinations"]
+__all__ = ["OPERATIONS", "STATES", "Combination", "clubs", "combinations"]
 
 TODAY: Final = DEMO_AS_OF.date()
 _ZONE: Final = DEMO_AS_OF.tzinfo
@@ -77,22 +77,12 @@ _BUNKERS: Final = {Kind.BUNKER_SANDING, Kind.BUNKER_LINER, Kind.BUNKER_EDGING, K
 _TURF: Final = tuple(kind for kind in SurfaceKind if kind is not SurfaceKind.BUNKER)
 
 
-def _surfaces() -> dict[str, Surface]:
-    return {
-        f"{kind.value.replace(' ', '-')}-{hole}": Surface(
-            id=f"{kind.value.replace(' ', '-')}-{hole}",
-            kind=kind,
-            hole=hole,
-            name=f"{kind.value} {hole}",
-            area_m2=500.0,
-            grass=None if kind is SurfaceKind.BUNKER else Grass.ANNUAL_MEADOW_GRASS if hole == 4 else Grass.COOL_SEASON,
-        )
-        for kind in SurfaceKind
-        for hole in range(1, 6)
-    }
-
-
-SURFACES: Final = _surfaces()
+def _surface(kind: SurfaceKind, hole: int) -> Surface:
+    grass = Grass.ANNUAL_MEADOW_GRASS if hole % _HOLES_EACH == 4 else Grass.COOL_SEASON
+    return Surface(
+        id=f"{kind.value.replace(' ', '-')}-{hole}", kind=kind, hole=hole, name=f"{kind.value} {hole}", area_m2=500.0,
+        grass=None if kind is SurfaceKind.BUNKER else grass,
+    )  # fmt: skip
 
 
 class Diary:
@@ -245,9 +235,14 @@ STATES: Final[dict[str, State]] = {
 }
 
 
+_HOLES: Final = ((1,), (1, 2, 3), (3, 5), (1, 2, 4, 5))
+_HOLES_EACH: Final = 5
+_WHILE_WORKING: Final = (Play.CLOSED, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN)
+
+
 @dataclass(frozen=True)
 class Combination:
-    """One job in one state, on its own in a club that speaks one of the languages."""
+    """One job in one state, in a club that speaks one of the languages."""
 
     kind: Kind
     state: str
@@ -260,27 +255,19 @@ class Combination:
         parts = (self.kind.value, self.state, self.surface.value, self.language)
         return "-".join(parts).replace(" ", "-").lower()
 
-    def records(self, demo: ClubRecords) -> ClubRecords:
-        """The job and its diary in a club with the demo's weather and fixtures."""
-        holes = _HOLES[self.number % len(_HOLES)]
-        diary = Diary(self.name, tuple(f"{self.surface.value.replace(' ', '-')}-{hole}" for hole in holes))
-        job = self._job(diary, starts=STATES[self.state](diary))
-        club = replace(demo.club, language=self.language, catalogue=built_in(self.language))
-        return replace(demo, club=club, surfaces=SURFACES, jobs={job.id: job}, entries=tuple(diary.entries))
+    def surfaces(self, place: int) -> list[Surface]:
+        """Surfaces that no other job has."""
+        return [_surface(self.surface, _HOLES_EACH * place + hole) for hole in _HOLES[self.number % len(_HOLES)]]
 
-    def _more(self) -> tuple[Operation, ...]:
-        """Now and then the work is followed by sand, as it is on most courses."""
-        if self.surface is SurfaceKind.BUNKER or self.number % 3:
-            return ()
-        return OPERATIONS[Kind.TOPDRESSING], OPERATIONS[Kind.BRUSHING_IN]
-
-    def _job(self, diary: Diary, starts: date) -> Job:
+    def job(self, diary: Diary) -> Job:
+        """The job, with its entries written into the diary."""
+        starts = STATES[self.state](diary)
         plays = _WHILE_WORKING if self.surface is SurfaceKind.GREEN else _WHILE_WORKING[:2]
         usual = Stretch(from_days=28.0, to_days=56.0, source="our own experience")
         return Job(
             id=diary.job, title=f"{self.kind.value.capitalize()} of our {self.surface.plural}", programme="The programme",
             announced=min(starts, TODAY) - timedelta(days=30), starts=starts, surfaces=diary.surfaces,
-            operations=tuple(dict.fromkeys((OPERATIONS[self.kind], *self._more()))), surfaces_a_day=2.0, spare_days=self.number % 3,
+            operations=self._operations(), surfaces_a_day=2.0, spare_days=self.number % 3,
             while_working=plays[self.number % len(plays)],
             reopens_after=usual if self.kind is Kind.RETURFING else None,
             follow_up=FollowUp(from_minutes=30.0, to_minutes=90.0) if self.number % 5 == 0 else None,
@@ -288,9 +275,11 @@ class Combination:
             why=(), readings=(), own_words="", file="plan/work.yaml", line=1,
         )  # fmt: skip
 
-
-_HOLES: Final = ((1,), (1, 2, 3), (3, 5), (1, 2, 4, 5))
-_WHILE_WORKING: Final = (Play.CLOSED, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN)
+    def _operations(self) -> tuple[Operation, ...]:
+        """Now and then the work is followed by sand, as it is on most courses."""
+        followed = self.surface is not SurfaceKind.BUNKER and self.number % 3 == 0
+        more = (OPERATIONS[Kind.TOPDRESSING], OPERATIONS[Kind.BRUSHING_IN]) if followed else ()
+        return tuple(dict.fromkeys((OPERATIONS[self.kind], *more)))
 
 
 def combinations() -> Iterator[Combination]:
@@ -301,3 +290,26 @@ def combinations() -> Iterator[Combination]:
             surface = SurfaceKind.BUNKER if kind in _BUNKERS else _TURF[number % len(_TURF)]
             yield Combination(kind, state, surface, BUILT_IN[number // 2 % len(BUILT_IN)], number)
             number += 1
+
+
+def clubs(demo: ClubRecords) -> Iterator[ClubRecords]:
+    """All combinations, those of a state and a language in a club with the demo's weather and fixtures."""
+    for state in STATES:
+        for language in BUILT_IN:
+            club = replace(demo.club, language=language, catalogue=built_in(language))
+            here = [one for one in combinations() if (one.state, one.language) == (state, language)]
+            yield _records(replace(demo, club=club), here)
+
+
+def _records(club: ClubRecords, together: Sequence[Combination]) -> ClubRecords:
+    surfaces: dict[str, Surface] = {}
+    jobs: dict[str, Job] = {}
+    entries: list[log.Entry] = []
+    for place, one in enumerate(together):
+        own = {surface.id: surface for surface in one.surfaces(place)}
+        diary = Diary(one.name, tuple(own))
+        surfaces.update(own)
+        jobs[one.name] = one.job(diary)
+        entries += diary.entries
+    entries.sort(key=lambda entry: entry.head.at)
+    return replace(club, surfaces=surfaces, jobs=jobs, entries=tuple(entries))

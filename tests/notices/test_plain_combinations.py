@@ -9,21 +9,19 @@ import pytest
 from swardcast.compose import compose_bulletin
 from swardcast.language.catalogue import BUILT_IN
 from swardcast.language.plain import FaultKind
-from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
 from tests.conftest import DEMO_AS_OF, PLAIN_LANGUAGE
-from tests.notices.many_jobs import OPERATIONS, STATES, combinations
+from tests.notices.many_jobs import OPERATIONS, STATES, clubs, combinations
 from tests.notices.standards import CHECKED, Read, faulty, figures_of, read_notices, wrong_days, wrong_forms
 
 
 @pytest.fixture(scope="module")
 def notices(demo_records: ClubRecords) -> list[Read]:
-    book = WeatherBook(demo_records.club, demo_records.weather)
     found: list[Read] = []
-    for one in combinations():
-        found += read_notices(compose_bulletin(one.records(demo_records), DEMO_AS_OF, book))
+    for records in clubs(demo_records):
+        found += read_notices(compose_bulletin(records, DEMO_AS_OF))
     return found
 
 
