@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from datetime import date, datetime
 
@@ -110,3 +111,11 @@ def test_every_reason_is_one_whole_sentence_with_and_without_words(kind: ReasonK
 )  # fmt: skip
 def test_reasons_in_both_englishes(reason: Reason, british: str, american: str) -> None:
     assert [said(reason, "en-GB"), said(reason, "en-US").replace("\u202f", " ")] == [british, american]
+
+
+@pytest.mark.parametrize("tag", BUILT_IN)
+@pytest.mark.parametrize("by", HeldBackBy, ids=lambda by: by.name)
+def test_whatever_holds_growth_back_has_a_name(by: HeldBackBy, tag: str) -> None:
+    sentence = said(replace(full(ReasonKind.HELD_BACK), held_back_by=by), tag)
+    left = {"unfed": "70", "dull weather": "60", "growth regulator": "75", "frost on the leaf": "0"}[by.value]
+    assert re.search(rf": [a-z ]+; growth counts {left} ?%\.$", sentence)

@@ -12,7 +12,8 @@ from swardcast.language.catalogue import built_in
 from swardcast.language.voice import Voice
 from swardcast.notices.explain import explain_surface
 from swardcast.notices.sums import job_sums, left_formula, weeks_in_words
-from swardcast.outlook.states import CourseOutlook
+from swardcast.outlook.states import CourseOutlook, Milestone
+from swardcast.records.club import Grass
 from swardcast.turf.healing import Part
 from tests.outlook.small_club import SmallClub, moment
 
@@ -77,3 +78,12 @@ def test_an_american_explanation_measures_in_inches_and_says_where_a_sum_is_in_m
     assert not [line for line in american if re.search(r"\d mm\b|\d kg|tonne", line)]
     assert any("green speed 9 ft 0 in, 90% of the target" in line for line in american)
     assert len(american) == len(british)
+
+
+@pytest.mark.parametrize("voice", [BRITISH, AMERICAN], ids=["British", "American"])
+def test_every_milestone_and_grass_has_a_name(voice: Voice) -> None:
+    names = [*(voice.name("milestone", one) for one in Milestone), *(voice.name("grass", one) for one in Grass)]
+    assert len(set(names)) == len(Milestone) + len(Grass)
+    assert voice.name("grass", Grass.ANNUAL_MEADOW_GRASS) == (
+        "annual meadow-grass" if voice is BRITISH else "annual bluegrass"
+    )

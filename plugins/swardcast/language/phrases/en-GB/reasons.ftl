@@ -3,3 +3,7 @@ reason-learnt-from-healed-jobs = Learnt from earlier work ({ $title }: { $taken 
     [one] { $taken } day
    *[other] { $taken } days
 }, computed { $computed }).
+
+# What holds growth back; the rest stands in the folder of both Englishes.
+brake-dull-weather = dull weather
+brake-unfed = unfed

@@ -57,7 +57,5 @@ look-roll = green speed { $roll }, { $share } of the target
 
 ## What holds growth back
 
-brake-dull-weather = dull weather
-brake-unfed = unfed
 brake-growth-regulator = growth regulator
 brake-frost-on-the-leaf = frost on the leaf
