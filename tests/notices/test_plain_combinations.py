@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 import pytest
@@ -47,6 +48,26 @@ def test_the_figures_are_within_the_limits(notices: list[Read], record_property:
 @pytest.mark.parametrize("kind", CHECKED, ids=lambda kind: kind.name.lower())
 def test_no_notice_has_a_fault(notices: list[Read], kind: FaultKind) -> None:
     assert faulty(notices, kind) == []
+
+
+def test_only_work_on_greens_speaks_of_putts(notices: list[Read]) -> None:
+    """A ball on a tee or in a bunker does not roll to the hole; "even with a putter" is of the Rules.
+
+    A temporary green may lie on a fairway.
+    """
+    elsewhere = {
+        one.name
+        for one in combinations()
+        if one.surface is not SurfaceKind.GREEN and one.kind is not Kind.TEMPORARY_GREENS
+    }
+    putts = [
+        f"{notice.name}: {block.text}"
+        for notice in notices
+        for block in notice.blocks
+        if notice.name.split()[1] in elsewhere and re.search(r"\bputt(s|ing)?\b", block.text, re.IGNORECASE)
+    ]
+    assert len(elsewhere) < len(notices)
+    assert putts == []
 
 
 def test_every_day_has_its_own_weekday(notices: list[Read]) -> None:
