@@ -18,7 +18,7 @@ from swardcast.notices.numbers import facts_in_numbers
 from swardcast.notices.own_parts import answer_in_own_words, with_own_words
 from swardcast.notices.rules import the_rules
 from swardcast.notices.take_care import take_care, what_you_can_do, who_decides
-from swardcast.notices.why_now import in_paragraphs, why_now
+from swardcast.notices.why_now import why_now
 from swardcast.notices.words import few_words_for, place_list, places_in_words, published_in_words
 from swardcast.outlook.states import Milestone, Work
 from swardcast.records.club import SurfaceKind
@@ -112,5 +112,5 @@ def _what_changed(matter: Matter, changed: tuple[str, ...]) -> Section:
     return Section(
         part=Part.WHAT_CHANGED,
         heading=matter.voice.name("part", Part.WHAT_CHANGED),
-        paragraphs=tuple(in_paragraphs([Sentence(text=words, source=source) for words in changed])),
+        paragraphs=tuple((Sentence(text=words, source=source),) for words in changed),
     )

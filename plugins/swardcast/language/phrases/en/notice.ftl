@@ -139,6 +139,12 @@ ask-office-at = Questions: { $office }, { $ways }.
 # A Local Rule that the morning entry names for the whole course: $what is what was decided, as typed.
 rules-on-the-course = On the whole course Model Local Rule { $number } is in force, adopted by { $by }: { $what }.
 explain-head = Headline and short answer
+# Older entries of "What happened", folded away
+notice-earlier = { $count ->
+    [one] What happened before: one more entry
+   *[other] What happened before: { $count } more entries
+}
+
 link-how-dates = How dates are worked out, with today's sums
 # $kinds: links to the pages "Why we do this"
 link-why = Why we do this: { $kinds }
