@@ -1,0 +1,103 @@
+"""The demo's whole site in a made-up language: no English phrase of ours is left, in pages, titles and the feed."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import subprocess
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import feedparser
+import pytest
+from babel import Locale
+from lxml import html
+
+from swardcast.records.folder import ClubRecords
+from swardcast.turf.published_recoveries import PUBLISHED_RECOVERIES
+from tests.conftest import DEMO, ROOT
+from tests.language.made_up import LOCALE, MARKS, TAG, made_up_page, made_up_phrases
+from tests.whole_site.typed import TypedWords, texts_of_html, typed_in
+
+PAGES = ROOT / "site_src" / "content" / "pages" / "en-GB"
+ENGLISH = re.compile(r"[A-Za-z]+")
+ALLOWED = {
+    "exp": "the exponential function in a formula",
+    "x": "times, in a formula",
+}
+
+
+@pytest.fixture(scope="module")
+def site(
+    tmp_path_factory: pytest.TempPathFactory, run_swardcast: Callable[..., subprocess.CompletedProcess[str]]
+) -> Path:
+    """The demo in the made-up language, built once."""
+    folder = tmp_path_factory.mktemp("made-up")
+    club = Path(shutil.copytree(DEMO, folder / "club"))
+    told = club / "club.yaml"
+    told.write_text(told.read_text(encoding="utf-8").replace("language: en-GB", f"language: {TAG}"), encoding="utf-8")
+    for name in ("phrases", "pages"):
+        (club / name).mkdir()
+    (club / "phrases" / "made-up.ftl").write_text(made_up_phrases(), encoding="utf-8")
+    for page in PAGES.iterdir():
+        (club / "pages" / page.name).write_text(made_up_page(page.read_text(encoding="utf-8")), encoding="utf-8")
+    output = folder / "site"
+    done = run_swardcast("build", "--club", str(club), "--output", str(output), "--as-of", "2027-09-14 09:30")
+    assert done.returncode == 0, done.stderr
+    return output
+
+
+@pytest.fixture(scope="module")
+def typed(demo_records: ClubRecords) -> TypedWords:
+    """What the demo typed, the published recoveries' names and sources, and the calendar's own names of days."""
+    days = Locale.parse(LOCALE)
+    names = [
+        name for kinds in (days.days, days.months) for widths in kinds.values() for name in widths["wide"].values()
+    ]
+    return TypedWords([*typed_in(demo_records), *typed_in(PUBLISHED_RECOVERIES), *names])
+
+
+def _english(texts: Iterator[str], typed: TypedWords) -> dict[str, list[str]]:
+    left: dict[str, list[str]] = {}
+    for text in texts:
+        words = [word for word in ENGLISH.findall(typed.taken_out_of(text)) if word not in ALLOWED]
+        if words:
+            left[text] = words
+    return left
+
+
+def test_no_page_says_an_english_phrase(site: Path, typed: TypedWords) -> None:
+    pages = sorted(site.rglob("*.html"))
+    assert len(pages) > 20
+    left: dict[str, list[str]] = {}
+    for page in pages:
+        root = html.parse(page).getroot()
+        assert root.get("lang") == TAG
+        left |= _english(texts_of_html(root), typed)
+    assert left == {}
+
+
+def test_the_feed_says_no_english_phrase(site: Path, typed: TypedWords) -> None:
+    feed = feedparser.parse((site / "feeds" / "status.rss").read_bytes())
+    assert not feed.bozo
+    assert feed.feed.language == TAG
+    texts = [feed.feed.title, feed.feed.subtitle]
+    for entry in feed.entries:
+        texts += [entry.title, entry.summary, *(tag.term for tag in entry.tags)]
+        texts += texts_of_html(html.fromstring(f"<html><body>{entry.content[0].value}</body></html>"))
+    assert len(feed.entries) > 20
+    assert _english(iter(texts), typed) == {}
+
+
+def test_each_plural_form_is_chosen_by_its_count(site: Path) -> None:
+    home = " ".join(html.parse(site / "index.html").getroot().text_content().split())
+    said = home + "".join(page.read_text(encoding="utf-8") for page in (site / "notices").rglob("*.html"))
+    assert {mark for mark in MARKS.values() if mark in said} == set(MARKS.values())
+    # Slovenian says "two" of tees 5 and 13, and "other" of greens 1 to 18.
+    assert re.search(r"13 ñ?á?ñ?đ? ?5 ťééš②", home)
+    assert re.search(r"18 ťó 1 ğřééñš④|1 ťó 18 ğřééñš④", home)
+
+
+def test_addresses_are_the_same_in_every_language(site: Path, demo_site: Path) -> None:
+    ours, theirs = ({path.relative_to(top) for path in top.rglob("*") if path.is_file()} for top in (demo_site, site))
+    assert ours == theirs
