@@ -6,6 +6,8 @@ import re
 import shutil
 import subprocess
 from collections.abc import Callable, Iterator
+from dataclasses import replace
+from datetime import datetime
 from pathlib import Path
 
 import feedparser
@@ -13,6 +15,9 @@ import pytest
 from babel import Locale
 from lxml import html
 
+from swardcast.compose import compose_bulletin
+from swardcast.language.house_phrases import with_house_phrases
+from swardcast.outlets.html import item_html, notice_html, status_html, sums_html, track_record_html
 from swardcast.records.folder import ClubRecords
 from swardcast.turf.published_recoveries import PUBLISHED_RECOVERIES
 from tests.conftest import DEMO, ROOT
@@ -22,8 +27,9 @@ from tests.whole_site.typed import TypedWords, texts_of_html, typed_in
 PAGES = ROOT / "site_src" / "content" / "pages" / "en-GB"
 ENGLISH = re.compile(r"[A-Za-z]+")
 ALLOWED = {
-    "exp": "the exponential function in a formula",
-    "x": "times, in a formula",
+    "exp": "the exponential function in the formula of what is left",
+    "x": "times, in that formula",
+    "G": "growth days, in that formula",
 }
 
 
@@ -86,6 +92,36 @@ def test_the_feed_says_no_english_phrase(site: Path, typed: TypedWords) -> None:
         texts += [entry.title, entry.summary, *(tag.term for tag in entry.tags)]
         texts += texts_of_html(html.fromstring(f"<html><body>{entry.content[0].value}</body></html>"))
     assert len(feed.entries) > 20
+    assert _english(iter(texts), typed) == {}
+
+
+@pytest.mark.parametrize(
+    "moment",
+    [
+        pytest.param("2027-05-04 12:00", id="spring work under way"),
+        pytest.param("2027-08-25 12:00", id="held up by rain"),
+        pytest.param("2027-08-26 11:30", id="work that goes on"),
+        pytest.param("2027-09-16 05:00", id="no morning entry yet"),
+        pytest.param("2027-12-24 09:00", id="winter"),
+    ],
+)
+def test_no_other_moment_says_an_english_phrase(demo_records: ClubRecords, typed: TypedWords, moment: str) -> None:
+    """Without a build: what the plugin gives to any theme, the plain status page among it."""
+    catalogue = with_house_phrases(TAG, {"phrases/made-up.ftl": made_up_phrases()})
+    club = replace(demo_records.club, language=TAG, catalogue=catalogue)
+    as_of = datetime.fromisoformat(moment).replace(tzinfo=club.time_zone)
+    bulletin = compose_bulletin(replace(demo_records, club=club), as_of)
+    voice = bulletin.voice
+    rendered = [
+        status_html(bulletin.status, voice, bulletin.weather_sources),
+        sums_html(bulletin.sums, voice),
+        track_record_html(bulletin.track_record, "../", voice),
+        *(notice_html(notice, voice, "../../") for notice in bulletin.notices),
+        *(item_html(item, "") for item in bulletin.items),
+    ]
+    texts = [item.title for item in bulletin.items]
+    for part in rendered:
+        texts += texts_of_html(html.fromstring(f"<html><body>{part}</body></html>"))
     assert _english(iter(texts), typed) == {}
 
 

@@ -10,7 +10,7 @@ from typing import Final
 
 from swardcast.language.measures import length
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.words import percent, range_in_words, whole_percent
+from swardcast.notices.words import percent, places_in_words, range_in_words, whole_percent
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Milestone, Recovery, SurfaceWork, Work
 from swardcast.turf.healing import (
     BACK_TO_NORMAL_LAG_DAYS,
@@ -83,7 +83,8 @@ def _last_first(work: SurfaceWork) -> int:
 
 
 def _row(work: SurfaceWork, recovery: Recovery, gained: float, voice: Voice) -> SumRow:
-    return SumRow(place=capital(work.surface.name), sentences=tuple(_sentences(work, recovery, gained, voice)))
+    place = capital(places_in_words([work.surface], voice))
+    return SumRow(place=place, sentences=tuple(_sentences(work, recovery, gained, voice)))
 
 
 def _sentences(work: SurfaceWork, recovery: Recovery, gained: float, voice: Voice) -> Iterator[str]:
