@@ -18,7 +18,8 @@ from tests.conftest import ROOT
 CONTENT = ROOT / "site_src" / "content"
 NAMES = sorted(page.name for page in (CONTENT / "pages" / "en-GB").iterdir())
 BRITISH = re.compile(
-    r"°C|\bmm\b|course manager|greenkeep|height of cut|learnt|meadow-grass|tining|\bfeed,|Dull", re.IGNORECASE
+    r"°C|\bmm\b|course manager|greenkeep|height of cut|learnt|favour|judgement|\d %|meadow-grass|tining|\bfeed,|Dull",
+    re.IGNORECASE,
 )
 
 
