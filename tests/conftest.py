@@ -8,6 +8,7 @@ import subprocess
 import sys
 from collections.abc import Callable
 from datetime import datetime
+from functools import cache
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
@@ -15,6 +16,7 @@ import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.errors import InputNeedsAttention
+from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
 
@@ -31,8 +33,21 @@ def demo_records() -> ClubRecords:
 
 
 @pytest.fixture(scope="session")
-def demo_bulletin(demo_records: ClubRecords) -> Bulletin:
-    return compose_bulletin(demo_records, DEMO_AS_OF)
+def demo_bulletin_at(demo_records: ClubRecords) -> Callable[[str], Bulletin]:
+    """The demo at a moment, such as "2027-09-14 09:30": composed once, however many tests ask for it."""
+    book = WeatherBook(demo_records.club, demo_records.weather)
+
+    @cache
+    def at(moment: str) -> Bulletin:
+        as_of = datetime.fromisoformat(moment).replace(tzinfo=demo_records.club.time_zone)
+        return compose_bulletin(demo_records, as_of, book)
+
+    return at
+
+
+@pytest.fixture(scope="session")
+def demo_bulletin(demo_bulletin_at: Callable[[str], Bulletin]) -> Bulletin:
+    return demo_bulletin_at(f"{DEMO_AS_OF:%Y-%m-%d %H:%M}")
 
 
 @pytest.fixture

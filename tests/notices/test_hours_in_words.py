@@ -114,8 +114,8 @@ def _facts(bulletin: Bulletin, where: str) -> dict[str, str]:
 
 
 @pytest.fixture(scope="module")
-def demo_at(demo_records: ClubRecords) -> Callable[[str], Bulletin]:
-    return lambda as_of: compose_bulletin(demo_records, _at(as_of))
+def demo_at(demo_bulletin_at: Callable[[str], Bulletin]) -> Callable[[str], Bulletin]:
+    return lambda as_of: demo_bulletin_at(f"2027-08-{as_of}")
 
 
 def test_the_demo_tells_the_hours_of_a_day_of_work(demo_at: Callable[[str], Bulletin]) -> None:

@@ -11,9 +11,8 @@ from typing import Final
 
 import pytest
 
-from swardcast.compose import compose_bulletin
+from swardcast.compose import Bulletin
 from swardcast.language.plain import FaultKind
-from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from tests.conftest import PLAIN_LANGUAGE
 from tests.notices.notice_text import ordinary_sentences
@@ -30,13 +29,8 @@ MOMENTS: Final = (
 
 
 @pytest.fixture(scope="module")
-def notices(demo_records: ClubRecords) -> list[Read]:
-    book = WeatherBook(demo_records.club, demo_records.weather)
-    found: list[Read] = []
-    for moment in MOMENTS:
-        as_of = datetime.fromisoformat(moment).replace(tzinfo=demo_records.club.time_zone)
-        found += read_notices(compose_bulletin(demo_records, as_of, book))
-    return found
+def notices(demo_bulletin_at: Callable[[str], Bulletin]) -> list[Read]:
+    return [read for moment in MOMENTS for read in read_notices(demo_bulletin_at(moment))]
 
 
 def test_there_is_something_to_read_at_every_moment(notices: list[Read]) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from datetime import date, datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -29,19 +30,19 @@ def test_the_story_is_the_one_that_was_read_by_a_person(demo_bulletin: Bulletin)
     assert story == GOLDEN.read_text(encoding="utf-8")
 
 
-def test_a_corrected_green_is_not_called_done(demo_records: ClubRecords) -> None:
+def test_a_corrected_green_is_not_called_done(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
     """At 3:50pm the log says that green 12 is done; at 6:15pm that was withdrawn."""
     states = {}
     for hour in (17, 19):
-        bulletin = compose_bulletin(demo_records, datetime(2027, 8, 24, hour, 0, tzinfo=LONDON))
+        bulletin = demo_bulletin_at(f"2027-08-24 {hour}:00")
         current = bulletin.outlook.surfaces["green-12"].current
         assert current is not None
         states[hour] = current.work
     assert states == {17: Work.HEALING, 19: Work.UNDER_WAY}
 
 
-def test_yesterdays_state_is_never_repeated_as_todays(demo_records: ClubRecords) -> None:
-    bulletin = compose_bulletin(demo_records, datetime(2027, 9, 16, 6, 0, tzinfo=LONDON))
+def test_yesterdays_state_is_never_repeated_as_todays(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    bulletin = demo_bulletin_at("2027-09-16 06:00")
     assert bulletin.outlook.surfaces["green-1"].play is Play.NOT_KNOWN
     assert "The last morning entry was made at" in bulletin.status.sentence
 
@@ -90,9 +91,9 @@ def test_every_sentence_of_the_demos_notices_is_short_and_whole(demo_bulletin: B
                 assert "  " not in text
 
 
-def test_work_that_never_started_is_not_called_normal_by_now(demo_records: ClubRecords) -> None:
+def test_work_that_never_started_is_not_called_normal_by_now(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
     """In December the fairways' plan of October has passed and no entry says that they were begun."""
-    bulletin = compose_bulletin(demo_records, datetime(2027, 12, 24, 9, 0, tzinfo=LONDON))
+    bulletin = demo_bulletin_at("2027-12-24 09:00")
     notice = next(notice for notice in bulletin.notices if notice.id == "fairways-deep-tining-2027")
     assert "No entry says that it has started. Back to normal: no date until the work is done." in notice.short_answer
     assert "by now" not in str(notice)
@@ -121,8 +122,8 @@ def test_notes_are_news_and_the_mornings_own_words_stand_on_the_status_page(demo
     assert demo_bulletin.status.words.startswith("Milder at last.")
 
 
-def test_a_course_note_stands_on_the_status_page_for_two_weeks(demo_records: ClubRecords) -> None:
+def test_a_course_note_stands_on_the_status_page_for_two_weeks(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
     """The dry spell was written about on 7 July at 11:30am."""
     for day, stands in ((7, True), (21, True), (22, False)):
-        bulletin = compose_bulletin(demo_records, datetime(2027, 7, day, 11, 30 if day == 7 else 0, tzinfo=LONDON))
+        bulletin = demo_bulletin_at(f"2027-07-{day:02} 11:{30 if day == 7 else '00'}")
         assert any("asleep, not dead" in note.markdown for note in bulletin.status.notes) is stands, day

@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from datetime import date, datetime, timedelta
+from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
 from lxml import html
 
-from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.compose import Bulletin
 from swardcast.outlets.html import published_html, sums_html, track_record_html
 from swardcast.outlook.states import Milestone
-from swardcast.records.folder import ClubRecords
 from swardcast.turf.published_recoveries import PUBLISHED_RECOVERIES
 
 MONTHS = (
@@ -35,18 +34,8 @@ def _found(pattern: str, text: str) -> re.Match[str]:
 
 
 @pytest.fixture(scope="module")
-def bulletin_at(demo_records: ClubRecords) -> Callable[[str], Bulletin]:
-    def at(moment: str) -> Bulletin:
-        return compose_bulletin(
-            demo_records, datetime.fromisoformat(moment).replace(tzinfo=demo_records.club.time_zone)
-        )
-
-    return at
-
-
-@pytest.fixture(scope="module")
-def first_of_september(bulletin_at: Callable[[str], Bulletin]) -> Bulletin:
-    return bulletin_at("2027-09-01 08:00")
+def first_of_september(demo_bulletin_at: Callable[[str], Bulletin]) -> Bulletin:
+    return demo_bulletin_at("2027-09-01 08:00")
 
 
 def _sums(bulletin: Bulletin) -> dict[str, str]:
@@ -116,8 +105,8 @@ def test_every_healing_green_has_its_sum_and_the_last_one_comes_first(first_of_s
     assert _day(likely[1]) == last
 
 
-def test_where_nothing_heals_the_page_says_so(bulletin_at: Callable[[str], Bulletin]) -> None:
-    bulletin = bulletin_at("2027-04-20 08:00")
+def test_where_nothing_heals_the_page_says_so(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    bulletin = demo_bulletin_at("2027-04-20 08:00")
     assert "Nothing is healing just now" in sums_html(bulletin.sums, bulletin.voice)
 
 
@@ -138,8 +127,8 @@ def test_all_published_recoveries_are_shown_and_counted_as_they_stand(first_of_s
     assert f"For {fits} of 26 published recoveries" in page.text_content()
 
 
-def test_the_track_record_counts_its_own_lines(bulletin_at: Callable[[str], Bulletin]) -> None:
-    record = bulletin_at("2027-09-14 09:30").track_record
+def test_the_track_record_counts_its_own_lines(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    record = demo_bulletin_at("2027-09-14 09:30").track_record
     judged = [line for line in record.lines if line.is_inside is not None]
     inside = sum(line.verdict.startswith("Inside") for line in judged)
     assert len(judged) == 6
@@ -150,29 +139,31 @@ def test_the_track_record_counts_its_own_lines(bulletin_at: Callable[[str], Bull
         assert (_day(early[1]) <= _day(line.came) <= _day(last[1])) is line.verdict.startswith("Inside"), line
 
 
-def test_what_was_promised_is_what_the_site_said_on_the_day_of_the_work(bulletin_at: Callable[[str], Bulletin]) -> None:
+def test_what_was_promised_is_what_the_site_said_on_the_day_of_the_work(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
     """The tees were finished at 3pm on 11 May; the site built then is the promise."""
-    then = bulletin_at("2027-05-11 15:00").outlook.jobs["tees-solid-tining-2027"].dates[Milestone.BACK_TO_NORMAL]
+    then = demo_bulletin_at("2027-05-11 15:00").outlook.jobs["tees-solid-tining-2027"].dates[Milestone.BACK_TO_NORMAL]
     (line,) = [
         line
-        for line in bulletin_at("2027-09-14 09:30").track_record.lines
+        for line in demo_bulletin_at("2027-09-14 09:30").track_record.lines
         if line.notice_id == "tees-solid-tining-2027"
     ]
     last = _found(r"Likely by (\w+ \d+ \w+); allow until (\w+ \d+ \w+)", line.computed)
     assert (_day(last[1]), _day(last[2])) == (then.likely, then.allow_until)
 
 
-def test_before_five_jobs_are_over_it_is_too_early_to_judge(bulletin_at: Callable[[str], Bulletin]) -> None:
+def test_before_five_jobs_are_over_it_is_too_early_to_judge(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
     """By 30 June three jobs had been called back to normal: the greens twice, the tees once."""
-    (sentence,) = bulletin_at("2027-06-30 08:00").track_record.sentences
+    (sentence,) = demo_bulletin_at("2027-06-30 08:00").track_record.sentences
     assert (
         sentence
         == "3 jobs with a computed date have come to an end so far. That is too early to judge: 5 are needed at the least."
     )
 
 
-def test_before_any_work_there_is_nothing_to_judge(bulletin_at: Callable[[str], Bulletin]) -> None:
-    bulletin = bulletin_at("2027-04-20 08:00")
+def test_before_any_work_there_is_nothing_to_judge(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    bulletin = demo_bulletin_at("2027-04-20 08:00")
     record = bulletin.track_record
     assert record.lines == ()
     assert record.sentences[0].startswith("No job with a computed date has come to an end so far.")
