@@ -56,12 +56,8 @@ def _event(event: Event) -> Iterator[str]:
 
 
 def _own(markdown: str, indent: str = "") -> list[str]:
-    return [
-        piece
-        for line in markdown.strip().splitlines()
-        for piece in textwrap.wrap(line, _WIDTH, initial_indent=indent + _OWN, subsequent_indent=indent + _OWN)
-        or [(indent + _OWN).rstrip()]
-    ]
+    """The manager's lines as typed."""
+    return [f"{indent}{_OWN}{line}".rstrip() for line in markdown.strip().splitlines()]
 
 
 def _wrapped(text: str, further: str = "") -> list[str]:

@@ -55,11 +55,11 @@ def test_the_same_hours_give_the_same_words(likely: str, latest: str, as_of: str
 def test_a_hold_up_says_since_when_and_no_time() -> None:
     held = HeldUp(since=_at("26 07:10"), because="rain", not_before=_at("26 13:27"), together=())
     assert hours_in_words(held, _at("26 12:00"), Voice.english(_at("26 12:00").date())) == (
-        "held up since 7:10am: no time until work is taken up again; not before 1:15pm even if that is now"
+        "held up since 7:10am: no time until work is taken up again; not before 1:15pm, even if we go on now"
     )
     tomorrow = HeldUp(since=_at("26 07:10"), because="rain", not_before=_at("27 07:20"), together=())
     assert hours_in_words(tomorrow, _at("26 20:00"), Voice.english(_at("26 20:00").date())).endswith(
-        "not before 7:15am tomorrow, Friday 27 August, even if that is now"
+        "not before 7:15am tomorrow, Friday 27 August, even if we go on now"
     )
     assert hours_in_words(held, _at("27 06:00"), Voice.english(_at("27 06:00").date())).startswith(
         "held up since 7:10am on Thursday 26 August: no time"

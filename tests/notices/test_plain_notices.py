@@ -6,14 +6,12 @@ The manager's own words are left out: they are held against the same measure by 
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime
 from typing import Final
 
 import pytest
 
 from swardcast.compose import Bulletin
 from swardcast.language.plain import FaultKind
-from swardcast.records.folder import ClubRecords
 from tests.conftest import PLAIN_LANGUAGE
 from tests.notices.notice_text import ordinary_sentences
 from tests.notices.standards import CHECKED, Read, faulty, figures_of, read_notices, wrong_days, wrong_forms

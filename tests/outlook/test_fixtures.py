@@ -252,7 +252,7 @@ def test_a_reader_is_told_seven_and_the_one_that_reassures(healing: JobOutlook) 
     assert [m.fixture.first_day for m in told] == [*(DONE + timedelta(days=after) for after in range(5, 12)), met[-1].fixture.first_day]  # fmt: skip
     section = fixtures_section(healing, [m.fixture for m in met], Voice.english(day("04-05")))
     assert section is not None
-    assert section.paragraphs[0][-1].text == "Others in between are left out."
+    assert section.paragraphs[0][-1].text == "Other fixtures in between are left out."
 
 
 LIKELY = DateRange(early=day("04-20"), likely=day("04-25"), allow_until=day("05-03"))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Callable
 from datetime import date, datetime, timedelta
 from pathlib import Path
@@ -13,7 +14,7 @@ import pytest
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.notice import text_of
-from swardcast.notices.words import places_in_words, range_in_words
+from swardcast.notices.words import places_in_words, range_in_words, says_allow_until
 from swardcast.outlook.states import DateRange, Work
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Part, Play
@@ -65,13 +66,16 @@ def test_without_weather_history_no_date_is_given(demo_records: ClubRecords) -> 
         ((-5, -2, 3), "due now; allow until Friday 17 September"),
         ((-9, -5, -2), "by now"),
         ((20, 60, 120), "some time from October to January 2028"),
+        ((170, 260, 360), "some time from March to September 2028"),
     ],
 )
 def test_the_same_uncertainty_gives_the_same_words(days: tuple[int | None, ...], words: str) -> None:
     """Weekdays of September 2027 by any calendar: the 14th is a Tuesday."""
     near = date(2027, 9, 14)
     early, likely, allow = (None if n is None else near + timedelta(days=n) for n in days)
-    assert range_in_words(DateRange(early=early, likely=likely, allow_until=allow), Voice.english(near)) == words
+    given = DateRange(early=early, likely=likely, allow_until=allow)
+    assert range_in_words(given, Voice.english(near)) == words
+    assert says_allow_until(given, Voice.english(near)) == ("allow until" in words)
 
 
 def test_places_are_named_as_in_a_sentence(demo_records: ClubRecords) -> None:
@@ -97,6 +101,11 @@ def test_work_that_never_started_is_not_called_normal_by_now(demo_bulletin_at: C
     notice = next(notice for notice in bulletin.notices if notice.id == "fairways-deep-tining-2027")
     assert "No entry says that it has started. Back to normal: no date until the work is done." in notice.short_answer
     assert "by now" not in str(notice)
+    day_by_day, how = (
+        next(s for s in notice.sections if s.part is part) for part in (Part.DAY_BY_DAY, Part.HOW_THE_DATE)
+    )
+    assert not re.search(r"\d|planned", " ".join(fact.name + fact.value for fact in day_by_day.facts))
+    assert "computed from" not in str(how)
 
 
 def test_a_date_that_crosses_competitions_names_them_and_its_cause(demo_bulletin: Bulletin) -> None:
@@ -108,7 +117,7 @@ def test_a_date_that_crosses_competitions_names_them_and_its_cause(demo_bulletin
     assert before.startswith("Before that we said likely by Wednesday 29 September; allow until Sunday 10 October.")
     assert before.endswith("Why it moved: What we saw on the course.")
     days = "Visitors' day, Wednesday 29 September; Twilight nine, Wednesday 29 September, 5:30pm"
-    assert crossed == f"This puts before the likely date: {days}."
+    assert crossed == f"Now before the likely date: {days}."
     notice = next(notice for notice in demo_bulletin.notices if notice.id == item.notice_id)
     changed = next(section for section in notice.sections if section.part is Part.WHAT_CHANGED)
     told = " ".join(text_of(paragraph) for paragraph in changed.paragraphs)

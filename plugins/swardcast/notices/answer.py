@@ -8,8 +8,8 @@ from typing import Final
 from swardcast.language.voice import capital, slug_of
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
-from swardcast.notices.words import few_words_for, published_in_words, range_in_words
-from swardcast.outlook.states import WIDE_RANGE_DAYS, Milestone, ReasonKind, Work
+from swardcast.notices.words import few_words_for, published_in_words, range_in_words, says_allow_until
+from swardcast.outlook.states import Milestone, ReasonKind, Work
 from swardcast.records.club import SurfaceKind
 
 __all__ = ["MOST_WORDS", "short_answer"]
@@ -28,16 +28,11 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
         Sentences of 40 words or fewer in all; how sure the dates are is left out where there is no room.
     """
     said = tuple(_sentences(matter))
-    published = matter.published
-    if published.is_fact or published.likely is None or published.allow_until is None:
-        return said
-    if published.allow_until < matter.voice.near or matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
+    if matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
         return said
     sure = matter.say("answer-how-sure")
     words = sum(len(sentence.text.split()) for sentence in (*said, sure))
-    early = published.early or published.likely
-    is_range = published.allow_until != published.likely and (published.allow_until - early).days <= WIDE_RANGE_DAYS
-    return (*said, sure) if is_range and words <= MOST_WORDS else said
+    return (*said, sure) if says_allow_until(matter.published, matter.voice) and words <= MOST_WORDS else said
 
 
 def _sentences(matter: Matter) -> Iterator[Sentence]:
@@ -57,18 +52,14 @@ def _sentences(matter: Matter) -> Iterator[Sentence]:
             yield _held_up(matter)
         case Work.HEALING:
             yield _healing(matter)
-    if outlook.work in (Work.PLANNED, Work.UNDER_WAY) and not _is_overdue(matter):
+    if outlook.work in (Work.PLANNED, Work.UNDER_WAY) and not matter.is_overdue:
         yield _while_working(matter)
     normal = published_in_words(matter.published, outlook.work, matter.voice)
     yield matter.say("answer-normal", source=matter.published_by, date=normal)
 
 
-def _is_overdue(matter: Matter) -> bool:
-    return matter.outlook.work is Work.PLANNED and matter.outlook.starts < matter.voice.near
-
-
 def _starts(matter: Matter) -> Sentence:
-    phrase = "answer-not-started" if _is_overdue(matter) else "answer-starts"
+    phrase = "answer-not-started" if matter.is_overdue else "answer-starts"
     return matter.say(phrase, source=matter.in_plan, day=matter.voice.day(matter.outlook.starts))
 
 
@@ -108,8 +99,10 @@ def _healing(matter: Matter) -> Sentence:
         w.sums.layers and w.surface.grass for w in outlook.surfaces
     )
     if outlook.job.reopens_after is not None or nothing_heals:
-        reopening = range_in_words(outlook.dates[Milestone.REOPENING], voice)
-        return matter.say("answer-reopens", source=source, where=where, date=reopening)
+        reopening = outlook.dates[Milestone.REOPENING]
+        if reopening.allow_until is not None and not reopening.is_fact and reopening.allow_until < voice.near:
+            return matter.say("answer-reopens-by-now", source=source, where=where, count=len(outlook.surfaces))
+        return matter.say("answer-reopens", source=source, where=where, date=range_in_words(reopening, voice))
     if not all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces):
         return matter.say("answer-settling", source=source, where=where)
     settled = outlook.dates[Milestone.SETTLED].allow_until

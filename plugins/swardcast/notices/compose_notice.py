@@ -28,6 +28,8 @@ __all__ = ["compose_notice"]
 
 _MOST_WORDS = 20  # of a sentence that names places; more become a list: NHS service manual, sentences up to 20 words
 
+_WHERE = {Work.BACK_TO_NORMAL: "where-it-was", Work.CALLED_OFF: "where-it-was-planned"}
+
 
 def compose_notice(matter: Matter) -> Notice:
     """Put one job into plain words.
@@ -99,7 +101,8 @@ def _numbers(matter: Matter) -> Section:
 def _where(matter: Matter) -> Section:
     places = place_list((work.surface for work in matter.outlook.surfaces), matter.voice)
     heading = matter.voice.name("part", Part.WHERE)
-    whole = matter.say("where-in-words", source=matter.in_plan, where=matter.voice.joined(places))
+    phrase = _WHERE.get(matter.outlook.work, "where-in-words")
+    whole = matter.say(phrase, source=matter.in_plan, where=matter.voice.joined(places))
     if len(whole.text.split()) <= _MOST_WORDS:
         return Section(part=Part.WHERE, heading=heading, paragraphs=((whole,),))
     points = tuple(Sentence(text=capital(place), source=matter.in_plan) for place in places)

@@ -40,7 +40,7 @@ def day_by_day(matter: Matter) -> Section:
     return Section(
         part=Part.DAY_BY_DAY,
         heading=matter.voice.name("part", Part.DAY_BY_DAY),
-        facts=tuple(_dates_of_healing(matter) if over else _rows(matter)),
+        facts=tuple(_back_to_normal(matter) if over else _rows(matter)),
         points=() if over else tuple(dict.fromkeys(seen)),
     )
 
@@ -70,11 +70,23 @@ def _log_or_plan(matter: Matter) -> str:
 
 def _rows(matter: Matter) -> Iterator[Fact]:
     main, surface, voice = matter.kinds[0], matter.surface, matter.voice
-    left = any(work.done_at is None for work in matter.outlook.surfaces)
-    if left:
+    if any(work.done_at is None for work in matter.outlook.surfaces):
         day = said_of_kind(main, "day", surface, voice)
         yield Fact(name=voice.say("row-the-day"), value=day.text, source=day.source)
         yield from _planned_days(matter)
+    if not matter.is_overdue:
+        yield from _ends_of_work(matter)
+    week = said_of_kind(main, "week", surface, voice)
+    yield Fact(name=voice.say("row-days-after"), value=week.text, source=week.source)
+    if not matter.is_overdue:
+        yield from _dates_of_healing(matter)
+    yield from _back_to_normal(matter)
+    then = said_of_kind(main, "then", surface, voice)
+    yield Fact(name=voice.say("row-by-then"), value=then.text, source=then.source)
+
+
+def _ends_of_work(matter: Matter) -> Iterator[Fact]:
+    voice = matter.voice
     reopening = reopening_facts(matter.outlook, matter.as_of, voice)
     yield from (replace(fact, source=_log_or_plan(matter)) for fact in reopening)
     open_ended = any(work.done_at is None and work.hours is None for work in matter.outlook.surfaces)
@@ -82,15 +94,12 @@ def _rows(matter: Matter) -> Iterator[Fact]:
     if last_day is not None and (not reopening or open_ended):
         finished = capital(range_in_words(last_day, voice))
         yield Fact(name=voice.say("row-work-finished"), value=finished, source=_log_or_plan(matter))
-    week = said_of_kind(main, "week", surface, voice)
-    yield Fact(name=voice.say("row-days-after"), value=week.text, source=week.source)
-    yield from _dates_of_healing(matter)
-    then = said_of_kind(main, "then", surface, voice)
-    yield Fact(name=voice.say("row-by-then"), value=then.text, source=then.source)
 
 
 def _planned_days(matter: Matter) -> Iterator[Fact]:
     """The surfaces of each coming day of work, where there is more than one day and nothing is computed to the hour."""
+    if matter.is_overdue:
+        return
     days: dict[date, list[SurfaceWork]] = {}
     for work in matter.outlook.surfaces:
         day = work.dates[Milestone.REOPENING].likely
@@ -110,14 +119,20 @@ def _planned_days(matter: Matter) -> Iterator[Fact]:
 
 
 def _dates_of_healing(matter: Matter) -> Iterator[Fact]:
-    works, voice = matter.outlook.surfaces, matter.voice
-    if any(work.recovery is not None for work in works):
-        opened = any(work.recovery is not None and work.recovery.sums.openings for work in works)
-        if all(work.surface.kind is SurfaceKind.GREEN for work in works):
-            yield from _date(matter, "row-settled", Milestone.SETTLED)
-        yield from _date(matter, "row-holes-closed" if opened else "row-sand-worked-in", Milestone.HOLES_CLOSED)
-    normal = capital(published_in_words(matter.published, matter.outlook.work, voice))
-    yield Fact(name=voice.say("row-back-to-normal"), value=normal, source=matter.published_by)
+    works = matter.outlook.surfaces
+    if all(work.recovery is None for work in works):
+        return
+    if all(work.surface.kind is SurfaceKind.GREEN for work in works):
+        yield from _date(matter, "row-settled", Milestone.SETTLED)
+    if any(work.recovery is not None and work.recovery.sums.openings for work in works):
+        yield from _date(matter, "row-holes-closed", Milestone.HOLES_CLOSED)
+    elif matter.outlook.dates[Milestone.HOLES_CLOSED] != matter.published:  # else the row of back to normal says so
+        yield from _date(matter, "row-sand-worked-in", Milestone.HOLES_CLOSED)
+
+
+def _back_to_normal(matter: Matter) -> Iterator[Fact]:
+    normal = capital(published_in_words(matter.published, matter.outlook.work, matter.voice))
+    yield Fact(name=matter.voice.say("row-back-to-normal"), value=normal, source=matter.published_by)
 
 
 def _date(matter: Matter, phrase: str, milestone: Milestone) -> Iterator[Fact]:

@@ -40,7 +40,8 @@ def how_the_date(matter: Matter) -> Section | None:
     """
     if matter.outlook.work is Work.CALLED_OFF:
         return None
-    heals = any(work.recovery is not None for work in matter.outlook.surfaces)
+    is_computed = matter.job.normal_after is None and not matter.is_overdue
+    heals = is_computed and any(work.recovery is not None for work in matter.outlook.surfaces)
     said = [] if matter.outlook.work is Work.BACK_TO_NORMAL else [*_how_sure(matter, heals=heals)]
     return Section(
         part=Part.HOW_THE_DATE,

@@ -21,6 +21,7 @@ __all__ = [
     "places_in_words",
     "published_in_words",
     "range_in_words",
+    "says_allow_until",
     "whole_percent",
 ]
 
@@ -53,11 +54,35 @@ def range_in_words(given: DateRange, voice: Voice) -> str:
     if given.likely < voice.near:
         return voice.say("due-now", until=allow_until)
     early = given.early or given.likely
-    if (given.allow_until - early).days > WIDE_RANGE_DAYS:
-        return voice.say("months-from-to", first=voice.month(early), last=voice.month(given.allow_until))
+    if _is_wide(given):
+        one_year = early.year == given.allow_until.year  # said once
+        first = (voice.on(given.allow_until) if one_year else voice).month(early)
+        return voice.say("months-from-to", first=first, last=voice.month(given.allow_until))
     if given.allow_until == given.likely:
         return voice.say("likely-by", day=likely)
     return voice.say("likely-by-allow-until", day=likely, until=allow_until)
+
+
+def says_allow_until(given: DateRange, voice: Voice) -> bool:
+    """Tell whether a date is said with "allow until", so that a reader may ask what that means.
+
+    Args:
+        given: early, likely and allow until.
+        voice: the day of the reader.
+
+    Returns:
+        Whether the words of `range_in_words` have it.
+    """
+    if given.likely is None or given.allow_until is None or given.is_fact or given.allow_until < voice.near:
+        return False
+    if given.likely < voice.near:
+        return True
+    return given.likely != given.allow_until and not _is_wide(given)
+
+
+def _is_wide(given: DateRange) -> bool:
+    early = given.early or given.likely
+    return bool(early and given.allow_until and (given.allow_until - early).days > WIDE_RANGE_DAYS)
 
 
 def published_in_words(published: DateRange, work: Work, voice: Voice) -> str:

@@ -39,8 +39,8 @@ news-normal = Back to normal: { $when }.
 # $before: the date told before; $why: a cause of events.ftl
 news-why-it-moved = Before that we said { $before }. Why it moved: { $why }.
 # $fixtures with their days
-news-fixtures-before = This puts before the likely date: { $fixtures }.
-news-fixtures-after = This puts after the likely date: { $fixtures }.
+news-fixtures-before = Now before the likely date: { $fixtures }.
+news-fixtures-after = Now after the likely date: { $fixtures }.
 news-told-at = Told at { $moment }.
 news-limit = { $name }: { $value }
 news-note-to-all = A note to all members.

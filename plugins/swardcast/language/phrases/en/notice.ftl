@@ -57,6 +57,10 @@ answer-normal = Back to normal: { $date }.
 answer-how-sure = “Allow until” means 9 chances in 10.
 answer-called-off = This work is called off. Nothing changes for play.
 answer-called-off-because = This work is called off: { $because }. Nothing changes for play.
+answer-reopens-by-now = The work on { $where } is done. { $count ->
+    [one] It
+   *[other] They
+} should be open again by now.
 answer-reopens = The work on { $where } is done. Open again: { $date }.
 answer-settling = The work on { $where } is done; it still has to settle.
 answer-healing = { $where } { $count ->
@@ -115,6 +119,8 @@ row-sand-worked-in = Sand worked in
 row-back-to-normal = Back to normal
 
 where-in-words = The work is on { $where }.
+where-it-was = The work was on { $where }.
+where-it-was-planned = The work was planned for { $where }.
 
 # Why now: $share is a percentage, of the best growth there is.
 why-season = In the four weeks after the work, the grass usually grows at { $share } of its best here.
@@ -123,7 +129,7 @@ reading-with-aim = { $found }; our aim is { $aim }
 reading-with-day = { $found } ({ $day })
 reading-with-aim-and-day = { $found } ({ $day }); our aim is { $aim }
 
-do-look-at-status = Look at the course status on the morning before you set out. It says what is open.
+do-look-at-status = On the day, look at the course status before you set out. It says what is open.
 
 # The label as the manager typed it; nothing is added.
 label-as-typed = { $kind }: { $product }. Label: { $reentry } Signs: { $signs } Read from the label by { $by } on { $day }.

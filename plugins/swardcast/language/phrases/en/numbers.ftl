@@ -20,9 +20,9 @@ numbers-in-each-bunker = { $mass } in each bunker
 numbers-on-each-surface = { $mass } on each surface
 numbers-in-all = { $mass } in all
 numbers-deep = { $depth } deep
-numbers-holes-of-several = { $each } on each surface, { $all } in all
+numbers-holes-of-several = { $each } on each surface on average, { $all } in all
 numbers-sand-of-one = { $mass } in all (dry sand of { $density })
-numbers-sand-of-several = { $mass } in all, { $each } on each surface (dry sand of { $density })
+numbers-sand-of-several = { $mass } in all, { $each } on each surface on average (dry sand of { $density })
 numbers-layers = { $inside } goes into the holes and grooves, { $on_top } stays on top at first
 numbers-layer-inside = { $inside }, all of it in the holes and grooves
 
