@@ -6,7 +6,8 @@ Precedence, spelled out once:
    changes back; neither ever opens or closes a surface.
 2. Entries speak in the order in which they were true (`records.standing`): a morning entry for the surfaces that it
    names; work started or taken up again closes a surface as the plan says; work done opens it again, with care where
-   something has to heal, unless by plan it stays closed for a time or has follow-up work to come; an entry's own
+   something has to heal, unless by plan it stays closed (or on its temporary green) for a time or has follow-up work to
+   come; an entry's own
    `play` goes before all of that. A hold-up alone says nothing of play. The latest word on a surface counts.
 3. A word holds until the end of its day. After that play is "not known since" until somebody says so again:
    yesterday's state is never repeated as today's.
@@ -94,7 +95,7 @@ def _play_after(entry: Progress, job: Job | None) -> Play | None:
     if entry.step is not Step.DONE:
         return job.while_working
     if job.reopens_after is not None:
-        return Play.CLOSED
+        return Play.TEMPORARY_GREEN if job.while_working is Play.TEMPORARY_GREEN else Play.CLOSED
     return Play.OPEN_WITH_CARE if job.follow_up is None else job.while_working  # until an entry calls it open
 
 
