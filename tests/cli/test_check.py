@@ -25,7 +25,7 @@ def test_a_folder_in_order_is_fine_and_its_contents_are_counted(swardcast: Calla
     assert (done.code, done.err) == (0, "")
     first, *counts = done.out.splitlines()
     assert first == "Quillhaven Golf Club: nothing needs attention."
-    assert counts[:2] == ["  surfaces: 65", "  jobs: 11"]
+    assert counts[:2] == ["  surfaces: 65", "  jobs: 22"]
 
 
 def test_an_entry_dated_ahead_is_pointed_out_since_it_says_nothing_yet(

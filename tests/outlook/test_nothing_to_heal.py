@@ -7,8 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from swardcast.outlook.job_ranges import dated_milestones
 from swardcast.outlook.states import DateRange, Milestone, ReasonKind, Work
 from swardcast.records.operations import NOT_COMPUTED, Kind
+from swardcast.records.plan import Play
 from tests.outlook.small_club import SmallClub, moment
 
 LABEL = "re-entry: once the leaf is dry, signs: at each green, label read by: AB, label read on: 2027-05-20"
@@ -113,3 +115,18 @@ def test_a_surface_that_stays_closed_for_days_is_over_with_its_closure(tmp_path:
     club.done("job", "06-01")
     assert club.work("job", moment("06-04")).work is Work.HEALING
     assert club.work("job", moment("06-05")).work is Work.BACK_TO_NORMAL
+
+
+def test_a_green_on_its_temporary_green_stays_there_until_the_plan_ends_it(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    stays = "    reopens after: {from: 8 to 10 weeks, source: our own}\n"
+    club.job("job", "06-01", "temporary greens", play="temporary green", more=stays)
+    club.done("job", "06-01")
+    assert club.course(moment("06-01")).surfaces["green-1"].play is Play.TEMPORARY_GREEN
+
+
+def test_no_hole_closes_where_none_was_made(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("job", "06-01", "tree work", play="open with care")
+    assert dated_milestones(club.work("job", moment("05-30"))) == (Milestone.REOPENING, Milestone.BACK_TO_NORMAL)
+    assert not [line for line in club.explained("job", moment("05-30")) if "oles closed" in line]

@@ -191,9 +191,9 @@ def test_a_folder_in_the_place_of_the_file_is_told(demo_club: Path) -> None:
 
 
 def test_the_days_that_matter_come_from_the_plan_and_the_log(demo_records: ClubRecords) -> None:
-    """First announced 19 April 2027; last start 11 October 2027 as planned; two years later is 11 October 2029."""
+    """First announced 19 April 2027; last start 17 January 2028 as planned; two years later is 17 January 2030."""
     jobs = demo_records.jobs.values()
-    assert days_that_matter(jobs, demo_records.entries) == (date(2027, 4, 19), date(2029, 10, 11))
+    assert days_that_matter(jobs, demo_records.entries) == (date(2027, 4, 19), date(2030, 1, 17))
     assert days_that_matter([], []) is None
 
 

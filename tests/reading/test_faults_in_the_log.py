@@ -23,7 +23,9 @@ KINDS = (
     " change of plan, growth held back, note to members, correction"
 )
 JOBS = (
-    "one of: greens-solid-tining-2027, tees-solid-tining-2027, fairways-tining-2027, greens-verticutting-2027,"
+    "one of: greens-autumn-feed-2027, greens-wetting-agent-2027, greens-leaf-disease-2027, greens-winter-height-2027,"
+    " winter-ropes-2027, trees-16-2027, path-10-2027, fairway-11-drain-2027, bunkers-liners-2027, low-greens-winter-2027,"
+    " pipe-14-2028, greens-solid-tining-2027, tees-solid-tining-2027, fairways-tining-2027, greens-verticutting-2027,"
     " practice-green-solid-tining-2027, practice-green-renovation-2027, greens-renovation-2027, bunkers-resanding-2027, tees-returfing-2027,"
     " greens-light-sanding-2027, fairways-deep-tining-2027"
 )

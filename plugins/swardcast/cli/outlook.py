@@ -16,6 +16,7 @@ from swardcast.notices.limits import limit_in_words
 from swardcast.notices.reasons import dated_ahead, reason_in_words
 from swardcast.notices.words import range_in_words
 from swardcast.outlook.course import assess_course
+from swardcast.outlook.job_ranges import dated_milestones
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, SurfaceWork
 from swardcast.outlook.weather_book import WeatherBook
@@ -116,8 +117,7 @@ def _lines(outlook: CourseOutlook, *, everything: bool) -> Iterable[str]:
         work = f"; {current.job.title}: {current.work.value}" if current else ""
         yield f"\n{capital(surface.surface.name)} [{surface.surface.id}]: {surface.play.value}{work}"
         if current is not None:
-            for milestone in Milestone:
-                if current.dates[milestone].likely is not None or milestone is Milestone.BACK_TO_NORMAL:
-                    yield f"  {milestone.value}: {_milestone_in_words(current, milestone, outlook.as_of)}"
+            for milestone in dated_milestones(current):
+                yield f"  {milestone.value}: {_milestone_in_words(current, milestone, outlook.as_of)}"
         for reason in surface.reasons:
             yield f"  - {reason_in_words(reason, voice)} [{reason.source}]"

@@ -12,6 +12,7 @@ from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.play import play_in_words
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.words import range_in_words
+from swardcast.outlook.job_ranges import dated_milestones
 from swardcast.outlook.pace_of_work import PLAN_COUNTS_AS
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, SurfaceWork
@@ -59,14 +60,14 @@ def _job(work: SurfaceWork, as_of: datetime, voice: Voice) -> Iterator[tuple[str
         yield reason_in_words(reason, voice), reason.source
     if work.recovery is not None and work.job.normal_after is None:
         yield from explain_sum(work, work.recovery, voice)
-    for milestone in Milestone:
+    for milestone in dated_milestones(work):
         given, name = work.dates[milestone], voice.name("milestone", milestone)
         if milestone is Milestone.REOPENING and work.hours is not None:
             for line in _pace_of_work(work.hours, voice):
                 yield line, "computed"
             reopening = reopening_in_words([work], as_of, voice)
             yield voice.say("explain-date", milestone=name, date=reopening), "computed"
-        elif given.likely is not None or milestone is Milestone.BACK_TO_NORMAL:
+        else:
             yield _date(name, given, voice), "computed"
 
 

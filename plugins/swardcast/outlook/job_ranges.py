@@ -14,6 +14,7 @@ from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.plan import Job, Stretch
 
 __all__ = [
+    "dated_milestones",
     "dates_of_surface",
     "no_dates",
     "open_works",
@@ -71,6 +72,16 @@ def _later(day: DateRange, stretch: Stretch) -> DateRange:
         likely=plus(day.likely, middle),
         allow_until=plus(day.allow_until, stretch.to_days),
     )  # never a fact: the range is somebody's experience
+
+
+def dated_milestones(work: SurfaceWork) -> tuple[Milestone, ...]:
+    """List the milestones worth a line: where nothing was opened or sanded, no hole closes and nothing settles."""
+    return tuple(
+        milestone
+        for milestone in Milestone
+        if milestone is Milestone.BACK_TO_NORMAL
+        or (work.dates[milestone].likely is not None and (milestone is Milestone.REOPENING or work.sums.layers))
+    )
 
 
 def work_of_all(works: Sequence[SurfaceWork]) -> Work:
