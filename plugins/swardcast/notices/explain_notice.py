@@ -24,6 +24,7 @@ def explain_notice(notice: Notice, voice: Voice) -> list[Explanation]:
     """
     head = [(notice.headline, notice.planned_in), *((one.text, one.source) for one in notice.answer)]
     head += [(notice.own_words.strip(), notice.planned_in)] if notice.own_words else []
+    head += [(notice.sign_off, "club.yaml")] if notice.sign_off else []
     parts = [Explanation(heading=voice.say("explain-head"), lines=tuple(head))]
     parts += [Explanation(heading=section.heading, lines=tuple(_lines(section))) for section in notice.sections]
     happened = tuple((voice.say("site-event", when=one.when, what=one.sentence), one.source) for one in notice.events)
