@@ -12,7 +12,7 @@ caution-footing = Mind your footing near holes, loose sand, ropes and wet banks.
 caution-dust = Dry sand makes dust. Stay out of it while we spread, brush or shovel, and keep the wind behind you.
 
 # The label binds: Code of Practice for Using Plant Protection Products (United Kingdom), as told by Defra, 2006.
-caution-label = Follow the signs, the product label and local rules: they count for more than this notice. Where the law asks for a licensed person, that person decides.
+caution-label = Follow the signs, the product label and local rules: they come before anything that stands here. Where the law asks for a licensed person, that person decides.
 
 caution-new-turf = Please stay off new { -turf }. A heel can lift { -turf } that has not rooted.
 

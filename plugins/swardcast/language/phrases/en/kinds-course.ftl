@@ -3,9 +3,12 @@
 ### What is said of grass, sand and soil is common practice, no published source, where no source stands above.
 ### A phrase holds no date, no promise, and nothing about relief under the Rules of Golf.
 
-# Asked of all work that ropes off ground; what the Rules give stands in another part of the notice.
+# Asked of all work that ropes off ground; what the Rules give stands in the notice of the work.
 asked-about-roped-ground = What if my ball lies inside the ropes?
-    .answer = Please do not cross the ropes to get it. The part on the Rules in this notice says what is in force.
+    .answer = Please do not cross the ropes to get it. Look under “{ part-the-rules }” in the notice of the work.
+
+# Said of all work in bunkers, word for word the same, so that a notice can say it once.
+where-the-bank-is-low = Walk in and out where the bank is low.
 
 # cautions: keep-clear
 kind-change-of-cutting-height = change of { -cutting-height }
@@ -45,7 +48,7 @@ kind-change-of-cutting-height = change of { -cutting-height }
 # cautions: keep-clear new-turf footing ropes
 kind-re-turfing = { -returfing }
     .what = We take up worn grass, roots and all, and lay new { -turf } in its place.
-    .see = You will see ropes around the area, and thin lines between the { -turves }. The new grass may look lighter or darker than the old.
+    .see = At first you will see ropes around the area, and thin lines between the { -turves }. The new grass may look lighter or darker than the old.
     .day =
         { $surface ->
             [green] We rope off the part that we lay. The hole is cut elsewhere, or you play to a temporary green.
@@ -73,7 +76,7 @@ kind-re-turfing = { -returfing }
 # that come up sooner or later: a seed merchant's page on establishment (trade, not research).
 kind-seeding-bare-ground = seeding bare ground
     .what = We loosen bare ground, sow grass seed in it and keep it damp.
-    .see = You will see raked soil first, and later fine green shoots. Ropes or a cover may keep feet and wheels off.
+    .see = At first you will see raked soil, and later fine green shoots. Ropes or a cover may keep feet and wheels off.
     .day =
         { $surface ->
             [green] We keep feet and wheels off the spot. A putt that crosses it may turn or slow down.
@@ -90,7 +93,7 @@ kind-seeding-bare-ground = seeding bare ground
     .q2 = Why not lay { -turf }?
     .a2 = With seed we can choose the grass that suits the spot, and it costs less. It does take more patience.
     .q3 = Will the birds not eat it?
-    .a3 = They take some. We cover most of it with a little soil, so that they do not find it.
+    .a3 = They take some. We cover most of it with a little soil, so that they find less of it.
     .q4 = { asked-how-long }
     .a4 = { asked-how-long.answer }
     .q5 = { asked-about-roped-ground }
@@ -99,32 +102,32 @@ kind-seeding-bare-ground = seeding bare ground
 # cautions: keep-clear footing dust lifting
 kind-bunker-re-sanding = bunker re-sanding
     .what = We take old sand out of a bunker and put new sand in.
-    .see = You will see piles of sand and the tracks of machines. After that you will see clean, even sand.
+    .see = While we work, you will see piles of sand and the tracks of machines. After that you will see clean, even sand.
     .day = The bunker may be empty, half full or roped off. Machines come and go, so wait until we wave you on.
     .week = New sand is soft at first, and a ball may bury. Rain, raking and play make it firmer.
     .then = Once the sand has packed down, most balls should sit up on it.
     .why = Over the years, soil, stones and leaves get into the sand. Then it holds water, and the ball lies badly.
     .without = Left alone, the sand gets dirtier, and water stands in it for longer after rain.
-    .do = Walk in and out where the bank is low. Rake the sand smooth behind you.
+    .do = { where-the-bank-is-low } Rake the sand smooth behind you.
     .q1 = Why is the new sand so soft?
     .a1 = The grains have not packed together yet. Rain and raking help them to.
     .q2 = Why not put new sand on top of the old?
     .a2 = The dirty sand below would still hold the water. The bunker would also fill up and lose its shape.
     .q3 = Why are some bunkers firmer than others?
-    .a3 = Their sand has had more rain and more raking. The others will follow.
+    .a3 = Their sand has had more rain and more raking. The others should get firmer in the same way.
     .q4 = { asked-about-roped-ground }
     .a4 = { asked-about-roped-ground.answer }
 
 # cautions: keep-clear footing lifting
 kind-bunker-liner = bunker lining
     .what = We lay a liner, which is a layer that keeps the sand and the soil below it apart.
-    .see = You will see the bunker without sand, and the liner on its floor and sides. Then the sand goes in on top.
+    .see = At first you will see the bunker without sand, and the liner on its floor and sides. Then the sand goes in on top.
     .day = The bunker may be empty or roped off. Machines come and go, so wait until we wave you on.
     .week = Sand that has been moved is soft at first, and a ball may bury. Rain, raking and play make it firmer.
     .then = Once the sand has packed down, it should drain faster after rain and stay better on the slopes.
     .why = Without a liner, stones and soil work their way up into the sand. Heavy rain also washes sand off the slopes.
     .without = Without it, stones keep coming up, and we have to change the sand more often.
-    .do = Walk in and out where the bank is low. Feet on the steep sides push the sand down.
+    .do = { where-the-bank-is-low } Feet on the steep sides push the sand down.
     .q1 = What is a liner made of?
     .a1 = Some are a strong cloth. Others are a layer that sets hard and still lets water through.
     .q2 = Can my club hit it?
@@ -137,13 +140,13 @@ kind-bunker-liner = bunker lining
 # cautions: keep-clear footing
 kind-bunker-edging = bunker edging
     .what = We cut the grass at the edge of a bunker back to a clean line.
-    .see = You will see a sharp, fresh edge. Strips of cut grass may lie beside it until we clear them.
+    .see = At first you will see a sharp, fresh edge. Strips of cut grass may lie beside it until we clear them.
     .day = We work close to the sand with hand tools or small machines. Please wait until we wave you on.
     .week = The fresh edge is weak at first and can break under a foot. Some soil may fall onto the sand.
-    .then = Once the edge has firmed, you can see at a glance where the grass ends.
+    .then = Once the edge has firmed, you should see at a glance where the grass ends.
     .why = Grass grows out over the sand and hides the edge. A clean edge shows where the bunker begins.
     .without = Left alone, the bunker gets smaller and its edge becomes hard to see.
-    .do = Keep off the fresh edge. Walk in and out where the bank is low.
+    .do = { where-the-bank-is-low } Keep off the fresh edge.
     .q1 = Does the bunker get bigger each time?
     .a1 = A little. Now and then an edge has to be built out again.
     .q2 = Why do it so often?
@@ -154,17 +157,17 @@ kind-bunker-edging = bunker edging
 # cautions: keep-clear trench footing lifting
 kind-bunker-drainage = bunker drainage
     .what = We lay pipes under a bunker, so that rain has a way out.
-    .see = You will see sand pushed aside and a trench in the floor. Stones and a pipe go in, and the sand goes back.
+    .see = At first you will see sand pushed aside and a trench in the floor. Stones and a pipe go in, and the sand goes back.
     .day = The bunker is dug up for part of the work and may be roped off. Please keep away from the open trench.
     .week = The sand is soft where we put it back. Outside the bunker, a line shows until grass has grown over it.
     .then = Once the pipes are in, water should get away faster after rain.
     .why = Where water cannot get away, the sand turns hard and dirty. Then we spend wet days with pumps and shovels.
     .without = Left alone, the bunker fills with water each time it rains hard.
-    .do = Walk around the trench and do not step across it. Leave tools and pipes where they lie.
+    .do = Walk around any open trench and do not step across. Leave tools and pipes where they lie.
     .q1 = Why did the old drains stop working?
     .a1 = Fine soil and roots get into the pipes over the years and block them.
     .q2 = Will the bunker still flood?
-    .a2 = In very heavy rain it may. The water should then get away faster than it does now.
+    .a2 = In very heavy rain it may. The water should then get away faster than before.
     .q3 = Where does the water go?
     .a3 = It runs through the pipe to lower ground, to a ditch or to a pit filled with stones.
     .q4 = { asked-about-roped-ground }
@@ -173,7 +176,7 @@ kind-bunker-drainage = bunker drainage
 # cautions: keep-clear trench footing ropes
 kind-drainage-trenching = drainage trenching
     .what = We dig a trench, lay a pipe in it and fill it in again.
-    .see = You will see an open trench, piles of soil or stones, and wheel tracks. Later a bare strip is left.
+    .see = At first you will see an open trench, piles of soil or stones, and wheel tracks. Later a bare strip is left.
     .day =
         { $surface ->
             [green] Part of the green is dug up and roped off. The hole is cut elsewhere, or you play to a temporary green.
@@ -186,9 +189,9 @@ kind-drainage-trenching = drainage trenching
     .without = Left alone, the ground stays wet for longer, and we have to close it more often.
     .do =
         { $surface ->
-            [green] Keep well away from the open trench. Stay off the filled strip while it is soft.
-            [tee] Keep well away from the open trench. Stay off the filled strip while it is soft.
-           *[other] Keep well away from the open trench. Keep { -trolleys } and { -buggies } off the filled strip while it is soft.
+            [green] Keep well away from any open trench. Stay off the filled strip while it is soft.
+            [tee] Keep well away from any open trench. Stay off the filled strip while it is soft.
+           *[other] Keep well away from any open trench. Keep { -trolleys } and { -buggies } off the filled strip while it is soft.
         }
     .q1 = Why does the line show for so long?
     .a1 = The soil in the trench settles, and grass has to grow in from both sides.
@@ -204,7 +207,7 @@ kind-drainage-trenching = drainage trenching
 # cautions: keep-clear water-spray trench footing
 kind-irrigation-work = irrigation work
     .what = We repair or replace the pipes and sprinklers that water the course.
-    .see = You will see small holes or a trench, and wet patches. Sprinklers may run by day while we test them.
+    .see = At first you will see small holes or a trench, and wet patches. Sprinklers may run by day while we test them.
     .day =
         { $surface ->
             [green] A sprinkler may come on by the green while we test it. Wait until it stops or until we wave you on.
@@ -226,7 +229,7 @@ kind-irrigation-work = irrigation work
 # cautions: tree keep-clear footing
 kind-tree-work = tree work
     .what = We have branches cut back, or whole trees taken down.
-    .see = You will see a marked area around the tree, and piles of branches. Later there is more light.
+    .see = While we work, you will see a marked area around the tree, and piles of branches. Later there is more light.
     .day = Nobody may enter the marked area. You may have to wait on holes nearby while branches come down.
     .week = Wood and branches may lie in piles until we clear them. Wheels may have marked the ground.
     .then = Once the work is done, the grass beneath should get more light and air and dry faster.
@@ -243,7 +246,7 @@ kind-tree-work = tree work
 # cautions: keep-clear footing ropes
 kind-path-work = { -path } work
     .what = We repair or rebuild a { -path }.
-    .see = You will see bare ground, stones or a fresh surface, with signs or ropes at both ends.
+    .see = You will see bare ground, stones or a fresh surface. While the { -path } is closed, signs or ropes stand at both ends.
     .day = The { -path } is closed where we work. Follow the signs to the way around it.
     .week = A fresh surface needs time to set hard. The grass beside it looks worn until it grows in.
     .then = Once the surface has set, the way should be firm and even underfoot.
@@ -265,15 +268,15 @@ kind-temporary-greens = temporary greens
     .day = The hole ends at the temporary green. Putts there are slower and less true than you are used to.
     .week = The usual green rests with no feet, wheels or balls on it. We go back to it when it is fit for play.
     .then = Once the flag is back on the usual green, the small patch grows into the grass around it.
-    .why = A frozen, soaked or newly worked green is easily hurt. Rest keeps that harm small.
+    .why = A frozen, soaked or newly worked green is easily hurt. Rest keeps the harm small.
     .without = Without them, footprints and { -pitch-marks } stay in the green until the grass grows again.
     .do = Please keep off the usual green, with { -trolleys } and { -buggies } too. Repair your { -pitch-marks } on the temporary green.
     .q1 = The usual green looks fine. Why may we not play on it?
-    .a1 = Harm from frost does not show at once. The marks come up later, and they last.
+    .a1 = Harm does not always show at once. After frost the marks come up later, and they last.
     .q2 = Why is the temporary green so bumpy?
     .a2 = It is cut from ordinary short grass. A true surface takes years to make.
     .q3 = Do scores count on temporary greens?
-    .a3 = That is for the Committee to say, and not for us. Please ask the Committee if this notice does not tell you.
+    .a3 = That is for the Committee to say, and not for us. Please ask the Committee if the notice of the work does not tell you.
     .q4 = When do we go back to the usual green?
     .a4 = When feet no longer harm it. Frost, water and any work there decide that.
 
@@ -294,7 +297,7 @@ kind-winter-protection = winter protection
            *[other] The ropes may send you the long way around.
         }
     .week = We move the ropes from time to time, so that no one strip takes all the feet.
-    .then = Once the grass is growing again, the ropes and covers can come off.
+    .then = Once the grass grows again, ropes and covers can come off.
     .why = Grass hardly grows in the cold, so it cannot heal. Frozen or soaked ground is easily marked.
     .without = Without it, the walks between holes turn to mud and stay bare until the grass grows.
     .do = Follow the ropes and stay off frosted grass. Leave ropes, signs and covers as they are.

@@ -4,37 +4,74 @@
 ### Slot: $surface, one of green, tee, approach, fairway, rough, bunker, practice-ground, mixed.
 ### Each message begins with the names of the usual cautions that apply to it.
 ### Days and figures are computed and stand beside these words, so there are none here.
+### `.see`, `.week`, `.then` and `.do` are read from the day of the work until it is over: they stay true in any week.
+### `.q` and `.a` stand on the pages "Why we do this", which are no notices: they say "the notice of the work".
 ### What the words say of play and of the grass is common practice, where no source is named.
 
-## Questions and sentences that several kinds share: word for word the same, so that a notice can say them once.
+## Questions that several kinds share
 
-asked-how-long = How long will it last?
-    .answer = The dates in this notice are our best estimate. Grass heals only as fast as it grows, so the weather can move them.
+asked-how-long = How long until it is back to normal?
+    .answer = The notice of the work says what we expect. Grass heals only as fast as it grows, so the weather can move the date.
+    .answer-sand = The notice of the work says what we expect. Sand works in with rain, brushing and growth, so the weather can move the date.
 
 asked-about-my-ball = May I move my ball out of a hole?
-    .answer = The part on the Rules in this notice says what is in force. Only the Committee decides that.
+    .answer = Please look under “{ part-the-rules }” in the notice of the work. It says what is in force.
 
 asked-is-it-safe = Is it safe to walk there?
-    .answer = What the product label says counts. This notice gives what it says about people on the course, and who read it.
+    .answer = The product label, the law and local rules decide that. The notice of the work gives what the label says about people on the course. If you are not sure, keep off and ask the { -course-manager }.
 
 asked-about-my-dog = May I bring my dog?
-    .answer = The product label and the club's own rules count. If this notice does not say, please ask the { -course-manager }.
+    .answer = The product label and the club's own rules count. If the notice of the work does not say, please ask the { -course-manager }.
+
+## Sentences that several kinds share: word for word the same, so that a notice can say each of them once
 
 wait-for-us = You may have to wait while we work.
 
-label-and-signs = This notice and the signs say what the product label asks of you.
+whether-to-keep-off = Whether you must keep off, and for how long, is for the product label to say.
 
-follow-the-signs = Please follow the signs and the words from the label in this notice.
+follow-the-signs = Please follow the signs and the words of the product label.
+
+care-for-the-turf =
+    { $surface ->
+        [green] Please repair your { -pitch-marks }.
+        [tee] Please take practice swings beside the tee.
+        [approach] Please repair your { -pitch-marks } and put divots back.
+        [practice-ground] Please play only from where the markers stand.
+        [mixed] Please repair your { -pitch-marks } and put divots back.
+       *[other] Please put divots back.
+    }
+
+leave-the-holes-to-us = Leave the holes to us.
+
+keep-wheels-off =
+    { $surface ->
+        [green] Keep { -trolleys } and { -buggies } away from the green.
+        [tee] Keep { -trolleys } and { -buggies } off the tee.
+       *[other] Keep { -trolleys } and { -buggies } off the ground that we have worked on.
+    }
+
+lift-your-feet = Lift your feet, so that you do not scuff the surface.
+
+let-the-machine-finish = Where a machine is at work, let it finish before you play on.
+
+knock-off-the-sand =
+    { $surface ->
+        [green] Knock any sand off your shoes when you leave the green.
+       *[other] Knock any sand off your shoes before you step on a green.
+    }
+
+stay-out-of-the-spray = Stay out of the spray.
 
 ## Tines: spikes that go into the ground
 
 # cautions: keep-clear footing
 # a2: small tines need 3 to 4 rounds a year, and sand bridges over small holes: B. Whitlark, "Get the most bang for
 # your buck when cultivating greens", USGA Green Section, 28 September 2009, and M. Woods, "Core aeration of putting
-# greens ... how much is enough?", Asian Turfgrass Center, 2009. a4: judgement.
+# greens ... how much is enough?", Asian Turfgrass Center, 2009. a4: that the eye guesses much higher: C. Hartwiger and
+# P. O'Brien, "Core aeration by the numbers", USGA Green Section Record 39, 2001, pages 8 and 9; why it does: judgement.
 kind-hollow-tining = { -hollow-tining }
     .what = { -hollow-tining(case: "upper") } takes small plugs out of the turf, so that air and water can get in.
-    .see = You will see rows of small holes. Plugs of soil lie on the surface until we have cleared them.
+    .see = At first you will see rows of small holes, and plugs of soil until we have cleared them. Later you may see only faint dots.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may bump and run off line.
@@ -51,21 +88,21 @@ kind-hollow-tining = { -hollow-tining }
         }
     .then =
         { $surface ->
-            [green] Once the holes have closed, putts run much as before and rain should drain better.
-           *[other] Once the holes have closed, the ground should be firmer and drain better.
+            [green] Once the holes have closed, putts should run much as before and rain should drain away better.
+            [mixed] Once the holes have closed, play should be much as before and rain should drain away better.
+           *[other] Once the holes have closed, the ground should be firmer and rain should drain away better.
         }
     .why = Old stems build up under the grass in a spongy layer that holds water. We take some of it out, so that the roots get air.
     .without =
         { $surface ->
             [green] Left alone, the greens turn soft and slow, and { -pitch-marks } go deeper.
-           *[other] Left alone, the ground turns soft, stays wet for longer and wears out.
+           *[other] Left alone, the ground turns soft and stays wet for longer after rain.
         }
     .do =
         { $surface ->
-            [green] Please repair your { -pitch-marks }, but leave the holes to us. Keep { -trolleys } and { -buggies } away from the green.
-            [tee] Please take practice swings beside the tee. Keep { -trolleys } and { -buggies } off the worked ground.
-            [mixed] Please repair your { -pitch-marks } and put divots back, but leave the holes to us. Keep { -trolleys } and { -buggies } off the worked ground.
-           *[other] Please put divots back. Keep { -trolleys } and { -buggies } off the worked ground.
+            [green] { care-for-the-turf } { leave-the-holes-to-us } { keep-wheels-off }
+            [mixed] { care-for-the-turf } { leave-the-holes-to-us } { keep-wheels-off }
+           *[other] { care-for-the-turf } { keep-wheels-off }
         }
     .q1 =
         Why do this just when the { $surface ->
@@ -75,20 +112,20 @@ kind-hollow-tining = { -hollow-tining }
             [fairway] fairways are
            *[other] course is
         } good?
-    .a1 = Healthy grass heals faster than weak grass. Work on tired grass takes longer to mend.
+    .a1 = Strong grass heals faster. If we waited until it was tired, the holes would stay open for longer.
     .q2 = Why not make smaller holes?
-    .a2 = Small holes close earlier but take out less, so we would have to come more often. They are also harder to fill with sand.
+    .a2 = Small holes close earlier but take out less, so we would have to come more often. Where sand is used, they are also harder to fill.
     .q3 = { asked-how-long }
     .a3 = { asked-how-long.answer }
     .q4 = How much of the turf do you take away?
-    .a4 = The numbers in this notice say how much. Many people guess too high, because the eye sees the holes and not the grass between.
+    .a4 = Look under “{ part-in-numbers }” in the notice of the work. Many people guess too high, because the eye sees the holes and not the grass between.
     .q5 = { asked-about-my-ball }
     .a5 = { asked-about-my-ball.answer }
 
 # cautions: keep-clear footing
 kind-solid-tining = { -solid-tining }
     .what = { -solid-tining(case: "upper") } pushes spikes into the turf and takes nothing out.
-    .see = You will see small holes, but no plugs of soil. The turf may stand up a little around them.
+    .see = At first you will see small holes, and the turf may stand up a little around them. There are no plugs of soil.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may bump a little.
@@ -99,20 +136,20 @@ kind-solid-tining = { -solid-tining }
     .week = The holes close as the turf settles and the grass grows. Cold or dry weather slows that down.
     .then =
         { $surface ->
-            [green] Once the holes have closed, putts run much as before and rain should soak in better.
-           *[other] Once the holes have closed, the turf looks as before and rain should soak in better.
+            [green] Once the holes have closed, putts should run much as before and rain should soak in better.
+           *[other] Once the holes have closed, the turf should look as before and rain should soak in better.
         }
-    .why = Feet and machines press the soil hard. The spikes open it, so that air and water reach the roots.
-    .without = Left alone, the ground sets hard, puddles form and the roots stay short.
+    .why = Feet and machines press the soil hard. The spikes open it, so that air and water can reach the roots.
+    .without = Left alone, the ground gets harder, and rain stands on it for longer.
     .do =
         { $surface ->
-            [green] Please repair your { -pitch-marks }, but leave the holes to us. Lift your feet, so that you do not scuff the edges.
-            [tee] Please take practice swings beside the tee. Lift your feet, so that you do not scuff the edges of the holes.
-            [mixed] Please repair your { -pitch-marks } and put divots back, but leave the holes to us. Keep { -trolleys } and { -buggies } off the worked ground.
-           *[other] Please put divots back. Keep { -trolleys } and { -buggies } off the worked ground.
+            [green] { care-for-the-turf } { leave-the-holes-to-us } { lift-your-feet }
+            [tee] { care-for-the-turf } { lift-your-feet }
+            [mixed] { care-for-the-turf } { leave-the-holes-to-us } { keep-wheels-off }
+           *[other] { care-for-the-turf } { keep-wheels-off }
         }
     .q1 = Why are there no plugs to clear up?
-    .a1 = These spikes take nothing out, so they disturb play less. They loosen the soil but leave the spongy layer under the grass where it is.
+    .a1 = These spikes take nothing out, so they disturb play less. They loosen the soil, but the spongy layer of old stems above it stays.
     .q2 = Will it stop the puddles?
     .a2 = It gives rain more ways down into the soil. It does not help where the cause lies deeper, such as a blocked drain.
     .q3 = { asked-how-long }
@@ -123,26 +160,21 @@ kind-solid-tining = { -solid-tining }
 # cautions: keep-clear
 kind-needle-tining = { -needle-tining }
     .what = { -needle-tining(case: "upper") } makes very fine holes in the turf with thin, solid spikes.
-    .see = You will see pinholes if you look closely. From a few steps away there is little to see.
+    .see = At first you may see pinholes if you look closely. From a few steps away there is little to see.
     .day =
         { wait-for-us } { $surface ->
-            [green] After that, most putts run true.
+            [green] After that, most putts should run true.
            *[other] After that, play goes on much as before.
         }
     .week = The pinholes close as the grass grows. Few players notice them.
-    .then = Once the pinholes have closed, there is nothing left to see.
+    .then = Once the pinholes have closed, there should be nothing left to see.
     .why = It lets air and water into the soil at little cost to play. That helps the roots between bigger jobs.
-    .without = Left alone, the top of the ground seals up, and rain stands on it for longer.
-    .do =
-        { $surface ->
-            [green] Please let the machine finish before you play on. Repair your { -pitch-marks } as always.
-            [mixed] Please let the machine finish before you play on. Repair your { -pitch-marks } and put divots back as always.
-           *[other] Please let the machine finish before you play on. After that, take care of the turf as always.
-        }
+    .without = Left alone, the top of the ground may close up, and then rain soaks in more slowly.
+    .do = { let-the-machine-finish } { care-for-the-turf }
     .q1 = Is this the work that leaves big holes?
     .a1 = No, these spikes are thin and take nothing out.
     .q2 = Why do it, if I can hardly see it?
-    .a2 = The work is done below the surface. The roots get air and water through the fine holes.
+    .a2 = The gain is below the surface. The fine holes let air and water down to the roots.
     .q3 = Will I notice it when I play?
     .a3 =
         { $surface ->
@@ -153,7 +185,7 @@ kind-needle-tining = { -needle-tining }
 # cautions: keep-clear footing
 kind-deep-tining = { -deep-tining }
     .what = { -deep-tining(case: "upper") } drives long spikes far into the ground.
-    .see = You will see holes, and here and there an edge of turf that has lifted. The ground may look a little uneven.
+    .see = At first you will see holes, and here and there an edge of turf that has lifted. The ground may look a little uneven.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may bump, and the green may feel soft.
@@ -162,18 +194,13 @@ kind-deep-tining = { -deep-tining }
            *[other] The ground may feel soft, and the ball may come to rest in a hole.
         }
     .week = The ground settles and the holes close as the grass grows. Until then it may feel softer than usual.
-    .then = Once the ground has settled, it should drain better after rain.
-    .why = Feet and machines make a hard layer deep in the soil over the years. Long spikes break it, so that water drains and roots grow down.
-    .without = Left alone, the hard layer holds water up, and the course stays wet for longer after rain.
-    .do =
-        { $surface ->
-            [green] Please repair your { -pitch-marks }, but leave lifted edges to us. Keep { -trolleys } and { -buggies } away from the green.
-            [mixed] Please repair your { -pitch-marks } and put divots back, but leave lifted edges to us. Keep { -trolleys } and { -buggies } off the worked ground.
-           *[other] Please leave lifted edges to us. Keep { -trolleys } and { -buggies } off the worked ground.
-        }
-    .q1 = Is this not the same as the other holes?
-    .a1 = These spikes go much deeper. They reach a hard layer that other machines do not.
-    .q2 = Why is the ground soft afterwards?
+    .then = Once the ground has settled, rain should drain away better.
+    .why = Feet and machines make a hard layer deep in the soil over the years. Long spikes break it, so that water can drain and roots can grow down.
+    .without = Left alone, the hard layer holds water back, and the ground stays wet for longer after rain.
+    .do = { care-for-the-turf } Leave lifted edges to us. { keep-wheels-off }
+    .q1 = How is this different from the holes that you make at other times?
+    .a1 = These spikes go much deeper. They are meant for a hard layer that other machines do not reach.
+    .q2 = Why is the ground soft after the work?
     .a2 = The spikes lift the soil and loosen it. It settles with rain, rolling and time.
     .q3 = { asked-how-long }
     .a3 = { asked-how-long.answer }
@@ -182,24 +209,20 @@ kind-deep-tining = { -deep-tining }
 
 # cautions: keep-clear footing dust
 kind-sand-injection = sand injection
-    .what = Sand injection makes narrow holes in the turf and fills them with dry sand.
-    .see = You will see sandy spots or lines in the grass. Some loose sand stays on top.
+    .what = Sand injection makes narrow holes in the turf and fills them with sand.
+    .see = At first you will see sandy spots or lines, and some loose sand on top. They fade as the grass grows over them.
     .day =
         { wait-for-us } { $surface ->
-            [green] Putts run slower on loose sand and may bump.
+            [green] Putts may bump, and may run slower on loose sand.
             [tee] Loose sand can slip under your feet.
-            [mixed] Putts run slower on loose sand, and elsewhere the ball may lie on sand.
+            [mixed] Putts may run slower on loose sand, and elsewhere the ball may lie on sand.
            *[other] The ball may lie on sand.
         }
     .week = The grass grows over the sand from the sides. Loose sand works its way down with rain and brushing.
-    .then = Once the grass has grown over the sand, the ground should be firmer and drain better.
-    .why = Water runs through sand far more easily than through heavy soil. Each filled hole is a way down that stays open.
+    .then = Once the grass has grown over the sand, the ground should be firmer and rain should drain away better.
+    .why = Water runs through sand far more easily than through heavy soil. Each hole that is filled with sand gives it a way down.
     .without = Left alone, heavy soil stays wet and soft for longer after rain.
-    .do =
-        { $surface ->
-            [green] Please repair your { -pitch-marks } as always. Knock the sand off your shoes when you leave the green.
-           *[other] Please knock the sand off your shoes when you leave the area. Keep { -trolleys } and { -buggies } off the loose sand.
-        }
+    .do = { care-for-the-turf } { knock-off-the-sand } { keep-wheels-off }
     .q1 = Why not just spread sand on top?
     .a1 = Sand on top stays near the surface. Sand in the holes leads water down to where it can drain away.
     .q2 = Why is there sand left on the grass?
@@ -212,7 +235,7 @@ kind-sand-injection = sand injection
 # cautions: keep-clear
 kind-scarifying = { -scarifying }
     .what = { -scarifying(case: "upper") } cuts thin grooves into the turf and lifts out dead growth.
-    .see = You will see lines across the surface, and dead growth until we have cleared it. The grass looks thin and pale at first.
+    .see = At first you will see lines, and dead growth until we have cleared it. The grass may look thin and pale until new leaf has grown.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may wander along the lines.
@@ -226,38 +249,37 @@ kind-scarifying = { -scarifying }
             [green] Once the lines have filled, the green should be firmer and the grass finer.
            *[other] Once the lines have filled, the ground should be firmer and the grass cleaner.
         }
-    .why = Dead stems and moss gather between the grass and the soil. With less of them, air and water reach the roots.
+    .why = Dead stems and moss gather between the grass and the soil. With less of them, air and water can reach the roots.
     .without = Left alone, dead growth builds up, holds water and invites disease.
     .do =
         { $surface ->
-            [green] Please repair your { -pitch-marks } with care, as thin turf tears easily. Lift your feet rather than drag them.
-            [tee] Please take practice swings beside the tee. Lift your feet, as thin turf tears easily.
-            [mixed] Please repair your { -pitch-marks } with care, as thin turf tears easily. Turn { -trolleys } and { -buggies } gently.
-           *[other] Please put divots back. Turn { -trolleys } and { -buggies } gently, as thin turf tears easily.
+            [green] { care-for-the-turf } { lift-your-feet }
+            [tee] { care-for-the-turf } { lift-your-feet }
+           *[other] { care-for-the-turf } { keep-wheels-off }
         }
     .q1 = Why does it look so bad?
-    .a1 = The blades took out dead growth that filled the gaps. What is left is living grass, and it now has room.
+    .a1 = The blades take out dead growth that filled the gaps. What is left is living grass, and it now has room.
     .q2 = Does it harm the grass?
     .a2 = It is a shock, and some weak plants come out as well. Healthy grass makes new leaf from its base.
     .q3 = { asked-how-long }
     .a3 = { asked-how-long.answer }
     .q4 = Is this the same as { -hollow-tining }?
-    .a4 = No, blades clean out the top of the turf. Tines, which are spikes, work further down.
+    .a4 = No, blades clean out the top of the turf. { -hollow-tining(case: "upper") } takes plugs from further down.
 
 # cautions: keep-clear
 kind-verticutting = verticutting
     .what = Verticutting trims the grass with thin upright blades.
-    .see = You will see faint lines. A little cut grass may lie on top until we have cleared it.
+    .see = At first you may see faint lines. A little cut grass may lie on top until we have cleared it.
     .day =
         { wait-for-us } { $surface ->
-            [green] After that, putts run much as before.
+            [green] After that, putts should run much as before.
            *[other] After that, play goes on much as before.
         }
     .week = The lines fade as the grass grows and is cut. You should notice little when you play.
     .then =
         { $surface ->
-            [green] Once the lines have faded, the grass stands upright and the ball should roll truer.
-           *[other] Once the lines have faded, the grass stands upright and the turf is less matted.
+            [green] Once the lines have faded, the grass should stand upright and the ball should roll truer.
+           *[other] Once the lines have faded, the grass should stand upright and be less matted.
         }
     .why =
         { $surface ->
@@ -269,14 +291,9 @@ kind-verticutting = verticutting
             [green] Left alone, the grass lies over, and putts drift the way it leans.
            *[other] Left alone, the grass lies flat, mats together and wears badly.
         }
-    .do =
-        { $surface ->
-            [green] Please let the machine finish before you play on. Repair your { -pitch-marks } as always.
-            [mixed] Please let the machine finish before you play on. Repair your { -pitch-marks } and put divots back as always.
-           *[other] Please let the machine finish before you play on. After that, take care of the turf as always.
-        }
+    .do = { let-the-machine-finish } { care-for-the-turf }
     .q1 = Is this the same as { -scarifying }?
-    .a1 = No, it is lighter and works mostly in the leaf. The other work cuts down into the ground.
+    .a1 = No, it is lighter and works mostly in the leaf. { -scarifying(case: "upper") } cuts down into the ground.
     .q2 = Why are there lines?
     .a2 = Each blade leaves one. New leaf covers them.
     .q3 = Why not simply cut the grass lower?
@@ -285,20 +302,20 @@ kind-verticutting = verticutting
 # cautions: keep-clear footing
 kind-fraise-mowing = fraise mowing
     .what = Fraise mowing shaves off the top of the turf, so that clean grass grows back from below.
-    .see = You will see bare soil, and later a thin green cover that thickens.
+    .see = At first you will see bare soil, and later a thin green cover that thickens.
     .day =
         Parts may be closed, so please follow ropes and signs. { $surface ->
-            [green] Where a green is open, putts will not run true on bare ground.
+            [green] Where a green is open, putts do not run true on bare ground.
             [tee] Where a tee is open, the ground is bare under your feet.
            *[other] Where play goes on, your ball may lie on bare ground.
         }
-    .week = The ground stays bare for a while before it turns green. The young grass is weak and tears easily.
+    .week = The ground stays bare for a while before it turns green. The young grass is weak at first.
     .then = Once the grass has filled in, the surface should be firmer, cleaner and more even.
     .why = Moss, weed grasses and a spongy layer of dead stems sit in the top of the turf. This takes them out in one go.
     .without = Left alone, moss and weed grasses spread, and the surface turns soft and patchy.
-    .do = Please stay off the young grass. Keep { -trolleys } and { -buggies } well away from it.
+    .do = Please stay off the young grass, as it tears easily. { keep-wheels-off }
     .q1 = Why do something so drastic?
-    .a1 = The unwanted growth is too thick to pick out. Other work only thins it, and this takes it off at once.
+    .a1 = It is for growth that is too thick to pick out. Other work only thins it, and this takes it off at once.
     .q2 = Will the grass really come back?
     .a2 = Stems and roots left below the cut make new shoots. Often new seed is added as well. Warmth and water decide how fast it grows.
     .q3 = { asked-how-long }
@@ -309,10 +326,11 @@ kind-fraise-mowing = fraise mowing
 ## Sand and seed
 
 # cautions: keep-clear dust footing
-# a2: damp sand bridges over holes and dry sand falls straight in; a4: sand blunts blades at the first cuts, so the turf
-# is rested first. Common practice, no published source.
+# a1: a hole that is not filled to the top leaves a dimple: greenkeepers' reports of 2009 and 2013. a2: damp sand bridges
+# over holes and dry sand falls straight in; a4: sand blunts blades at the first cuts, so the turf is rested first.
+# Common practice, no published source.
 kind-topdressing = topdressing
-    .what = Topdressing spreads dry sand over the turf.
+    .what = Topdressing spreads sand over the turf.
     .see =
         { $surface ->
             [green] The greens look sandy at first.
@@ -323,52 +341,48 @@ kind-topdressing = topdressing
         } You see less of the sand as it works in.
     .day =
         { wait-for-us } { $surface ->
-            [green] Putts run slower until the sand has worked in.
+            [green] Putts may run slower until the sand has worked in.
             [tee] Loose sand can slip under your feet.
-            [mixed] Putts run slower until the sand has worked in, and elsewhere the ball may lie on sand.
+            [mixed] Putts may run slower until the sand has worked in, and elsewhere the ball may lie on sand.
            *[other] The ball may lie on sand.
         }
-    .week = The sand works in with rain, brushing and growth. At the first cuts the mower still picks some up.
+    .week = The sand works in with rain, brushing and growth. At the first cuts the mower may still pick some up.
     .then =
         { $surface ->
             [green] Once the sand has worked in, the greens should be firmer and putts should run truer.
            *[other] Once the sand has worked in, the ground should be firmer and more level.
         }
-    .why = Sand keeps the surface firm, level and dry. It also fills holes and hollows, which would stay as dimples.
+    .why = Sand helps to keep the surface firm, level and dry. It fills small hollows, and holes where we have made them.
     .without = Left alone, the surface turns soft and uneven, and water stays on it for longer.
-    .do =
-        { $surface ->
-            [green] Please repair your { -pitch-marks } as always. Lift your feet, so that you do not push the sand into ridges.
-           *[other] Please lift your feet, so that you do not push the sand into ridges. Knock it off your shoes before you walk on a green.
-        }
+    .do = { care-for-the-turf } { lift-your-feet } { knock-off-the-sand }
     .q1 = Why so much sand?
-    .a1 = Every hole has to be filled to the top, or it leaves a dimple. Where there are no holes, a thin layer levels small hollows.
-    .q2 = Why does the sand have to be dry?
-    .a2 = Damp sand sticks together and lies across the holes. Dry sand falls straight in.
+    .a1 = A thin layer levels small hollows. Where we have made holes, they take far more: a hole that is not full leaves a dimple.
+    .q2 = Does the sand have to be dry?
+    .a2 = To fill holes it should be. Damp sand sticks together and lies across them, and dry sand falls straight in.
     .q3 = { asked-how-long }
-    .a3 = { asked-how-long.answer }
+    .a3 = { asked-how-long.answer-sand }
     .q4 = Why do you wait before you cut the grass?
     .a4 = The mower would pick the sand up again, and sand blunts its blades. So we let the sand settle first.
 
 # cautions: keep-clear dust
 # a1, a3: hard brushing, and brushing in heat, bruises the leaf. Common practice, no published source.
 kind-brushing-in = brushing in
-    .what = Brushing in works the sand down between the leaves and into the holes.
-    .see = You will see a brush or a mat go over the same ground more than once. It leaves streaks of sand at first.
+    .what = Brushing in works sand down between the leaves and into any holes.
+    .see = While we work, a brush or a mat goes over the same ground more than once. It may leave streaks of sand at first.
     .day =
         { wait-for-us } { $surface ->
-            [green] Putts run slower until the sand is down.
+            [green] Putts may run slower until the sand is down.
            *[other] Some sand may cling to the ball and to your shoes.
         }
     .week = A little sand may show again after rain or cutting. Then we may brush again.
-    .then = Once the sand is down, the surface is cleaner and more level.
+    .then = Once the sand is down, the surface should be cleaner and more level.
     .why = Sand that lies on the leaf bruises the grass and blunts the mower. Brushing moves it to where it is needed.
-    .without = Left alone, the sand lies on top, and holes under it stay empty.
-    .do = Please wait until the brush has gone by. Stay out of the dust.
+    .without = Left alone, the sand lies on top, and holes under it may stay empty.
+    .do = { let-the-machine-finish } { knock-off-the-sand }
     .q1 = Why do you go over it so many times?
-    .a1 = Each time a little more sand drops into the holes. One hard brushing would bruise the leaf.
+    .a1 = Each time a little more sand works down. One hard brushing would bruise the leaf.
     .q2 = Why not let the rain do it?
-    .a2 = Rain helps in the end. But wet sand sticks together and can lie across the holes.
+    .a2 = Rain helps in the end. But wet sand sticks together and can lie across holes.
     .q3 = Why do you stop when it is hot?
     .a3 = Brushing in hot weather bruises the grass. It is better to wait, or to start early in the day.
 
@@ -391,10 +405,9 @@ kind-overseeding = overseeding
     .without = Left alone, weaker grasses and weeds fill the gaps.
     .do =
         { $surface ->
-            [green] Please repair your { -pitch-marks } with care, as new shoots tear easily. Lift your feet rather than drag them.
-            [tee] Please take practice swings beside the tee. New shoots tear easily.
-            [mixed] Please repair your { -pitch-marks } with care, as new shoots tear easily. Keep { -trolleys } and { -buggies } off the sown ground.
-           *[other] Please put divots back with care, as new shoots tear easily. Keep { -trolleys } and { -buggies } off the sown ground.
+            [green] { care-for-the-turf } { lift-your-feet } Young grass tears easily.
+            [tee] { care-for-the-turf } { lift-your-feet } Young grass tears easily.
+           *[other] { care-for-the-turf } { keep-wheels-off } Young grass tears easily.
         }
     .q1 = Why do I see no new grass yet?
     .a1 = Seed takes time, and cold or dry ground holds it back. The first shoots are as thin as hairs.
@@ -403,7 +416,7 @@ kind-overseeding = overseeding
     .q3 = Why is the grass longer than usual?
     .a3 = Close cutting can pull young plants out. So we may let them grow stronger before we cut as short as usual.
     .q4 = Do birds eat the seed?
-    .a4 = They take some. Most of it lies in the ground, where they do not find it.
+    .a4 = They take some. Most of it lies in the ground, where they find less of it.
 
 ## Products: what the label says counts, and the notice carries those words as typed
 
@@ -411,8 +424,8 @@ kind-overseeding = overseeding
 kind-granular-feed = granular { -feed }
     .what = Granular { -feed } gives the grass its food in small grains.
     .see = You may see fine grains on the grass until water has dissolved them. The grass may turn a deeper green.
-    .day = { wait-for-us } { label-and-signs }
-    .week = The grains dissolve and the grass grows more. We may have to cut it more often.
+    .day = { wait-for-us } { whether-to-keep-off }
+    .week = The grains dissolve and the grass should grow more. We may have to cut it more often.
     .then = Once the grass has taken up the food, it should be thicker and heal faster.
     .why = Play, cutting and other work take strength out of the grass. Food helps it to grow and to heal.
     .without = Left without food, the grass turns thin and pale and is slow to heal.
@@ -429,13 +442,13 @@ kind-granular-feed = granular { -feed }
 # cautions: keep-clear label
 kind-liquid-feed = liquid { -feed }
     .what = Liquid { -feed } gives the grass its food in water, sprayed on.
-    .see = You will see a sprayer go over the turf. The grass may look wet or tinted until it has dried.
-    .day = { wait-for-us } { label-and-signs }
+    .see = While we work, you will see a sprayer go over the turf. The grass may look wet or tinted until it has dried.
+    .day = { wait-for-us } { whether-to-keep-off }
     .week = The grass may look a fresher green. Play goes on much as before.
     .then = Once the grass has taken up the food, it should be a little stronger and wear better.
     .why = A little food at a time keeps the grass growing evenly. Even growth makes an even surface.
     .without = Left without food, the grass turns thin and shows wear earlier.
-    .do = { follow-the-signs } Stay out of the spray.
+    .do = { follow-the-signs } { stay-out-of-the-spray }
     .q1 = { asked-is-it-safe }
     .a1 = { asked-is-it-safe.answer }
     .q2 = Are you spraying against weeds?
@@ -448,13 +461,13 @@ kind-liquid-feed = liquid { -feed }
 # cautions: keep-clear label
 kind-wetting-agent = wetting agent
     .what = A wetting agent is a product that helps water to soak into dry soil.
-    .see = You will see a sprayer go over the turf, and perhaps some foam. Often it is watered in afterwards.
-    .day = { wait-for-us } { label-and-signs }
+    .see = While we work, you will see a sprayer go over the turf, and perhaps some foam. Often the turf is watered after that.
+    .day = { wait-for-us } { whether-to-keep-off }
     .week = Dry patches should take in water better, bit by bit. Some stay pale until new leaf has grown.
     .then = Once it has worked, the ground should be more evenly moist, with fewer dry patches.
     .why = Some soils shed water once they have dried out, like a waxed coat. The product helps water to get in again.
     .without = Left alone, dry patches spread, turn brown and play unevenly.
-    .do = { follow-the-signs } Stay out of the spray.
+    .do = { follow-the-signs } { stay-out-of-the-spray }
     .q1 = Why not simply water more?
     .a1 = Water runs off a dry patch and ends up where the ground is wet already. More of it only makes those places soft.
     .q2 = { asked-is-it-safe }
@@ -467,21 +480,21 @@ kind-wetting-agent = wetting agent
 # cautions: keep-clear label
 kind-plant-protection = plant protection
     .what = Plant protection treats the turf with a pesticide, a product against disease, weeds or pests.
-    .see = You will see a machine, often a sprayer, and signs. The grass may look wet until it has dried.
-    .day = Parts of the course may be closed to you for a time. { label-and-signs }
+    .see = While we work, you may see a sprayer and signs. The grass may look wet until it has dried.
+    .day = Parts of the course may be closed to you for a time. { whether-to-keep-off }
     .week = Marks of disease or dead weeds may still show. New grass has to grow over them.
     .then = Once the treatment has worked, the grass can fill the gaps again.
-    .why = Disease, weeds and pests can kill turf over a wide area. A product is used where other ways are not enough.
+    .why = Disease, weeds and pests can kill turf over a wide area. A product can help to hold them back.
     .without = Left alone, the damage can spread and leave bare ground.
-    .do = { follow-the-signs } If anything is not clear, ask the { -course-manager } before you play there.
+    .do = { follow-the-signs } { stay-out-of-the-spray } If anything is not clear, ask the { -course-manager } before you play there.
     .q1 = { asked-is-it-safe }
     .a1 = { asked-is-it-safe.answer }
     .q2 = Who does this work?
-    .a2 = It is work for a licensed person. Local rules and the product label say how it must be done.
+    .a2 = Where the law asks for a licensed person, it is that person's work. Local rules and the product label say how it must be done.
     .q3 = Could you do without it?
-    .a3 = Healthy turf needs less of it, and much of our other work serves that. Some attacks still need more.
+    .a3 = Healthy turf needs less of it. Whether it is needed is for the { -course-manager } to judge, within the law.
     .q4 = What are you using?
-    .a4 = This notice says what is used. If you want to know more, please ask the { -course-manager }.
+    .a4 = The notice of the work says what is used. If you want to know more, please ask the { -course-manager }.
     .q5 = { asked-about-my-dog }
     .a5 = { asked-about-my-dog.answer }
 
@@ -490,11 +503,11 @@ kind-plant-protection = plant protection
 # cautions: keep-clear
 kind-rolling = rolling
     .what = Rolling presses the surface smooth.
-    .see = You will see a roller go back and forth. It leaves light and dark stripes.
+    .see = While we work, a roller goes back and forth. It may leave light and dark stripes.
     .day =
         { wait-for-us } { $surface ->
-            [green] After that, putts run smoother and often a little faster.
-           *[other] After that, the ground is smoother and firmer.
+            [green] After that, putts should run smoother and may run a little faster.
+           *[other] After that, the ground should be smoother and firmer.
         }
     .week =
         The effect wears off as the grass grows. { $surface ->
@@ -503,8 +516,8 @@ kind-rolling = rolling
         }
     .then =
         { $surface ->
-            [green] Once the effect has worn off, putts run at their usual pace.
-           *[other] Once the effect has worn off, the turf looks as it did before.
+            [green] Once the effect has worn off, putts should run at their usual pace.
+           *[other] Once the effect has worn off, the turf should look as it did before.
         }
     .why =
         { $surface ->
@@ -516,12 +529,7 @@ kind-rolling = rolling
             [green] Left alone, small bumps stay for longer and turn putts off line.
            *[other] Left alone, small bumps stay for longer and the mower cuts into them.
         }
-    .do =
-        { $surface ->
-            [green] Please let the roller finish before you play on. Repair your { -pitch-marks } as always.
-            [mixed] Please let the roller finish before you play on. Repair your { -pitch-marks } and put divots back as always.
-           *[other] Please let the roller finish before you play on. After that, take care of the turf as always.
-        }
+    .do = { let-the-machine-finish } { care-for-the-turf }
     .q1 = Does the roller press the soil too hard?
     .a1 = It can, on wet ground or if it is done too often. So we look at the ground before we roll.
     .q2 =

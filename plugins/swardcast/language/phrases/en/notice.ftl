@@ -22,7 +22,7 @@ when-from-to = { $state ->
 
 ## Short answer: 40 words or fewer
 
-answer-starts = Work starts on { $day }.
+answer-starts = Work should start on { $day }.
 answer-not-started = This work was planned from { $day }. No entry says that it has started.
 answer-under-way = Work is going on.
 answer-held-up = Work is held up.
@@ -54,7 +54,7 @@ answer-while-working = { $count ->
     } while we work on it.
 }
 answer-normal = Back to normal: { $date }.
-answer-how-sure = “Allow until” means 9 chances in 10.
+answer-how-sure = “Allow until” holds 9 times in 10.
 answer-called-off = This work is called off. Nothing changes for play.
 answer-called-off-because = This work is called off: { $because }. Nothing changes for play.
 answer-reopens-by-now = The work on { $where } is done. { $count ->
@@ -75,7 +75,7 @@ answer-normal-since = { $where } { $count ->
     [one] has
    *[other] have
 } been back to normal since { $day }.
-answer-over = { $where }: the work is over and should be back to normal.
+answer-over = { $where }: the work is over. Play should be back to normal.
 
 ## The parts, in their fixed order
 
@@ -112,7 +112,7 @@ row-until = { $state ->
 }
 row-work-finished = Work finished
 row-days-after = The days after
-row-by-then = By then
+row-by-then = After that
 row-settled = Most putts roll true
 row-holes-closed = Holes closed
 row-sand-worked-in = Sand worked in
@@ -123,7 +123,7 @@ where-it-was = The work was on { $where }.
 where-it-was-planned = The work was planned for { $where }.
 
 # Why now: $share is a percentage, of the best growth there is.
-why-season = In the four weeks after the work, the grass usually grows at { $share } of its best here.
+why-season = In the four weeks after the work, grass here usually grows at { $share } of its best pace.
 why-between-fixtures = The work lies between { $before } ({ $beforeday }) and { $after } ({ $afterday }).
 reading-with-aim = { $found }; our aim is { $aim }
 reading-with-day = { $found } ({ $day })
@@ -132,11 +132,12 @@ reading-with-aim-and-day = { $found } ({ $day }); our aim is { $aim }
 do-look-at-status = On the day, look at the course status before you set out. It says what is open.
 
 # The label as the manager typed it; nothing is added.
-label-as-typed = { $kind }: { $product }. Label: { $reentry } Signs: { $signs } Read from the label by { $by } on { $day }.
+label-as-typed = { $kind }: { $product }. The label says: { $reentry } Signs: { $signs } Read from the label by { $by } on { $day }.
 
-sure-likely-and-allow = “Likely” means an even chance. “Allow until” means 9 chances in 10.
-sure-computed-from = The dates are computed from the size of the holes, the sand, the growth so far and past years' weather.
-sure-how-near = In the growing season the sum is usually within 3 days. In cold months think in weeks.
+sure-likely-and-allow = By a “likely” day there is an even chance that it is so. By an “allow until” day there are 9 chances in 10.
+sure-computed-from = We work the dates out from the holes, the sand, the growth so far and past years' weather.
+# After 26 published recoveries; the site's page "How dates are worked out" has them one by one.
+sure-how-near = In the growing season such a date is usually right to within 3 days. In cold months, think in weeks.
 sure-of-some = { $where }: { $sentence }
 
 ask-office = Questions: { $office }.

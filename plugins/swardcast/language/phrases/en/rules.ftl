@@ -27,7 +27,7 @@ rules-handicap-own = What the club says about scores and handicap:
 ## Facts that hold without a Local Rule
 
 # Definition of ground under repair (2023): holes made in maintaining the course, "but not aeration holes".
-rules-fact-aeration-holes = Aeration holes let air into the turf. They are not ground under repair, so they give you no free relief without a Local Rule.
+rules-fact-aeration-holes = Aeration holes let air into the turf. They are not ground under repair: only a Local Rule can give you free relief from them.
 
 # Definition of ground under repair (2023).
 rules-fact-maintenance-holes = A hole or trench that we dig in our work is ground under repair, even without marks. Aeration holes are not.
