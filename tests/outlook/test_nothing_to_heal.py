@@ -113,7 +113,11 @@ def test_a_surface_that_stays_closed_for_days_is_over_with_its_closure(tmp_path:
     closed = "    reopens after: {from: 2 to 3 days, source: the label}\n"
     club.job("job", "06-01", "winter protection", more=closed)
     club.done("job", "06-01")
-    assert club.work("job", moment("06-04")).work is Work.HEALING
+    closed_still = club.work("job", moment("06-04"))
+    assert closed_still.work is Work.HEALING
+    assert [(reason.kind, reason.words) for reason in closed_still.reasons][1:] == [
+        (ReasonKind.RULE_OF_THUMB, "the label")
+    ]
     assert club.work("job", moment("06-05")).work is Work.BACK_TO_NORMAL
 
 

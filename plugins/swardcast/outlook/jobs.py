@@ -176,9 +176,11 @@ class JobAssessor:
         surface, facts, here = self.records.surfaces[turn.name], turn.facts, turn.here
         if here.done is None:
             work, reason = self._not_done(facts, here)
-            silent = work is Work.CALLED_OFF or _is_over_with_the_work(facts.job, heals=heals)
-            about = () if silent else self._about_dates(surface, facts.job, dates, recovery)
-            return work, (reason, *about)
+            if work is Work.CALLED_OFF:
+                return work, (reason,)
+            if _is_over_with_the_work(facts.job, heals=heals):
+                return work, (reason, *_about_closure(facts.job))
+            return work, (reason, *self._about_dates(surface, facts.job, dates, recovery))
         done = Reason(kind=ReasonKind.DONE, source=here.done.head.id, at=here.done.head.true_from)
         if here.normal is not None:
             head = here.normal.head
@@ -187,7 +189,7 @@ class JobAssessor:
             reopening = dates[Milestone.REOPENING]
             if reopening.is_fact or (reopening.allow_until is not None and reopening.allow_until < self.as_of.date()):
                 return Work.BACK_TO_NORMAL, (done, Reason(kind=ReasonKind.NO_HEALING, source="computed"))
-            return Work.HEALING, (done,)
+            return Work.HEALING, (done, *_about_closure(facts.job))
         normal = dates[Milestone.BACK_TO_NORMAL]
         if normal.allow_until is not None and normal.allow_until < self.as_of.date():
             kind = ReasonKind.COMPUTED_NORMAL
@@ -247,6 +249,12 @@ class JobAssessor:
 def _is_over_with_the_work(job: Job, *, heals: bool) -> bool:
     """Whether nothing has to heal: such work leaves the surface as it was once players may be on it again."""
     return not heals and job.normal_after is None
+
+
+def _about_closure(job: Job) -> Iterator[Reason]:
+    if job.reopens_after is not None:
+        source = f"{job.file}, line {job.line}"
+        yield Reason(kind=ReasonKind.RULE_OF_THUMB, source=source, words=job.reopens_after.source)
 
 
 def _about_pace(recovery: Recovery) -> Iterator[Reason]:
