@@ -31,9 +31,7 @@ MOST_WORDS_ON_AVERAGE: Final = 15
 HIGHEST_GRADE: Final = 8
 """Reading grade on average. Judgement: a reading age of 9 to 11 is best, 11 to 14 at the worst (NHS service manual,
 "How we write"), and a reader of 14 has been at school for 8 years."""
-_NOT_YET: Final = {FaultKind.LONG_SENTENCE, FaultKind.LONG_PARAGRAPH}
-"""Limits that some notices miss while their words are being written anew; to be emptied."""
-CHECKED: Final = tuple(kind for kind in FaultKind if kind not in _NOT_YET)
+CHECKED: Final = tuple(FaultKind)
 
 
 @dataclass(frozen=True)

@@ -55,14 +55,14 @@ def test_the_same_hours_give_the_same_words(likely: str, latest: str, as_of: str
 def test_a_hold_up_says_since_when_and_no_time() -> None:
     held = HeldUp(since=_at("26 07:10"), because="rain", not_before=_at("26 13:27"), together=())
     assert hours_in_words(held, _at("26 12:00"), Voice.english(_at("26 12:00").date())) == (
-        "held up since 7:10am: no time until work is taken up again; not before 1:15pm, even if we go on now"
+        "held up since 7:10am; no time can be given until work goes on; not before 1:15pm in any case"
     )
     tomorrow = HeldUp(since=_at("26 07:10"), because="rain", not_before=_at("27 07:20"), together=())
     assert hours_in_words(tomorrow, _at("26 20:00"), Voice.english(_at("26 20:00").date())).endswith(
-        "not before 7:15am tomorrow, Friday 27 August, even if we go on now"
+        "not before 7:15am tomorrow, Friday 27 August, in any case"
     )
     assert hours_in_words(held, _at("27 06:00"), Voice.english(_at("27 06:00").date())).startswith(
-        "held up since 7:10am on Thursday 26 August: no time"
+        "held up since 7:10am on Thursday 26 August; no time"
     )
 
 
@@ -139,7 +139,9 @@ def test_a_time_that_has_passed_opens_nothing(demo_at: Callable[[str], Bulletin]
 
 def test_rain_holds_the_half_done_green_and_gives_the_others_days(demo_at: Callable[[str], Bulletin]) -> None:
     bulletin = demo_at("25 12:00")
-    assert _facts(bulletin, "Green 12")["Open again"].startswith("held up since 7:10am: no time until work is taken up")
+    assert _facts(bulletin, "Green 12")["Open again"].startswith(
+        "held up since 7:10am; no time can be given until work"
+    )
     assert _facts(bulletin, "Greens 13 to 18")["Work finished"].startswith("likely by")
 
 

@@ -47,25 +47,26 @@ def _sentences(matter: Matter) -> Iterator[Sentence]:
         case Work.PLANNED:
             yield _starts(matter)
         case Work.UNDER_WAY:
-            yield matter.say("answer-under-way", source=_said_by(matter, ReasonKind.STARTED, ReasonKind.DONE))
+            source = _said_by(matter, ReasonKind.STARTED, ReasonKind.DONE)
+            yield matter.say("answer-under-way", source=source, meanwhile=_while_working(matter).text)
         case Work.HELD_UP:
             yield _held_up(matter)
         case Work.HEALING:
             yield _healing(matter)
-    if outlook.work in (Work.PLANNED, Work.UNDER_WAY) and not matter.is_overdue:
-        yield _while_working(matter)
     normal = published_in_words(matter.published, outlook.work, matter.voice)
     yield matter.say("answer-normal", source=matter.published_by, date=normal)
 
 
 def _starts(matter: Matter) -> Sentence:
-    phrase = "answer-not-started" if matter.is_overdue else "answer-starts"
-    return matter.say(phrase, source=matter.in_plan, day=matter.voice.day(matter.outlook.starts))
+    day = matter.voice.day(matter.outlook.starts)
+    if matter.is_overdue:
+        return matter.say("answer-not-started", source=matter.in_plan, day=day)
+    return matter.say("answer-starts", source=matter.in_plan, day=day, meanwhile=_while_working(matter).text)
 
 
 def _while_working(matter: Matter) -> Sentence:
     play, count = slug_of(matter.job.while_working), len(matter.outlook.surfaces)
-    where = capital(_where(matter))
+    where = _where(matter)
     return matter.say(
         "answer-while-working", source=matter.in_plan, play=play, count=count, surface=matter.surface, where=where
     )

@@ -11,7 +11,7 @@ from swardcast.notices.events import cause_in_words, entry_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.play import play_clause
-from swardcast.notices.words import places_in_words, range_in_words
+from swardcast.notices.words import places_in_words, range_in_words, told_before_in_words
 from swardcast.outlook.fixtures import Side, side_of
 from swardcast.outlook.play import statements
 from swardcast.outlook.play_story import PlayChange
@@ -137,8 +137,8 @@ def _sentences(change: JobChange, records: ClubRecords, voice: Voice) -> Iterabl
 
 def _why_it_moved(change: JobChange, voice: Voice) -> Iterable[str]:
     if change.news.before is not None:
-        before, why = range_in_words(change.news.before, voice), cause_in_words(change, voice)
-        yield voice.say("news-why-it-moved", before=before, why=why)
+        yield voice.say("news-told-before", before=told_before_in_words(change.news.before, voice))
+        yield voice.say("news-why-it-moved", why=cause_in_words(change, voice))
     for side, phrase in ((Side.BEFORE_NORMAL, "news-fixtures-before"), (Side.AFTER_NORMAL, "news-fixtures-after")):
         names = [
             fixture_in_words(one, voice)

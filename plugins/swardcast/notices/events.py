@@ -8,7 +8,8 @@ from datetime import date
 from swardcast.language.measures import length, sand_mass, sand_rate
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.notice import Event
-from swardcast.notices.words import places_in_words, range_in_words, whole_percent
+from swardcast.notices.words import places_in_words, range_in_words, told_before_in_words, whole_percent
+from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.folder import ClubRecords
@@ -70,7 +71,7 @@ def _event(entry: Entry, records: ClubRecords, voice: Voice, *, withdrawn: bool)
 def _moves(story: JobStory, records: ClubRecords, voice: Voice) -> Iterator[Event]:
     zone = records.club.time_zone
     for change in story.changes:
-        if change.news.before is not None:
+        if change.news.before is not None and change.outlook.work is not Work.CALLED_OFF:
             at = change.at.astimezone(zone)
             source = change.entry.head.id if change.entry is not None else change.id
             moved = _move_in_words(change, voice.on(at.date()))
@@ -78,7 +79,7 @@ def _moves(story: JobStory, records: ClubRecords, voice: Voice) -> Iterator[Even
 
 
 def _move_in_words(change: JobChange, voice: Voice) -> str:
-    before = range_in_words(change.news.before, voice) if change.news.before else ""
+    before = told_before_in_words(change.news.before, voice) if change.news.before else ""
     now = range_in_words(change.news.back_to_normal, voice)
     return voice.say("event-date-moved", cause=cause_in_words(change, voice), now=now, before=before)
 

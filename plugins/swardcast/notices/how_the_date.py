@@ -53,9 +53,11 @@ def how_the_date(matter: Matter) -> Section | None:
 
 def _how_sure(matter: Matter, *, heals: bool) -> Iterator[Sentence]:
     if heals:
-        yield matter.say("sure-likely-and-allow")
+        yield matter.say("sure-likely")
+        yield matter.say("sure-allow-until")
         yield matter.say("sure-computed-from")
         yield matter.say("sure-how-near")
+        yield matter.say("sure-in-the-cold")
     said: dict[str, tuple[str, list[Surface]]] = {}
     for work in matter.outlook.surfaces:
         for reason in work.reasons:

@@ -57,16 +57,10 @@ def _labels(matter: Matter) -> Iterator[Sentence]:
     voice = matter.voice
     for use in matter.job.operations:
         if isinstance(use, ProductUse):
-            yield matter.say(
-                "label-as-typed",
-                source=matter.in_plan,
-                kind=capital(kind_name(use.kind, voice)),
-                product=use.product,
-                reentry=_ended(use.re_entry),
-                signs=_ended(use.signs),
-                by=use.label_read_by,
-                day=voice.day(use.label_read_on),
-            )
+            kind, re_entry = capital(kind_name(use.kind, voice)), _ended(use.re_entry)
+            yield matter.say("label-re-entry", source=matter.in_plan, kind=kind, product=use.product, reentry=re_entry)
+            signs, day = _ended(use.signs), voice.day(use.label_read_on)
+            yield matter.say("label-signs", source=matter.in_plan, signs=signs, by=use.label_read_by, day=day)
 
 
 def _ended(typed: str) -> str:

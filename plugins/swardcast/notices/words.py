@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from swardcast.language.voice import Voice
-from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, NoDate, Work
+from swardcast.outlook.states import DateRange, NoDate, Work
 from swardcast.records.club import Surface, SurfaceKind
 
 __all__ = [
@@ -22,6 +22,7 @@ __all__ = [
     "published_in_words",
     "range_in_words",
     "says_allow_until",
+    "told_before_in_words",
     "whole_percent",
 ]
 
@@ -54,7 +55,7 @@ def range_in_words(given: DateRange, voice: Voice) -> str:
     if given.likely < voice.near:
         return voice.say("due-now", until=allow_until)
     early = given.early or given.likely
-    if _is_wide(given):
+    if given.is_wide:
         one_year = early.year == given.allow_until.year  # said once
         first = (voice.on(given.allow_until) if one_year else voice).month(early)
         return voice.say("months-from-to", first=first, last=voice.month(given.allow_until))
@@ -77,12 +78,23 @@ def says_allow_until(given: DateRange, voice: Voice) -> bool:
         return False
     if given.likely < voice.near:
         return True
-    return given.likely != given.allow_until and not _is_wide(given)
+    return given.likely != given.allow_until and not given.is_wide
 
 
-def _is_wide(given: DateRange) -> bool:
-    early = given.early or given.likely
-    return bool(early and given.allow_until and (given.allow_until - early).days > WIDE_RANGE_DAYS)
+
+def told_before_in_words(told: DateRange, voice: Voice) -> str:
+    """Say a date as it was told before, even where its days have passed since.
+
+    Args:
+        told: the date as it was told.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Words of `range_in_words`.
+    """
+    if told.likely is None or told.is_fact:
+        return range_in_words(told, voice)
+    return range_in_words(told, voice.on(min(voice.near, told.likely)))
 
 
 def published_in_words(published: DateRange, work: Work, voice: Voice) -> str:

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from swardcast.outlook.fixtures import Side, side_of
-from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Work
+from swardcast.outlook.states import DateRange, JobOutlook, Work
 from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Play
 
@@ -147,8 +147,11 @@ def matters(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> 
         coming: fixtures that are not over.
 
     Returns:
-        True when it moved far enough by itself (see `moves`) or clearly across a fixture.
+        True when it reads otherwise than before, and moved far enough by itself (see `moves`) or clearly across a
+        fixture.
     """
+    if published.is_wide and now.is_wide and published.months == now.months:
+        return False  # it would read the same
     crossed = _crossed(published, now, coming)
     return moves(published, now) or any(_is_clearly_beyond(one, now) for one in crossed)
 
@@ -165,7 +168,7 @@ def moves(published: DateRange, now: DateRange) -> bool:
         when one of the two gives no date.
     """
     least = MOVE_THAT_MATTERS_DAYS
-    if published.early and published.allow_until and (published.allow_until - published.early).days > WIDE_RANGE_DAYS:
+    if published.is_wide:
         least = MOVE_OF_A_WIDE_RANGE_DAYS
     for old, new in ((published.likely, now.likely), (published.allow_until, now.allow_until)):
         if (old is None) is not (new is None):

@@ -76,6 +76,19 @@ class DateRange:
         return replace(self, early=early, likely=likely, allow_until=until)
 
     @property
+    def is_wide(self) -> bool:
+        """Whether it is told in months."""
+        if self.is_fact or self.likely is None or self.allow_until is None:
+            return False
+        return (self.allow_until - (self.early or self.likely)).days > WIDE_RANGE_DAYS
+
+    @property
+    def months(self) -> tuple[tuple[int, int], ...]:
+        """Year and month of the first and the last day, as a wide range is told; nothing where there is no date."""
+        ends = (self.early or self.likely, self.allow_until)
+        return tuple((end.year, end.month) for end in ends if end is not None)
+
+    @property
     def is_given(self) -> bool:
         """Whether a date may be told: more than 10 % outside the season means none."""
         return self.likely is not None and self.allow_until is not None

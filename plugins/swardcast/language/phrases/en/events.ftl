@@ -5,7 +5,7 @@
 event-work-started = Work started on { $places }.
 event-work-done = Work done on { $places }.
 event-work-resumed = Work taken up again on { $places }.
-event-held-up = Held up on { $places }: { $because }.
+event-held-up = Held up on { $places }. Why: { $because }.
 event-back-to-normal = { $places }: back to normal.
 event-postponed-to = Postponed to { $day }: { $because }.
 event-brought-forward-to = Brought forward to { $day }: { $because }.
@@ -44,7 +44,7 @@ reading-organic-matter = organic matter
 ## Moves of the date
 
 # $cause: one of cause-...; $now and $before: dates, or why there is none
-event-date-moved = { $cause }: back to normal is now { $now }. Before that we said { $before }.
+event-date-moved = { $cause }. Back to normal: now { $now }. Before that we said { $before }.
 cause-because = { $cause } ({ $because })
 cause-announced = First announced
 cause-a-change-of-plan = The plan changed

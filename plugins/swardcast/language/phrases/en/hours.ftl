@@ -27,6 +27,6 @@ hours-overdue-done = was due by { $by }; { $count ->
    *[other] nobody has entered them as done yet
 }
 
-hours-held-up = held up since { $since }: no time until work is taken up again; not before { $first }, even if we go on now
+hours-held-up = held up since { $since }; no time can be given until work goes on; not before { $first } in any case
 # $first is a time on another day
-hours-held-up-to-another-day = held up since { $since }: no time until work is taken up again; not before { $first }, even if we go on now
+hours-held-up-to-another-day = held up since { $since }; no time can be given until work goes on; not before { $first }, in any case

@@ -36,8 +36,10 @@ news-some-called-off = called off on { $places }
 
 news-work-starts = Work starts on { $day }.
 news-normal = Back to normal: { $when }.
-# $before: the date told before; $why: a cause of events.ftl
-news-why-it-moved = Before that we said { $before }. Why it moved: { $why }.
+# $before: the date told before
+news-told-before = Before that we said { $before }.
+# $why: a cause of events.ftl
+news-why-it-moved = Why it moved: { $why }.
 # $fixtures with their days
 news-fixtures-before = Now before the likely date: { $fixtures }.
 news-fixtures-after = Now after the likely date: { $fixtures }.

@@ -22,13 +22,14 @@ when-from-to = { $state ->
 
 ## Short answer: 40 words or fewer
 
-answer-starts = Work should start on { $day }.
-answer-not-started = This work was planned from { $day }. No entry says that it has started.
-answer-under-way = Work is going on.
+# $meanwhile: answer-while-working
+answer-starts = Work should start on { $day }; { $meanwhile }.
+answer-not-started = This work was planned from { $day }; no entry says that it has started.
+answer-under-way = Work is going on; { $meanwhile }.
 answer-held-up = Work is held up.
 answer-held-up-because = Work is held up: { $because }.
 
-# $where begins the sentence where there is one surface; $surface is the kind of surface; $play how it plays meanwhile.
+# A clause. $where is the one surface; $surface is the kind of surface; $play how it plays meanwhile.
 answer-while-working = { $count ->
     [one] { $where } { $play ->
         [temporary-green] plays to a temporary green
@@ -36,8 +37,8 @@ answer-while-working = { $count ->
         [open] stays open
         [not-known] may be closed
        *[closed] is closed
-    } while we work on it.
-   *[other] Each { $surface ->
+    } while we work on it
+   *[other] each { $surface ->
         [green] green
         [tee] tee
         [approach] approach
@@ -51,7 +52,7 @@ answer-while-working = { $count ->
         [open] stays open
         [not-known] may be closed
        *[closed] is closed
-    } while we work on it.
+    } while we work on it
 }
 answer-normal = Back to normal: { $date }.
 answer-how-sure = “Allow until” holds 9 times in 10.
@@ -132,12 +133,15 @@ reading-with-aim-and-day = { $found } ({ $day }); our aim is { $aim }
 do-look-at-status = On the day, look at the course status before you set out. It says what is open.
 
 # The label as the manager typed it; nothing is added.
-label-as-typed = { $kind }: { $product }. The label says: { $reentry } Signs: { $signs } Read from the label by { $by } on { $day }.
+label-re-entry = { $kind }: { $product }. The label says: { $reentry }
+label-signs = Signs: { $signs } The label was read by { $by } on { $day }.
 
-sure-likely-and-allow = By a “likely” day there is an even chance that it is so. By an “allow until” day there are 9 chances in 10.
+sure-likely = By a “likely” day there is an even chance that it is so.
+sure-allow-until = By an “allow until” day there are 9 chances in 10.
 sure-computed-from = We work the dates out from the holes, the sand, the growth so far and past years' weather.
 # After 26 published recoveries; the site's page "How dates are worked out" has them one by one.
-sure-how-near = In the growing season such a date is usually right to within 3 days. In cold months, think in weeks.
+sure-how-near = In the growing season such a date is usually right to within 3 days.
+sure-in-the-cold = In cold months, think in weeks.
 sure-of-some = { $where }: { $sentence }
 
 ask-office = Questions: { $office }.
