@@ -62,7 +62,7 @@ answer-reopens-by-now = The work on { $where } is done. { $count ->
     [one] It
    *[other] They
 } should be open again by now.
-answer-reopens = The work on { $where } is done. Open again: { $date }.
+answer-reopens = The work on { $where } is done; open again: { $date }.
 answer-settling = The work on { $where } is done; it still has to settle.
 answer-healing = { $where } { $count ->
     [one] is
