@@ -81,7 +81,6 @@ def says_allow_until(given: DateRange, voice: Voice) -> bool:
     return given.likely != given.allow_until and not given.is_wide
 
 
-
 def told_before_in_words(told: DateRange, voice: Voice) -> str:
     """Say a date as it was told before, even where its days have passed since.
 
