@@ -42,6 +42,7 @@ _FACTS_ON_GREENS: Final[dict[str, tuple[str, ...]]] = {
     "re-turfing": ("repair-on-green",),
 }
 _MOST_FACTS: Final = 3  # more would bury what is in force: judgement
+_ALWAYS_A_LOCAL_RULE: Final = "preferred lies"  # also where the entry does not give its number: Model Local Rule E-3
 _EXPLAINED: Final = ("D-2", "D-3", "E-3", "E-4", "E-8", "F-1")
 
 
@@ -55,8 +56,9 @@ def the_rules(matter: Matter) -> Section:
         The part.
     """
     adopted = [paragraph for rule in matter.job.local_rules if (paragraph := tuple(_adopted(rule, matter)))]
-    on_course = [tuple(_limit(held, matter)) for held in matter.limits if held.limit.rule]
-    none = () if adopted else ((matter.say("rules-none"),),)
+    course_rules = [*_on_the_course(matter)]
+    on_course = [tuple(_limit(held, matter)) for held in course_rules if held.limit.rule]
+    none = () if adopted else ((matter.say("rules-none-of-its-own" if course_rules else "rules-none"),),)
     end = (matter.say("rules-full-text"),) if adopted or on_course else ()
     scores = matter.job.scores or matter.records.club.scores
     own = (Sentence(text=scores, source=matter.in_plan if matter.job.scores else "club.yaml"),) if scores else ()
@@ -68,6 +70,14 @@ def the_rules(matter: Matter) -> Section:
         paragraphs=tuple(paragraph for paragraph in paragraphs if paragraph),
         points=tuple(_facts(matter)) if matter.records.club.tone is Tone.FULL else (),
     )
+
+
+def _on_the_course(matter: Matter) -> Iterator[LimitInForce]:
+    """Local Rules for the whole course that hold while players meet the work; "as it lies" would then be wrong."""
+    for held in matter.limits:
+        is_rule = held.limit.rule or held.limit.name == _ALWAYS_A_LOCAL_RULE
+        if is_rule and held.limit.until.date() >= matter.outlook.starts:
+            yield held
 
 
 def _adopted(rule: LocalRule, matter: Matter) -> Iterator[Sentence]:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from typing import Final
 
+from swardcast.language.sentences import sentences_of
 from swardcast.language.voice import capital
 from swardcast.notices.kinds import cautions_of, kind_name, said_of_kind
 from swardcast.notices.matter import Matter
@@ -27,12 +29,21 @@ def what_you_can_do(matter: Matter) -> Section:
         The part.
     """
     asked = [said_of_kind(kind, "do", matter.surface, matter.voice) for kind in matter.kinds[:_ASKED_FOR]]
-    once = {sentence.text: sentence for sentence in asked}
     return Section(
         part=Part.WHAT_YOU_CAN_DO,
         heading=matter.voice.name("part", Part.WHAT_YOU_CAN_DO),
-        points=(*once.values(), matter.say("do-look-at-status")),
+        points=(*_each_sentence_once(asked), matter.say("do-look-at-status")),
     )
+
+
+def _each_sentence_once(asked: Iterable[Sentence]) -> Iterator[Sentence]:
+    """Kinds of work share sentences word for word, such as the one on pitch marks: the first to say it keeps it."""
+    said: set[str] = set()
+    for one in asked:
+        left = [sentence for sentence in sentences_of(one.text) if sentence not in said]
+        said.update(left)
+        if left:
+            yield replace(one, text=" ".join(left))
 
 
 def take_care(matter: Matter) -> Section:

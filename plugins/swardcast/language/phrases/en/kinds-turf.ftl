@@ -4,6 +4,7 @@
 ### Slot: $surface, one of green, tee, approach, fairway, rough, bunker, practice-ground, mixed.
 ### Each message begins with the names of the usual cautions that apply to it.
 ### Days and figures are computed and stand beside these words, so there are none here.
+### `.why` and `.without` stand alone: they may come before `.what`.
 ### `.see`, `.week`, `.then` and `.do` are read from the day of the work until it is over: they stay true in any week.
 ### `.q` and `.a` stand on the pages "Why we do this", which are no notices: they say "the notice of the work".
 ### What the words say of play and of the grass is common practice, where no source is named.
@@ -168,7 +169,7 @@ kind-needle-tining = { -needle-tining }
         }
     .week = The pinholes close as the grass grows. Few players notice them.
     .then = Once the pinholes have closed, there should be nothing left to see.
-    .why = It lets air and water into the soil at little cost to play. That helps the roots between bigger jobs.
+    .why = Fine holes let air and water into the soil at little cost to play. That helps the roots between bigger jobs.
     .without = Left alone, the top of the ground may close up, and then rain soaks in more slowly.
     .do = { let-the-machine-finish } { care-for-the-turf }
     .q1 = Is this the work that leaves big holes?
@@ -311,7 +312,7 @@ kind-fraise-mowing = fraise mowing
         }
     .week = The ground stays bare for a while before it turns green. The young grass is weak at first.
     .then = Once the grass has filled in, the surface should be firmer, cleaner and more even.
-    .why = Moss, weed grasses and a spongy layer of dead stems sit in the top of the turf. This takes them out in one go.
+    .why = Moss, weed grasses and a spongy layer of dead stems sit in the top of the turf. We take them out in one go.
     .without = Left alone, moss and weed grasses spread, and the surface turns soft and patchy.
     .do = Please stay off the young grass, as it tears easily. { keep-wheels-off }
     .q1 = Why do something so drastic?
@@ -465,7 +466,7 @@ kind-wetting-agent = wetting agent
     .day = { wait-for-us } { whether-to-keep-off }
     .week = Dry patches should take in water better, bit by bit. Some stay pale until new leaf has grown.
     .then = Once it has worked, the ground should be more evenly moist, with fewer dry patches.
-    .why = Some soils shed water once they have dried out, like a waxed coat. The product helps water to get in again.
+    .why = Some soils shed water once they have dried out, like a waxed coat. A wetting agent helps water to get in again.
     .without = Left alone, dry patches spread, turn brown and play unevenly.
     .do = { follow-the-signs } { stay-out-of-the-spray }
     .q1 = Why not simply water more?
@@ -521,8 +522,8 @@ kind-rolling = rolling
         }
     .why =
         { $surface ->
-            [green] It levels small bumps, loose sand and the edges of holes. The ball runs truer on a smooth surface.
-           *[other] It levels small bumps, loose sand and the edges of holes. Level ground is better to stand on and to cut.
+            [green] A roller levels small bumps, loose sand and the edges of holes. The ball runs truer on a smooth surface.
+           *[other] A roller levels small bumps, loose sand and the edges of holes. Level ground is better to stand on and to cut.
         }
     .without =
         { $surface ->

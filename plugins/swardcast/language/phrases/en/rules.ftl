@@ -4,6 +4,8 @@
 ### unless it was adopted.
 
 rules-none = No Local Rule is in force for this: play the ball as it lies.
+# While one holds on the whole course
+rules-none-of-its-own = No Local Rule is in force for this work alone. One holds on the whole course: see the course status.
 
 # Committee Procedures 8: a Local Rule is the Committee's to make.
 rules-committee = Only the Committee can make a Local Rule; { -greenkeepers } cannot.
