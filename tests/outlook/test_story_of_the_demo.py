@@ -108,6 +108,15 @@ def test_work_that_never_started_is_not_called_normal_by_now(demo_bulletin_at: C
     assert "computed from" not in str(how)
 
 
+def test_work_that_never_started_has_no_date_even_before_its_promise_has_passed(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """The path was to be begun on 15 November and promised by 15 December; on the 6th nothing is known of it."""
+    notice = next(notice for notice in demo_bulletin_at("2027-12-06 08:00").notices if notice.id == "path-10-2027")
+    assert notice.normal == "no date until the work is done"
+    assert notice.short_answer.endswith("Back to normal: no date until the work is done.")
+
+
 def test_a_date_that_crosses_competitions_names_them_and_its_cause(demo_bulletin: Bulletin) -> None:
     """On 13 September the likely date of the greens went from 29 September to 1 October: read off the story."""
     item = next(

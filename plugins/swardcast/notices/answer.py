@@ -30,9 +30,10 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
     said = tuple(_sentences(matter))
     if matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
         return said
+    is_said = says_allow_until(matter.published, matter.voice) and not matter.is_overdue
     sure = matter.say("answer-how-sure")
     words = sum(len(sentence.text.split()) for sentence in (*said, sure))
-    return (*said, sure) if says_allow_until(matter.published, matter.voice) and words <= MOST_WORDS else said
+    return (*said, sure) if is_said and words <= MOST_WORDS else said
 
 
 def _sentences(matter: Matter) -> Iterator[Sentence]:
@@ -53,7 +54,7 @@ def _sentences(matter: Matter) -> Iterator[Sentence]:
             yield _held_up(matter)
         case Work.HEALING:
             yield _healing(matter)
-    normal = published_in_words(matter.published, outlook.work, matter.voice)
+    normal = published_in_words(matter.published, outlook, matter.voice)
     yield matter.say("answer-normal", source=matter.published_by, date=normal)
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.words import places_in_words, published_in_words
+from swardcast.notices.words import is_overdue, places_in_words, published_in_words
 from swardcast.outlook.states import CourseOutlook, Work
 from swardcast.outlook.story import JobStory
 
@@ -41,12 +41,13 @@ def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: 
     planned = [job for job in outlook.jobs.values() if job.work is Work.PLANNED]
     for job in sorted(planned, key=lambda job: (job.starts, job.job.id))[:_NEXT_SHOWN]:
         starts = voice.day(job.starts)
-        late = job.starts < voice.near
-        published = published_in_words(stories[job.job.id].published, job.work, voice)
+        published = published_in_words(stories[job.job.id].published, job, voice)
         yield ComingWork(
             headline=job.job.title,
             where=capital(places_in_words((work.surface for work in job.surfaces), voice)),
-            when=voice.say("coming-late", day=starts) if late else voice.say("coming-from", day=starts),
+            when=voice.say("coming-late", day=starts)
+            if is_overdue(job, voice)
+            else voice.say("coming-from", day=starts),
             normal=voice.say("coming-normal", when=published),
             notice_id=job.job.id,
         )

@@ -54,7 +54,7 @@ def compose_notice(matter: Matter) -> Notice:
         where=where,
         when=when_in_words(outlook, voice),
         work=voice.name("work", outlook.work),
-        normal=published_in_words(matter.published, outlook.work, voice),
+        normal=published_in_words(matter.published, outlook, voice),
         answer=answer_in_own_words(matter) or short_answer(matter),
         own_words=matter.job.own_words,
         sections=tuple(with_own_words(_sections(matter), matter)),

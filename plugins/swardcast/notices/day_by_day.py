@@ -107,10 +107,12 @@ def _planned_days(matter: Matter) -> Iterator[Fact]:
             days.setdefault(day, []).append(work)
     if len(days) < 2 or matter.job.reopens_after is not None or min(days) < matter.voice.near:  # noqa: PLR2004 - one day
         return
+    is_slow = matter.job.surfaces_a_day < 1  # then its work took the days before too
+    phrase = "row-planned-finish" if is_slow else "row-planned-day"
     state = slug_of(matter.outlook.work)
     for day, works in sorted(days.items())[:_DAYS_SHOWN]:
         places = places_in_words((work.surface for work in works), matter.voice)
-        value = matter.voice.say("row-planned-day", places=capital(places), state=state)
+        value = matter.voice.say(phrase, places=capital(places), state=state)
         yield Fact(name=matter.voice.day(day), value=value, source=matter.in_plan)
     if len(days) > _DAYS_SHOWN:
         last = matter.voice.day(max(days))
@@ -131,7 +133,7 @@ def _dates_of_healing(matter: Matter) -> Iterator[Fact]:
 
 
 def _back_to_normal(matter: Matter) -> Iterator[Fact]:
-    normal = capital(published_in_words(matter.published, matter.outlook.work, matter.voice))
+    normal = capital(published_in_words(matter.published, matter.outlook, matter.voice))
     yield Fact(name=matter.voice.say("row-back-to-normal"), value=normal, source=matter.published_by)
 
 

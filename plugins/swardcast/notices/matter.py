@@ -8,8 +8,9 @@ from datetime import datetime
 from swardcast.language.voice import Voice
 from swardcast.notices.kinds import most_noticed_first, surface_of
 from swardcast.notices.notice import Sentence
+from swardcast.notices.words import is_overdue
 from swardcast.outlook.limits import LimitInForce
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone
 from swardcast.outlook.story import JobStory
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
@@ -66,7 +67,7 @@ class Matter:
     @property
     def is_overdue(self) -> bool:
         """Whether the planned day is over and no entry says that the work has started: no date of it holds any more."""
-        return self.outlook.work is Work.PLANNED and self.outlook.starts < self.voice.near
+        return is_overdue(self.outlook, self.voice)
 
     def sum_of(self, milestone: Milestone) -> str:
         """Name the sum that a milestone's date rests on: that of the surface which reaches it last.

@@ -256,7 +256,7 @@ def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime,
     whole = len(works) == len(story.job.surfaces)
     yield Fact(
         name=voice.say("status-normal") if whole else voice.say("status-normal-of-the-last"),
-        value=published_in_words(story.published, story.changes[-1].outlook.work, voice),
+        value=published_in_words(story.published, story.changes[-1].outlook, voice),
     )
 
 

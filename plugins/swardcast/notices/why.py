@@ -128,6 +128,6 @@ def _own_job(kind: Kind, job: JobOutlook, story: JobStory, voice: Voice) -> OwnJ
         title=job.job.title,
         where=capital(places_in_words((work.surface for work in job.surfaces), voice)),
         when=capital(when_in_words(job, voice)),
-        normal=capital(published_in_words(story.published, job.work, voice)),
+        normal=capital(published_in_words(story.published, job, voice)),
         facts=tuple(facts_of_work(job, kind, voice)),
     )

@@ -8,13 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from swardcast.language.voice import Voice
-from swardcast.outlook.states import DateRange, NoDate, Work
+from swardcast.outlook.states import DateRange, JobOutlook, NoDate, Work
 from swardcast.records.club import Surface, SurfaceKind
 
 __all__ = [
     "amount",
     "few_words_for",
     "holes_in_words",
+    "is_overdue",
     "kind_in_words",
     "percent",
     "place_list",
@@ -96,19 +97,33 @@ def told_before_in_words(told: DateRange, voice: Voice) -> str:
     return range_in_words(told, voice.on(min(voice.near, told.likely)))
 
 
-def published_in_words(published: DateRange, work: Work, voice: Voice) -> str:
-    """Say the published date; once it has passed with the work still to do, it says nothing any more.
+def is_overdue(outlook: JobOutlook, voice: Voice) -> bool:
+    """Tell whether the planned day of work is over and no entry says that it has started.
+
+    Args:
+        outlook: how the job stands.
+        voice: the day of the reader.
+
+    Returns:
+        Whether it is: then no date of it holds any more.
+    """
+    return outlook.work is Work.PLANNED and outlook.starts < voice.near
+
+
+def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice) -> str:
+    """Say the published date; once it, or the day of the work, has passed with the work still to do, it holds no more.
 
     Args:
         published: the date that stands on the site.
-        work: the state of the work.
+        outlook: how the job stands.
         voice: the language and the day of the reader.
 
     Returns:
         Words of `range_in_words`, or that there is no date until the work is done.
     """
-    unfinished = work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
-    if unfinished and published.allow_until is not None and published.allow_until < voice.near:
+    unfinished = outlook.work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
+    has_passed = published.allow_until is not None and published.allow_until < voice.near
+    if is_overdue(outlook, voice) or (unfinished and has_passed):
         return voice.say("no-date-until-done")
     return range_in_words(published, voice)
 

@@ -32,12 +32,12 @@ answer-held-up-because = Work is held up: { $because }.
 # A clause. $where is the one surface; $surface is the kind of surface; $play how it plays meanwhile.
 answer-while-working = { $count ->
     [one] { $where } { $play ->
-        [temporary-green] plays to a temporary green
-        [open-with-care] stays open with care
-        [open] stays open
-        [not-known] may be closed
-       *[closed] is closed
-    } while we work on it
+        [temporary-green] gives way to a temporary green for as long as it takes
+        [open-with-care] stays open with care while we work on it
+        [open] stays open while we work on it
+        [not-known] may be closed while we work on it
+       *[closed] is closed while we work on it
+    }
    *[other] each { $surface ->
         [green] green
         [tee] tee
@@ -47,12 +47,12 @@ answer-while-working = { $count ->
         [bunker] bunker
        *[mixed] place
     } { $play ->
-        [temporary-green] plays to a temporary green
-        [open-with-care] stays open with care
-        [open] stays open
-        [not-known] may be closed
-       *[closed] is closed
-    } while we work on it
+        [temporary-green] gives way to a temporary green for as long as it takes
+        [open-with-care] stays open with care while we work on it
+        [open] stays open while we work on it
+        [not-known] may be closed while we work on it
+       *[closed] is closed while we work on it
+    }
 }
 answer-normal = Back to normal: { $date }.
 answer-how-sure = “Allow until” holds 9 times in 10.
@@ -104,12 +104,17 @@ row-the-day = On the day
 # $state: planned, or how the work goes
 row-planned-day = { $state ->
     [planned] { $places }, as planned
-   *[going] { $places }, as it stands now
+   *[going] { $places }, as things stand now
+}
+# The same where one place takes more than a day
+row-planned-finish = { $state ->
+    [planned] { $places } finished, as planned
+   *[going] { $places } finished, as things stand now
 }
 row-further-days = The days after these
 row-until = { $state ->
     [planned] More of the same, until { $day } as planned
-   *[going] More of the same, until { $day } as it stands now
+   *[going] More of the same, until { $day } as things stand now
 }
 row-work-finished = Work finished
 row-days-after = The days after
@@ -134,7 +139,7 @@ do-look-at-status = On the day, look at the course status before you set out. It
 
 # The label as the manager typed it; nothing is added.
 label-re-entry = { $kind }: { $product }. The label says: { $reentry }
-label-signs = Signs: { $signs } The label was read by { $by } on { $day }.
+label-signs = Signs: { $signs } The label was read on { $day } by { $by }.
 
 sure-likely = By a “likely” day there is an even chance that it is so.
 sure-allow-until = By an “allow until” day there are 9 chances in 10.
