@@ -88,7 +88,7 @@ def test_a_word_near_to_no_command_brings_the_list_of_them(swardcast: Callable[.
     ("words", "said"),
     [
         (["check", "--bogus"], "swardcast check: error: unrecognized arguments: --bogus"),
-        (["explain"], "swardcast explain: error: the following arguments are required: SURFACE"),
+        (["explain"], "swardcast explain: error: one of the arguments SURFACE --notice is required"),
         (["reckon"], "swardcast reckon: error: the following arguments are required: SUM"),
         (["reckon", "hole"], "swardcast reckon: error: argument SUM: invalid choice: 'hole'"),
         (["outlook", "--clu", "x"], "swardcast outlook: error: unrecognized arguments: --clu x"),
