@@ -11,6 +11,7 @@ from swardcast.notices.notice import Sentence
 from swardcast.notices.words import few_words_for, published_in_words, range_in_words, says_allow_until
 from swardcast.outlook.states import Milestone, ReasonKind, Work
 from swardcast.records.club import SurfaceKind
+from swardcast.records.operations import Kind
 
 __all__ = ["MOST_WORDS", "short_answer"]
 
@@ -25,22 +26,29 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
         matter: what the notice is made of.
 
     Returns:
-        Sentences of 40 words or fewer in all; how sure the dates are is left out where there is no room.
+        Sentences of 40 words or fewer in all; how sure the dates are is left out where there is no room,
+        and so is a typed cause that is too long.
     """
-    said = tuple(_sentences(matter))
+    said = tuple(_sentences(matter, brief=False))
+    if _words(said) > MOST_WORDS:
+        said = tuple(_sentences(matter, brief=True))
     if matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
         return said
     is_said = says_allow_until(matter.published, matter.voice) and not matter.is_overdue
     sure = matter.say("answer-how-sure")
-    words = sum(len(sentence.text.split()) for sentence in (*said, sure))
-    return (*said, sure) if is_said and words <= MOST_WORDS else said
+    is_computed = matter.job.normal_after is None and any(work.recovery is not None for work in matter.outlook.surfaces)
+    return (*said, sure) if is_said and is_computed and _words((*said, sure)) <= MOST_WORDS else said
 
 
-def _sentences(matter: Matter) -> Iterator[Sentence]:
+def _words(sentences: tuple[Sentence, ...]) -> int:
+    return sum(len(sentence.text.split()) for sentence in sentences)
+
+
+def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
     outlook = matter.outlook
     match outlook.work:
         case Work.CALLED_OFF:
-            yield _called_off(matter)
+            yield _called_off(matter, brief=brief)
             return
         case Work.BACK_TO_NORMAL:
             yield _back_to_normal(matter)
@@ -51,7 +59,7 @@ def _sentences(matter: Matter) -> Iterator[Sentence]:
             source = _said_by(matter, ReasonKind.STARTED, ReasonKind.DONE)
             yield matter.say("answer-under-way", source=source, meanwhile=_while_working(matter).text)
         case Work.HELD_UP:
-            yield _held_up(matter)
+            yield _held_up(matter, brief=brief)
         case Work.HEALING:
             yield _healing(matter)
     normal = published_in_words(matter.published, outlook, matter.voice)
@@ -66,6 +74,8 @@ def _starts(matter: Matter) -> Sentence:
 
 
 def _while_working(matter: Matter) -> Sentence:
+    if matter.kinds[0] is Kind.TEMPORARY_GREENS:
+        return matter.say("answer-temporary-greens", source=matter.in_plan, count=len(matter.outlook.surfaces))
     play, count = slug_of(matter.job.while_working), len(matter.outlook.surfaces)
     where = _where(matter)
     return matter.say(
@@ -77,19 +87,19 @@ def _where(matter: Matter) -> str:
     return few_words_for((work.surface for work in matter.outlook.surfaces), matter.voice)
 
 
-def _called_off(matter: Matter) -> Sentence:
+def _called_off(matter: Matter, *, brief: bool) -> Sentence:
     because = matter.outlook.changed_because.rstrip(".")
     source = _said_by(matter, ReasonKind.CALLED_OFF)
-    if because:
+    if because and not brief:
         return matter.say("answer-called-off-because", source=source, because=because)
     return matter.say("answer-called-off", source=source)
 
 
-def _held_up(matter: Matter) -> Sentence:
+def _held_up(matter: Matter, *, brief: bool) -> Sentence:
     reasons = [r for work in matter.outlook.surfaces for r in work.reasons if r.kind is ReasonKind.HELD_UP]
     because = reasons[-1].words.rstrip(".") if reasons else ""
     source = _said_by(matter, ReasonKind.HELD_UP)
-    if because:
+    if because and not brief:
         return matter.say("answer-held-up-because", source=source, because=because)
     return matter.say("answer-held-up", source=source)
 

@@ -25,7 +25,6 @@ _ABOUT_HOW_SURE: Final = {
     ReasonKind.NOT_THIS_SEASON,
     ReasonKind.NO_HISTORY,
     ReasonKind.RULE_OF_THUMB,
-    ReasonKind.NO_HEALING,
 }
 
 
@@ -58,6 +57,9 @@ def _how_sure(matter: Matter, *, heals: bool) -> Iterator[Sentence]:
         yield matter.say("sure-computed-from")
         yield matter.say("sure-how-near")
         yield matter.say("sure-in-the-cold")
+    elif matter.job.normal_after is None and matter.job.reopens_after is None:
+        yield matter.say("sure-nothing-heals")
+        return
     said: dict[str, tuple[str, list[Surface]]] = {}
     for work in matter.outlook.surfaces:
         for reason in work.reasons:

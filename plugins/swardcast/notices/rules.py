@@ -29,7 +29,6 @@ _FACTS: Final[dict[str, tuple[str, ...]]] = {
     "fraise-mowing": ("worn-ground",),
     "seeding-bare-ground": ("worn-ground",),
     "tree-work": ("piles",),
-    "temporary-greens": ("wrong-green",),
 }
 """Facts of the Rules that a kind of work raises on any surface, by the names of their phrases."""
 

@@ -54,6 +54,10 @@ answer-while-working = { $count ->
        *[closed] is closed while we work on it
     }
 }
+answer-temporary-greens = { $count ->
+    [one] the hole plays to a temporary green until its own is fit again
+   *[other] the holes play to temporary greens until their own are fit again
+}
 answer-normal = Back to normal: { $date }.
 answer-how-sure = “Allow until” holds 9 times in 10.
 answer-called-off = This work is called off. Nothing changes for play.
@@ -147,6 +151,8 @@ sure-computed-from = We work the dates out from the holes, the sand, the growth 
 # After 26 published recoveries; the site's page "How dates are worked out" has them one by one.
 sure-how-near = In the growing season such a date is usually right to within 3 days.
 sure-in-the-cold = In cold months, think in weeks.
+# Work that leaves the turf whole
+sure-nothing-heals = This work leaves nothing that has to heal. Its last day is what the plan and the days kept for weather give.
 sure-of-some = { $where }: { $sentence }
 
 ask-office = Questions: { $office }.

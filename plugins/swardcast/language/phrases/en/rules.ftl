@@ -14,10 +14,10 @@ rules-committee = Only the Committee can make a Local Rule; { -greenkeepers } ca
 # there. $number of the Model Local Rule; $by who adopted it, as typed; $from and $until days in words; $says the
 # club's typed words.
 rules-in-force = Model Local Rule { $number }, adopted by { $by }.
-    .no-dates = It is in force.
-    .from = It is in force from { $from }.
-    .until = It is in force until { $until }.
-    .from-until = It is in force from { $from } until { $until }.
+    .no-dates = No dates are given for it.
+    .from = It holds from { $from } on.
+    .until = Its last day is { $until }.
+    .from-until = It holds from { $from } to { $until }.
     .says = In the club's own words: { $says }
 
 # Duty to make Local Rules known in full: Committee Procedures 8 (The R&A and USGA, 2019).
@@ -55,9 +55,6 @@ rules-fact-piles = Grass cuttings, leaves and the like that we have piled up to 
 
 # Rule 5.7a.
 rules-fact-lightning = You may stop play at once if you think that lightning puts you in danger (Rule 5.7a).
-
-# Rule 13.1f.
-rules-fact-wrong-green = You must not play from a green that is not the one for your hole, even with a putter. You must take free relief (Rule 13.1f).
 
 # Committee Procedures 6B.
 rules-fact-work-during-play = Results stand if we mow or roll a green during play. The Committee may declare ground under repair at any time.
