@@ -84,18 +84,20 @@ def _adopted(rule: LocalRule, matter: Matter) -> Iterator[Sentence]:
     near, voice = matter.voice.near, matter.voice
     if rule.until is not None and rule.until < near:
         return
-    yield matter.say("rules-in-force", source=matter.in_plan, number=rule.rule, by=rule.decided_by)
-    starts = voice.day(rule.starts) if rule.starts else ""
-    until = voice.day(rule.until) if rule.until else ""
-    match (bool(starts), bool(until)):
+    slots = {"number": rule.rule, "by": rule.decided_by}
+    if rule.starts:
+        slots["from"] = voice.day(rule.starts)
+    if rule.until:
+        slots["until"] = voice.day(rule.until)
+    match (rule.starts is not None, rule.until is not None):
         case (True, True):
-            yield matter.say("rules-in-force.from-until", source=matter.in_plan, **{"from": starts, "until": until})
+            yield matter.say("rules-in-force.from-until", source=matter.in_plan, **slots)
         case (True, False):
-            yield matter.say("rules-in-force.from", source=matter.in_plan, **{"from": starts})
+            yield matter.say("rules-in-force.from", source=matter.in_plan, **slots)
         case (False, True):
-            yield matter.say("rules-in-force.until", source=matter.in_plan, until=until)
+            yield matter.say("rules-in-force.until", source=matter.in_plan, **slots)
         case _:
-            yield matter.say("rules-in-force.no-dates", source=matter.in_plan)
+            yield matter.say("rules-in-force.no-dates", source=matter.in_plan, **slots)
     if rule.says:
         yield matter.say("rules-in-force.says", source=matter.in_plan, says=rule.says)
     elif rule.rule in _EXPLAINED:

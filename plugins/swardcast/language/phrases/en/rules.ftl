@@ -13,11 +13,11 @@ rules-committee = Only the Committee can make a Local Rule; { -greenkeepers } ca
 # Fluent cannot ask whether words are missing, so each thing that may be missing is an attribute: use it when it is
 # there. $number of the Model Local Rule; $by who adopted it, as typed; $from and $until days in words; $says the
 # club's typed words.
-rules-in-force = Model Local Rule { $number }, adopted by { $by }.
-    .no-dates = No dates are given for it.
-    .from = It holds from { $from } on.
-    .until = Its last day is { $until }.
-    .from-until = It holds from { $from } to { $until }.
+rules-in-force =
+    .no-dates = Model Local Rule { $number } was adopted by { $by }; no dates are given for it.
+    .from = Model Local Rule { $number }, adopted by { $by }, holds from { $from } on.
+    .until = Model Local Rule { $number }, adopted by { $by }, holds up to { $until }.
+    .from-until = Model Local Rule { $number }, adopted by { $by }, holds from { $from } to { $until }.
     .says = In the club's own words: { $says }
 
 # Duty to make Local Rules known in full: Committee Procedures 8 (The R&A and USGA, 2019).
