@@ -36,8 +36,7 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
         return said
     is_said = says_allow_until(matter.published, matter.voice) and not matter.is_overdue
     sure = matter.say("answer-how-sure")
-    is_computed = matter.job.normal_after is None and any(work.recovery is not None for work in matter.outlook.surfaces)
-    return (*said, sure) if is_said and is_computed and _words((*said, sure)) <= MOST_WORDS else said
+    return (*said, sure) if is_said and matter.is_computed and _words((*said, sure)) <= MOST_WORDS else said
 
 
 def _words(sentences: tuple[Sentence, ...]) -> int:
@@ -107,10 +106,7 @@ def _held_up(matter: Matter, *, brief: bool) -> Sentence:
 def _healing(matter: Matter) -> Sentence:
     outlook, voice, where = matter.outlook, matter.voice, _where(matter)
     source = _said_by(matter, ReasonKind.DONE)
-    nothing_heals = outlook.job.normal_after is None and not any(
-        w.sums.layers and w.surface.grass for w in outlook.surfaces
-    )
-    if outlook.job.reopens_after is not None or nothing_heals:
+    if outlook.job.reopens_after is not None or matter.leaves_turf_whole:
         reopening = outlook.dates[Milestone.REOPENING]
         if reopening.allow_until is not None and not reopening.is_fact and reopening.allow_until < voice.near:
             return matter.say("answer-reopens-by-now", source=source, where=where, count=len(outlook.surfaces))

@@ -84,7 +84,6 @@ def _sections(matter: Matter) -> Iterator[Section]:
     if matter.outlook.work not in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
         yield what_you_can_do(matter)
         yield the_rules(matter)
-    if not called_off:
         yield take_care(matter)
     how = how_the_date(matter)
     if how is not None:

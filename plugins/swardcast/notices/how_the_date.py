@@ -39,8 +39,7 @@ def how_the_date(matter: Matter) -> Section | None:
     """
     if matter.outlook.work is Work.CALLED_OFF:
         return None
-    is_computed = matter.job.normal_after is None and not matter.is_overdue
-    heals = is_computed and any(work.recovery is not None for work in matter.outlook.surfaces)
+    heals = matter.is_computed and not matter.is_overdue
     said = [] if matter.outlook.work is Work.BACK_TO_NORMAL else [*_how_sure(matter, heals=heals)]
     return Section(
         part=Part.HOW_THE_DATE,
@@ -57,7 +56,7 @@ def _how_sure(matter: Matter, *, heals: bool) -> Iterator[Sentence]:
         yield matter.say("sure-computed-from")
         yield matter.say("sure-how-near")
         yield matter.say("sure-in-the-cold")
-    elif matter.job.normal_after is None and matter.job.reopens_after is None:
+    elif matter.leaves_turf_whole and matter.job.reopens_after is None:
         yield matter.say("sure-nothing-heals")
         return
     said: dict[str, tuple[str, list[Surface]]] = {}

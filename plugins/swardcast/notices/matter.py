@@ -69,6 +69,17 @@ class Matter:
         """Whether the planned day is over and no entry says that the work has started: no date of it holds any more."""
         return is_overdue(self.outlook, self.voice)
 
+    @property
+    def is_computed(self) -> bool:
+        """Whether its dates are computed, and not somebody's usual range or the days of the plan."""
+        return self.job.normal_after is None and any(work.recovery is not None for work in self.outlook.surfaces)
+
+    @property
+    def leaves_turf_whole(self) -> bool:
+        """Whether nothing of the work has to heal, and nobody gave a time for it to come back."""
+        heals = any(work.sums.layers and work.surface.grass for work in self.outlook.surfaces)
+        return self.job.normal_after is None and not heals
+
     def sum_of(self, milestone: Milestone) -> str:
         """Name the sum that a milestone's date rests on: that of the surface which reaches it last.
 

@@ -106,8 +106,10 @@ def _adopted(rule: LocalRule, matter: Matter) -> Iterator[Sentence]:
 
 def _limit(held: LimitInForce, matter: Matter) -> Iterator[Sentence]:
     limit = held.limit
-    yield matter.say("rules-on-the-course", source=held.source, number=limit.rule, by=limit.decided_by, what=limit.what)
-    if limit.rule in _EXPLAINED:
+    yield matter.say("rules-on-the-course", source=held.source, number=limit.rule, by=limit.decided_by)
+    if limit.what:
+        yield matter.say("rules-it-says", source=held.source, what=limit.what)
+    elif limit.rule in _EXPLAINED:
         yield matter.say(f"rules-about-{limit.rule}")
 
 

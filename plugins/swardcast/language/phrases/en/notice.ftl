@@ -159,7 +159,8 @@ ask-office = Questions: { $office }.
 ask-office-at = Questions: { $office }, { $ways }.
 
 # A Local Rule that the morning entry names for the whole course: $what is what was decided, as typed.
-rules-on-the-course = On the whole course Model Local Rule { $number } is in force, adopted by { $by }: { $what }.
+rules-on-the-course = On the whole course Model Local Rule { $number } is in force, adopted by { $by }.
+rules-it-says = It says: { $what }.
 explain-head = Headline and short answer
 # Older entries of "What happened", folded away
 notice-earlier = { $count ->

@@ -26,7 +26,7 @@ reason-said-to-be-back-to-normal = The { -course-manager } called it back to nor
 reason-computed-to-be-back-to-normal = Computed to be back to normal since { $when }; no entry has confirmed it yet.
 # $because: whose usual range it is.
 reason-rule-of-thumb = Not computed: a usual range ({ $because }).
-reason-not-validated = The sum rests on published recoveries of other grass or other work, so the range is drawn wider.
+reason-not-validated = Few recoveries of such grass or work have been published, so we give a wider range.
 reason-no-weather-history = There is no weather history, so no date can be computed.
 reason-more-than-a-year-ahead = The work is more than a year ahead, so no date is computed yet.
 reason-not-this-season = In more than 1 case in 10 it would not heal this season, so no date is given.
