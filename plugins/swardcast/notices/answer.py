@@ -62,7 +62,9 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
         case Work.HEALING:
             yield _healing(matter)
     normal = published_in_words(matter.published, outlook, matter.voice)
-    yield matter.say("answer-normal", source=matter.published_by, date=normal)
+    is_finish = matter.is_over_with_the_work and outlook.work is not Work.HEALING and not matter.is_overdue
+    phrase = "answer-finished" if is_finish else "answer-normal"
+    yield matter.say(phrase, source=matter.published_by, date=normal)
 
 
 def _starts(matter: Matter) -> Sentence:

@@ -101,11 +101,19 @@ def _where(matter: Matter) -> Section:
     places = place_list((work.surface for work in matter.outlook.surfaces), matter.voice)
     heading = matter.voice.name("part", Part.WHERE)
     phrase = _WHERE.get(matter.outlook.work, "where-in-words")
-    whole = matter.say(phrase, source=matter.in_plan, where=matter.voice.joined(places))
+    where = _with_numbers(matter.voice.joined(places), matter)
+    whole = matter.say(phrase, source=matter.in_plan, where=where)
     if len(whole.text.split()) <= _MOST_WORDS:
         return Section(part=Part.WHERE, heading=heading, paragraphs=((whole,),))
     points = tuple(Sentence(text=capital(place), source=matter.in_plan) for place in places)
     return Section(part=Part.WHERE, heading=heading, points=points)
+
+
+def _with_numbers(where: str, matter: Matter) -> str:
+    """A visitor does not know which greens "the sheltered greens" are."""
+    without_set_names = replace(matter.voice, set_names=())
+    numbered = places_in_words((work.surface for work in matter.outlook.surfaces), without_set_names)
+    return where if numbered == where else matter.voice.say("where-set", set=where, places=numbered)
 
 
 def _what_changed(matter: Matter, changed: tuple[str, ...]) -> Section:

@@ -80,7 +80,8 @@ def _rows(matter: Matter) -> Iterator[Fact]:
     yield Fact(name=voice.say("row-days-after"), value=week.text, source=week.source)
     if not matter.is_overdue:
         yield from _dates_of_healing(matter)
-    yield from _back_to_normal(matter)
+    if matter.is_overdue or not matter.is_over_with_the_work:
+        yield from _back_to_normal(matter)
     then = said_of_kind(main, "then", surface, voice)
     yield Fact(name=voice.say("row-by-then"), value=then.text, source=then.source)
 

@@ -80,6 +80,11 @@ class Matter:
         heals = any(work.sums.layers and work.surface.grass for work in self.outlook.surfaces)
         return self.job.normal_after is None and not heals
 
+    @property
+    def is_over_with_the_work(self) -> bool:
+        """Whether all is over once the work is finished: "back to normal" would promise that the ropes are gone."""
+        return self.leaves_turf_whole and self.job.reopens_after is None
+
     def sum_of(self, milestone: Milestone) -> str:
         """Name the sum that a milestone's date rests on: that of the surface which reaches it last.
 

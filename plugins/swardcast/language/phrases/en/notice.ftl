@@ -58,6 +58,8 @@ answer-temporary-greens = { $count ->
     [one] the hole plays to a temporary green until its own is fit again
    *[other] the holes play to temporary greens until their own are fit again
 }
+# Where nothing has to heal afterwards
+answer-finished = Work finished: { $date }.
 answer-normal = Back to normal: { $date }.
 answer-how-sure = “Allow until” holds 9 times in 10.
 answer-called-off = This work is called off. Nothing changes for play.
@@ -129,6 +131,8 @@ row-sand-worked-in = Sand worked in
 row-back-to-normal = Back to normal
 
 where-in-words = The work is on { $where }.
+# $set: the club's own name for $places
+where-set = { $set }, which are { $places }
 where-it-was = The work was on { $where }.
 where-it-was-planned = The work was planned for { $where }.
 
