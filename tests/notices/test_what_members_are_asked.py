@@ -60,4 +60,13 @@ def test_no_notice_says_as_it_lies_while_preferred_lies_are_in_force(
 ) -> None:
     """The Committee's preferred lies hold to 16 September 2027, as the log says; deep tining begins on 11 October."""
     bulletin = compose_bulletin(demo_records, DEMO_AS_OF + timedelta(days=days))
-    assert text_of(_part(bulletin, notice_id, Part.THE_RULES).paragraphs[0]) == words
+    assert _part(bulletin, notice_id, Part.THE_RULES).paragraphs[0][0].text == words
+
+
+@pytest.mark.parametrize(("notice_id", "asks"), [("bunkers-liners-2027", True), ("greens-light-sanding-2027", False)])
+def test_where_a_closed_place_may_lie_in_the_way_the_club_is_to_be_asked(
+    demo_bulletin: Bulletin, notice_id: str, *, asks: bool
+) -> None:
+    """No relief is invented: the notice sends to those who decide (our rule; Rules of Golf, Committee Procedures 8)."""
+    first = text_of(_part(demo_bulletin, notice_id, Part.THE_RULES).paragraphs[0])
+    assert ("ask the club before you set out" in first) is asks

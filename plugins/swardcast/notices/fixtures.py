@@ -39,7 +39,7 @@ def fixtures_section(outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Vo
     """
     met = fixtures_ahead(outlook, fixtures, voice.near)
     told = worth_telling(met)
-    if not told:
+    if all(_meets_nothing(one, outlook) for one in told):
         return None
     facts = tuple(
         Fact(name=_names_in_words([one.fixture for one in group], voice), value=words)
@@ -50,6 +50,12 @@ def fixtures_section(outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Vo
         how_known.append("fixtures-left-out")
     said = tuple(Sentence(text=voice.say(phrase), source=voice.catalogue.place_of(phrase)) for phrase in how_known)
     return Section(heading=voice.say("fixtures-heading"), facts=facts, paragraphs=(said,))
+
+
+def _meets_nothing(one: FixtureOutlook, outlook: JobOutlook) -> bool:
+    """Whether a fixture lies outside the days of work that leaves nothing to heal."""
+    heals = one.basis is not Basis.COMPUTED or sampled_recoveries(open_works(outlook.surfaces))
+    return one.in_work is Touch.NO and not heals
 
 
 def _names_in_words(fixtures: Iterable[Fixture], voice: Voice) -> str:

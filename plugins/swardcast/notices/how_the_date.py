@@ -35,12 +35,12 @@ def how_the_date(matter: Matter) -> Section | None:
         matter: what the notice is made of.
 
     Returns:
-        The part, or None where the work is called off.
+        The part, or None where the work is over or called off.
     """
-    if matter.outlook.work is Work.CALLED_OFF:
+    if matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
         return None
     heals = matter.is_computed and not matter.is_overdue
-    said = [] if matter.outlook.work is Work.BACK_TO_NORMAL else [*_how_sure(matter, heals=heals)]
+    said = [*_how_sure(matter, heals=heals)]
     return Section(
         part=Part.HOW_THE_DATE,
         heading=matter.voice.name("part", Part.HOW_THE_DATE),

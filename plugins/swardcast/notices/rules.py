@@ -13,8 +13,8 @@ from swardcast.language.voice import slug_of
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Section, Sentence
 from swardcast.outlook.limits import LimitInForce
-from swardcast.records.club import Tone
-from swardcast.records.plan import LocalRule, Part
+from swardcast.records.club import SurfaceKind, Tone
+from swardcast.records.plan import LocalRule, Part, Play
 
 __all__ = ["the_rules"]
 
@@ -57,18 +57,25 @@ def the_rules(matter: Matter) -> Section:
     adopted = [paragraph for rule in matter.job.local_rules if (paragraph := tuple(_adopted(rule, matter)))]
     course_rules = [*_on_the_course(matter)]
     on_course = [tuple(_limit(held, matter)) for held in course_rules if held.limit.rule]
-    none = () if adopted else ((matter.say("rules-none-of-its-own" if course_rules else "rules-none"),),)
+    none = () if adopted else (matter.say("rules-none-of-its-own" if course_rules else "rules-none"),)
+    ask = (matter.say("rules-ask-first"),) if none and _shuts_a_place(matter) else ()
     end = (matter.say("rules-full-text"),) if adopted or on_course else ()
     scores = matter.job.scores or matter.records.club.scores
     own = (Sentence(text=scores, source=matter.in_plan if matter.job.scores else "club.yaml"),) if scores else ()
     heading = (matter.say("rules-handicap-own"), *own) if own else ()
-    paragraphs = (*none, *adopted, *on_course, (*end, matter.say("rules-committee")), heading)
+    paragraphs = ((*none, *ask), *adopted, *on_course, (*end, matter.say("rules-committee")), heading)
     return Section(
         part=Part.THE_RULES,
         heading=matter.voice.name("part", Part.THE_RULES),
         paragraphs=tuple(paragraph for paragraph in paragraphs if paragraph),
         points=tuple(_facts(matter)) if matter.records.club.tone is Tone.FULL else (),
     )
+
+
+def _shuts_a_place(matter: Matter) -> bool:
+    """Whether players can come upon a bunker, tee or fairway that is closed for the work."""
+    is_green = all(work.surface.kind is SurfaceKind.GREEN for work in matter.outlook.surfaces)
+    return matter.job.while_working is Play.CLOSED and not is_green
 
 
 def _on_the_course(matter: Matter) -> Iterator[LimitInForce]:

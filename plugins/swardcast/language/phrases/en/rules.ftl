@@ -7,6 +7,9 @@ rules-none = No Local Rule is in force for this: play the ball as it lies.
 # While one holds on the whole course
 rules-none-of-its-own = No Local Rule is in force for this work alone. One holds on the whole course: see the course status.
 
+# No relief is invented: who finds the work in the way is sent to those who decide.
+rules-ask-first = If the work may lie in your way, ask the club before you set out.
+
 # Committee Procedures 8: a Local Rule is the Committee's to make.
 rules-committee = Only the Committee can make a Local Rule; { -greenkeepers } cannot.
 
