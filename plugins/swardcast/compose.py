@@ -17,6 +17,7 @@ from swardcast.notices.sums import JobSums, job_sums
 from swardcast.notices.track_record import Comparisons, compose_published, compose_track_record
 from swardcast.notices.why import WhyPage, compose_why
 from swardcast.outlook.course import assess_course
+from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.play_story import play_changes
 from swardcast.outlook.states import CourseOutlook
 from swardcast.outlook.story import tell_story
@@ -89,7 +90,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     notices = [
         compose_notice(
             Matter(
-                outlook=job,
+                outlook=without_called_off(job),
                 story=stories[name],
                 records=known,
                 limits=outlook.limits,

@@ -133,6 +133,7 @@ def test_a_whole_number_that_was_typed_is_not_rounded() -> None:
 
 def test_one_tonne_is_singular_and_one_point_four_are_not() -> None:
     assert [measures.sand_mass(t, BRITISH) for t in (1.0, 1.4, 0.5)] == ["1 tonne", "1.4 tonnes", "0.5 tonnes"]
+    assert [measures.sand_mass(t, BRITISH) for t in (0.0, 0.026)] == ["0 tonnes", "0.03 tonnes"]  # 26 kg are not none
     assert measures.sand_mass(converted(1, "US_ton", "tonne"), AMERICAN) == "1 ton"
 
 

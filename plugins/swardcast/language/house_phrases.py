@@ -41,7 +41,7 @@ def with_house_phrases(tag: str, texts: Mapping[str, str]) -> Catalogue:
         return model
     own = catalogue_from(tag, texts)
     whole = _merged(model, own) if tag in BUILT_IN else own
-    problems = [*_strange_names(own, model), *_strange_slots(own, model), *_strangereferences_of(own, whole)]
+    problems = [*_strange_names(own, model), *_strange_slots(own, model), *_strange_references(own, whole)]
     if tag not in BUILT_IN:
         problems += _missing(own, model)
     if problems:
@@ -95,7 +95,7 @@ def _strange_slots(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
             yield Problem(file=file, line=line, found=f"the slot ${slot}", expected=expected, hint=nearest(slot, ours))
 
 
-def _strangereferences_of(own: Catalogue, whole: Catalogue) -> Iterator[Problem]:
+def _strange_references(own: Catalogue, whole: Catalogue) -> Iterator[Problem]:
     """What own phrases put in by name must be there: it would fail at the first build that says the phrase."""
     known = {*whole.entries(), *whole.names(), *_FUNCTIONS}
     for name, entry in own.entries().items():

@@ -178,10 +178,12 @@ def sand_mass(mass_t: float, voice: Voice) -> str:
         voice: the language.
 
     Returns:
-        Tonnes, or tons of 2,000 pounds; below ten with one decimal.
+        Tonnes, or tons of 2,000 pounds; below ten with one decimal, below a tenth with one figure.
     """
     value = mass_t if _is_metric(voice) else mass_t * 1000 / MASS_KG["us ton"]
     shown = round(value, 1) if value < 10 else round(value)  # noqa: PLR2004 - below ten a decimal tells
+    if 0 < value < 0.1:  # noqa: PLR2004 - a few barrows are not none
+        shown = _to_figures(value, 1)
     return voice.say("measure-sand-mass", number=voice.figure(shown), count=shown)
 
 

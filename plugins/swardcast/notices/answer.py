@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from swardcast.language.voice import capital, slug_of
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
-from swardcast.notices.words import few_words_for, published_in_words, range_in_words, says_allow_until
-from swardcast.outlook.states import Milestone, ReasonKind, Work
+from swardcast.notices.words import as_clause, few_words_for, published_in_words, range_in_words, says_allow_until
+from swardcast.outlook.job_ranges import open_works
+from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind
 
@@ -78,18 +79,18 @@ def _while_working(matter: Matter) -> Sentence:
     if matter.kinds[0] is Kind.TEMPORARY_GREENS:
         return matter.say("answer-temporary-greens", source=matter.in_plan, count=len(matter.outlook.surfaces))
     play, count = slug_of(matter.job.while_working), len(matter.outlook.surfaces)
-    where = _where(matter)
+    where = _where(matter, matter.outlook.surfaces)
     return matter.say(
         "answer-while-working", source=matter.in_plan, play=play, count=count, surface=matter.surface, where=where
     )
 
 
-def _where(matter: Matter) -> str:
-    return few_words_for((work.surface for work in matter.outlook.surfaces), matter.voice)
+def _where(matter: Matter, works: Sequence[SurfaceWork]) -> str:
+    return few_words_for((work.surface for work in works), matter.voice)
 
 
 def _called_off(matter: Matter, *, brief: bool) -> Sentence:
-    because = matter.outlook.changed_because.rstrip(".")
+    because = as_clause(matter.outlook.changed_because)
     source = _said_by(matter, ReasonKind.CALLED_OFF)
     if because and not brief:
         return matter.say("answer-called-off-because", source=source, because=because)
@@ -98,7 +99,7 @@ def _called_off(matter: Matter, *, brief: bool) -> Sentence:
 
 def _held_up(matter: Matter, *, brief: bool) -> Sentence:
     reasons = [r for work in matter.outlook.surfaces for r in work.reasons if r.kind is ReasonKind.HELD_UP]
-    because = reasons[-1].words.rstrip(".") if reasons else ""
+    because = as_clause(reasons[-1].words) if reasons else ""
     source = _said_by(matter, ReasonKind.HELD_UP)
     if because and not brief:
         return matter.say("answer-held-up-because", source=source, because=because)
@@ -106,27 +107,29 @@ def _held_up(matter: Matter, *, brief: bool) -> Sentence:
 
 
 def _healing(matter: Matter) -> Sentence:
-    outlook, voice, where = matter.outlook, matter.voice, _where(matter)
+    outlook, voice = matter.outlook, matter.voice
+    works = open_works(outlook.surfaces)  # what is back to normal heals no more
+    where = _where(matter, works)
     source = _said_by(matter, ReasonKind.DONE)
     if outlook.job.reopens_after is not None or matter.leaves_turf_whole:
         reopening = outlook.dates[Milestone.REOPENING]
         if reopening.allow_until is not None and not reopening.is_fact and reopening.allow_until < voice.near:
-            return matter.say("answer-reopens-by-now", source=source, where=where, count=len(outlook.surfaces))
+            return matter.say("answer-reopens-by-now", source=source, where=where, count=len(works))
         return matter.say("answer-reopens", source=source, where=where, date=range_in_words(reopening, voice))
-    if not all(work.surface.kind is SurfaceKind.GREEN for work in outlook.surfaces):
+    if not all(work.surface.kind is SurfaceKind.GREEN for work in works):
         return matter.say("answer-settling", source=source, where=where)
     settled = outlook.dates[Milestone.SETTLED].allow_until
-    is_settled = settled is not None and settled <= voice.near
+    is_settled = settled is not None and settled < voice.near
     return matter.say(
         "answer-healing-settled" if is_settled else "answer-healing",
         source=matter.sum_of(Milestone.SETTLED),
         where=capital(where),
-        count=len(outlook.surfaces),
+        count=len(works),
     )
 
 
 def _back_to_normal(matter: Matter) -> Sentence:
-    where, published = capital(_where(matter)), matter.published
+    where, published = capital(_where(matter, matter.outlook.surfaces)), matter.published
     if published.is_fact and published.likely is not None:
         since, count = matter.voice.day(published.likely), len(matter.outlook.surfaces)
         source = _said_by(matter, ReasonKind.SAID_NORMAL)

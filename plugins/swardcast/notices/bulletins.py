@@ -19,7 +19,7 @@ from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import NoteToMembers
+from swardcast.records.log import NoteToMembers, PlanChange
 from swardcast.records.plan import Play
 from swardcast.records.standing import withdrawn_ids
 
@@ -79,8 +79,10 @@ def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[st
     if change.revision == 1:
         return ()
     at = change.at.astimezone(records.club.time_zone)
-    said = voice.sentence(_headline(change, records, voice))
     told = voice.say("news-told-at", moment=voice.moment(at))
+    if change.outlook.work is Work.CALLED_OFF and isinstance(change.entry, PlanChange):
+        return (entry_in_words(change.entry, records, voice), told)  # the date did not move: there is none any more
+    said = voice.sentence(_headline(change, records, voice))
     return (said, *_why_it_moved(change, voice), told)
 
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from swardcast.language.voice import capital
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.answer import short_answer
 from swardcast.notices.bulletins import last_change
 from swardcast.notices.day_by_day import day_by_day, with_fixtures
@@ -15,13 +15,13 @@ from swardcast.notices.how_the_date import how_the_date
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Notice, Section, Sentence
 from swardcast.notices.numbers import facts_in_numbers
-from swardcast.notices.own_parts import answer_in_own_words, with_own_words
+from swardcast.notices.own_parts import answer_in_own_words, below_the_answer, with_own_words
 from swardcast.notices.rules import the_rules
 from swardcast.notices.take_care import take_care, what_you_can_do, who_decides
 from swardcast.notices.why_now import why_now
 from swardcast.notices.words import few_words_for, place_list, places_in_words, published_in_words
 from swardcast.outlook.states import Milestone, Work
-from swardcast.records.club import SurfaceKind
+from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.plan import Part
 
 __all__ = ["compose_notice"]
@@ -56,7 +56,7 @@ def compose_notice(matter: Matter) -> Notice:
         work=voice.name("work", outlook.work),
         normal=published_in_words(matter.published, outlook, voice),
         answer=answer_in_own_words(matter) or short_answer(matter),
-        own_words=matter.job.own_words,
+        own_words=below_the_answer(matter),
         sections=tuple(with_own_words(_sections(matter), matter)),
         events=events_of(story, matter.records, voice),
         category=main.value,
@@ -98,22 +98,36 @@ def _numbers(matter: Matter) -> Section:
 
 
 def _where(matter: Matter) -> Section:
-    places = place_list((work.surface for work in matter.outlook.surfaces), matter.voice)
+    surfaces, off = [work.surface for work in matter.outlook.surfaces], tuple(_called_off(matter))
     heading = matter.voice.name("part", Part.WHERE)
     phrase = _WHERE.get(matter.outlook.work, "where-in-words")
-    where = _with_numbers(matter.voice.joined(places), matter)
+    where = _with_numbers(surfaces, matter.voice)
     whole = matter.say(phrase, source=matter.in_plan, where=where)
     if len(whole.text.split()) <= _MOST_WORDS:
-        return Section(part=Part.WHERE, heading=heading, paragraphs=((whole,),))
-    points = tuple(Sentence(text=capital(place), source=matter.in_plan) for place in places)
-    return Section(part=Part.WHERE, heading=heading, points=points)
+        return Section(part=Part.WHERE, heading=heading, paragraphs=((whole, *off),))
+    places = place_list(surfaces, _by_number(matter.voice))
+    points = (Sentence(text=capital(place), source=matter.in_plan) for place in places)
+    return Section(part=Part.WHERE, heading=heading, points=(*points, *off))
 
 
-def _with_numbers(where: str, matter: Matter) -> str:
+def _with_numbers(surfaces: Sequence[Surface], voice: Voice) -> str:
     """A visitor does not know which greens "the sheltered greens" are."""
-    without_set_names = replace(matter.voice, set_names=())
-    numbered = places_in_words((work.surface for work in matter.outlook.surfaces), without_set_names)
-    return where if numbered == where else matter.voice.say("where-set", set=where, places=numbered)
+    where, numbered = places_in_words(surfaces, voice), places_in_words(surfaces, _by_number(voice))
+    return where if numbered == where else voice.say("where-set", set=where, places=numbered, count=len(surfaces))
+
+
+def _by_number(voice: Voice) -> Voice:
+    """The same voice without the club's own names of sets."""
+    return replace(voice, set_names=())
+
+
+def _called_off(matter: Matter) -> Iterator[Sentence]:
+    """The surfaces that the notice leaves out, since the work was called off before it came to them."""
+    works = [work for work in matter.story.changes[-1].outlook.surfaces if work.work is Work.CALLED_OFF]
+    if works and matter.outlook.work is not Work.CALLED_OFF:
+        places = places_in_words((work.surface for work in works), matter.voice)
+        said = matter.voice.sentence(matter.voice.say("news-some-called-off", places=places))
+        yield Sentence(text=said, source=works[-1].reasons[0].source)
 
 
 def _what_changed(matter: Matter, changed: tuple[str, ...]) -> Section:

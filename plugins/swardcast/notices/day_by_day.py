@@ -15,6 +15,7 @@ from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Fact, Section
 from swardcast.notices.spans import last_day_of_work
 from swardcast.notices.words import places_in_words, published_in_words, range_in_words
+from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind, Tone
 from swardcast.records.plan import Part
@@ -54,6 +55,8 @@ def with_fixtures(matter: Matter) -> Section | None:
     Returns:
         A piece that belongs to "Day by day", or None where there is nothing to say.
     """
+    if matter.is_overdue:
+        return None  # no date of it holds any more, and no chance
     section = fixtures_section(matter.outlook, matter.records.fixtures, matter.voice)
     if section is None:
         return None
@@ -122,7 +125,7 @@ def _planned_days(matter: Matter) -> Iterator[Fact]:
 
 
 def _dates_of_healing(matter: Matter) -> Iterator[Fact]:
-    works = matter.outlook.surfaces
+    works = open_works(matter.outlook.surfaces)
     if all(work.recovery is None for work in works):
         return
     if all(work.surface.kind is SurfaceKind.GREEN for work in works):

@@ -8,7 +8,7 @@ from datetime import date
 from swardcast.language.measures import length, sand_mass, sand_rate
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.notice import Event
-from swardcast.notices.words import places_in_words, range_in_words, told_before_in_words, whole_percent
+from swardcast.notices.words import as_clause, places_in_words, range_in_words, told_before_in_words, whole_percent
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.quantities import Sand, SandBasis
@@ -95,7 +95,7 @@ def cause_in_words(change: JobChange, voice: Voice) -> str:
         A few words, without a full stop.
     """
     cause = voice.name("cause", change.cause)
-    return voice.say("cause-because", cause=cause, because=change.because) if change.because else cause
+    return voice.say("cause-because", cause=cause, because=as_clause(change.because)) if change.because else cause
 
 
 def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice) -> str:
@@ -117,9 +117,9 @@ def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice) -> str:
         case BackToNormal():
             return capital(voice.say("event-back-to-normal", places=_places(entry.surfaces, records, voice)))
         case PlanChange(starts=date() as starts):
-            return voice.say(f"event-{slug_of(entry.change)}", day=voice.day(starts), because=entry.because)
+            return voice.say(f"event-{slug_of(entry.change)}", day=voice.day(starts), because=as_clause(entry.because))
         case PlanChange():
-            return voice.say("event-called-off", because=entry.because)
+            return voice.say("event-called-off", because=as_clause(entry.because))
         case Correction():
             return voice.say("event-correction")
         case GrowthHeldBack():
@@ -133,7 +133,7 @@ def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice) -> str:
 def _step(entry: Progress, records: ClubRecords, voice: Voice) -> str:
     places = _places(entry.surfaces, records, voice)
     if entry.step is Step.HELD_UP:
-        return voice.say("event-held-up", places=places, because=entry.because)
+        return voice.say("event-held-up", places=places, because=as_clause(entry.because))
     said = voice.say(f"event-{slug_of(entry.step)}", places=places)
     used = [operation.sand for operation in entry.as_done if isinstance(operation, Dressing)]
     return voice.sentences([said, *(_used(sand, voice) for sand in used[:1])])

@@ -7,7 +7,7 @@ the two tables here, and a scenario in the tests.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from typing import Final
 
 from swardcast.language.voice import Voice, slug_of
@@ -19,7 +19,6 @@ __all__ = [
     "MOST_QUESTIONS",
     "cautions_of",
     "kind_name",
-    "main_kind",
     "most_noticed_first",
     "said_of_kind",
     "surface_of",
@@ -74,18 +73,6 @@ def most_noticed_first(kinds: Iterable[Kind]) -> list[Kind]:
         Each once.
     """
     return sorted(dict.fromkeys(kinds), key=lambda kind: _ORDER[slug_of(kind)])
-
-
-def main_kind(kinds: Sequence[Kind]) -> Kind:
-    """Name the kind of work that players notice most.
-
-    Args:
-        kinds: at least one.
-
-    Returns:
-        One of them.
-    """
-    return most_noticed_first(kinds)[0]
 
 
 def kind_name(kind: Kind, voice: Voice) -> str:

@@ -7,6 +7,7 @@ from typing import Final
 
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.notice import Fact
+from swardcast.notices.words import as_clause
 from swardcast.outlook.limits import LimitInForce
 
 __all__ = ["limit_clause", "limit_in_words"]
@@ -27,13 +28,13 @@ def limit_in_words(held: LimitInForce, voice: Voice) -> Fact:
     name = capital(_name(held, voice))
     if held.limit.is_lifted:
         return Fact(name=name, value=voice.say("limit-lifted"))
-    sentences = [voice.say("limit-holds", what=_what(held))]
+    sentences = [voice.say("limit-holds", what=as_clause(held.limit.what))]
     if held.limit.rule and held.limit.rule not in held.limit.what:
         sentences.append(voice.say("limit-rule", rule=held.limit.rule))
     if until := _until(held, voice):
         sentences.append(voice.say("limit-until", when=until))
     if held.limit.decided_by:
-        sentences.append(voice.say("limit-decided-by", who=held.limit.decided_by))
+        sentences.append(voice.say("limit-decided-by", who=as_clause(held.limit.decided_by)))
     return Fact(name=name, value=voice.sentences([capital(sentence) for sentence in sentences]))
 
 
@@ -52,16 +53,15 @@ def limit_clause(held: LimitInForce, voice: Voice) -> str:
         return voice.say("limit-clause-lifted", name=name)
     if until := _until(held, voice):
         return voice.say("limit-clause-until", name=name, when=until)
-    return voice.say("limit-clause-holds", name=name, what=_what(held)) if len(held.limit.what) <= _SHORT else name
+    return (
+        voice.say("limit-clause-holds", name=name, what=as_clause(held.limit.what))
+        if len(held.limit.what) <= _SHORT
+        else name
+    )
 
 
 def _name(held: LimitInForce, voice: Voice) -> str:
     return voice.say(f"limit-{held.limit.name.replace(' ', '-')}")
-
-
-def _what(held: LimitInForce) -> str:
-    """What was typed; the phrase brings its own full stop."""
-    return held.limit.what.rstrip(".")
 
 
 def _until(held: LimitInForce, voice: Voice) -> str:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise
 
 from swardcast.language.voice import Voice
 from swardcast.notices.kinds import most_noticed_first, surface_of
 from swardcast.notices.notice import Sentence
 from swardcast.notices.words import is_overdue
+from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.limits import LimitInForce
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone
 from swardcast.outlook.story import JobStory
@@ -24,7 +26,7 @@ class Matter:
     """The matter of one notice.
 
     Args:
-        outlook: how the job stands.
+        outlook: how the job stands, without the surfaces on which alone it was called off.
         story: its changes; the last one carries the published date.
         records: the club's records as known at the moment.
         limits: what holds on the course about preferred lies, trolleys and so on.
@@ -94,7 +96,8 @@ class Matter:
         Returns:
             The command that lays the sum out, or the line of the plan where nothing is computed.
         """
-        ends = [(work.dates[milestone].allow_until, work) for work in self.outlook.surfaces if work.recovery]
+        works = open_works(self.outlook.surfaces) or self.outlook.surfaces
+        ends = [(work.dates[milestone].allow_until, work) for work in works if work.recovery]
         dated = [(day, work) for day, work in ends if day is not None]
         if self.job.normal_after is not None or not ends:
             return self.in_plan
@@ -104,8 +107,10 @@ class Matter:
     @property
     def published_by(self) -> str:
         """What brought the date that stands on the site: an entry, or the sum at that moment."""
-        dated = [change for change in self.story.changes if change.news.before is not None or change.revision == 1]
-        entry = dated[-1].entry if dated else None
+        entry = self.story.changes[0].entry
+        for before, change in pairwise(self.story.changes):
+            if change.news.back_to_normal != before.news.back_to_normal:
+                entry = change.entry
         return entry.head.id if entry is not None else self.sum_of(Milestone.BACK_TO_NORMAL)
 
     def say(self, phrase: str, /, *, source: str = "", **values: str | float) -> Sentence:

@@ -16,8 +16,8 @@ class Sentence:
 
     Args:
         text: the words.
-        source: file and line, or the entry, of what it rests on; "computed" for a sum; the phrase's place for words
-            that are ours.
+        source: file and line, or the entry, of what it rests on; the command that lays out a sum; the phrase's place
+            for words that are ours.
     """
 
     text: str
@@ -80,7 +80,7 @@ class Event:
         at: when.
         when: the same in words.
         sentence: what happened.
-        source: the entry, or "computed".
+        source: the entry, or the name of the change that the weather or another job brought.
         markdown: the manager's own words, or "".
         withdrawn: whether a later correction withdrew it.
     """

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
+from swardcast.language.sentences import paragraphs_of
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Section, Sentence
+from swardcast.outlook.states import Work
 from swardcast.records.plan import OwnWords, Part
 
-__all__ = ["answer_in_own_words", "with_own_words"]
+__all__ = ["answer_in_own_words", "below_the_answer", "with_own_words"]
 
 
 def answer_in_own_words(matter: Matter) -> tuple[Sentence, ...]:
@@ -19,12 +21,36 @@ def answer_in_own_words(matter: Matter) -> tuple[Sentence, ...]:
         matter: what the notice is made of.
 
     Returns:
-        Its words, or nothing.
+        Its words without the marks of Markdown; nothing once the work is over, called off or overdue: they were typed
+        for work to come.
     """
-    for own in matter.job.own_parts:
-        if own.part is Part.SHORT_ANSWER and own.instead:
-            return (Sentence(text=" ".join(own.markdown.split()), source=matter.in_plan),)
-    return ()
+    own = _short_answer(matter)
+    if own is None or not own.instead or _is_over(matter) or matter.is_overdue:
+        return ()
+    told = (sentence for one in paragraphs_of(own.markdown, markdown=True) for sentence in one.sentences)
+    return (Sentence(text=" ".join(told), source=matter.in_plan),)
+
+
+def below_the_answer(matter: Matter) -> str:
+    """Give the manager's words that stand below the short answer.
+
+    Args:
+        matter: what the notice is made of.
+
+    Returns:
+        Markdown: what is added to the short answer, as long as the work is not over; then the words for the head.
+    """
+    own = _short_answer(matter)
+    added = [own.markdown] if own is not None and not own.instead and not _is_over(matter) else []
+    return "\n\n".join([*added, *filter(None, [matter.job.own_words])])
+
+
+def _short_answer(matter: Matter) -> OwnWords | None:
+    return next((own for own in matter.job.own_parts if own.part is Part.SHORT_ANSWER), None)
+
+
+def _is_over(matter: Matter) -> bool:
+    return matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)
 
 
 def with_own_words(sections: Iterable[Section], matter: Matter) -> Iterator[Section]:
@@ -35,15 +61,14 @@ def with_own_words(sections: Iterable[Section], matter: Matter) -> Iterator[Sect
         matter: what the notice is made of.
 
     Yields:
-        The parts; one that had nothing to say and has own words now comes at the end.
+        The parts; one that had nothing to say and has own words now comes at the end, unless the work is over or called
+        off: then nobody is asked or told any more what was left out.
     """
-    left: dict[Part, OwnWords] = {
-        own.part: own for own in matter.job.own_parts if not (own.part is Part.SHORT_ANSWER and own.instead)
-    }
+    left: dict[Part, OwnWords] = {own.part: own for own in matter.job.own_parts if own.part is not Part.SHORT_ANSWER}
     for section in sections:
         own = left.pop(section.part, None) if section.part is not None else None
         yield section if own is None else _with(section, own, matter)
-    for own in left.values():
+    for own in () if _is_over(matter) else left.values():
         heading = matter.voice.name("part", own.part)
         yield _with(Section(part=own.part, heading=heading), own, matter)
 

@@ -7,7 +7,7 @@ from typing import Final
 
 from swardcast.language.measures import roll
 from swardcast.language.voice import Voice, capital, slug_of
-from swardcast.notices.words import whole_percent
+from swardcast.notices.words import as_clause, whole_percent
 from swardcast.outlook.sightings import CoverSeen, Look, MarksSeen, RollSeen
 from swardcast.outlook.states import CourseOutlook, Reason, ReasonKind
 from swardcast.records.folder import ClubRecords
@@ -40,7 +40,7 @@ def reason_in_words(reason: Reason, voice: Voice) -> str:
 
 
 def _slots(reason: Reason, voice: Voice) -> dict[str, str | float]:
-    slots: dict[str, str | float] = {"because": reason.words.rstrip("."), "count": reason.count}
+    slots: dict[str, str | float] = {"because": as_clause(reason.words), "count": reason.count}
     if reason.at is not None:
         slots["when"] = voice.moment(reason.at) if isinstance(reason.at, datetime) else voice.day(reason.at)
     if reason.until is not None:

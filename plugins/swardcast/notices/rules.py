@@ -12,6 +12,7 @@ from typing import Final
 from swardcast.language.voice import slug_of
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Section, Sentence
+from swardcast.notices.words import as_clause
 from swardcast.outlook.limits import LimitInForce
 from swardcast.records.club import SurfaceKind, Tone
 from swardcast.records.plan import LocalRule, Part, Play
@@ -91,7 +92,7 @@ def _adopted(rule: LocalRule, matter: Matter) -> Iterator[Sentence]:
     near, voice = matter.voice.near, matter.voice
     if rule.until is not None and rule.until < near:
         return
-    slots = {"number": rule.rule, "by": rule.decided_by}
+    slots = {"number": rule.rule, "by": as_clause(rule.decided_by)}
     if rule.starts:
         slots["from"] = voice.day(rule.starts)
     if rule.until:
@@ -113,9 +114,9 @@ def _adopted(rule: LocalRule, matter: Matter) -> Iterator[Sentence]:
 
 def _limit(held: LimitInForce, matter: Matter) -> Iterator[Sentence]:
     limit = held.limit
-    yield matter.say("rules-on-the-course", source=held.source, number=limit.rule, by=limit.decided_by)
+    yield matter.say("rules-on-the-course", source=held.source, number=limit.rule, by=as_clause(limit.decided_by))
     if limit.what:
-        yield matter.say("rules-it-says", source=held.source, what=limit.what)
+        yield matter.say("rules-it-says", source=held.source, what=as_clause(limit.what))
     elif limit.rule in _EXPLAINED:
         yield matter.say(f"rules-about-{limit.rule}")
 

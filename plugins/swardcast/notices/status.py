@@ -16,6 +16,7 @@ from swardcast.notices.notice import Fact
 from swardcast.notices.play import play_clause, play_in_words
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.words import places_in_words, published_in_words, range_in_words
+from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, Surface, SurfaceKind
@@ -253,7 +254,7 @@ def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime,
     settled = _settled(surfaces)
     if settled is not None and settled.is_given:
         yield Fact(name=voice.say("status-putts-roll-true"), value=range_in_words(settled, voice))
-    whole = len(works) == len(story.job.surfaces)
+    whole = len(works) == len(without_called_off(story.changes[-1].outlook).surfaces)
     yield Fact(
         name=voice.say("status-normal") if whole else voice.say("status-normal-of-the-last"),
         value=published_in_words(story.published, story.changes[-1].outlook, voice),

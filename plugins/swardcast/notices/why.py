@@ -12,6 +12,7 @@ from swardcast.notices.notice import Fact, Section
 from swardcast.notices.numbers import facts_of_work
 from swardcast.notices.readings import reading_facts
 from swardcast.notices.words import places_in_words, published_in_words
+from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.operations import Kind
@@ -93,7 +94,7 @@ def _page(kind: Kind, outlook: CourseOutlook, stories: Mapping[str, JobStory], v
 def _jobs_with(kind: Kind, outlook: CourseOutlook) -> Iterator[JobOutlook]:
     for job in outlook.jobs.values():
         if any(operation.kind is kind for operation in job.job.operations) and job.work is not Work.CALLED_OFF:
-            yield job
+            yield without_called_off(job)
 
 
 def _sections(kind: Kind, jobs: Sequence[JobOutlook], surface: str, voice: Voice) -> Iterator[Section]:

@@ -13,6 +13,7 @@ from swardcast.records.club import Surface, SurfaceKind
 
 __all__ = [
     "amount",
+    "as_clause",
     "few_words_for",
     "holes_in_words",
     "is_overdue",
@@ -126,6 +127,11 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice) 
     if is_overdue(outlook, voice) or (unfinished and has_passed):
         return voice.say("no-date-until-done")
     return range_in_words(published, voice)
+
+
+def as_clause(typed: str) -> str:
+    """Take the full stop off typed words that go into a sentence of ours, which brings its own."""
+    return typed.rstrip(".")
 
 
 def amount(value: float, voice: Voice) -> str:

@@ -8,7 +8,7 @@ from typing import Final
 
 from swardcast.outlook.states import DateRange
 from swardcast.outlook.weather_book import WeatherView
-from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, Observation
+from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, Observation, PlanChange
 
 __all__ = ["Cause", "entry_cause", "weather_cause"]
 
@@ -90,6 +90,8 @@ def entry_cause(entry: Entry | None, job: str) -> Cause:
             return Cause.CORRECTED
         case BackToNormal():
             return Cause.PARTLY_NORMAL if entry.job == job else Cause.LEARNT
+        case PlanChange():
+            return Cause.PLAN
         case None:
             return Cause.WEATHER
         case _:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import date, timedelta
 
 import numpy as np
 from numpy.typing import NDArray
 
 from swardcast.outlook.ledger import SurfaceFacts
-from swardcast.outlook.states import DateRange, Milestone, NoDate, Recovery, SurfaceWork, Work, date_range
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, NoDate, Recovery, SurfaceWork, Work, date_range
 from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.plan import Job, Stretch
 
@@ -21,6 +22,7 @@ __all__ = [
     "range_of_all",
     "sampled_recoveries",
     "samples_of_last",
+    "without_called_off",
     "work_of_all",
 ]
 
@@ -119,6 +121,19 @@ def range_of_all(works: Sequence[SurfaceWork], milestone: Milestone) -> DateRang
 def open_works(works: Sequence[SurfaceWork]) -> list[SurfaceWork]:
     """List the surfaces on which the job is neither over nor called off."""
     return [work for work in works if work.work not in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)]
+
+
+def without_called_off(outlook: JobOutlook) -> JobOutlook:
+    """Leave out the surfaces on which a job was called off before it came to them.
+
+    Args:
+        outlook: how the job stands; its dates are those of the other surfaces already.
+
+    Returns:
+        The same job on the other surfaces; as it is where it was called off on all of them.
+    """
+    left = tuple(work for work in outlook.surfaces if work.work is not Work.CALLED_OFF)
+    return replace(outlook, surfaces=left) if left else outlook
 
 
 def sampled_recoveries(works: Sequence[SurfaceWork]) -> list[Recovery]:

@@ -26,10 +26,6 @@ caution-lifting = Bags, boards, covers and pipes can be heavy or can slip. Leave
 # Marks that may last a month or more: Dowling, USGA, 22 January 2014; White, USGA. Slippery ground: common practice.
 caution-frost = Stay off frosted grass, because marks of feet and wheels may last for a month or more. Frozen ground is slippery too.
 
-# What is and is not shelter: a club's page quoting the Medical Journal of Australia; The R&A, Guidance on Running a
-# Competition.
-caution-lightning = At thunder or lightning, stop play and take shelter as the club's procedure says. Trees, small huts, machines and { -buggies } are not safe.
-
 caution-ropes = Ropes and stakes are hard to see in poor light. Walk around them and do not step over.
 
 caution-water-spray = A sprinkler can start with no warning, and its spray is strong. Keep back until it stops.

@@ -131,8 +131,11 @@ row-sand-worked-in = Sand worked in
 row-back-to-normal = Back to normal
 
 where-in-words = The work is on { $where }.
-# $set: the club's own name for $places
-where-set = { $set }, which are { $places }
+# $set: the club's own name for $places; $count of them
+where-set = { $count ->
+    [one] { $set }, which is { $places }
+   *[other] { $set }, which are { $places }
+}
 where-it-was = The work was on { $where }.
 where-it-was-planned = The work was planned for { $where }.
 

@@ -56,12 +56,6 @@ rules-fact-plugs = The small plugs of soil that { -hollow-tines } take out are l
 # Definition of ground under repair (2023) and Rule 16.1.
 rules-fact-piles = Grass cuttings, leaves and the like that we have piled up to clear later are ground under repair. Rule 16.1 says how you take free relief.
 
-# Rule 5.7a.
-rules-fact-lightning = You may stop play at once if you think that lightning puts you in danger (Rule 5.7a).
-
-# Committee Procedures 6B.
-rules-fact-work-during-play = Results stand if we mow or roll a green during play. The Committee may declare ground under repair at any time.
-
 ## What a Model Local Rule means, said only where the Committee has adopted that number
 
 # Committee Procedures 8D, Model Local Rule D-2; Rule 13.1f.
