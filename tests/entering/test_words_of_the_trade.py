@@ -117,6 +117,8 @@ def test_a_word_that_several_operations_share_names_them_all() -> None:
     bunkers = {Kind.BUNKER_SANDING, Kind.BUNKER_LINER, Kind.BUNKER_EDGING, Kind.BUNKER_DRAINAGE}
     assert kinds_named("bunkers") == bunkers
     assert kinds_named("feed") == {Kind.GRANULAR_FEED, Kind.LIQUID_FEED}
+    assert kinds_named("seeding") == {Kind.OVERSEEDING, Kind.SEEDING_BARE_GROUND}
+    assert kinds_named("drains") == {Kind.DRAINAGE_TRENCHING, Kind.BUNKER_DRAINAGE}
 
 
 @pytest.mark.parametrize("kind", list(Kind))

@@ -136,6 +136,20 @@ JOBS = [
         " never less than its label says, such as 'follow up: 4 to 6 hours'. Or write 'reopens after', for days. It is never computed.",
     ),
     fault(
+        "new turf that is normal before it is open",
+        "from: 26 to 34 weeks",
+        "from: 2 to 34 weeks",
+        "line «id: tees-returfing-2027», normal after: found 14 to 238 days;"
+        " expected no less than 'reopens after' (42 to 70 days). A place that is still closed is not back to normal.",
+    ),
+    fault(
+        "temporary greens without an end",
+        "      - scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}\n",
+        "      - scarifying: {blade: 2 mm, spacing: 25 mm, depth: 3 mm}\n      - temporary greens\n",
+        "line «id: practice-green-renovation-2027», reopens after: found nothing; expected how long the temporary greens are played,"
+        " such as {from: 8 to 11 weeks, source: our own experience}. The last day of the work is not their last day.",
+    ),
+    fault(
         "a usual time that goes down",
         "from: 26 to 34 weeks",
         "from: 34 to 26 weeks",
@@ -183,6 +197,15 @@ JOBS = [
         "    why:\n      - It gets",
         "line «id: practice-green-renovation-2027», local rules: found E-4 until 2027-08-19, before the work starts on 2027-08-20;"
         " expected a last day not before the first day of the work",
+    ),
+    fault(
+        "a Local Rule twice for some days",
+        "    while working: closed\n    why:\n      - It gets",
+        "    while working: closed\n    local rules:\n      - {rule: E-4, decided by: the Committee, until: 2027-08-25}\n"
+        "      - {rule: E-4, decided by: the Committee, from: 2027-08-25}\n"
+        "      - {rule: E-3, decided by: the Committee}\n    why:\n      - It gets",
+        "line «id: practice-green-renovation-2027», local rules: found E-4 twice for the same days;"
+        " expected each Local Rule once for a day",
     ),
     fault(
         "a field of a job misspelt",

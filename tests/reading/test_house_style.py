@@ -108,6 +108,13 @@ def test_the_language_brings_its_phrases(plain_club: Path) -> None:
             " it stands on line 13 already",
         ),
         fault(
+            "a set without a name",
+            LANGUAGE,
+            _style("'': greens 1-9"),
+            "line 13, house style.groups.: found nothing as the name of a set; expected a name that members use,"
+            " such as 'the front nine'",
+        ),
+        fault(
             "a name that means other surfaces already",
             LANGUAGE,
             _style("the greens: greens 1-9"),

@@ -23,19 +23,19 @@ def _with(club: Path, language: str = "en-GB", **phrases: str) -> Path:
 
 
 @pytest.mark.parametrize(("written", "tag"), [("en-GB", "en-GB"), ("en-US", "en-US"), ("en-us", "en-US")])
-def test_a_language_of_ours_is_that_of_the_club(club: Path, written: str, tag: str) -> None:
-    read = read_club_folder(_with(club, written)).club
+def test_a_language_of_ours_is_that_of_the_club(demo_club: Path, written: str, tag: str) -> None:
+    read = read_club_folder(_with(demo_club, written)).club
     assert read.language == read.catalogue.tag == tag
 
 
-def test_phrases_of_the_club_stand_in_place_of_ours(club: Path) -> None:
-    catalogue = read_club_folder(_with(club, own="site-over = Done with\n")).club.catalogue
+def test_phrases_of_the_club_stand_in_place_of_ours(demo_club: Path) -> None:
+    catalogue = read_club_folder(_with(demo_club, own="site-over = Done with\n")).club.catalogue
     assert catalogue.say("site-over", {}) == "Done with"
     assert catalogue.say("site-other", {}) == "Other"
 
 
-def test_one_attribute_of_a_phrase_can_be_the_clubs(club: Path) -> None:
-    catalogue = read_club_folder(_with(club, own="kind-rolling =\n    .do = Putt as you like.\n")).club.catalogue
+def test_one_attribute_of_a_phrase_can_be_the_clubs(demo_club: Path) -> None:
+    catalogue = read_club_folder(_with(demo_club, own="kind-rolling =\n    .do = Putt as you like.\n")).club.catalogue
     assert catalogue.say("kind-rolling.do", {}) == "Putt as you like."
     assert catalogue.say("kind-rolling", {}) == built_in("en-GB").say("kind-rolling", {})
     assert catalogue.has("kind-rolling.why")
@@ -72,28 +72,50 @@ def test_one_attribute_of_a_phrase_can_be_the_clubs(club: Path) -> None:
             "language-locale = en_ZZZ\n",
             "phrases/own.ftl: line 1: found 'en_ZZZ' as language-locale; expected a locale of the Unicode CLDR such as 'en_GB', for plural forms and the names of days and months",
         ),
+        (
+            "site-over = { site-other }\nsite-other = { -round }\n-round = { site-over }\nmidnight = { midday }\n",
+            (
+                "phrases/own.ftl: line 1: found 'site-over', which puts itself in; expected a phrase with an end\n"
+                "phrases/own.ftl: line 2: found 'site-other', which puts itself in; expected a phrase with an end\n"
+                "phrases/own.ftl: line 3: found '-round', which puts itself in; expected a phrase with an end"
+            ),
+        ),
+        (
+            f"site-over = {'{' * 3000}{'}' * 3000}\n",
+            "phrases/own.ftl: the file: found far too many nested brackets; expected plain phrases",
+        ),
     ],
-    ids=["a phrase", "a slot", "a term", "a term in a phrase", "a phrase twice", "a brace left open", "a locale"],
+    ids=[
+        "a phrase",
+        "a slot",
+        "a term",
+        "a term in a phrase",
+        "a phrase twice",
+        "a brace left open",
+        "a locale",
+        "a phrase in itself",
+        "braces without end",
+    ],
 )
-def test_a_fault_in_own_phrases_is_told(club: Path, text: str, said: str) -> None:
-    assert problems_of(_with(club, own=text)) == [said]
+def test_a_fault_in_own_phrases_is_told(demo_club: Path, text: str, said: str) -> None:
+    assert "\n".join(problems_of(_with(demo_club, own=text))) == said
 
 
-def test_a_term_of_the_clubs_own_serves_its_own_phrases(club: Path) -> None:
+def test_a_term_of_the_clubs_own_serves_its_own_phrases(demo_club: Path) -> None:
     own = "-greens-team = greens team\nsite-from-the-manager = From the { -greens-team }\n"
-    catalogue = read_club_folder(_with(club, own=own)).club.catalogue
+    catalogue = read_club_folder(_with(demo_club, own=own)).club.catalogue
     assert catalogue.say("site-from-the-manager", {}) == "From the greens team"
 
 
-def test_a_file_that_is_no_catalogue_is_told(club: Path) -> None:
-    _with(club, own="site-over = Over\n")
-    (club / "phrases" / "own.txt").write_text("site-other = Other\n", encoding="utf-8")
-    (problem,) = problems_of(club)
+def test_a_file_that_is_no_catalogue_is_told(demo_club: Path) -> None:
+    _with(demo_club, own="site-over = Over\n")
+    (demo_club / "phrases" / "own.txt").write_text("site-other = Other\n", encoding="utf-8")
+    (problem,) = problems_of(demo_club)
     assert problem.startswith("phrases/own.txt: the file: found a file that is not read")
 
 
-def test_of_a_language_with_phrases_missing_the_first_twenty_are_listed(club: Path) -> None:
-    problems = problems_of(_with(club, "sl-SI", own="language-locale = sl\nsite-over = Konec\n"))
+def test_of_a_language_with_phrases_missing_the_first_twenty_are_listed(demo_club: Path) -> None:
+    problems = problems_of(_with(demo_club, "sl-SI", own="language-locale = sl\nsite-over = Konec\n"))
     count = len(built_in("en-GB").names())
     assert problems[0] == (
         f"phrases: the file: found {count - 2} of {count} phrases missing; "
@@ -103,12 +125,12 @@ def test_of_a_language_with_phrases_missing_the_first_twenty_are_listed(club: Pa
     assert all("found nothing; expected a phrase, as in ours (phrases/en" in problem for problem in problems[1:])
 
 
-def test_a_whole_language_of_the_clubs_own_is_spoken(club: Path) -> None:
+def test_a_whole_language_of_the_clubs_own_is_spoken(demo_club: Path) -> None:
     folder = files("swardcast") / "language" / "phrases"
     ours = {file.name: file.read_text("utf-8") for file in (folder / "en").iterdir() if file.name.endswith(".ftl")}
     for file in (folder / "en-GB").iterdir():
         ours[file.name] = f"{ours.get(file.name, '')}\n{file.read_text('utf-8')}"
     whole = {name.removesuffix(".ftl"): text.replace("locale = en_GB", "locale = sl") for name, text in ours.items()}
-    read = read_club_folder(_with(club, "sl-SI", **whole)).club
+    read = read_club_folder(_with(demo_club, "sl-SI", **whole)).club
     assert read.language == read.catalogue.tag == "sl-SI"
     assert str(read.catalogue.locale) == "sl"

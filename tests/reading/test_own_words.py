@@ -128,7 +128,22 @@ def test_code_that_is_never_closed_hides_no_heading() -> None:
     ids=["list", "escaped", "table", "rule", "indented code"],
 )
 def test_what_the_sites_markdown_takes_for_no_heading_is_none(text: str) -> None:
-    assert _read(text) == (text.strip(), (), [])
+    assert _read(text) == (text.rstrip(), (), [])
+
+
+@pytest.mark.parametrize("indent", [" ", "  ", "   "])
+def test_a_heading_that_is_set_in_a_little_is_one(indent: str) -> None:
+    assert _read(f"First.\n\n{indent}## Where\nHere.\n") == (
+        "First.",
+        (OwnWords(part=Part.WHERE, instead=False, markdown="Here."),),
+        [],
+    )
+
+
+def test_a_remark_to_oneself_is_not_parted_into_the_notice() -> None:
+    remark = "<!-- to be asked:\n## Where\nthe key is under the mat\n-->"
+    before, parts, problems = _read(f"First.\n\n{remark}\n\n## Day by day\nMonday.\n")
+    assert (before, [own.markdown for own in parts], problems) == (f"First.\n\n{remark}", ["Monday."], [])
 
 
 def test_code_stands_as_code_on_the_site() -> None:

@@ -16,14 +16,14 @@ from swardcast.records.plan import Job
 __all__ = ["candidates", "job_meant", "kinds_named"]
 
 _ALSO: Final = {
-    "core": Kind.HOLLOW_TINING,
-    "spike": Kind.SOLID_TINING,
-    "sand": Kind.TOPDRESSING,
-    "seed": Kind.OVERSEEDING,
-    "turf": Kind.RETURFING,
-    "drain": Kind.DRAINAGE_TRENCHING,
-    "spray": Kind.PLANT_PROTECTION,
-    "cut": Kind.CUTTING_HEIGHT,
+    "core": (Kind.HOLLOW_TINING,),
+    "spike": (Kind.SOLID_TINING,),
+    "sand": (Kind.TOPDRESSING,),
+    "seed": (Kind.OVERSEEDING, Kind.SEEDING_BARE_GROUND),
+    "turf": (Kind.RETURFING,),
+    "drain": (Kind.DRAINAGE_TRENCHING, Kind.BUNKER_DRAINAGE),
+    "spray": (Kind.PLANT_PROTECTION,),
+    "cut": (Kind.CUTTING_HEIGHT,),
 }  # what a greenkeeper says for them; common practice, no published source
 _CANNOT: Final = {
     "started": "has been started on every surface, or is called off",
@@ -65,7 +65,7 @@ def kinds_named(text: str) -> set[Kind]:
     """
     wanted = _stem(text)
     named = {kind for kind in Kind if _stem(kind.value) == wanted}
-    named |= {kind for word, kind in _ALSO.items() if _stem(word) == wanted}
+    named |= {kind for word, kinds in _ALSO.items() if _stem(word) == wanted for kind in kinds}
     if not named and len(wanted) >= _BY_SHORT_NAME_ONLY:
         named = {kind for kind in Kind if _stem(kind.value).startswith(wanted)}
         if wanted not in _SURFACES:  # "greens" are not temporary ones

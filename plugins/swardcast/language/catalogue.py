@@ -203,7 +203,12 @@ def _read(
     places: dict[str, tuple[str, int]],
     problems: list[Problem],
 ) -> None:
-    for entry in FluentParser(with_spans=True).parse(text).body:
+    try:
+        body = FluentParser(with_spans=True).parse(text).body
+    except RecursionError:
+        problems.append(Problem(file=file, found="far too many nested brackets", expected="plain phrases"))
+        return
+    for entry in body:
         start = entry.span.start if entry.span is not None else 0
         line = text.count("\n", 0, start) + 1
         if isinstance(entry, ast.Junk):

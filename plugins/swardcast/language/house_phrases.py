@@ -41,7 +41,10 @@ def with_house_phrases(tag: str, texts: Mapping[str, str]) -> Catalogue:
         return model
     own = catalogue_from(tag, texts)
     whole = _merged(model, own) if tag in BUILT_IN else own
-    problems = [*_strange_names(own, model), *_strange_slots(own, model), *_strange_references(own, whole)]
+    problems = [
+        *_strange_names(own, model), *_strange_slots(own, model), *_strange_references(own, whole),
+        *_circles(own, whole),
+    ]  # fmt: skip
     if tag not in BUILT_IN:
         problems += _missing(own, model)
     if problems:
@@ -106,6 +109,25 @@ def _strange_references(own: Catalogue, whole: Catalogue) -> Iterator[Problem]:
             yield Problem(file=file, line=line, found=found, expected=expected, hint=nearest(reference, known))
 
 
+def _circles(own: Catalogue, whole: Catalogue) -> Iterator[Problem]:
+    """A phrase that puts itself in, also by way of others, can never be said."""
+    terms = [name for name in whole.entries() if name.startswith("-")]
+    patterns = {name: whole.text_of(name) for name in (*whole.names(), *terms)}
+    puts_in = {name: references_of(pattern) for name, pattern in patterns.items() if pattern is not None}
+    for name in (*own.names(), *(term for term in terms if term in own.entries())):
+        reached, todo = set[str](), list(puts_in[name])
+        while todo:
+            one = todo.pop()
+            if one not in reached:
+                reached.add(one)
+                todo += puts_in.get(one, ())
+        if name in reached:
+            file, line = own.places()[name.partition(".")[0]]
+            yield Problem(
+                file=file, line=line, found=f"{name!r}, which puts itself in", expected="a phrase with an end"
+            )
+
+
 def _missing(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
     have, names = set(own.names()), model.names()
     missing = [name for name in names if name not in have]
@@ -118,11 +140,11 @@ def _missing(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
         yield Problem(file=FOLDER, field=name, found="nothing", expected=f"a phrase, as in ours ({file}, line {line})")
 
 
-def references_of(entry: ast.Message | ast.Term) -> set[str]:
+def references_of(entry: ast.BaseNode) -> set[str]:
     """Name the phrases, terms and functions that a phrase or a term puts in.
 
     Args:
-        entry: as parsed.
+        entry: as parsed, or one of its patterns.
 
     Returns:
         Names; a term's begins with a hyphen.

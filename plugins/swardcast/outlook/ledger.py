@@ -68,15 +68,19 @@ def as_really_done(planned: tuple[Operation, ...], really: tuple[Operation, ...]
 
     Args:
         planned: the operations of the plan, in order.
-        really: operations as the log tells them; each stands for the planned one of its kind, or is added.
+        really: operations as the log tells them; each stands for the next planned one of its kind, or is added.
 
     Returns:
         The operations as done.
     """
-    told = {operation.kind: operation for operation in really}
-    kinds = {operation.kind for operation in planned}
-    added = (operation for operation in really if operation.kind not in kinds)
-    return (*(told.get(operation.kind, operation) for operation in planned), *added)
+    told = list(really)
+    done = []
+    for operation in planned:
+        stands = next((one for one in told if one.kind is operation.kind), None)
+        if stands is not None:
+            told.remove(stands)
+        done.append(stands or operation)
+    return (*done, *told)
 
 
 def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:

@@ -42,6 +42,7 @@ _EXAMPLES: Final = (
     "weather/observed.csv",
     "weather/history/1997-2026.csv",
     "phrases/own.ftl",
+    "pages/about.md",
 )
 _KNOWN: Final = {"club.yaml", "surfaces.yaml", "plan", "log", "weather", "phrases", "pages", FIXTURES, "README.md"}
 
@@ -76,7 +77,7 @@ class Files:
                 )
 
     def report_unread(self) -> None:
-        """A misspelt name below plan, log or weather would be passed over in silence: say so instead."""
+        """A misspelt name below one of our folders would be passed over in silence: say so instead."""
         for path in sorted(self._folder.glob("[plw]*/**/*")):
             name = self.name(path)
             if path.is_file() and not path.name.startswith(".") and not any(path.match(like) for like in _READ):

@@ -10,7 +10,7 @@ from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.files import FIXTURES, Files
 from swardcast.reading.house_style import groups_from
 from swardcast.reading.log_file import LogContext, entries_from
-from swardcast.reading.log_order import dangling, moved_the_wrong_way, never_done
+from swardcast.reading.log_order import before_the_label_was_read, dangling, moved_the_wrong_way, never_done
 from swardcast.reading.plan_file import jobs_from
 from swardcast.reading.surfaces_file import surfaces_from
 from swardcast.reading.weather_folder import club_in, weather_in
@@ -129,6 +129,7 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
     if not any(problem.file.startswith("log/") for problem in problems):
         problems.extend(never_done(entries, context.surfaces))
         problems.extend(moved_the_wrong_way(entries, context.jobs))
+        problems.extend(before_the_label_was_read(entries, context.jobs))
     return list(as_entered(entries))
 
 

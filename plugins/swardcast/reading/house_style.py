@@ -65,6 +65,8 @@ def groups_from(
 
 def _odd(group: Group, earlier: list[Group], surfaces: Mapping[str, Surface]) -> tuple[str, str, str] | None:
     """What was found, what was expected and a hint, where a name or a set is taken already."""
+    if not group.name:
+        return "nothing as the name of a set", "a name that members use, such as 'the front nine'", ""
     for other in earlier:
         if _bare(other.name) == _bare(group.name):
             return f"the name {group.name!r} a second time", "a name of its own for each set", ""

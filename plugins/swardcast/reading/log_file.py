@@ -13,6 +13,7 @@ from pydantic_core import PydanticCustomError
 from swardcast.errors import Problem, nearest
 from swardcast.quantities import parse_roll_mm
 from swardcast.reading import log_fields as fields
+from swardcast.reading.as_done import oddities_as_done
 from swardcast.reading.limits import LimitItem, limit_from
 from swardcast.reading.operations import operation_from
 from swardcast.reading.schema import local_moment, validated
@@ -223,13 +224,19 @@ class _EntryReader:
             return None
         if isinstance(told, fields.BackToNormalFields):
             return log.BackToNormal(head=head, job=job.id, surfaces=surfaces)
+        as_done = tuple(map(operation_from, told.as_done or ()))
+        odd = list(oddities_as_done(job, as_done))
+        for found, expected, hint in odd:
+            self._problem(document, "as done", found, expected, hint)
+        if odd:
+            return None
         return log.Progress(
             head=head,
             step=Step(told.kind.strip().lower()),
             job=job.id,
             surfaces=surfaces,
             because=told.because,
-            as_done=tuple(map(operation_from, told.as_done or ())),
+            as_done=as_done,
             play=told.play,
         )
 

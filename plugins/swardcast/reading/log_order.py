@@ -1,4 +1,4 @@
-"""What one entry says of another: corrections of nothing, work over before it was done, plans moved the wrong way."""
+"""What one entry says of another, or of the plan: nothing corrected or done, moved the wrong way, unread labels."""
 
 from __future__ import annotations
 
@@ -7,10 +7,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from swardcast.errors import Problem, nearest
 from swardcast.records.club import Surface
 from swardcast.records.log import BackToNormal, Change, Correction, Entry, PlanChange, Progress, Step
+from swardcast.records.operations import ProductUse
 from swardcast.records.plan import Job
 from swardcast.records.standing import standing_entries
 
-__all__ = ["dangling", "moved_the_wrong_way", "never_done"]
+__all__ = ["before_the_label_was_read", "dangling", "moved_the_wrong_way", "never_done"]
 
 
 def never_done(entries: Sequence[Entry], surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
@@ -97,6 +98,33 @@ def _first_to_correct(correction: Correction, entries: Sequence[Entry]) -> Corre
     others = [e for e in entries if isinstance(e, Correction) and e.corrects == correction.corrects]
     first = min(others, key=lambda other: (other.head.at.timestamp(), other.head.id))
     return None if first is correction else first
+
+
+def before_the_label_was_read(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> Iterator[Problem]:
+    """Find work that is begun, done or brought forward to a day on which nobody had read the label of its product.
+
+    Args:
+        entries: all entries, in any order.
+        jobs: the plan.
+
+    Yields:
+        Problems.
+    """
+    standing = standing_entries(entries)
+    newest = {entry.job: entry for entry in standing if isinstance(entry, PlanChange)}
+    for entry in standing:
+        if isinstance(entry, PlanChange) and entry.starts is not None and newest[entry.job] is entry:
+            day, field = entry.starts, "starts"
+        elif isinstance(entry, Progress) and entry.step is not Step.HELD_UP:
+            day, field = entry.head.true_from.date(), "at"
+        else:
+            continue
+        for use in jobs[entry.job].operations:
+            if isinstance(use, ProductUse) and use.label_read_on > day:
+                found = f"{day}; the label of the {use.kind.value} was read on {use.label_read_on}"
+                expected = "a day not before the label was read"
+                hint = "Read the label first, and put that day into 'label read on' in the plan."
+                yield _problem(entry, field=field, found=found, expected=expected, hint=hint)
 
 
 def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> Iterator[Problem]:

@@ -18,11 +18,13 @@ _ONLY_ADDED_TO: Final = {
     Part.THE_RULES: "What stands there is the Committee's, and a notice must not leave it out.",
     Part.TAKE_CARE: "What stands there keeps people safe, and a notice must not leave it out.",
 }
-# As the site's Markdown reads them: at the very beginning of a line, with or without a blank behind the signs. Code
-# stands between two equal lines of signs; without the second one they begin none.
-_HEADING: Final = re.compile(r"^(?P<signs>#{1,6})(?P<name>.*?)#*\s*$")
+# As the site's Markdown reads them: at the very beginning of a line, with or without a blank behind the signs. One that
+# somebody set in by up to three blanks is meant as a heading too, and the site's Markdown would print its signs. Code
+# stands between two equal lines of signs; without the second one they begin none. Remarks are for nobody to read.
+_HEADING: Final = re.compile(r"^(?: {1,3}(?=#{1,2} ))?(?P<signs>#{1,6})(?P<name>.*?)#*\s*$")
 _UNDERLINE: Final = re.compile(r"^(?P<sign>=+|-+)\s*$")
 _FENCE: Final = re.compile(r"^(?P<marks>`{3,}|~{3,})")
+_REMARK: Final = ("<!--", "-->")
 _PART_LEVEL: Final = 2
 
 
@@ -60,12 +62,12 @@ def own_words_from(
     lines = markdown.splitlines()
     headings = list(_headings(lines))
     starts = [heading.at for heading in headings] + [len(lines)]
-    before = "\n".join(lines[: starts[0]]).strip()
+    before = _whole_lines(lines[: starts[0]])
     parts: dict[Part, OwnWords] = {}
     first_at: dict[Part, int] = {}
     for heading, end in zip(headings, starts[1:], strict=True):
         line = first_line + heading.at
-        told = _part_of(heading, "\n".join(lines[heading.ends : end]).strip())
+        told = _part_of(heading, _whole_lines(lines[heading.ends : end]))
         if isinstance(told, OwnWords) and told.part in parts:
             earlier = f"each part once; it stands on line {first_at[told.part]} already"
             told = f"{_shown(heading)} a second time", earlier, "Put both into one."
@@ -77,15 +79,24 @@ def own_words_from(
     return before, tuple(parts.values())
 
 
+def _whole_lines(lines: list[str]) -> str:
+    """The lines without empty ones around them; a first line that is set in, such as one of code, stays so."""
+    full = [at for at, line in enumerate(lines) if line.strip()]
+    return "\n".join(lines[full[0] : full[-1] + 1]).rstrip() if full else ""
+
+
 def _headings(lines: list[str]) -> Iterator[_Heading]:
-    """Headings of level 1 and 2 outside of code; deeper ones belong to the words."""
-    code_until = -1
+    """Headings of level 1 and 2 outside of code and remarks; deeper ones belong to the words."""
+    begins, ends = _REMARK
+    passed_over = -1
     for at, line in enumerate(lines):
-        if at <= code_until:
+        if at <= passed_over:
             continue
         if (mark := _FENCE.match(line)) is not None:
             closing = (end for end in range(at + 1, len(lines)) if lines[end].rstrip() == mark["marks"])
-            code_until = next(closing, at)
+            passed_over = next(closing, at)
+        elif line.startswith(begins):
+            passed_over = next((end for end in range(at, len(lines)) if ends in lines[end]), at)
         elif (found := _HEADING.match(line)) is not None:
             if len(found["signs"]) <= _PART_LEVEL:
                 yield _Heading(level=len(found["signs"]), name=found["name"].strip(), at=at, ends=at + 1)

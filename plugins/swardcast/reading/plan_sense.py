@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from itertools import combinations
 
 from swardcast.errors import Problem
 from swardcast.quantities import SandBasis
 from swardcast.records.club import Surface
 from swardcast.records.operations import NOT_COMPUTED, Dressing, Kind, ProductUse
-from swardcast.records.plan import Job, Play
+from swardcast.records.plan import Job, LocalRule, Play
 
 __all__ = ["oddities_of"]
 
@@ -26,7 +27,7 @@ def oddities_of(job: Job, surfaces: Mapping[str, Surface]) -> list[Problem]:
     Returns:
         Problems; none when all is well.
     """
-    return [*_days(job), *_usual_time(job), *_products(job), *_local_rules(job), *_areas(job, surfaces)]
+    return [*_days(job), *_usual_times(job), *_products(job), *_local_rules(job), *_areas(job, surfaces)]
 
 
 def _problem(job: Job, field: str, found: str, expected: str, hint: str = "") -> Problem:
@@ -39,12 +40,20 @@ def _days(job: Job) -> Iterator[Problem]:
         yield _problem(job, "announced", found, "a day before the work")
 
 
-def _usual_time(job: Job) -> Iterator[Problem]:
+def _usual_times(job: Job) -> Iterator[Problem]:
     kinds = {operation.kind for operation in job.operations} & NOT_COMPUTED
     if kinds and job.normal_after is None:
         said = " and ".join(sorted(kind.value for kind in kinds))
         expected = f"the usual time for {said}, such as {{from: 4 to 8 weeks, source: our own experience}}"
         yield _problem(job, "normal after", "nothing", expected, "No date can be computed for this kind of work.")
+    closed, normal = job.reopens_after, job.normal_after
+    if Kind.TEMPORARY_GREENS in {operation.kind for operation in job.operations} and closed is None and normal is None:
+        expected = "how long the temporary greens are played, such as {from: 8 to 11 weeks, source: our own experience}"
+        yield _problem(job, "reopens after", "nothing", expected, "The last day of the work is not their last day.")
+    if closed and normal and (normal.from_days < closed.from_days or normal.to_days < closed.to_days):
+        found = f"{normal.from_days:g} to {normal.to_days:g} days"
+        expected = f"no less than 'reopens after' ({closed.from_days:g} to {closed.to_days:g} days)"
+        yield _problem(job, "normal after", found, expected, "A place that is still closed is not back to normal.")
 
 
 def _products(job: Job) -> Iterator[Problem]:
@@ -70,6 +79,13 @@ def _local_rules(job: Job) -> Iterator[Problem]:
         if local.until is not None and local.until < job.starts:
             found = f"{local.rule} until {local.until}, before the work starts on {job.starts}"
             yield _problem(job, "local rules", found, "a last day not before the first day of the work")
+    for one, other in combinations(job.local_rules, 2):
+        if one.rule == other.rule and not (_is_over_before(one, other) or _is_over_before(other, one)):
+            yield _problem(job, "local rules", f"{one.rule} twice for the same days", "each Local Rule once for a day")
+
+
+def _is_over_before(one: LocalRule, other: LocalRule) -> bool:
+    return one.until is not None and other.starts is not None and one.until < other.starts
 
 
 def _areas(job: Job, surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
