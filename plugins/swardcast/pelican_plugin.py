@@ -17,6 +17,7 @@ from functools import partial
 from pathlib import Path
 from typing import Any, Final
 
+from markupsafe import escape
 from pelican import signals
 from pelican.contents import Article, Page
 from pelican.generators import ArticlesGenerator, Generator, PagesGenerator
@@ -109,7 +110,7 @@ def _compose(generator: ArticlesGenerator) -> None:
 
     context = generator.context
     context["bulletin"] = bulletin
-    context["SITENAME"] = settings["SITENAME"] = bulletin.club.name
+    context["SITENAME"] = settings["SITENAME"] = escape(bulletin.club.name)  # HTML, as themes and feeds take names
     context["DEFAULT_LANG"] = settings["DEFAULT_LANG"] = bulletin.club.language
     context.update(words_for_templates(voice))
     # Pelican reads its pages later than this, so that they can still be those of the club's language.
@@ -129,10 +130,10 @@ def _add_articles(generator: ArticlesGenerator) -> None:
 def _article(generator: ArticlesGenerator, notice: Notice) -> Article:
     bulletin: Bulletin = generator.context["bulletin"]
     metadata: dict[str, Any] = {
-        "title": notice.headline,
+        "title": escape(notice.headline),  # HTML, as themes and feeds take it
         "slug": notice.id,
-        "summary": notice.short_answer,
-        "description": notice.short_answer,
+        "summary": escape(notice.short_answer),
+        "description": escape(notice.short_answer),
         "date": notice.issued_at,
         "modified": notice.revised_at,
         "status": "published",
@@ -171,8 +172,8 @@ def _add_status_page(generator: PagesGenerator) -> None:
         metadata={
             "title": bulletin.voice.say("site-status"),
             "slug": "course-status",
-            "summary": bulletin.status.sentence,
-            "description": bulletin.status.sentence,
+            "summary": escape(bulletin.status.sentence),
+            "description": escape(bulletin.status.sentence),
             "date": bulletin.as_of,
             "status": "published",
             "template": "status",
@@ -200,10 +201,10 @@ def _add_why_pages(generator: PagesGenerator) -> None:
 
 def _page(generator: PagesGenerator, address: str, title: str, summary: str) -> Page:
     metadata = {
-        "title": title,
+        "title": escape(title),
         "slug": address.replace("/", "-"),
-        "summary": summary,
-        "description": summary,
+        "summary": escape(summary),
+        "description": escape(summary),
         "date": generator.context["bulletin"].as_of,
         "status": "published",
         "url": f"{address}/index.html",

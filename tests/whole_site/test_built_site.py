@@ -8,6 +8,7 @@ from email.utils import parsedate_to_datetime
 from pathlib import Path
 
 import feedparser
+import pytest
 from lxml import etree, html
 
 from swardcast.compose import Bulletin
@@ -107,22 +108,35 @@ def test_the_feed_has_no_byte_of_the_builds_clock(demo_bulletin: Bulletin) -> No
     assert f"{DEMO_AS_OF:%H:%M}".encode() not in one.data.split(b"<item>")[0]
 
 
-def test_hostile_words_do_no_harm(club: Path, run_swardcast: Run, tmp_path: Path) -> None:
+@pytest.mark.parametrize("theme", [(), ("--theme", "simple")], ids=["our theme", "a theme that takes names as HTML"])
+def test_hostile_words_do_no_harm(club: Path, run_swardcast: Run, tmp_path: Path, theme: tuple[str, ...]) -> None:
     entry = club / "log" / "2027" / "2027-09-13-1630-hostile.md"
     entry.write_text(
         "---\nat: 2027-09-13 16:30\nkind: note to members\njob: greens-renovation-2027\n---\n"
         "<script>alert(1)</script> [x](javascript:alert(2)) <img src=x onerror=alert(3)>\n",
         encoding="utf-8",
     )
-    plan = club / "plan" / "2027-late-summer.yaml"
-    text = plan.read_text(encoding="utf-8")
-    plan.write_text(text.replace("title: Deep tining", "title: <b onclick=x>& Deep tining"), encoding="utf-8")
+    held_up = (
+        "---\nat: 2027-09-14 07:00\nkind: held up\njob: greens-renovation-2027\nsurfaces: green 18\nbecause: {}\n---\n"
+    )
+    (entry.parent / "2027-09-14-0700-hostile.md").write_text(held_up.format("<img src=x onerror=alert(4)>"), "utf-8")
+    for file, told, hostile in (
+        ("plan/2027-late-summer.yaml", "title: Deep tining", "title: <b onclick=x>& Deep tining"),
+        ("club.yaml", "name: Quillhaven", "name: <b onclick=x>Quillhaven"),
+    ):
+        text = (club / file).read_text(encoding="utf-8")
+        assert told in text
+        (club / file).write_text(text.replace(told, hostile, 1), encoding="utf-8")
     output = tmp_path / "site"
-    done = run_swardcast("build", "--club", str(club), "--output", str(output), *AS_OF)
+    done = run_swardcast("build", "--club", str(club), "--output", str(output), *AS_OF, *theme)
     assert done.returncode == 0, done.stderr
     for page in output.rglob("*.html"):
         root = html.parse(page).getroot()
         assert not root.xpath("//script | //img[@onerror] | //b[@onclick] | //a[starts-with(@href, 'javascript')]"), (
             page
         )
-    assert not feedparser.parse((output / "feeds" / "status.rss").read_bytes()).bozo
+    feed = (output / "feeds" / "status.rss").read_bytes()
+    assert not feedparser.parse(feed).bozo
+    descriptions = etree.fromstring(feed).xpath("//description/text()")  # a reader takes them as HTML
+    assert any("&lt;b onclick" in description for description in descriptions)
+    assert not any("<" in description for description in descriptions)

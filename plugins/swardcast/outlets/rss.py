@@ -1,14 +1,15 @@
 """RSS 2.0 of course status: an item for each change that members should hear of.
 
 Follows the RSS 2.0 specification and the RSS Advisory Board's Best Practices Profile: a self link, guids that are
-no permalinks, RFC 822 dates with a numeric zone, absolute links, the full notice in content:encoded. Readers decide
-what is new by the guid, so each change is an item of its own.
+no permalinks, RFC 822 dates with a numeric zone, absolute links, descriptions that are HTML, the full notice in
+content:encoded. Readers decide what is new by the guid, so each change is an item of its own.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import datetime
+from html import escape
 from typing import Final
 from urllib.parse import urlsplit
 
@@ -54,7 +55,7 @@ def rss_artifact(bulletin: Bulletin, content_of: Callable[[FeedItem], str]) -> A
     feed.title(bulletin.voice.say("site-feed", club=club.name))
     feed.link(href=f"{club.site}/{FEED_PATH}", rel="self", type="application/rss+xml")
     feed.link(href=f"{club.site}/", rel="alternate")  # feedgen takes the last one as the channel's link
-    feed.description(bulletin.voice.say("site-feed-description", club=club.name))
+    feed.description(escape(bulletin.voice.say("site-feed-description", club=club.name), quote=False))
     feed.language(club.language)
     feed.ttl(_MINUTES_TO_LIVE)
     feed.generator("Swardcast")
@@ -77,5 +78,5 @@ def _add(feed: FeedGenerator, item: FeedItem, site: str, content: str) -> None:
     entry.published(item.at)
     entry.updated(item.at)  # feedgen would read the clock
     entry.category(term=item.category)
-    entry.description(" ".join(item.sentences))
+    entry.description(escape(" ".join(item.sentences), quote=False))
     entry.content(content, type="CDATA")
