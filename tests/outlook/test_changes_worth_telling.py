@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 from swardcast.outlook.changes import News, Told, changed_play, moves, news_between
 from swardcast.outlook.course import assess_jobs
-from swardcast.outlook.states import DateRange, JobOutlook, Work
+from swardcast.outlook.states import DateRange, JobOutlook, NoDate, Work
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Play
@@ -31,6 +31,7 @@ def dated(early: int, likely: int, until: int) -> DateRange:
 
 
 NO_DATE = DateRange(early=None, likely=None, allow_until=None)
+TOO_FAR = replace(NO_DATE, no_date=NoDate.TOO_FAR)
 FACT = DateRange.known(DAY)
 
 
@@ -54,6 +55,18 @@ OLD = dated(-4, 0, 7)
 Case = tuple[str, Callable[[JobOutlook], Told], Callable[[JobOutlook], Told], dict[str, object] | None]
 
 CASES: list[Case] = [
+    (
+        "there is no date, and only the even chance comes into the season or leaves it",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=NO_DATE),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=replace(OLD, allow_until=None)),
+        None,
+    ),
+    (
+        "there is still no date, but for another reason",
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=TOO_FAR),
+        lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=NO_DATE),
+        {"before": TOO_FAR, "back_to_normal": NO_DATE},
+    ),
     (
         "nothing is different",
         lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),

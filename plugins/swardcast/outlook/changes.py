@@ -152,6 +152,8 @@ def matters(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> 
     """
     if published.is_wide and now.is_wide and published.months == now.months:
         return False  # it would read the same
+    if not published.is_given and not now.is_given:
+        return published.no_date is not now.no_date  # half a date is none: only another reason reads otherwise
     crossed = _crossed(published, now, coming)
     return moves(published, now) or any(_is_clearly_beyond(one, now) for one in crossed)
 
