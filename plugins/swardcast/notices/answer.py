@@ -8,7 +8,14 @@ from typing import Final
 from swardcast.language.voice import capital, slug_of
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
-from swardcast.notices.words import as_clause, few_words_for, published_in_words, range_in_words, says_allow_until
+from swardcast.notices.words import (
+    as_clause,
+    few_words_for,
+    has_no_date_until_done,
+    published_in_words,
+    range_in_words,
+    says_allow_until,
+)
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind
@@ -64,6 +71,8 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
             yield _healing(matter)
     normal = published_in_words(matter.published, outlook, matter.voice)
     is_finish = matter.is_over_with_the_work and outlook.work is not Work.HEALING and not matter.is_overdue
+    if is_finish and has_no_date_until_done(matter.published, outlook, matter.voice):
+        return  # that it is finished when it is finished says nothing
     phrase = "answer-finished" if is_finish else "answer-normal"
     yield matter.say(phrase, source=matter.published_by, date=normal)
 

@@ -15,6 +15,7 @@ __all__ = [
     "amount",
     "as_clause",
     "few_words_for",
+    "has_no_date_until_done",
     "holes_in_words",
     "is_overdue",
     "kind_in_words",
@@ -122,11 +123,25 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice) 
     Returns:
         Words of `range_in_words`, or that there is no date until the work is done.
     """
-    unfinished = outlook.work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
-    has_passed = published.allow_until is not None and published.allow_until < voice.near
-    if is_overdue(outlook, voice) or (unfinished and has_passed):
+    if has_no_date_until_done(published, outlook, voice):
         return voice.say("no-date-until-done")
     return range_in_words(published, voice)
+
+
+def has_no_date_until_done(published: DateRange, outlook: JobOutlook, voice: Voice) -> bool:
+    """Tell whether the published date, or the day of the work, has passed with the work still to do.
+
+    Args:
+        published: the date that stands on the site.
+        outlook: how the job stands.
+        voice: the day of the reader.
+
+    Returns:
+        Whether it has: then the date holds no more.
+    """
+    unfinished = outlook.work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
+    has_passed = published.allow_until is not None and published.allow_until < voice.near
+    return is_overdue(outlook, voice) or (unfinished and has_passed)
 
 
 def as_clause(typed: str) -> str:
