@@ -19,6 +19,8 @@ FOLDER: Final = "phrases"
 _LISTED: Final = 20  # of missing phrases; more would hide the rest of the report
 _FUNCTIONS: Final = ("DATETIME", "NUMBER")  # those of fluent.runtime
 
+_FIXED: Final = ("caution-", "rules-", "label-", "answer-label")
+
 
 def with_house_phrases(tag: str, texts: Mapping[str, str]) -> Catalogue:
     """Put a club's own phrases in place of ours, or make a language that does not come with Swardcast.
@@ -42,6 +44,7 @@ def with_house_phrases(tag: str, texts: Mapping[str, str]) -> Catalogue:
     own = catalogue_from(tag, texts)
     whole = _merged(model, own) if tag in BUILT_IN else own
     problems = [
+        *(_not_ours_to_change(own) if tag in BUILT_IN else ()),
         *_strange_names(own, model), *_strange_slots(own, model), *_strange_references(own, whole),
         *_circles(own, whole),
     ]  # fmt: skip
@@ -67,6 +70,16 @@ def _with_attributes_of(before: ast.Message, entry: ast.Message) -> ast.Message:
     replaced = {one.id.name: one for one in entry.attributes}
     kept = [replaced.pop(one.id.name, one) for one in before.attributes]
     return ast.Message(entry.id, entry.value or before.value, [*kept, *replaced.values()])
+
+
+def _not_ours_to_change(own: Catalogue) -> Iterator[Problem]:
+    """Cautions, the Rules and the label's words: a club adds to them in its plan, and takes nothing away."""
+    for name in own.entries():
+        if name.startswith(_FIXED):
+            file, line = own.places()[name]
+            expected = "no phrase of the cautions, the Rules or a product's label: they can only be added to"
+            hint = "Write what you want to add as own words of the job, below '## Please take care' or '## The Rules'."
+            yield Problem(file=file, line=line, found=repr(name), expected=expected, hint=hint)
 
 
 def _strange_names(own: Catalogue, model: Catalogue) -> Iterator[Problem]:

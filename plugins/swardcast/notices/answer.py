@@ -19,7 +19,7 @@ from swardcast.notices.words import (
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind
-from swardcast.records.operations import Kind
+from swardcast.records.operations import Kind, label_counts
 
 __all__ = ["MOST_WORDS", "short_answer"]
 
@@ -40,6 +40,8 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
     said = tuple(_sentences(matter, brief=False))
     if _words(said) > MOST_WORDS:
         said = tuple(_sentences(matter, brief=True))
+    if matter.outlook.work is not Work.CALLED_OFF and label_counts(matter.job.operations):
+        said = (*said, matter.say("answer-label"))
     if matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
         return said
     is_said = says_allow_until(matter.published, matter.voice) and not matter.is_overdue

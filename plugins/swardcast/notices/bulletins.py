@@ -82,8 +82,10 @@ def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[st
     told = voice.say("news-told-at", moment=voice.moment(at))
     if change.outlook.work is Work.CALLED_OFF and isinstance(change.entry, PlanChange):
         return (entry_in_words(change.entry, records, voice), told)  # the date did not move: there is none any more
-    said = voice.sentence(_headline(change, records, voice))
-    return (said, *_why_it_moved(change, voice), told)
+    said = [voice.sentence(_headline(change, records, voice))]
+    if change.news.rescheduled and change.news.before is not None:
+        said.append(voice.say("news-normal", when=range_in_words(change.news.back_to_normal, voice)))
+    return (*said, *_why_it_moved(change, voice), told)
 
 
 def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str, voice: Voice) -> FeedItem:

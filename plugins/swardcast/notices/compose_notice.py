@@ -84,7 +84,10 @@ def _sections(matter: Matter) -> Iterator[Section]:
     if matter.outlook.work not in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
         yield what_you_can_do(matter)
         yield the_rules(matter)
-        yield take_care(matter)
+    if matter.outlook.work is not Work.CALLED_OFF:
+        care = take_care(matter)
+        if care.points:
+            yield care
     how = how_the_date(matter)
     if how is not None:
         yield how

@@ -76,6 +76,7 @@ def _rows(matter: Matter) -> Iterator[Fact]:
     if any(work.done_at is None for work in matter.outlook.surfaces):
         day = said_of_kind(main, "day", surface, voice)
         yield Fact(name=voice.say("row-the-day"), value=day.text, source=day.source)
+        yield from _done_so_far(matter)
         yield from _planned_days(matter)
     if not matter.is_overdue:
         yield from _ends_of_work(matter)
@@ -95,15 +96,26 @@ def _ends_of_work(matter: Matter) -> Iterator[Fact]:
     yield from (replace(fact, source=_log_or_plan(matter)) for fact in reopening)
     open_ended = any(work.done_at is None and work.hours is None for work in matter.outlook.surfaces)
     last_day = last_day_of_work(matter.outlook)
+    if matter.outlook.work is Work.HELD_UP:
+        return  # nor when all of it will be finished
     if last_day is not None and (not reopening or open_ended):
         finished = capital(range_in_words(last_day, voice))
         yield Fact(name=voice.say("row-work-finished"), value=finished, source=_log_or_plan(matter))
 
 
+def _done_so_far(matter: Matter) -> Iterator[Fact]:
+    done = [work.surface for work in matter.outlook.surfaces if work.done_at is not None]
+    going = [w.surface for w in matter.outlook.surfaces if w.work is Work.UNDER_WAY and w.started_at is not None]
+    for phrase, surfaces in (("row-done-so-far", done), ("row-going-on", going)):
+        if surfaces and len(surfaces) < len(matter.outlook.surfaces):
+            places = capital(places_in_words(surfaces, matter.voice))
+            yield Fact(name=matter.voice.say(phrase), value=places, source=_log_or_plan(matter))
+
+
 def _planned_days(matter: Matter) -> Iterator[Fact]:
     """The surfaces of each coming day of work, where there is more than one day and nothing is computed to the hour."""
-    if matter.is_overdue:
-        return
+    if matter.is_overdue or matter.outlook.work is Work.HELD_UP:
+        return  # no day can be told before work goes on
     days: dict[date, list[SurfaceWork]] = {}
     for work in matter.outlook.surfaces:
         day = work.dates[Milestone.REOPENING].likely

@@ -84,7 +84,7 @@ def _further(operation: Operation, voice: Voice) -> Iterator[Fact]:
     match operation:
         case SandInjection() if said := _injected(operation, voice):
             yield Fact(name=_named(operation.kind, 1, voice), value=said)
-        case ProductUse() if operation.rate or operation.water_in:
+        case ProductUse():
             watered = voice.say("numbers-watered-in", words=operation.water_in) if operation.water_in else ""
             said = voice.clauses([part for part in (operation.product, operation.rate, watered) if part])
             yield Fact(name=_named(operation.kind, 1, voice), value=said)

@@ -21,11 +21,11 @@ def answer_in_own_words(matter: Matter) -> tuple[Sentence, ...]:
         matter: what the notice is made of.
 
     Returns:
-        Its words without the marks of Markdown; nothing once the work is over, called off or overdue: they were typed
-        for work to come.
+        Its words without the marks of Markdown; nothing once the work has begun, is called off or overdue: they were
+        typed for work to come, and the log knows more by then.
     """
     own = _short_answer(matter)
-    if own is None or not own.instead or _is_over(matter) or matter.is_overdue:
+    if own is None or not own.instead or matter.outlook.work is not Work.PLANNED or matter.is_overdue:
         return ()
     told = (sentence for one in paragraphs_of(own.markdown, markdown=True) for sentence in one.sentences)
     return (Sentence(text=" ".join(told), source=matter.in_plan),)
@@ -67,7 +67,10 @@ def with_own_words(sections: Iterable[Section], matter: Matter) -> Iterator[Sect
     left: dict[Part, OwnWords] = {own.part: own for own in matter.job.own_parts if own.part is not Part.SHORT_ANSWER}
     for section in sections:
         own = left.pop(section.part, None) if section.part is not None else None
-        yield section if own is None else _with(section, own, matter)
+        if own is None or (own.instead and own.part is Part.DAY_BY_DAY and matter.outlook.work is not Work.PLANNED):
+            yield section  # from the first day of the work the log knows more than the plan did
+            continue
+        yield _with(section, own, matter)
     for own in () if _is_over(matter) else left.values():
         heading = matter.voice.name("part", own.part)
         yield _with(Section(part=own.part, heading=heading), own, matter)

@@ -6,7 +6,7 @@ cannot adopt a Local Rule, and nothing here infers one.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from swardcast.language.voice import slug_of
@@ -58,7 +58,7 @@ def the_rules(matter: Matter) -> Section:
     adopted = [paragraph for rule in matter.job.local_rules if (paragraph := tuple(_adopted(rule, matter)))]
     course_rules = [*_on_the_course(matter)]
     on_course = [tuple(_limit(held, matter)) for held in course_rules if held.limit.rule]
-    none = () if adopted else (matter.say("rules-none-of-its-own" if course_rules else "rules-none"),)
+    none = () if adopted else (matter.say(_none(matter, course_rules)),)
     ask = (matter.say("rules-ask-first"),) if none and _shuts_a_place(matter) else ()
     end = (matter.say("rules-full-text"),) if adopted or on_course else ()
     scores = matter.job.scores or matter.records.club.scores
@@ -71,6 +71,13 @@ def the_rules(matter: Matter) -> Section:
         paragraphs=tuple(paragraph for paragraph in paragraphs if paragraph),
         points=tuple(_facts(matter)) if matter.records.club.tone is Tone.FULL else (),
     )
+
+
+def _none(matter: Matter, course_rules: Sequence[LimitInForce]) -> str:
+    """What to say where the Committee adopted nothing for the work; "as it lies" would be wrong on a replaced green."""
+    if matter.job.while_working is Play.TEMPORARY_GREEN:
+        return "rules-none-temporary-green"
+    return "rules-none-of-its-own" if course_rules else "rules-none"
 
 
 def _shuts_a_place(matter: Matter) -> bool:

@@ -11,6 +11,7 @@ from swardcast.language.voice import capital
 from swardcast.notices.kinds import cautions_of, kind_name, said_of_kind
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Section, Sentence
+from swardcast.outlook.states import Work
 from swardcast.records.operations import ProductUse
 from swardcast.records.plan import Part
 
@@ -53,14 +54,15 @@ def take_care(matter: Matter) -> Section:
         matter: what the notice is made of.
 
     Returns:
-        The part.
+        The part; of work that is over only the label, since only the label says how long it counts.
     """
-    club = (Sentence(text=caution, source="club.yaml") for caution in matter.records.club.cautions)
-    return Section(
-        part=Part.TAKE_CARE,
-        heading=matter.voice.name("part", Part.TAKE_CARE),
-        points=(*_labels(matter), *cautions_of(matter.kinds, matter.voice), *club),
-    )
+    points = [*_labels(matter)]
+    if matter.outlook.work is not Work.BACK_TO_NORMAL:
+        points += cautions_of(matter.kinds, matter.voice)
+        points += [Sentence(text=caution, source="club.yaml") for caution in matter.records.club.cautions]
+    elif points:
+        points.append(matter.say("caution-label"))
+    return Section(part=Part.TAKE_CARE, heading=matter.voice.name("part", Part.TAKE_CARE), points=tuple(points))
 
 
 def _labels(matter: Matter) -> Iterator[Sentence]:

@@ -10,7 +10,6 @@ fixtures-more = { $first }, and { $count } more up to { $last }
 fixtures-computed = Each chance is for the morning of that day, or of the first day. It changes with the weather and the work.
 fixtures-usual-range = No chance is computed here: the words follow the usual range for this work.
 fixtures-not-known = How the healing goes on cannot be computed here, so only the days of the work are looked at.
-fixtures-left-out = Other fixtures in between are left out.
 
 ## Whole sentences. $who: "tee 1", or of several surfaces "some greens"; $count of surfaces.
 

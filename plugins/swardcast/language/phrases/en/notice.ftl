@@ -61,6 +61,8 @@ answer-temporary-greens = { $count ->
 # Where nothing has to heal afterwards
 answer-finished = Work finished: { $date }.
 answer-normal = Back to normal: { $date }.
+# A product was used: only its label says when people may be back.
+answer-label = What the label says counts before all of this: see “{ part-please-take-care }”.
 answer-how-sure = “Allow until” holds 9 times in 10.
 answer-called-off = This work is called off. Nothing changes for play.
 answer-called-off-because = This work is called off: { $because }. Nothing changes for play.
@@ -117,6 +119,8 @@ row-planned-finish = { $state ->
     [planned] { $places } finished, as planned
    *[going] { $places } finished, as things stand now
 }
+row-done-so-far = Done so far
+row-going-on = Going on now
 row-further-days = The days after these
 row-until = { $state ->
     [planned] More of the same, until { $day } as planned

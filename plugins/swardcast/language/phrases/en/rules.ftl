@@ -7,6 +7,9 @@ rules-none = No Local Rule is in force for this: play the ball as it lies.
 # While one holds on the whole course
 rules-none-of-its-own = No Local Rule is in force for this work alone. One holds on the whole course: see the course status.
 
+# Rule 13.1f; Model Local Rule D-2 would name the temporary green: Committee Procedures 8D.
+rules-none-temporary-green = No Local Rule on the temporary green is known here. Ask the club how it is played: the usual green may be a wrong green (Rule 13.1f).
+
 # No relief is invented: who finds the work in the way is sent to those who decide.
 rules-ask-first = If the work may lie in your way, ask the club before you set out.
 

@@ -1,0 +1,103 @@
+"""What a notice says when a product was used, work is held up, a temporary green is in play or own words grow old."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from swardcast.compose import compose_bulletin
+from swardcast.errors import InputNeedsAttention
+from swardcast.language.house_phrases import with_house_phrases
+from swardcast.notices.notice import Notice, text_of
+from swardcast.records.plan import Part
+from tests.notices.as_text import notice_as_text
+from tests.outlook.small_club import SmallClub, moment
+
+SPRAY = (
+    "plant protection: {product: a treatment against leaf disease, re-entry: keep off until the spray has dried, "
+    "signs: at each green, label read by: the office, label read on: 2027-05-03}"
+)
+
+
+def _notice(club: SmallClub, day: str, time: str = "18:00") -> Notice:
+    (notice,) = compose_bulletin(club.records(), moment(day, time)).notices
+    return notice
+
+
+def _part(notice: Notice, part: Part) -> str:
+    said = [
+        *(
+            text_of(paragraph)
+            for section in notice.sections
+            if section.part is part
+            for paragraph in section.paragraphs
+        ),
+        *(point.text for section in notice.sections if section.part is part for point in section.points),
+    ]
+    return " ".join(said)
+
+
+def test_the_words_of_a_label_stay_on_the_notice_after_the_work(tmp_path: Path) -> None:
+    """The program cannot know how long a label counts, so its words go on standing there."""
+    club = SmallClub(tmp_path)
+    club.job("spray", "05-10", SPRAY, surfaces="greens 1-3", more="    follow up: 4 to 6 hours\n")
+    for day in ("05-05", "05-10", "05-12", "06-20"):
+        if day == "05-12":
+            club.done("spray", "05-10")
+        notice = _notice(club, day)
+        assert "The label says: keep off until the spray has dried." in _part(notice, Part.TAKE_CARE), day
+        assert "What the label says counts before all of this" in notice.short_answer, day
+    assert "Keep well back from machines" not in _part(_notice(club, "06-20"), Part.TAKE_CARE)
+
+
+def test_held_up_work_names_no_day_of_its_own(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("tine", "06-01", surfaces="greens 1-3")
+    club.log("begun", "06-01", "work started", "job: tine", "surfaces: green 1", time="07:00")
+    club.log("hold", "06-01", "held up", "job: tine", "because: the machine broke", time="09:00")
+    told = notice_as_text(_notice(club, "06-09"))
+    assert "as things stand now" not in told
+    assert "Work finished" not in told
+
+
+def test_work_that_goes_on_says_what_is_done_and_where_it_goes_on(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("tine", "06-01", surfaces="greens 1-3")
+    club.log("first", "06-01", "work done", "job: tine", "surfaces: green 1", time="09:00")
+    club.log("second", "06-01", "work started", "job: tine", "surfaces: green 2", time="09:10")
+    told = notice_as_text(_notice(club, "06-01", "10:00"))
+    assert "Done so far: Green 1" in told
+    assert "Going on now: Green 2" in told
+
+
+def test_where_a_temporary_green_is_in_play_nobody_is_told_to_play_as_it_lies(tmp_path: Path) -> None:
+    """Rule 13.1f (The R&A and USGA, 2019): a wrong green is not played from."""
+    club = SmallClub(tmp_path)
+    club.job("trees", "06-01", "tree work", surfaces="green 1")
+    path = tmp_path / "plan" / "trees.yaml"
+    path.write_text(path.read_text().replace("while working: closed", "while working: temporary green"))
+    rules = _part(_notice(club, "05-20"), Part.THE_RULES)
+    assert "as it lies" not in rules
+    assert "the usual green may be a wrong green (Rule 13.1f)" in rules
+
+
+def test_own_words_in_place_of_the_day_by_day_and_the_answer_end_when_work_begins(tmp_path: Path) -> None:
+    own = "    own words: |\n      ## Instead of short answer\n      All three on Tuesday.\n      ## Instead of day by day\n      A day, no more.\n"
+    club = SmallClub(tmp_path)
+    club.job("tine", "06-01", surfaces="greens 1-3", more=own)
+    before = notice_as_text(_notice(club, "05-20"))
+    assert "All three on Tuesday." in before
+    assert "A day, no more." in before
+    club.log("begun", "06-01", "work started", "job: tine", "surfaces: green 1", time="07:00")
+    after = notice_as_text(_notice(club, "06-01", "08:00"))
+    assert "All three on Tuesday." not in after
+    assert "A day, no more." not in after
+    assert "Back to normal: likely by" in after
+
+
+@pytest.mark.parametrize("phrase", ["caution-label", "rules-committee", "label-signs", "answer-label"])
+def test_a_club_cannot_say_the_cautions_the_rules_or_the_label_otherwise(phrase: str) -> None:
+    with pytest.raises(InputNeedsAttention, match="they can only be added to") as refused:
+        with_house_phrases("en-GB", {"phrases/own.ftl": f"{phrase} = Never mind.\n"})
+    assert f"line 1: found '{phrase}'" in str(refused.value)
