@@ -47,7 +47,7 @@ def test_the_words_of_a_label_stay_on_the_notice_after_the_work(tmp_path: Path) 
             club.done("spray", "05-10")
         notice = _notice(club, day)
         assert "The label says: keep off until the spray has dried." in _part(notice, Part.TAKE_CARE), day
-        assert "What the label says counts before all of this" in notice.short_answer, day
+        assert "The product label counts first" in notice.short_answer, day
     assert "Keep well back from machines" not in _part(_notice(club, "06-20"), Part.TAKE_CARE)
 
 

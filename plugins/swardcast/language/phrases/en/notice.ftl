@@ -62,7 +62,7 @@ answer-temporary-greens = { $count ->
 answer-finished = Work finished: { $date }.
 answer-normal = Back to normal: { $date }.
 # A product was used: only its label says when people may be back.
-answer-label = What the label says counts before all of this: see “{ part-please-take-care }”.
+answer-label = The product label counts first: see “{ part-please-take-care }”.
 answer-how-sure = “Allow until” holds 9 times in 10.
 answer-called-off = This work is called off. Nothing changes for play.
 answer-called-off-because = This work is called off: { $because }. Nothing changes for play.
