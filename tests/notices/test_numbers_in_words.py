@@ -11,6 +11,7 @@ import pytest
 from swardcast.language.catalogue import BUILT_IN, built_in
 from swardcast.language.voice import Voice
 from swardcast.notices.numbers import facts_of_work
+from swardcast.notices.words import percent
 from swardcast.outlook.states import JobOutlook
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.operations import (
@@ -116,3 +117,9 @@ def test_work_whose_sizes_nobody_typed_has_no_numbers(job: JobOutlook) -> None:
     empty = (Trenching(kind=Kind.IRRIGATION_WORK), SandInjection(kind=Kind.SAND_INJECTION))
     only = replace(job, job=replace(job.job, operations=empty))
     assert list(facts_of_work(only, None, Voice.english(date(2027, 5, 30)))) == []
+
+
+def test_a_share_never_has_a_decimal_that_rounding_brought() -> None:
+    """9.97 % is printed with no decimal, as 10 % is."""
+    voice = Voice.english(date(2027, 9, 14))
+    assert [percent(share, voice).replace("\u00a0", " ") for share in (0.053, 0.0997, 0.1)] == ["5.3 %", "10 %", "10 %"]

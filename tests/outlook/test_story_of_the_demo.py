@@ -14,7 +14,7 @@ import pytest
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.notice import text_of
-from swardcast.notices.words import places_in_words, range_in_words, says_allow_until
+from swardcast.notices.words import places_in_words, range_in_words, says_allow_until, told_before_in_words
 from swardcast.outlook.states import DateRange, Work
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Part, Play
@@ -67,6 +67,8 @@ def test_without_weather_history_no_date_is_given(demo_records: ClubRecords) -> 
         ((-9, -5, -2), "by now"),
         ((20, 60, 120), "some time from October to January 2028"),
         ((170, 260, 360), "some time from March to September 2028"),
+        ((-60, 10, 40), "some time from September to October"),  # July is over
+        ((-60, 5, 12), "likely by Sunday 19 September; allow until Sunday 26 September"),  # only one month is left
     ],
 )
 def test_the_same_uncertainty_gives_the_same_words(days: tuple[int | None, ...], words: str) -> None:
@@ -76,6 +78,12 @@ def test_the_same_uncertainty_gives_the_same_words(days: tuple[int | None, ...],
     given = DateRange(early=early, likely=likely, allow_until=allow)
     assert range_in_words(given, Voice.english(near)) == words
     assert says_allow_until(given, Voice.english(near)) == ("allow until" in words)
+
+
+def test_months_told_before_stay_as_they_were_told() -> None:
+    told = DateRange(early=date(2027, 3, 1), likely=date(2027, 5, 20), allow_until=date(2027, 6, 10))
+    voice = Voice.english(date(2027, 5, 25))
+    assert told_before_in_words(told, voice) == "some time from March to June"
 
 
 def test_places_are_named_as_in_a_sentence(demo_records: ClubRecords) -> None:

@@ -6,6 +6,7 @@ The words themselves stand in the catalogue's `dates.ftl`, the one table of them
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from datetime import date
 
 from swardcast.language.voice import Voice
 from swardcast.outlook.states import DateRange, JobOutlook, NoDate, Work
@@ -45,8 +46,8 @@ def range_in_words(given: DateRange, voice: Voice) -> str:
         voice: the language and the day of the reader.
 
     Returns:
-        "on Friday 24 September" for a fact; "likely by ...; allow until ..." for a computed date; months where the
-        range is wider than eight weeks; no date where the season does not bring one.
+        "on Friday 24 September" for a fact; "likely by ...; allow until ..." for a computed date; the months to come
+        where the range is wider than eight weeks; no date where the season does not bring one.
     """
     if given.likely is None or given.allow_until is None:
         return voice.say(_NO_DATES[given.no_date])
@@ -57,14 +58,22 @@ def range_in_words(given: DateRange, voice: Voice) -> str:
         return voice.say("by-now")
     if given.likely < voice.near:
         return voice.say("due-now", until=allow_until)
-    early = given.early or given.likely
-    if given.is_wide:
-        one_year = early.year == given.allow_until.year  # said once
-        first = (voice.on(given.allow_until) if one_year else voice).month(early)
-        return voice.say("months-from-to", first=first, last=voice.month(given.allow_until))
+    if months := _months(given, voice):
+        first, last = months
+        one_year = first.year == last.year  # said once
+        begins = (voice.on(last) if one_year else voice).month(first)
+        return voice.say("months-from-to", first=begins, last=voice.month(last))
     if given.allow_until == given.likely:
         return voice.say("likely-by", day=likely)
     return voice.say("likely-by-allow-until", day=likely, until=allow_until)
+
+
+def _months(given: DateRange, voice: Voice) -> tuple[date, date] | None:
+    """A day of the first and of the last month still to come of a range told in months; None where they are one."""
+    if not given.is_wide or given.allow_until is None:
+        return None
+    first, last = max(given.early or given.likely or given.allow_until, voice.near), given.allow_until
+    return None if (first.year, first.month) == (last.year, last.month) else (first, last)
 
 
 def says_allow_until(given: DateRange, voice: Voice) -> bool:
@@ -81,7 +90,7 @@ def says_allow_until(given: DateRange, voice: Voice) -> bool:
         return False
     if given.likely < voice.near:
         return True
-    return given.likely != given.allow_until and not given.is_wide
+    return given.likely != given.allow_until and _months(given, voice) is None
 
 
 def told_before_in_words(told: DateRange, voice: Voice) -> str:
@@ -96,7 +105,7 @@ def told_before_in_words(told: DateRange, voice: Voice) -> str:
     """
     if told.likely is None or told.is_fact:
         return range_in_words(told, voice)
-    return range_in_words(told, voice.on(min(voice.near, told.likely)))
+    return range_in_words(told, voice.on(min(voice.near, told.early or told.likely)))
 
 
 def is_overdue(outlook: JobOutlook, voice: Voice) -> bool:
@@ -160,7 +169,7 @@ def amount(value: float, voice: Voice) -> str:
 def percent(fraction: float, voice: Voice) -> str:
     """Say a share: "5.3 %", "14 %"."""
     share = 100 * fraction
-    number = voice.number(share, decimals=1 if share < 10 else 0)  # noqa: PLR2004 - below ten a decimal tells
+    number = voice.number(share, decimals=1 if round(share, 1) < 10 else 0)  # noqa: PLR2004 - below ten a decimal tells
     return voice.say("percent", number=number)
 
 
