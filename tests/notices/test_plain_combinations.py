@@ -76,3 +76,9 @@ def test_every_day_has_its_own_weekday(notices: list[Read]) -> None:
 
 def test_every_number_has_the_right_form_of_the_word_after_it(notices: list[Read]) -> None:
     assert wrong_forms(notices) == []
+
+
+def test_every_short_answer_is_read_at_a_glance(notices: list[Read]) -> None:
+    """40 words or fewer; it is the first block of a notice."""
+    long = {notice.name: notice.blocks[0].text for notice in notices if len(notice.blocks[0].text.split()) > 40}
+    assert long == {}

@@ -35,14 +35,14 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
 
     Returns:
         Sentences of 40 words or fewer in all; how sure the dates are is left out where there is no room,
-        and so is a typed cause that is too long.
+        and so are a typed cause that is too long and what happens meanwhile.
     """
-    said = tuple(_sentences(matter, brief=False))
+    has_label = matter.outlook.work is not Work.CALLED_OFF and label_counts(matter.job.operations)
+    label = (matter.say("answer-label"),) if has_label else ()
+    said = (*_sentences(matter, brief=False), *label)
     if _words(said) > MOST_WORDS:
-        said = tuple(_sentences(matter, brief=True))
-    if matter.outlook.work is not Work.CALLED_OFF and label_counts(matter.job.operations):
-        said = (*said, matter.say("answer-label"))
-    if matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
+        said = (*_sentences(matter, brief=True), *label)
+    if label or matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
         return said
     is_said = says_allow_until(matter.published, matter.voice) and not matter.is_overdue
     sure = matter.say("answer-how-sure")
@@ -63,7 +63,7 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
             yield _back_to_normal(matter)
             return
         case Work.PLANNED:
-            yield _starts(matter)
+            yield _starts(matter, brief=brief)
         case Work.UNDER_WAY:
             source = _said_by(matter, ReasonKind.STARTED, ReasonKind.DONE)
             yield matter.say("answer-under-way", source=source, meanwhile=_while_working(matter).text)
@@ -79,10 +79,12 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
     yield matter.say(phrase, source=matter.published_by, date=normal)
 
 
-def _starts(matter: Matter) -> Sentence:
+def _starts(matter: Matter, *, brief: bool) -> Sentence:
     day = matter.voice.day(matter.outlook.starts)
     if matter.is_overdue:
         return matter.say("answer-not-started", source=matter.in_plan, day=day)
+    if brief:
+        return matter.say("answer-starts-brief", source=matter.in_plan, day=day)
     return matter.say("answer-starts", source=matter.in_plan, day=day, meanwhile=_while_working(matter).text)
 
 

@@ -23,6 +23,7 @@ when-from-to = { $state ->
 ## Short answer: 40 words or fewer
 
 # $meanwhile: answer-while-working
+answer-starts-brief = Work should start on { $day }.
 answer-starts = Work should start on { $day }; { $meanwhile }.
 answer-not-started = This work was planned from { $day }; no entry says that it has started.
 answer-under-way = Work is going on; { $meanwhile }.
@@ -32,7 +33,7 @@ answer-held-up-because = Work is held up: { $because }.
 # A clause. $where is the one surface; $surface is the kind of surface; $play how it plays meanwhile.
 answer-while-working = { $count ->
     [one] { $where } { $play ->
-        [temporary-green] gives way to a temporary green for as long as it takes
+        [temporary-green] is out of play, with a temporary green
         [open-with-care] stays open with care while we work on it
         [open] stays open while we work on it
         [not-known] may be closed while we work on it
@@ -47,7 +48,7 @@ answer-while-working = { $count ->
         [bunker] bunker
        *[mixed] place
     } { $play ->
-        [temporary-green] gives way to a temporary green for as long as it takes
+        [temporary-green] is out of play, with a temporary green
         [open-with-care] stays open with care while we work on it
         [open] stays open while we work on it
         [not-known] may be closed while we work on it
