@@ -15,9 +15,10 @@ import pytest
 from babel import Locale
 from lxml import html
 
-from swardcast.compose import compose_bulletin
+from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.house_phrases import with_house_phrases
 from swardcast.outlets.html import item_html, notice_html, status_html, sums_html, track_record_html
+from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.turf.published_recoveries import PUBLISHED_RECOVERIES
 from tests.conftest import DEMO, ROOT
@@ -51,6 +52,19 @@ def site(
     done = run_swardcast("build", "--club", str(club), "--output", str(output), "--as-of", "2027-09-14 09:30")
     assert done.returncode == 0, done.stderr
     return output
+
+
+@pytest.fixture(scope="module")
+def bulletin_at(demo_records: ClubRecords) -> Callable[[str], Bulletin]:
+    """The demo in the made-up language at a moment, without a build; what was worked out once is remembered."""
+    catalogue = with_house_phrases(TAG, {"phrases/made-up.ftl": made_up_phrases()})
+    club = replace(demo_records.club, language=TAG, catalogue=catalogue)
+    records, book = replace(demo_records, club=club), WeatherBook(club, demo_records.weather)
+
+    def at(moment: str) -> Bulletin:
+        return compose_bulletin(records, datetime.fromisoformat(moment).replace(tzinfo=club.time_zone), book)
+
+    return at
 
 
 @pytest.fixture(scope="module")
@@ -105,12 +119,11 @@ def test_the_feed_says_no_english_phrase(site: Path, typed: TypedWords) -> None:
         pytest.param("2027-12-24 09:00", id="winter"),
     ],
 )
-def test_no_other_moment_says_an_english_phrase(demo_records: ClubRecords, typed: TypedWords, moment: str) -> None:
+def test_no_other_moment_says_an_english_phrase(
+    bulletin_at: Callable[[str], Bulletin], typed: TypedWords, moment: str
+) -> None:
     """Without a build: what the plugin gives to any theme, the plain status page among it."""
-    catalogue = with_house_phrases(TAG, {"phrases/made-up.ftl": made_up_phrases()})
-    club = replace(demo_records.club, language=TAG, catalogue=catalogue)
-    as_of = datetime.fromisoformat(moment).replace(tzinfo=club.time_zone)
-    bulletin = compose_bulletin(replace(demo_records, club=club), as_of)
+    bulletin = bulletin_at(moment)
     voice = bulletin.voice
     rendered = [
         status_html(bulletin.status, voice, bulletin.weather_sources),

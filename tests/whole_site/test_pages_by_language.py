@@ -14,6 +14,7 @@ from lxml import html
 from swardcast.errors import SwardcastError
 from swardcast.site_source import page_paths
 from tests.conftest import ROOT
+from tests.outlook.small_club import SmallClub
 
 CONTENT = ROOT / "site_src" / "content"
 NAMES = sorted(page.name for page in (CONTENT / "pages" / "en-GB").iterdir())
@@ -37,12 +38,13 @@ def test_both_englishes_have_the_same_page(name: str) -> None:
 
 
 def test_a_club_in_the_united_states_shows_american_pages(
-    club: Path, run_swardcast: Callable[..., subprocess.CompletedProcess[str]], tmp_path: Path
+    run_swardcast: Callable[..., subprocess.CompletedProcess[str]], tmp_path: Path
 ) -> None:
-    told = club / "club.yaml"
+    club, output = SmallClub(tmp_path / "club"), tmp_path / "site"
+    club.job("cores", "09-20")
+    told = club.folder / "club.yaml"
     told.write_text(told.read_text(encoding="utf-8").replace("language: en-GB", "language: en-US"), encoding="utf-8")
-    output = tmp_path / "site"
-    done = run_swardcast("build", "--club", str(club), "--output", str(output), "--as-of", "2027-09-14 09:30")
+    done = run_swardcast("build", "--club", str(club.folder), "--output", str(output), "--as-of", "2027-09-14 09:30")
     assert done.returncode == 0, done.stderr
     page = html.parse(output / "pages/how-dates-are-worked-out/index.html").getroot()
     assert page.get("lang") == "en-US"
