@@ -10,6 +10,7 @@ import pytest
 
 from tests.cli.conftest import Done
 from tests.conftest import DEMO
+from tests.outlook.small_club import SmallClub
 
 
 def tree(folder: Path) -> dict[str, tuple[int, bytes]]:
@@ -38,6 +39,20 @@ def test_an_entry_dated_ahead_is_pointed_out_since_it_says_nothing_yet(
     done = swardcast("check", "--club", str(club))
     said = "An entry is dated ahead and says nothing yet: it counts from 7am on Sunday 14 September 2127 [slip]."
     assert (done.code, done.err) == (0, f"Worth another look: {said}\n")
+
+
+@pytest.mark.parametrize(("day", "ahead"), [("2027-05-19", True), ("2027-05-20", False), ("2027-02-28", False)])
+def test_a_label_to_be_read_on_a_day_to_come_is_pointed_out_once_its_job_is_announced(
+    swardcast: Callable[..., Done], tmp_path: Path, day: str, ahead: bool
+) -> None:
+    club = SmallClub(tmp_path)
+    label = "re-entry: once it is dry, signs: on the tee, label read by: AB, label read on: 2027-05-20"
+    club.job("feed", "06-01", f"liquid feed: {{product: feed, {label}}}", more="    follow up: 1 to 2 hours\n")
+    done = swardcast("check", "--club", str(club.folder), "--as-of", day)
+    said = (
+        "plan/feed.yaml, line 4: the label of the liquid feed is to be read on Thursday 20 May, and the notice tells it"
+    )
+    assert (done.code, done.err) == (0, f"Worth another look: {said} as read already.\n" if ahead else "")
 
 
 def test_own_words_that_are_hard_to_read_are_worth_another_look_and_no_error(

@@ -122,6 +122,27 @@ def test_a_surface_that_stays_closed_for_days_is_over_with_its_closure(tmp_path:
     assert club.work("job", moment("06-05")).work is Work.BACK_TO_NORMAL
 
 
+def test_a_green_that_is_closed_for_longer_than_it_heals_is_not_called_normal_before_it_opens(tmp_path: Path) -> None:
+    """Two millimetres of sand are gone in June well before six to eight weeks, 42, 49 and 56 days: 13, 20, 27 July."""
+    club = SmallClub(tmp_path)
+    closed = "    reopens after: {from: 6 to 8 weeks, source: our own}\n"
+    club.job("job", "06-01", "topdressing: {sand: 2 mm}", more=closed)
+    club.done("job", "06-01")
+    healed = club.work("job", moment("06-30"))
+    holes = healed.dates[Milestone.HOLES_CLOSED]
+    assert holes.allow_until is not None
+    assert holes.allow_until < date(2027, 7, 1)
+    assert healed.work is Work.HEALING
+    for dates in (healed.dates, club.course(moment("06-30")).jobs["job"].dates):
+        normal = dates[Milestone.BACK_TO_NORMAL]
+        assert (normal.early, normal.likely, normal.allow_until) == (
+            date(2027, 7, 13),
+            date(2027, 7, 20),
+            date(2027, 7, 27),
+        )
+    assert club.work("job", moment("07-28")).work is Work.BACK_TO_NORMAL
+
+
 def test_a_green_on_its_temporary_green_stays_there_until_the_plan_ends_it(tmp_path: Path) -> None:
     club = SmallClub(tmp_path)
     stays = "    reopens after: {from: 8 to 10 weeks, source: our own}\n"

@@ -9,7 +9,7 @@ from swardcast.cli.common import add_club_options, moment_of, new_parser, print_
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice
 from swardcast.notices.own_words import own_words_remarks
-from swardcast.notices.reasons import dated_ahead
+from swardcast.notices.reasons import dated_ahead, labels_read_ahead
 
 __all__ = ["parser", "run"]
 
@@ -42,8 +42,10 @@ def run(options: argparse.Namespace) -> int:
     print(f"{records.club.name}: nothing needs attention.")
     for name, count in counts.items():
         print(f"  {name.replace('_', ' ')}: {count}")
-    ahead = dated_ahead(records, now, Voice.english(now.date())) if options.as_of is None else ()
-    for remark in (*ahead, *own_words_remarks(records, now, banned_phrases(records.club.language))):
+    voice = Voice.english(now.date())
+    ahead = dated_ahead(records, now, voice) if options.as_of is None else ()
+    labels = labels_read_ahead(records, now, voice)
+    for remark in (*ahead, *labels, *own_words_remarks(records, now, banned_phrases(records.club.language))):
         print(f"Worth another look: {remark}", file=sys.stderr)
     if records.weather.incomplete:
         print(

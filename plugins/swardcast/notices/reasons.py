@@ -12,10 +12,11 @@ from swardcast.outlook.sightings import CoverSeen, Look, MarksSeen, RollSeen
 from swardcast.outlook.states import CourseOutlook, Reason, ReasonKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import FROST_DELAY
+from swardcast.records.operations import ProductUse
 from swardcast.records.plan import Play
 from swardcast.turf.growth import BRAKES
 
-__all__ = ["dated_ahead", "look_in_words", "reason_in_words", "remarks_on"]
+__all__ = ["dated_ahead", "labels_read_ahead", "look_in_words", "reason_in_words", "remarks_on"]
 
 
 _MAY_SAY_WHY: Final = (ReasonKind.MORNING_ENTRY, ReasonKind.MOVED, ReasonKind.CALLED_OFF, ReasonKind.HELD_UP)
@@ -96,6 +97,28 @@ def remarks_on(outlook: CourseOutlook, voice: Voice) -> tuple[str, ...]:
                 if reason.kind in (ReasonKind.CONTRADICTION, ReasonKind.WILD):
                     found.append(f"{capital(work.surface.name)}: {reason_in_words(reason, voice)} [{reason.source}]")
     return tuple(dict.fromkeys(found))
+
+
+def labels_read_ahead(records: ClubRecords, now: datetime, voice: Voice) -> tuple[str, ...]:
+    """Say that a label is called read on a day to come, though its notice tells what it says.
+
+    Args:
+        records: the club's records.
+        now: the present moment, aware.
+        voice: the language.
+
+    Returns:
+        A sentence for each product of a job that is announced.
+    """
+    today = now.astimezone(records.club.time_zone).date()
+    return tuple(
+        f"{job.file}, line {job.line}: the label of the {use.kind.value} is to be read on"
+        f" {voice.on(today).day(use.label_read_on)}, and the notice tells it as read already."
+        for job in records.jobs.values()
+        if job.announced <= today
+        for use in job.operations
+        if isinstance(use, ProductUse) and use.label_read_on > today
+    )
 
 
 def dated_ahead(records: ClubRecords, now: datetime, voice: Voice) -> tuple[str, ...]:

@@ -56,6 +56,8 @@ def dates_of_surface(
         dates[Milestone.BACK_TO_NORMAL] = _later(when.finish, job.normal_after)
     elif recovery is not None:
         dates.update(recovery.ranges)
+        if job.reopens_after is not None:
+            dates[Milestone.BACK_TO_NORMAL] = _not_before(dates[Milestone.BACK_TO_NORMAL], reopening)
     elif without is None:
         dates.update(dict.fromkeys(_HEALING_MILESTONES, reopening))
     if here.normal is not None:
@@ -74,6 +76,20 @@ def _later(day: DateRange, stretch: Stretch) -> DateRange:
         likely=plus(day.likely, middle),
         allow_until=plus(day.allow_until, stretch.to_days),
     )  # never a fact: the range is somebody's experience
+
+
+def _not_before(given: DateRange, reopening: DateRange) -> DateRange:
+    """A place that is closed for longer than it takes to heal is back to normal when it is open again."""
+
+    def later(day: date | None, opens: date | None) -> date | None:
+        return day if day is None or opens is None else max(day, opens)
+
+    return replace(
+        given,
+        early=later(given.early, reopening.early),
+        likely=later(given.likely, reopening.likely),
+        allow_until=later(given.allow_until, reopening.allow_until),
+    )
 
 
 def dated_milestones(work: SurfaceWork) -> tuple[Milestone, ...]:
@@ -107,7 +123,10 @@ def range_of_all(works: Sequence[SurfaceWork], milestone: Milestone) -> DateRang
         counted = [work for work in works if work.work is not Work.CALLED_OFF]
     sampled = sampled_recoveries(counted)
     if milestone is not Milestone.REOPENING and open_ones and sampled and len(sampled) == len(counted):
-        return date_range(*samples_of_last(sampled, milestone))
+        healed = date_range(*samples_of_last(sampled, milestone))
+        if milestone is not Milestone.BACK_TO_NORMAL or open_ones[0].job.reopens_after is None:
+            return healed
+        return _not_before(healed, range_of_all(open_ones, Milestone.REOPENING))
     ranges = [work.dates[milestone] for work in counted]
     return DateRange(
         early=_latest([given.early for given in ranges]),
