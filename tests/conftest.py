@@ -7,7 +7,7 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Callable
-from datetime import datetime
+from datetime import date, datetime, time, timedelta
 from functools import cache
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -24,6 +24,7 @@ ROOT = Path(__file__).parents[1]
 DEMO = ROOT / "demo_content"
 PLAIN_LANGUAGE = "plain language"
 """Name under which a test tells figures that are to stand at the end of the run."""
+FIRST_DAY, LAST_DAY = date(2027, 4, 19), date(2027, 9, 30)
 DEMO_AS_OF = datetime(2027, 9, 14, 9, 30, tzinfo=ZoneInfo("Europe/London"))
 
 
@@ -48,6 +49,14 @@ def demo_bulletin_at(demo_records: ClubRecords) -> Callable[[str], Bulletin]:
 @pytest.fixture(scope="session")
 def demo_bulletin(demo_bulletin_at: Callable[[str], Bulletin]) -> Bulletin:
     return demo_bulletin_at(f"{DEMO_AS_OF:%Y-%m-%d %H:%M}")
+
+
+@pytest.fixture(scope="session")
+def evenings(demo_records: ClubRecords) -> dict[date, Bulletin]:
+    """The demo as published at 6pm of every day, from the first announcement to two weeks after the last entry."""
+    zone, book = demo_records.club.time_zone, WeatherBook(demo_records.club, demo_records.weather)
+    days = [FIRST_DAY + timedelta(days=number) for number in range((LAST_DAY - FIRST_DAY).days + 1)]
+    return {day: compose_bulletin(demo_records, datetime.combine(day, time(18), tzinfo=zone), book) for day in days}
 
 
 @pytest.fixture

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from swardcast.language.voice import Voice
@@ -18,17 +18,19 @@ from swardcast.notices.track_record import Comparisons, compose_published, compo
 from swardcast.notices.why import WhyPage, compose_why
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.job_ranges import without_called_off
+from swardcast.outlook.limits import limits_in_force
 from swardcast.outlook.play_story import play_changes
 from swardcast.outlook.states import CourseOutlook
-from swardcast.outlook.story import tell_story
+from swardcast.outlook.story import JobStory, tell_story
 from swardcast.outlook.track_record import track_record
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
+from swardcast.records.standing import standing_entries
 from swardcast.records.weather import WeatherSource
 
-__all__ = ["Bulletin", "compose_bulletin"]
+__all__ = ["Bulletin", "compose_bulletin", "notice_as_told"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -48,6 +50,8 @@ class Bulletin:
         published: the published recoveries beside what is computed for them.
         weather_sources: services whose weather the dates rest on, which their licences ask us to name.
         remarks: what the manager should look at again; members do not see it.
+        records: the club's records as known at the moment.
+        stories: what members heard of each announced job, by its id.
     """
 
     club: Club
@@ -62,6 +66,8 @@ class Bulletin:
     published: Comparisons
     weather_sources: tuple[WeatherSource, ...]
     remarks: tuple[str, ...]
+    records: ClubRecords
+    stories: Mapping[str, JobStory]
 
     @property
     def voice(self) -> Voice:
@@ -117,6 +123,36 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
         published=compose_published(voice),
         weather_sources=records.weather.sources,
         remarks=remarks_on(outlook, Voice.english(outlook.as_of.date())),
+        records=known,
+        stories=stories,
+    )
+
+
+def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
+    """Word a notice as it stood when members heard of an item: a later bulletin gives the same.
+
+    Args:
+        bulletin: the bulletin that has the item.
+        item: the item.
+
+    Returns:
+        The notice, or None for an item on the course status.
+    """
+    story = bulletin.stories.get(item.notice_id)
+    if story is None:
+        return None
+    (revision,) = (change.revision for change in story.changes if change.id == item.id)
+    changes = story.changes[:revision]
+    known = bulletin.records.known_at(item.at)
+    return compose_notice(
+        Matter(
+            outlook=changes[-1].outlook,
+            story=replace(story, changes=changes),
+            records=known,
+            limits=limits_in_force(standing_entries(known.entries), item.at),
+            as_of=item.at,
+            voice=bulletin.club.voice(item.at.date()),
+        )
     )
 
 

@@ -1,7 +1,7 @@
 """Shell 1: notices become Pelican articles; the status page, feeds and the bulletin go into every build.
 
-A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `published` or `track record`; the plugin puts
-what it computed in its place.
+A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `published`, `track record` or `feeds`; the
+plugin puts what it computed in its place.
 
 Settings: SWARDCAST_CLUB (the club folder) and SWARDCAST_AS_OF (a moment, or None for now). Another setting that
 begins with SWARDCAST_ is an error. Everything that can fail fails before Pelican writes its first byte.
@@ -29,12 +29,14 @@ from swardcast.errors import SwardcastError, nearest
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.moments import as_of_from
-from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
+from swardcast.outlets.atom import atom_artifacts
+from swardcast.outlets.feed_content import in_full, in_short
+from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import (
-    item_html,
+    feeds_html,
     notice_html,
     published_html,
     status_html,
@@ -43,8 +45,9 @@ from swardcast.outlets.html import (
     why_html,
     why_index_html,
 )
+from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.own_words import own_words_html
-from swardcast.outlets.rss import rss_artifact
+from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
@@ -102,12 +105,6 @@ def _compose(generator: ArticlesGenerator) -> None:
     voice = bulletin.voice
     root = _root(settings, settings["ARTICLE_SAVE_AS"])
     bodies = {notice.id: notice_html(notice, voice, root) for notice in bulletin.notices}
-    site = f"{bulletin.club.site}/"
-    in_feed = {notice.id: notice_html(notice, voice, site) for notice in bulletin.notices}
-
-    def content_of(item: FeedItem) -> str:
-        return item_html(item, in_feed.get(item.notice_id, ""))
-
     context = generator.context
     context["bulletin"] = bulletin
     context["SITENAME"] = settings["SITENAME"] = escape(bulletin.club.name)  # HTML, as themes and feeds take names
@@ -117,7 +114,13 @@ def _compose(generator: ArticlesGenerator) -> None:
     folder, club, tag = Path(generator.path), Path(settings["SWARDCAST_CLUB"]), bulletin.club.language
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
-    context["swardcast_artifacts"] = (rss_artifact(bulletin, content_of),)
+    context["swardcast_feeds"] = feeds_of(bulletin)
+    context["swardcast_artifacts"] = _feeds(bulletin)
+
+
+def _feeds(bulletin: Bulletin) -> tuple[Artifact, ...]:
+    pages = feed_pages(bulletin, partial(in_full, bulletin=bulletin), partial(in_short, bulletin=bulletin))
+    return (*rss_artifacts(pages), *atom_artifacts(pages), *json_artifacts(pages))
 
 
 def _add_articles(generator: ArticlesGenerator) -> None:
@@ -240,6 +243,7 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, str]:
         "sums": sums_html(bulletin.sums, bulletin.voice),
         "published": published_html(bulletin.published, bulletin.voice),
         "track record": track_record_html(bulletin.track_record, f"{up}notices/", bulletin.voice),
+        "feeds": feeds_html(feeds_of(bulletin), bulletin.voice, up),
     }
 
 

@@ -9,33 +9,17 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
-from datetime import date, datetime, time, timedelta
+from datetime import date
 from pathlib import Path
-from zoneinfo import ZoneInfo
-
-import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.words import places_in_words
 from swardcast.outlook.states import Work
-from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 
 GOLDEN = Path(__file__).parents[1] / "golden" / "demo_days.txt"
-LONDON = ZoneInfo("Europe/London")
-FIRST, LAST = date(2027, 4, 19), date(2027, 9, 30)  # the first announcement; two weeks after the last entry
-
-
-@pytest.fixture(scope="module")
-def evenings(demo_records: ClubRecords) -> dict[date, Bulletin]:
-    book = WeatherBook(demo_records.club, demo_records.weather)
-    days = [FIRST + timedelta(days=number) for number in range((LAST - FIRST).days + 1)]
-    return {
-        day: compose_bulletin(demo_records, datetime.combine(day, time(18), tzinfo=LONDON), book)  # at 6pm
-        for day in days
-    }
 
 
 def _works(bulletin: Bulletin, day: date) -> Iterator[tuple[str, str]]:

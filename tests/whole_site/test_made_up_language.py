@@ -97,8 +97,9 @@ def test_no_page_says_an_english_phrase(site: Path, typed: TypedWords) -> None:
     assert left == {}
 
 
-def test_the_feed_says_no_english_phrase(site: Path, typed: TypedWords) -> None:
-    feed = feedparser.parse((site / "feeds" / "status.rss").read_bytes())
+@pytest.mark.parametrize("name", ["status.rss", "status.atom", "status/1.rss", "greens.atom"])
+def test_no_feed_says_an_english_phrase(site: Path, typed: TypedWords, name: str) -> None:
+    feed = feedparser.parse((site / "feeds" / name).read_bytes())
     assert not feed.bozo
     assert feed.feed.language == TAG
     texts = [feed.feed.title, feed.feed.subtitle]
@@ -130,7 +131,7 @@ def test_no_other_moment_says_an_english_phrase(
         sums_html(bulletin.sums, voice),
         track_record_html(bulletin.track_record, "../", voice),
         *(notice_html(notice, voice, "../../") for notice in bulletin.notices),
-        *(item_html(item, "") for item in bulletin.items),
+        *(item_html(item, "", voice, "../") for item in bulletin.items),
     ]
     texts = [item.title for item in bulletin.items]
     for part in rendered:

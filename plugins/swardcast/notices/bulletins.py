@@ -17,11 +17,10 @@ from swardcast.outlook.play import statements
 from swardcast.outlook.play_story import PlayChange
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
-from swardcast.records.club import Surface
+from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import NoteToMembers, PlanChange
+from swardcast.records.log import Correction, NoteToMembers, PlanChange
 from swardcast.records.plan import Play
-from swardcast.records.standing import withdrawn_ids
 
 __all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story", "last_change"]
 
@@ -38,6 +37,8 @@ class FeedItem:
         notice_id: the notice it belongs to, or "" for the course status.
         category: the main kind of work, or "course status", in words.
         markdown: the manager's own words, or "".
+        kinds: kinds of surface that it speaks of; none where it speaks of the whole course.
+        withdrawn_at: when it was withdrawn, local time, or None.
     """
 
     id: str
@@ -47,6 +48,8 @@ class FeedItem:
     notice_id: str
     category: str
     markdown: str = ""
+    kinds: frozenset[SurfaceKind] = frozenset()
+    withdrawn_at: datetime | None = None
 
 
 def items_of_story(story: JobStory, records: ClubRecords, category: str, voice: Voice) -> list[FeedItem]:
@@ -99,7 +102,16 @@ def _item(change: JobChange, story: JobStory, records: ClubRecords, category: st
         notice_id=story.job.id,
         category=category,
         markdown=change.entry.head.words if change.entry is not None else "",
+        kinds=_kinds_spoken_of(change, records),
     )
+
+
+def _kinds_spoken_of(change: JobChange, records: ClubRecords) -> frozenset[SurfaceKind]:
+    """Those of the entry, and those on which the work came into another state; a date is the date of the whole job."""
+    names = set(getattr(change.entry, "surfaces", ())).union(*change.news.became.values())
+    whole = change.revision == 1 or change.news.before is not None or change.news.rescheduled or not names
+    surfaces = [work.surface for work in change.outlook.surfaces]
+    return frozenset(one.kind for one in (surfaces if whole else (records.surfaces[name] for name in names)))
 
 
 def _headline(change: JobChange, records: ClubRecords, voice: Voice) -> str:
@@ -200,6 +212,8 @@ def _item_of_play(change: PlayChange, records: ClubRecords, voice: Voice) -> Fee
         notice_id="",
         category=voice.say("news-category-course"),
         markdown=change.words,
+        # A limit, like an entry withdrawn without a word on a surface, concerns every player.
+        kinds=frozenset() if limits else frozenset(records.surfaces[name].kind for name in change.play),
     )
 
 
@@ -213,16 +227,20 @@ def items_of_notes(records: ClubRecords, voice: Voice) -> list[FeedItem]:
     Returns:
         Items, oldest first; a note that was withdrawn says so, since feeds have carried it.
     """
-    withdrawn = withdrawn_ids(records.entries)
+    zone = records.club.time_zone
+    withdrawn = {
+        entry.corrects: entry.head.at.astimezone(zone) for entry in records.entries if isinstance(entry, Correction)
+    }
     return [
         FeedItem(
             id=f"course-status/{note.head.id}",
-            at=note.head.at.astimezone(records.club.time_zone),
+            at=note.head.at.astimezone(zone),
             title=capital(voice.say("news-note")),
             sentences=(voice.say("news-note-withdrawn" if note.head.id in withdrawn else "news-note-to-all"),),
             notice_id="",
             category=voice.say("news-category-course"),
             markdown="" if note.head.id in withdrawn else note.head.words,
+            withdrawn_at=withdrawn.get(note.head.id),
         )
         for note in records.entries
         if isinstance(note, NoteToMembers) and not note.job

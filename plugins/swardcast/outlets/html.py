@@ -15,11 +15,13 @@ from swardcast.notices.status import CourseStatus
 from swardcast.notices.sums import JobSums
 from swardcast.notices.track_record import Comparisons
 from swardcast.notices.why import WhyPage
+from swardcast.outlets.feeds import Feed
 from swardcast.outlets.own_words import own_words_html
 from swardcast.outlets.saying import words_for_templates
 from swardcast.records.weather import WeatherSource
 
 __all__ = [
+    "feeds_html",
     "item_html",
     "notice_html",
     "published_html",
@@ -87,17 +89,34 @@ def why_index_html(pages: Sequence[WhyPage], voice: Voice, root: str) -> str:
     return _environment().get_template("why_index.html").render(words_for_templates(voice), groups=groups, root=root)
 
 
-def item_html(item: FeedItem, body: str) -> str:
-    """Render a feed item: what changed, then the whole notice as it stands.
+def item_html(item: FeedItem, body: str, voice: Voice, root: str) -> str:
+    """Render a feed item: what changed, a link to how it stands now, then the whole notice as it stood.
 
     Args:
         item: the item.
         body: the notice's HTML, or "".
+        voice: the language.
+        root: absolute address of the site's first page, ending with a slash: an item is read elsewhere.
 
     Returns:
         HTML; every text of the item is escaped.
     """
-    return _environment().get_template("item.html").render(item=item, body=Markup(body))  # noqa: S704 - made above
+    told = Markup(body)  # noqa: S704 - made above
+    return _environment().get_template("item.html").render(words_for_templates(voice), item=item, body=told, root=root)
+
+
+def feeds_html(feeds: Sequence[Feed], voice: Voice, root: str) -> str:
+    """Render the list of feeds, each with a link for each format.
+
+    Args:
+        feeds: the feeds.
+        voice: the language.
+        root: address of the site's first page, ending with a slash.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _environment().get_template("feeds.html").render(words_for_templates(voice), feeds=feeds, root=root)
 
 
 def sums_html(sums: Sequence[JobSums], voice: Voice) -> str:

@@ -2,81 +2,62 @@
 
 Follows the RSS 2.0 specification and the RSS Advisory Board's Best Practices Profile: a self link, guids that are
 no permalinks, RFC 822 dates with a numeric zone, absolute links, descriptions that are HTML, the full notice in
-content:encoded. Readers decide what is new by the guid, so each change is an item of its own.
+content:encoded. Readers decide what is new by the guid, so each change is an item of its own. Archives as in RFC 5005,
+appendix B.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from datetime import datetime
+from collections.abc import Iterable
 from html import escape
 from typing import Final
-from urllib.parse import urlsplit
 
 from feedgen.feed import FeedGenerator
 
 from swardcast.artifact import Artifact
-from swardcast.compose import Bulletin
-from swardcast.notices.bulletins import FeedItem
+from swardcast.outlets.feed_xml import begun
+from swardcast.outlets.feeds import FeedEntry, FeedPage
 
-__all__ = ["FEED_PATH", "guid_of", "rss_artifact"]
+__all__ = ["rss_artifacts"]
 
-FEED_PATH: Final = "feeds/status.rss"
-_NEWEST: Final = 50
+_ENDING: Final = "rss"
+_MEDIA_TYPE: Final = "application/rss+xml"
 _MINUTES_TO_LIVE: Final = 60
 
 
-def guid_of(item: FeedItem, site: str) -> str:
-    """Name an item for life, as a tag URI (RFC 4151) of the club's site.
+def rss_artifacts(pages: Iterable[FeedPage]) -> tuple[Artifact, ...]:
+    """Write feeds as RSS.
 
     Args:
-        item: the item.
-        site: the site's address.
+        pages: their documents.
 
     Returns:
-        "tag:quillhaven.example,2027-08-23:greens/2027-08-23-1540-done".
+        A file for each, without a byte that depends on the clock.
     """
-    return f"tag:{urlsplit(site).hostname},{item.at.date().isoformat()}:{item.id}"
+    return tuple(
+        Artifact(path=page.path(_ENDING), media_type=_MEDIA_TYPE, data=_feed(page).rss_str(pretty=True))
+        for page in pages
+    )
 
 
-def rss_artifact(bulletin: Bulletin, content_of: Callable[[FeedItem], str]) -> Artifact:
-    """Write the feed.
-
-    Args:
-        bulletin: the bulletin.
-        content_of: gives the HTML of an item.
-
-    Returns:
-        The feed, without a byte that depends on the clock.
-    """
-    club = bulletin.club
-    items = bulletin.items[:_NEWEST]
-    feed = FeedGenerator()
-    feed.title(bulletin.voice.say("site-feed", club=club.name))
-    feed.link(href=f"{club.site}/{FEED_PATH}", rel="self", type="application/rss+xml")
-    feed.link(href=f"{club.site}/", rel="alternate")  # feedgen takes the last one as the channel's link
-    feed.description(escape(bulletin.voice.say("site-feed-description", club=club.name), quote=False))
-    feed.language(club.language)
+def _feed(page: FeedPage) -> FeedGenerator:
+    feed = begun(page, _ENDING, _MEDIA_TYPE)
+    feed.description(escape(page.feed.description, quote=False))
     feed.ttl(_MINUTES_TO_LIVE)
-    feed.generator("Swardcast")
     feed.docs("https://www.rssboard.org/rss-specification")
-    feed.lastBuildDate(_latest(items, bulletin.as_of))
-    for item in items:
-        _add(feed, item, club.site, content_of(item))
-    return Artifact(path=FEED_PATH, media_type="application/rss+xml", data=feed.rss_str(pretty=True))
+    feed.lastBuildDate(page.updated)
+    for entry in page.entries:
+        _add(feed, entry)
+    return feed
 
 
-def _latest(items: tuple[FeedItem, ...], as_of: datetime) -> datetime:
-    return items[0].at if items else as_of
-
-
-def _add(feed: FeedGenerator, item: FeedItem, site: str, content: str) -> None:
-    entry = feed.add_entry(order="append")
-    entry.title(item.title)
-    entry.link(href=f"{site}/notices/{item.notice_id}/" if item.notice_id else f"{site}/")
-    entry.guid(guid_of(item, site), permalink=False)
-    entry.published(item.at)
-    entry.updated(item.at)  # feedgen would read the clock
-    entry.category(term=item.category)
-    entry.description(escape(" ".join(item.sentences), quote=False))
-    entry.content(content, type="CDATA")
+def _add(feed: FeedGenerator, entry: FeedEntry) -> None:
+    item = feed.add_entry(order="append")
+    item.title(entry.title)
+    item.link(href=entry.link)
+    item.guid(entry.id, permalink=False)
+    item.published(entry.published)
+    item.updated(entry.updated)  # feedgen would read the clock
+    item.category(term=entry.category)
+    item.description(escape(entry.summary, quote=False))
+    item.content(entry.html, type="CDATA")

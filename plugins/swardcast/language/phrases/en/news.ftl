@@ -47,3 +47,9 @@ news-told-at = Told at { $moment }.
 news-limit = { $name }: { $value }
 news-note-to-all = A note to all members.
 news-note-withdrawn = This note was withdrawn.
+
+## Around the news in a feed
+
+news-notice-now = Read the notice as it stands now
+news-status-now = See how the course stands now
+news-notice-then = The notice as it stood when this was told:

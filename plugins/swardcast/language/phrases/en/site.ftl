@@ -7,6 +7,9 @@ site-title = { $page }: { $club }
 site-description = Course status and notices of { $club }.
 site-feed = { $club }: course status
 site-feed-description = What is open at { $club }, what work is going on, and when it is back to normal.
+# $surfaces: a kind of surface as a heading
+site-feed-surfaces = { $club }: { $surfaces }
+site-feed-surfaces-description = { $surfaces }: what changes there, and news for the whole course at { $club }.
 site-all-notices-description = Every notice about work on the course at { $club }.
 # $what: a kind of work or a kind of surface
 site-notices-description = Notices of { $club }: { $what }.
@@ -102,6 +105,14 @@ site-line = { $where }: { $play }.
 site-line-with-work = { $where }: { $play }, { $work }.
 site-fact = { $name }: { $value }
 site-coming-line = { $work }: { $where }, { $when }. { $normal }.
+
+## The list of feeds: each feed with its formats, which are links
+
+site-feed-whole = The whole course
+site-feed-line = { $feed }: { $formats }
+site-feed-rss = RSS
+site-feed-atom = Atom
+site-feed-json = JSON
 
 ## About and contact
 

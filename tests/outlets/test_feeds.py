@@ -1,0 +1,186 @@
+"""Which feeds there are, which items they carry, and how archives keep the rest (RFC 5005, Feed Paging and Archiving)."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from swardcast.compose import Bulletin, compose_bulletin, notice_as_told
+from swardcast.notices.bulletins import FeedItem
+from swardcast.outlets.feed_content import in_full, in_short
+from swardcast.outlets.feeds import FeedPage, feeds_of, guid_of
+from swardcast.reading.folder import read_club_folder
+from swardcast.records.club import SurfaceKind
+from tests.outlets.feeds_made import files_of, pages_of, with_items
+
+At = Callable[[str], Bulletin]
+LONDON = ZoneInfo("Europe/London")
+ENDINGS = ("rss", "atom", "json")
+
+
+def _item(bulletin: Bulletin, end: str) -> FeedItem:
+    (item,) = (item for item in bulletin.items if item.id.endswith(end))
+    return item
+
+
+def _feeds_with(bulletin: Bulletin, end: str) -> list[str]:
+    return [feed.name for feed in feeds_of(bulletin) if feed.has(_item(bulletin, end))]
+
+
+def test_there_is_a_feed_for_the_course_and_one_for_each_kind_of_surface_that_the_club_has(
+    demo_bulletin: Bulletin,
+) -> None:
+    """The demo's surfaces.yaml has neither approaches, roughs nor practice grounds."""
+    names = ["status", "greens", "tees", "fairways", "bunkers"]
+    assert [feed.name for feed in feeds_of(demo_bulletin)] == names
+    assert {f"feeds/{name}.{ending}" for name in names for ending in ENDINGS} <= files_of(
+        pages_of(demo_bulletin)
+    ).keys()
+
+
+@pytest.mark.parametrize(
+    ("end", "names"),
+    [
+        pytest.param("2027-09-13-0830-bunker-11-started", ["status", "bunkers"], id="work on a bunker"),
+        pytest.param("2027-09-10-0640-morning", ["status", "tees"], id="a tee closed this morning"),
+        pytest.param("2027-09-09-0640-morning", ["status", "bunkers"], id="bunkers opened this morning"),
+        pytest.param("2027-09-13-1610-practice-green-normal", ["status", "greens"], id="the practice green"),
+        pytest.param(
+            "2027-09-13-0640-morning",
+            ["status", "greens", "tees", "fairways", "bunkers"],
+            id="preferred lies, which concern everybody",
+        ),
+        pytest.param(
+            "2027-05-10-0900-programme",
+            ["status", "greens", "tees", "fairways", "bunkers"],
+            id="a note to all members",
+        ),
+    ],
+)
+def test_an_item_belongs_to_the_kinds_of_surface_that_it_speaks_of(
+    demo_bulletin: Bulletin, end: str, names: list[str]
+) -> None:
+    assert _feeds_with(demo_bulletin, end) == names
+
+
+def test_of_a_job_on_two_kinds_each_hears_of_its_own_work_and_both_of_the_plan(club: Path) -> None:
+    plan = club / "plan" / "2027-early-summer.yaml"
+    text = plan.read_text(encoding="utf-8")
+    plan.write_text(text.replace("surfaces: tees 1-18", "surfaces: tees 1-18 and fairway 3"), encoding="utf-8")
+    (club / "log" / "2027" / "2027-06-09-0900-tees-normal.md").unlink()  # of the fairway nobody says that it is done
+    bulletin = compose_bulletin(read_club_folder(club), datetime(2027, 5, 12, 9, tzinfo=LONDON))
+    assert _feeds_with(bulletin, "tees-solid-tining-2027/announced") == ["status", "tees", "fairways"]
+    assert _feeds_with(bulletin, "2027-05-11-1500-tees-spiked") == ["status", "tees"]
+
+
+def test_an_item_has_the_guid_that_feeds_have_carried_since_the_first(demo_bulletin: Bulletin) -> None:
+    """A tag URI (RFC 4151): "tag:" authority "," date ":" specific."""
+    item = _item(demo_bulletin, "2027-09-13-0830-bunker-11-started")
+    guid = "tag:quillhaven.example,2027-09-13:bunkers-resanding-2027/2027-09-13-0830-bunker-11-started"
+    assert guid_of(item, "https://quillhaven.example") == guid
+    for ending in ENDINGS:
+        assert guid in files_of(pages_of(demo_bulletin))[f"feeds/status.{ending}"].data.decode()
+
+
+def test_an_item_carries_the_notice_as_it_stood_when_it_was_told(demo_bulletin_at: At, demo_bulletin: Bulletin) -> None:
+    for end in ("2027-08-23-1140-greens-1-to-3-done", "2027-08-25-0710-held-up-by-rain", "-2027/announced"):
+        item = next(item for item in demo_bulletin.items if item.id.endswith(end))
+        then = demo_bulletin_at(f"{item.at:%Y-%m-%d %H:%M}")
+        assert [notice_as_told(demo_bulletin, item)] == [one for one in then.notices if one.id == item.notice_id]
+
+
+def test_a_change_too_small_to_tell_alters_no_item(demo_bulletin_at: At, demo_bulletin: Bulletin) -> None:
+    earlier = demo_bulletin_at("2027-09-01 08:00")
+    assert len(earlier.items) > 50
+    for item in earlier.items:
+        assert in_full(item, earlier) == in_full(item, demo_bulletin)
+        assert in_short(item, earlier) == in_short(item, demo_bulletin)
+
+
+def test_an_item_links_to_how_it_stands_now_and_its_addresses_are_absolute(demo_bulletin: Bulletin) -> None:
+    for item in demo_bulletin.items[:30]:
+        links = re.findall(r'(?:href|src)="([^"]*)"', in_full(item, demo_bulletin))
+        page = (
+            f"https://quillhaven.example/notices/{item.notice_id}/" if item.notice_id else "https://quillhaven.example/"
+        )
+        assert links[0] == page
+        assert [link for link in links if not re.match(r"https://|mailto:|tel:", link)] == []
+
+
+def test_a_note_that_was_withdrawn_is_updated_and_loses_its_words(club: Path) -> None:
+    (club / "log" / "2027" / "2027-05-12-0800-not-so.md").write_text(
+        "---\nat: 2027-05-12 08:00\nkind: correction\ncorrects: 2027-05-10-0900-programme\n---\n", encoding="utf-8"
+    )
+    bulletin = compose_bulletin(read_club_folder(club), datetime(2027, 5, 12, 9, tzinfo=LONDON))
+    (entry,) = (one for one in pages_of(bulletin)[0].entries if one.id.endswith("2027-05-10-0900-programme"))
+    assert entry.published == datetime(2027, 5, 10, 9, tzinfo=LONDON)
+    assert entry.updated == datetime(2027, 5, 12, 8, tzinfo=LONDON)
+    assert "late summer" not in in_full(_item(bulletin, "2027-05-10-0900-programme"), bulletin)
+
+
+@pytest.mark.parametrize("count", [0, 1, 50, 51, 99, 100, 101, 150, 151, 240])
+def test_the_newest_50_stand_in_the_current_document_and_archives_hold_all_the_rest(
+    demo_bulletin: Bulletin, count: int
+) -> None:
+    current, *archives = _pages(with_items(demo_bulletin, count), "status")
+    assert _numbers(current) == list(reversed(range(max(count - 50, 0), count)))
+    for number, page in enumerate(archives):
+        assert (page.number, _numbers(page)) == (number + 1, list(reversed(range(50 * number, 50 * number + 50))))
+    assert {number for page in (current, *archives) for number in _numbers(page)} == set(range(count))
+    least = -(-(count - 50) // 50) if count > 50 else 0
+    assert len(archives) == least  # none that the current document holds anyway
+
+
+@pytest.mark.parametrize("ending", ENDINGS)
+def test_documents_are_tied_together_in_both_directions(demo_bulletin: Bulletin, ending: str) -> None:
+    """Section 4: prev-archive in the current document and archives, next-archive and current in archives."""
+    current, first, second = _pages(with_items(demo_bulletin, 120), "status")
+    at = "https://quillhaven.example/feeds/status"
+    assert current.links(ending) == {"self": f"{at}.{ending}", "prev-archive": f"{at}/2.{ending}"}
+    assert second.links(ending) == {
+        "self": f"{at}/2.{ending}",
+        "prev-archive": f"{at}/1.{ending}",
+        "current": f"{at}.{ending}",
+    }
+    assert first.links(ending) == {
+        "self": f"{at}/1.{ending}",
+        "next-archive": f"{at}/2.{ending}",
+        "current": f"{at}.{ending}",
+    }
+
+
+def test_an_archive_changes_by_nothing_but_the_link_to_the_next(demo_bulletin: Bulletin) -> None:
+    """Section 4: its address and the set of its entries should not change."""
+    young, old = (files_of(_pages(with_items(demo_bulletin, count), "status")) for count in (51, 240))
+    for ending in ENDINGS:
+        before, after = (files[f"feeds/status/1.{ending}"].data.decode().splitlines() for files in (young, old))
+        assert [line for line in after if "next-archive" not in line] == before
+        assert len(after) == len(before) + (ending != "json")
+
+
+def test_a_feed_has_no_byte_of_the_builds_moment(demo_bulletin: Bulletin) -> None:
+    later = replace(demo_bulletin, as_of=demo_bulletin.as_of.replace(hour=23, minute=59))
+    assert files_of(pages_of(demo_bulletin)) == files_of(pages_of(later))
+
+
+def test_a_feed_without_an_item_is_a_feed_all_the_same(demo_bulletin: Bulletin) -> None:
+    bulletin = replace(
+        demo_bulletin, items=tuple(one for one in demo_bulletin.items if one.kinds == {SurfaceKind.GREEN})
+    )
+    (page,) = _pages(bulletin, "tees")
+    assert (page.entries, page.updated) == ((), demo_bulletin.as_of)
+    assert len(files_of([page])) == 3
+
+
+def _pages(bulletin: Bulletin, name: str) -> list[FeedPage]:
+    return [page for page in pages_of(bulletin) if page.feed.name == name]
+
+
+def _numbers(page: FeedPage) -> list[int]:
+    return [int(entry.id.split(":")[-1]) for entry in page.entries]
