@@ -18,9 +18,9 @@ from swardcast.notices.track_record import Comparisons, compose_published, compo
 from swardcast.notices.why import WhyPage, compose_why
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.job_ranges import without_called_off
-from swardcast.outlook.limits import limits_in_force
+from swardcast.outlook.limits import LimitInForce, limits_in_force
 from swardcast.outlook.play_story import play_changes
-from swardcast.outlook.states import CourseOutlook
+from swardcast.outlook.states import CourseOutlook, JobOutlook
 from swardcast.outlook.story import JobStory, tell_story
 from swardcast.outlook.track_record import track_record
 from swardcast.outlook.weather_book import WeatherBook
@@ -93,19 +93,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     voice = records.club.voice(outlook.as_of.date())
     known = records.known_at(as_of)
     stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
-    notices = [
-        compose_notice(
-            Matter(
-                outlook=without_called_off(job),
-                story=stories[name],
-                records=known,
-                limits=outlook.limits,
-                as_of=outlook.as_of,
-                voice=voice,
-            )
-        )
-        for name, job in outlook.jobs.items()
-    ]
+    notices = [_notice(job, stories[name], known, outlook.limits, outlook.as_of) for name, job in outlook.jobs.items()]
     items = [*items_of_play(play_changes(records, as_of), records, voice), *items_of_notes(known, voice)]
     for notice in notices:
         kind = voice.name("kind", Kind(notice.category))
@@ -144,14 +132,21 @@ def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
     (revision,) = (change.revision for change in story.changes if change.id == item.id)
     changes = story.changes[:revision]
     known = bulletin.records.known_at(item.at)
+    limits = limits_in_force(standing_entries(known.entries), item.at)
+    return _notice(changes[-1].outlook, replace(story, changes=changes), known, limits, item.at)
+
+
+def _notice(
+    job: JobOutlook, story: JobStory, known: ClubRecords, limits: tuple[LimitInForce, ...], as_of: datetime
+) -> Notice:
     return compose_notice(
         Matter(
-            outlook=changes[-1].outlook,
-            story=replace(story, changes=changes),
+            outlook=without_called_off(job),
+            story=story,
             records=known,
-            limits=limits_in_force(standing_entries(known.entries), item.at),
-            as_of=item.at,
-            voice=bulletin.club.voice(item.at.date()),
+            limits=limits,
+            as_of=as_of,
+            voice=known.club.voice(as_of.date()),
         )
     )
 
