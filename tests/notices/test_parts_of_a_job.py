@@ -154,10 +154,11 @@ def test_what_is_added_to_the_short_answer_stands_right_below_it(club: SmallClub
     assert [section.part for section in notice.sections].count(Part.SHORT_ANSWER) == 0
 
 
-def test_why_work_was_called_off_is_said_once_and_ends_with_one_full_stop(club: SmallClub) -> None:
+def test_a_call_off_says_why_once_with_one_full_stop_and_counts_no_holes(club: SmallClub) -> None:
     club.job("spring", "06-01")
     _call_off(club, "05-30")
     notice = _notice(club, "05-31")
+    assert Part.IN_NUMBERS not in [section.part for section in notice.sections]
     assert _texts(_part(notice, Part.WHAT_CHANGED)) == [
         "Called off: The rain came.",
         "Told at 10am on Sunday 30 May.",

@@ -76,7 +76,7 @@ def _sections(matter: Matter) -> Iterator[Section]:
     yield _where(matter)
     yield why_now(matter)
     numbers = _numbers(matter)
-    if numbers.facts:
+    if numbers.facts and not called_off:  # nothing of it was, or will be, made or spread
         yield numbers
     changed = last_change(matter.story, matter.records, matter.voice)
     if changed:
