@@ -101,3 +101,20 @@ def test_a_club_cannot_say_the_cautions_the_rules_or_the_label_otherwise(phrase:
     with pytest.raises(InputNeedsAttention, match="they can only be added to") as refused:
         with_house_phrases("en-GB", {"phrases/own.ftl": f"{phrase} = Never mind.\n"})
     assert f"line 1: found '{phrase}'" in str(refused.value)
+
+
+def test_sizes_are_those_of_the_work_as_really_done(tmp_path: Path) -> None:
+    """Planned with 12.7 mm tines; the log says 8 mm: pi x 8 x 8 / 4 on 50.8 x 50.8 mm is 50.3 / 2,581 = 1.9 %."""
+    club = SmallClub(tmp_path)
+    club.job("tine", "06-01")
+    club.done("tine", "06-01", "as done:", "  - hollow tining: {diameter: 8 mm, spacing: 50.8 x 50.8 mm, depth: 50 mm}")
+    told = " ".join(notice_as_text(_notice(club, "06-02")).split())
+    assert "holes 8 mm wide, 50 mm deep" in told
+    assert "1.9 % of the surface" in told
+
+
+def test_a_label_still_to_be_read_was_not_read(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spray", "05-10", SPRAY, surfaces="greens 1-3", more="    follow up: 4 to 6 hours\n")
+    assert "The label is to be read on Monday 3 May by the office." in _part(_notice(club, "05-02"), Part.TAKE_CARE)
+    assert "The label was read on Monday 3 May by the office." in _part(_notice(club, "05-03"), Part.TAKE_CARE)

@@ -45,6 +45,12 @@ def facts_in_numbers(outlook: JobOutlook, voice: Voice) -> list[Fact]:
     return [*facts_of_work(outlook, None, voice), *_holes(sums, voice), *_sand(sums, voice)]
 
 
+def _as_done(outlook: JobOutlook) -> tuple[Operation, ...]:
+    """The work as really done where it was the same on every surface, else as planned."""
+    done = {work.operations for work in outlook.surfaces}
+    return done.pop() if len(done) == 1 else outlook.job.operations
+
+
 def facts_of_work(outlook: JobOutlook, kind: Kind | None, voice: Voice) -> Iterator[Fact]:
     """List the sizes of a job's operations.
 
@@ -56,7 +62,7 @@ def facts_of_work(outlook: JobOutlook, kind: Kind | None, voice: Voice) -> Itera
     Yields:
         Names and values.
     """
-    for operation in outlook.job.operations:
+    for operation in _as_done(outlook):
         if kind is not None and operation.kind is not kind:
             continue
         match operation:

@@ -73,7 +73,8 @@ def _labels(matter: Matter) -> Iterator[Sentence]:
             kind, re_entry = capital(kind_name(use.kind, voice)), _ended(use.re_entry)
             yield matter.say("label-re-entry", source=matter.in_plan, kind=kind, product=use.product, reentry=re_entry)
             signs, day = _ended(use.signs), voice.day(use.label_read_on)
-            yield matter.say("label-signs", source=matter.in_plan, signs=signs, by=use.label_read_by, day=day)
+            phrase = "label-signs-ahead" if use.label_read_on > voice.near else "label-signs"
+            yield matter.say(phrase, source=matter.in_plan, signs=signs, by=use.label_read_by, day=day)
 
 
 def _ended(typed: str) -> str:

@@ -155,6 +155,7 @@ do-look-at-status = On the day, look at the course status before you set out. It
 
 # The label as the manager typed it; nothing is added.
 label-re-entry = { $kind }: { $product }. The label says: { $reentry }
+label-signs-ahead = Signs: { $signs } The label is to be read on { $day } by { $by }.
 label-signs = Signs: { $signs } The label was read on { $day } by { $by }.
 
 sure-likely = By a “likely” day there is an even chance that it is so.
