@@ -8,6 +8,7 @@ from datetime import datetime
 
 from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story
+from swardcast.notices.calendar_story import CalendarEvent, calendar_of
 from swardcast.notices.compose_notice import compose_notice
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Notice
@@ -44,6 +45,7 @@ class Bulletin:
         status: the same in words.
         notices: one for each announced job, in the plan's order.
         items: what members should hear of, newest first.
+        calendar: events of the members' calendar, job by job in the plan's order.
         sums: the sums of everything that is healing.
         why: a page for each kind of work.
         track_record: the club's own promises and what came of them.
@@ -60,6 +62,7 @@ class Bulletin:
     status: CourseStatus
     notices: tuple[Notice, ...]
     items: tuple[FeedItem, ...]
+    calendar: tuple[CalendarEvent, ...]
     sums: tuple[JobSums, ...]
     why: tuple[WhyPage, ...]
     track_record: Comparisons
@@ -105,6 +108,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
         status=compose_status(outlook, stories, records.club, voice),
         notices=tuple(notices),
         items=tuple(_newest_first(items)),
+        calendar=tuple(event for story in stories.values() for event in calendar_of(story, records, as_of)),
         sums=job_sums(outlook, voice),
         why=compose_why(outlook, stories, voice),
         track_record=compose_track_record(track_record(records, as_of, book), voice),

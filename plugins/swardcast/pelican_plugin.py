@@ -33,6 +33,7 @@ from swardcast.notices.notice import Notice
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
 from swardcast.outlets.atom import atom_artifacts
+from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.feed_content import in_full, in_short
 from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import (
@@ -115,7 +116,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
     context["swardcast_feeds"] = feeds_of(bulletin)
-    context["swardcast_artifacts"] = _feeds(bulletin)
+    context["swardcast_artifacts"] = (*_feeds(bulletin), calendar_artifact(bulletin))
 
 
 def _feeds(bulletin: Bulletin) -> tuple[Artifact, ...]:

@@ -18,7 +18,7 @@ from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.states import JobOutlook, Milestone, SurfaceWork, Work
 from swardcast.records.plan import Play
 
-__all__ = ["Ending", "hours_in_words", "hours_of_all", "reopening_facts", "reopening_in_words"]
+__all__ = ["Ending", "hours_in_words", "hours_of_all", "reopening_facts", "reopening_in_words", "rounded_hours"]
 
 _QUARTER: Final = timedelta(minutes=15)
 _MIDNIGHT: Final = datetime(2000, 1, 1, tzinfo=UTC)  # a midnight to count quarters from
@@ -54,6 +54,20 @@ def hours_of_all(hours: Sequence[Hours | HeldUp]) -> Hours | HeldUp:
     return Hours(early=early, likely=likely, latest=latest, together=going[0].together)
 
 
+def rounded_hours(hours: Hours) -> tuple[datetime, datetime]:
+    """Round a moment to what is told of it.
+
+    Args:
+        hours: when, as sure as it is.
+
+    Returns:
+        Likely from, and at the latest, not earlier.
+    """
+    likely = _rounded(hours.likely, _QUARTER / 2)
+    latest = _rounded(hours.latest, _QUARTER - timedelta(microseconds=1))
+    return likely, max(latest, likely, key=datetime.timestamp)
+
+
 def hours_in_words(
     hours: Hours | HeldUp, as_of: datetime, voice: Voice, *, count: int = 1, ends: Ending = Ending.OPEN
 ) -> str:
@@ -72,8 +86,7 @@ def hours_in_words(
     """
     if isinstance(hours, HeldUp):
         return _held_up(hours, voice)
-    likely = _rounded(hours.likely, _QUARTER / 2)
-    latest = max(_rounded(hours.latest, _QUARTER - timedelta(microseconds=1)), likely, key=datetime.timestamp)
+    likely, latest = rounded_hours(hours)
     if latest < as_of:
         return _overdue(_moment(latest, voice), count, ends, voice)
     if likely <= as_of:

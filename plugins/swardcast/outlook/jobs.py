@@ -146,6 +146,7 @@ class JobAssessor:
             sums=sums,
             started_at=here.started.head.true_from if here.started else None,
             done_at=here.done.head.true_from if here.done else None,
+            finish=turn.when.finish,
             hours=turn.when.hours,
         )
 

@@ -221,6 +221,7 @@ class SurfaceWork:
         sums: what that work does to the surface.
         started_at: when the work on this surface was started, or None.
         done_at: when it was finished, or None.
+        finish: the day on which the work there is, or is to be, finished.
         hours: when it reopens, to the hour, where it is being worked on or its follow-up work is not over; or None.
     """
 
@@ -234,6 +235,7 @@ class SurfaceWork:
     sums: SurfaceSums
     started_at: datetime | None
     done_at: datetime | None
+    finish: DateRange
     hours: Hours | HeldUp | None
 
 

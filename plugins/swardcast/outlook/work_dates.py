@@ -18,7 +18,7 @@ from swardcast.records.log import Entry
 from swardcast.records.operations import label_counts
 from swardcast.records.plan import Play
 
-__all__ = ["WorkDates", "work_dates"]
+__all__ = ["WorkDates", "opened_surfaces", "work_dates"]
 
 _OPEN = (Play.OPEN, Play.OPEN_WITH_CARE)
 
@@ -57,7 +57,7 @@ def work_dates(
     opened, times = {}, {}
     by_label = label_counts(facts.job.operations)  # then people may be back when the label says so, to no hour of ours
     if facts.job.reopens_after is None and facts.progress:
-        opened = _opened(facts, records, entries) if facts.job.follow_up is not None else {}
+        opened = opened_surfaces(facts, records, entries) if facts.job.follow_up is not None else {}
         times = times_of_work(facts, records.club, as_of, opened) if not by_label else {}
     found = {}
     for name, finish in _finishes(facts, records.club, as_of, times).items():
@@ -71,8 +71,17 @@ def work_dates(
     return found
 
 
-def _opened(facts: JobFacts, records: ClubRecords, entries: Sequence[Entry]) -> dict[str, datetime]:
-    """When the log first called each surface open after its work was done, in the order in which entries speak."""
+def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: Sequence[Entry]) -> dict[str, datetime]:
+    """Tell when the log first called each surface open after its work was done.
+
+    Args:
+        facts: what plan and log say of the job.
+        records: the club's records as known at the moment.
+        entries: entries that stand, those of `facts` among them, in the order in which they speak.
+
+    Returns:
+        Moments by surface; nothing for one that is not open again.
+    """
     opened: dict[str, datetime] = {}
     done = {name: there.done for name, there in facts.surfaces.items() if there.done is not None}
     finished: set[str] = set()

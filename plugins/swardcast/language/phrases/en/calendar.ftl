@@ -1,0 +1,39 @@
+### The calendar that members can put into their own: summaries of its events.
+
+calendar-name = { $club }: work on the course
+calendar-description = Days of work on the course at { $club }, when what was closed should open again, and until when it may still be healing.
+
+# Summaries, without a full stop. $places begins with a capital, $count of them; $title: the job's title as typed.
+calendar-work = { $places }: { $title }
+# $work: calendar-work
+calendar-work-in-state = { $work } ({ $state ->
+    [done] done
+    [under-way] under way
+    [held-up] held up
+    [not-started] planned, not started yet
+   *[planned] planned
+})
+calendar-reopening = { $count ->
+   *[other] { $places } open again
+}
+# The event has the hours
+calendar-reopening-expected = { $count ->
+   *[other] { $places } should open again
+}
+# $when: a date of dates.ftl
+calendar-reopening-by = { $count ->
+   *[other] { $places } open again: { $when }
+}
+calendar-healing = { $count ->
+   *[other] { $places } not yet back to normal: { $when }
+}
+calendar-normal-since = { $count ->
+   *[other] { $places } back to normal since { $day }
+}
+
+# An event that does not take place. $event: calendar-work, calendar-reopening or calendar-normal-by
+calendar-called-off = Called off: { $event }
+calendar-taken-back = This no longer holds: { $event }
+calendar-normal-by = { $count ->
+   *[other] { $places } back to normal by { $day }
+}
