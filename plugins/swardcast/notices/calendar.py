@@ -174,17 +174,15 @@ def _reopening(telling: Telling, part: WorkPart, number: int) -> Draft | None:
     facts = [at for at in known if at is not None]
     places, names = _named(part.works, matter.voice)
     said = matter.voice.say("calendar-reopening", places=places, count=len(part.works))
-    if len(facts) == len(part.works):
-        standing, span, summary = Standing.CONFIRMED, MomentSpan(starts=max(facts), ends=None), said
-    else:
-        expected = _expected(matter, part, places)
-        if expected is None:
-            return None
-        standing, (span, summary) = Standing.TENTATIVE, expected
+    is_known = len(facts) == len(part.works)
+    when = (MomentSpan(starts=max(facts), ends=None), said) if is_known else _expected(matter, part, places)
+    if when is None:
+        return None
+    span, summary = when
     return Draft(
         id=f"{matter.job.id}/reopening-{number}",
         occasion=Occasion.REOPENING,
-        standing=standing,
+        standing=Standing.CONFIRMED if is_known else Standing.TENTATIVE,
         span=span,
         summary=summary,
         places=places,

@@ -1,0 +1,195 @@
+"""The events of a job in the members' calendar: their days by hand from the plan and the log, and their words."""
+
+from __future__ import annotations
+
+import pytest
+
+from swardcast.notices.calendar import Standing
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Change, MorningStatus, PlanChange, Progress, Step
+from swardcast.records.plan import Play
+from tests.notices.calendar_events import at, days, entry_head, events, in_american, with_entries
+
+GREENS = "greens-renovation-2027"
+
+
+@pytest.fixture(scope="module")
+def book(demo_records: ClubRecords) -> WeatherBook:
+    return WeatherBook(demo_records.club, demo_records.weather)
+
+
+def test_each_day_of_work_names_its_surfaces(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """Six greens a day from Monday 23 August 2027."""
+    found = events(demo_records, GREENS, "2027-08-20 12:00", book)
+    work = {name: (days(event), event.summary) for name, event in found.items() if name.startswith("work")}
+    title = "Hollow tining, scarifying and sanding the greens"
+    assert work == {
+        "work-1": ("2027-08-23", f"Greens 1 to 6: {title} (planned)"),
+        "work-2": ("2027-08-24", f"Greens 7 to 12: {title} (planned)"),
+        "work-3": ("2027-08-25", f"Greens 13 to 18: {title} (planned)"),
+    }
+    assert {event.standing for event in found.values()} == {Standing.TENTATIVE}
+
+
+def test_healing_lasts_from_the_day_after_the_work_to_the_day_to_allow_until(
+    demo_records: ClubRecords, book: WeatherBook
+) -> None:
+    """The date that stood on the site from 16 July: demo_story.txt."""
+    healing = events(demo_records, GREENS, "2027-08-20 12:00", book)["healing"]
+    assert days(healing) == "2027-08-26 to 2027-10-06"
+    when = "likely by Saturday 25 September; allow until Wednesday 6 October"
+    assert healing.summary == f"Greens 1 to 18 not yet back to normal: {when}"
+    assert healing.sentences[0] == "Hollow tining, scarifying and sanding the greens."
+    assert healing.sentences[-1] == "Told at 5pm on Wednesday 18 August."
+
+
+def test_slow_work_takes_the_days_up_to_the_one_on_which_it_is_finished(
+    demo_records: ClubRecords, book: WeatherBook
+) -> None:
+    """A quarter of a surface a day from Monday 8 November: Monday to Thursday. A bunker in four working days from
+    Monday 6 December: to Thursday; the next from Friday over the weekend to Wednesday."""
+    assert days(events(demo_records, "trees-16-2027", "2027-10-01 12:00", book)["work-1"]) == "2027-11-08 to 2027-11-11"
+    bunkers = events(demo_records, "bunkers-liners-2027", "2027-10-01 12:00", book)
+    assert days(bunkers["work-1"]) == "2027-12-06 to 2027-12-09"
+    assert days(bunkers["work-2"]) == "2027-12-10 to 2027-12-15"
+
+
+def test_no_day_is_told_where_the_site_tells_months(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """New sand takes 26 to 52 weeks: the site says "some time from ... to ..."."""
+    bunkers = events(demo_records, "bunkers-liners-2027", "2027-10-01 12:00", book)
+    assert "healing" not in bunkers
+    assert "some time from" in " ".join(bunkers["work-1"].sentences)
+
+
+def test_a_long_closure_has_its_reopening(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """Tee 5 was done on 9 September; 6 to 10 weeks on: the middle, 8 weeks, is 4 November, the end 18 November."""
+    found = events(demo_records, "tees-returfing-2027", "2027-09-09 18:00", book)["reopening-1"]
+    assert days(found) == "2027-11-04 to 2027-11-18"
+    assert found.standing is Standing.TENTATIVE
+    when = "likely by Thursday 4 November; allow until Thursday 18 November"
+    assert found.summary == f"Tee 5 open again: {when}"
+
+
+def test_what_the_log_opens_before_is_a_fact(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """No notice is revised when a morning entry opens the tee; the calendar still hears of it."""
+    head = entry_head(demo_records, "2027-09-27 06:45", "tee-5-open")
+    morning = MorningStatus(head=head, play=(("tee-5", Play.OPEN_WITH_CARE),), why="", limits=())
+    records = with_entries(demo_records, morning)
+    before = events(records, "tees-returfing-2027", "2027-09-26 18:00", book)
+    after = events(records, "tees-returfing-2027", "2027-09-27 18:00", book)
+    assert (days(after["reopening-1"]), after["reopening-1"].standing) == ("2027-09-27 06:45", Standing.CONFIRMED)
+    assert after["reopening-1"].summary == "Tee 5 open again"
+    assert after["reopening-1"].sequence == before["reopening-1"].sequence + 1
+    assert after["work-1"] == before["work-1"]
+    assert after["reopening-2"].standing is Standing.TENTATIVE
+
+
+def test_greens_under_work_should_open_again_at_the_hour_that_the_notice_tells(
+    demo_records: ClubRecords, book: WeatherBook
+) -> None:
+    """Started at 6:55am, six greens a day: "Tomorrow, likely from 7am, by 11:45am at the latest", says the notice."""
+    found = events(demo_records, GREENS, "2027-08-23 07:30", book)
+    assert days(found["reopening-1"]) == "2027-08-24 07:00 to 11:45"
+    assert found["reopening-1"].summary == "Greens 1 to 6 should open again"
+    assert "(under way)" in found["work-1"].summary
+    assert found["work-1"].standing is Standing.TENTATIVE
+
+
+def test_done_work_is_confirmed_and_so_is_the_reopening_that_the_log_states(
+    demo_records: ClubRecords, book: WeatherBook
+) -> None:
+    found = events(demo_records, GREENS, "2027-08-24 18:30", book)
+    assert found["work-1"].standing is Standing.CONFIRMED
+    assert found["work-1"].summary.endswith("(done)")
+    assert (days(found["reopening-1"]), found["reopening-1"].standing) == ("2027-08-24 06:40", Standing.CONFIRMED)
+
+
+def test_work_held_up_moves_on_by_its_own_events(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """Eleven greens done by the 24th; rain on the 25th; six a day from Thursday the 26th leave one for Friday."""
+    found = events(demo_records, GREENS, "2027-08-25 18:00", book)
+    assert {name: days(event) for name, event in found.items() if name.startswith("work")} == {
+        "work-1": "2027-08-23",
+        "work-2": "2027-08-24",
+        "work-3": "2027-08-26",
+        "work-4": "2027-08-27",
+    }
+    assert found["work-3"].summary.startswith("Greens 12 to 17:")
+    assert found["work-3"].summary.endswith("(held up)")
+
+
+def test_a_reopening_of_work_that_is_held_up_is_taken_back(demo_records: ClubRecords, book: WeatherBook) -> None:
+    head = entry_head(demo_records, "2027-08-23 09:00", "rain")
+    greens = tuple(f"green-{hole}" for hole in range(1, 7))
+    held = Progress(head=head, step=Step.HELD_UP, job=GREENS, surfaces=greens, because="rain", as_done=(), play=None)
+    records = with_entries(demo_records, held)
+    found = events(records, GREENS, "2027-08-23 10:00", book)
+    assert found["reopening-1"].standing is Standing.CANCELLED
+    assert found["reopening-1"].summary == "This no longer holds: Greens 1 to 6 open again"
+
+
+def test_back_to_normal_ends_the_healing(demo_records: ClubRecords, book: WeatherBook) -> None:
+    healing = events(demo_records, "practice-green-renovation-2027", "2027-09-14 09:30", book)["healing"]
+    assert days(healing) == "2027-08-21 to 2027-09-13"
+    assert healing.summary == "The practice green back to normal since Monday 13 September"
+    assert healing.standing is Standing.CONFIRMED
+
+
+@pytest.mark.parametrize("american", [False, True], ids=["en-GB", "en-US"])
+def test_work_called_off_stays_and_says_so(demo_records: ClubRecords, book: WeatherBook, american: bool) -> None:
+    head = entry_head(demo_records, "2027-09-12 09:00", "too-wet")
+    off = PlanChange(
+        head=head, job="greens-light-sanding-2027", change=Change.CALLED_OFF, starts=None, because="The sand is late."
+    )
+    records = with_entries(demo_records, off)
+    records = in_american(records) if american else records
+    found = events(records, "greens-light-sanding-2027", "2027-09-14 09:30", book)
+    # Nine greens a day from Monday 4 October.
+    assert {name: (days(event), event.standing) for name, event in found.items()} == {
+        "work-1": ("2027-10-04", Standing.CANCELLED),
+        "work-2": ("2027-10-05", Standing.CANCELLED),
+        "healing": (days(found["healing"]), Standing.CANCELLED),
+    }
+    assert found["work-2"].summary == "Called off: Greens 10 to 18: Light sanding of the greens"
+    assert found["healing"].summary == "Called off: Greens 1 to 18: Light sanding of the greens"
+    assert found["work-1"].sentences[0] == "This work is called off: The sand is late. Nothing changes for play."
+    assert {event.sequence for event in found.values()} == {1}
+
+
+def test_postponed_work_moves_its_events(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """A bunker a working day: from Monday 30 August; after 4:30pm on 26 August from Tuesday 7 September."""
+    before = events(demo_records, "bunkers-resanding-2027", "2027-08-26 16:00", book)
+    after = events(demo_records, "bunkers-resanding-2027", "2027-08-26 18:00", book)
+    planned = ["08-30", "08-31", "09-01", "09-02", "09-03", "09-06"]
+    moved = ["09-07", "09-08", "09-09", "09-10", "09-13", "09-14"]
+    assert [days(event) for event in before.values()] == [f"2027-{day}" for day in planned]
+    assert [days(event) for event in after.values()] == [f"2027-{day}" for day in moved]
+    assert before.keys() == after.keys()
+    assert [event.sequence for event in after.values()] == [1] * 6
+
+
+def test_work_that_was_not_begun_has_no_date_of_healing_any_more(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """The path was planned from Monday 15 November, and promised by 15 December; nothing was entered by the 16th."""
+    found = events(demo_records, "path-10-2027", "2027-11-16 08:00", book)
+    assert found["work-1"].summary == "Tee 10: A firm path to the 10th tee (planned, not started yet)"
+    assert found["healing"].standing is Standing.CANCELLED
+    assert found["healing"].summary == "This no longer holds: Tee 10 back to normal by Wednesday 15 December"
+    assert "no date until the work is done" in " ".join(found["work-1"].sentences)
+    assert found["work-1"].changed_at == at(demo_records, "2027-11-16 00:00")
+
+
+def test_an_event_that_is_over_keeps_its_words(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """The greens' date moved on 6 and 13 September; what was done in August is not told anew."""
+    then = events(demo_records, GREENS, "2027-08-28 18:00", book)
+    now = events(demo_records, GREENS, "2027-09-14 09:30", book)
+    assert [now[name] for name in ("work-1", "work-2", "work-3")] == [
+        then[name] for name in ("work-1", "work-2", "work-3")
+    ]
+    assert now["healing"].sequence > then["healing"].sequence
+
+
+def test_americans_read_their_own_words_and_dates(demo_records: ClubRecords, book: WeatherBook) -> None:
+    found = events(in_american(demo_records), GREENS, "2027-08-20 12:00", book)
+    when = "likely by Saturday, September 25; allow until Wednesday, October 6"
+    assert found["healing"].summary == f"Greens 1 to 18 not yet back to normal: {when}"
+    assert found["work-1"].categories == ("Core aeration", "Greens")

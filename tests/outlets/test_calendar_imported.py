@@ -1,0 +1,148 @@
+"""The calendar of every evening of the demo, imported one over the other: events change, none doubles, none is lost."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from datetime import date, datetime, time, timedelta
+
+import pytest
+
+from swardcast.compose import Bulletin
+from swardcast.notices.calendar_story import CalendarEvent, calendar_of
+from swardcast.outlets.calendar import calendar_artifact
+from swardcast.outlook.story import JobStory, tell_story
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Correction
+from tests.outlets.calendar_client import Client, Kept, kept_in
+
+FIRST, LAST = date(2027, 4, 19), date(2027, 12, 24)  # the first announcement; work of the autumn never entered
+CHECKED = ("2027-08-24 18:00", "2027-09-14 18:00")
+"""Evenings that are composed whole as well, so that the shorter way below is known to give the same."""
+
+
+def _until(story: JobStory, as_of: datetime) -> JobStory | None:
+    changes = tuple(change for change in story.changes if change.at <= as_of)
+    return replace(story, changes=changes) if changes else None
+
+
+def _days_with_something_new(story: JobStory, records: ClubRecords) -> set[date]:
+    """Days of a change, of an entry that names a surface of the job, and those after a planned first day."""
+    found = {change.at.astimezone(records.club.time_zone).date() for change in story.changes}
+    found |= {change.outlook.starts + timedelta(days=1) for change in story.changes}
+    surfaces = set(story.job.surfaces)
+    for entry in records.entries:
+        named = getattr(entry, "surfaces", None) or [name for name, _ in getattr(entry, "play", None) or ()]
+        if not surfaces.isdisjoint(named) or isinstance(entry, Correction):
+            found.add(entry.head.at.date())
+    return found
+
+
+def _calendars(records: ClubRecords) -> Iterator[tuple[datetime, tuple[CalendarEvent, ...]]]:
+    """Each evening's events: a story is a prefix of the later one, and a job without anything new stays as it was."""
+    zone = records.club.time_zone
+    end = datetime.combine(LAST, time(18), tzinfo=zone)
+    book = WeatherBook(records.club, records.weather)
+    stories = {name: tell_story(records, job, end, book) for name, job in records.jobs.items()}
+    days = {name: _days_with_something_new(story, records) for name, story in stories.items()}
+    held: dict[str, tuple[CalendarEvent, ...]] = {}
+    for number in range((LAST - FIRST).days + 1):
+        day = FIRST + timedelta(days=number)
+        as_of = datetime.combine(day, time(18), tzinfo=zone)
+        for name, story in stories.items():
+            told = _until(story, as_of) if day in days[name] else None
+            if told is not None:
+                held[name] = calendar_of(told, records, as_of)
+        yield as_of, tuple(event for name in stories for event in held.get(name, ()))
+
+
+@dataclass(frozen=True)
+class Evening:
+    """A file, as it was and as it is read."""
+
+    as_of: datetime
+    data: bytes
+    events: tuple[Kept, ...]
+
+
+@pytest.fixture(scope="module")
+def evenings(demo_records: ClubRecords, demo_bulletin_at: Callable[[str], Bulletin]) -> list[Evening]:
+    """The file of each evening on which it is another than the evening before."""
+    whole = demo_bulletin_at(CHECKED[0])
+    files: list[Evening] = []
+    before: tuple[CalendarEvent, ...] = ()
+    for as_of, events in _calendars(demo_records):
+        if events != before:
+            data = calendar_artifact(replace(whole, as_of=as_of, calendar=events)).data
+            files.append(Evening(as_of, data, kept_in(data)))
+        before = events
+    return files
+
+
+@pytest.mark.parametrize("moment", CHECKED)
+def test_the_files_are_those_of_the_site(
+    evenings: list[Evening], demo_bulletin_at: Callable[[str], Bulletin], moment: str
+) -> None:
+    bulletin = demo_bulletin_at(moment)
+    last = [evening.data for evening in evenings if evening.as_of <= bulletin.as_of][-1]
+    assert last == calendar_artifact(bulletin).data
+
+
+def test_a_program_that_imports_each_evening_shows_what_the_last_file_says(evenings: list[Evening]) -> None:
+    """So no event changed without a rise of its sequence: the program would have kept the older one."""
+    client = Client()
+    for evening in evenings:
+        client.take(evening.events)
+        assert set(client.events.values()) == set(evening.events), evening.as_of
+    assert len(evenings) > 40
+    assert len(client.events) > 60
+
+
+def test_a_program_that_missed_files_shows_the_same(evenings: list[Evening]) -> None:
+    often, seldom = Client(), Client()
+    for evening in evenings:
+        often.take(evening.events)
+    for evening in (*evenings[::7], evenings[-1]):
+        seldom.take(evening.events)
+    assert often.events == seldom.events
+
+
+def test_an_older_file_that_is_imported_again_changes_nothing(evenings: list[Evening]) -> None:
+    client = Client()
+    client.take(evenings[-1].events)
+    held = dict(client.events)
+    for evening in evenings:
+        client.take(evening.events)
+    assert client.events == held
+
+
+def test_no_event_is_dropped_and_no_sequence_falls(evenings: list[Evening]) -> None:
+    before: dict[str, Kept] = {}
+    changed = 0
+    for evening in evenings:
+        now = {event.uid: event for event in evening.events}
+        assert before.keys() <= now.keys(), evening.as_of
+        for uid, old in before.items():
+            new = now[uid]
+            assert new.sequence >= old.sequence, uid
+            assert (new == old) is (new.sequence == old.sequence), uid
+            assert new.stamp >= old.stamp, uid
+            changed += new != old
+        assert all(event.stamp <= evening.as_of for event in evening.events)
+        before = now
+    assert changed > 100
+
+
+def test_no_event_is_shown_twice(evenings: list[Evening]) -> None:
+    """Two live events of a job never have the same words, also after it was moved, held up and corrected."""
+    for evening in evenings:
+        live = Counter((event.uid.partition(".")[0], event.summary) for event in evening.events if event.is_live)
+        assert [words for words, count in live.items() if count > 1] == [], evening.as_of
+
+
+def test_cancelled_events_say_so_in_words(evenings: list[Evening]) -> None:
+    cancelled = [event for event in evenings[-1].events if not event.is_live]
+    assert cancelled
+    assert all(event.summary.startswith(("Called off: ", "This no longer holds: ")) for event in cancelled)
