@@ -105,17 +105,24 @@ def test_done_work_is_confirmed_and_so_is_the_reopening_that_the_log_states(
     assert (days(found["reopening-1"]), found["reopening-1"].standing) == ("2027-08-24 06:40", Standing.CONFIRMED)
 
 
-def test_work_held_up_moves_on_by_its_own_events(demo_records: ClubRecords, book: WeatherBook) -> None:
-    """Eleven greens done by the 24th; rain on the 25th; six a day from Thursday the 26th leave one for Friday."""
-    found = events(demo_records, GREENS, "2027-08-25 18:00", book)
-    assert {name: days(event) for name, event in found.items() if name.startswith("work")} == {
-        "work-1": "2027-08-23",
-        "work-2": "2027-08-24",
-        "work-3": "2027-08-26",
-        "work-4": "2027-08-27",
+def test_work_held_up_has_no_day_to_come_before_it_goes_on(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """Eleven greens done by the 24th, rain on the 25th; taken up again with greens 12 to 15 on Thursday, the rest on Friday."""
+    held = events(demo_records, GREENS, "2027-08-25 18:00", book)
+    assert {name: (days(event), event.standing) for name, event in held.items() if name.startswith("work")} == {
+        "work-1": ("2027-08-23", Standing.CONFIRMED),
+        "work-2": ("2027-08-24", Standing.CONFIRMED),
+        "work-3": ("2027-08-25", Standing.TENTATIVE),
+        "work-4": ("2027-08-26", Standing.CANCELLED),
     }
-    assert found["work-3"].summary.startswith("Greens 12 to 17:")
-    assert found["work-3"].summary.endswith("(held up)")
+    title = "Hollow tining, scarifying and sanding the greens"
+    assert held["work-3"].summary == f"Greens 12 to 18: {title} (held up)"
+    assert held["work-4"].summary.startswith("This no longer holds: Green")
+    resumed = events(demo_records, GREENS, "2027-08-26 18:00", book)
+    assert (days(resumed["work-3"]), resumed["work-3"].summary) == ("2027-08-25", f"Greens 16 to 18: {title} (held up)")
+    assert (days(resumed["work-4"]), resumed["work-4"].summary) == ("2027-08-26", f"Greens 12 to 15: {title} (done)")
+    over = events(demo_records, GREENS, "2027-08-27 18:00", book)
+    assert [days(over[f"work-{number}"])[-2:] for number in (1, 2, 3, 4)] == ["23", "24", "26", "27"]
+    assert over["work-4"].summary == f"Greens 16 to 18: {title} (done)"
 
 
 def test_a_reopening_of_work_that_is_held_up_is_taken_back(demo_records: ClubRecords, book: WeatherBook) -> None:

@@ -19,8 +19,8 @@ from swardcast.records.log import Correction
 from tests.outlets.calendar_client import Client, Kept, kept_in
 
 FIRST, LAST = date(2027, 4, 19), date(2027, 12, 24)  # the first announcement; work of the autumn never entered
-CHECKED = ("2027-08-24 18:00", "2027-09-14 18:00")
-"""Evenings that are composed whole as well, so that the shorter way below is known to give the same."""
+CHECKED = ("2027-08-24 18:00", "2027-09-14 09:30")
+"""Moments that are composed whole as well, so that the shorter way below is known to give the same."""
 
 
 def _until(story: JobStory, as_of: datetime) -> JobStory | None:
@@ -40,22 +40,26 @@ def _days_with_something_new(story: JobStory, records: ClubRecords) -> set[date]
     return found
 
 
-def _calendars(records: ClubRecords) -> Iterator[tuple[datetime, tuple[CalendarEvent, ...]]]:
-    """Each evening's events: a story is a prefix of the later one, and a job without anything new stays as it was."""
-    zone = records.club.time_zone
-    end = datetime.combine(LAST, time(18), tzinfo=zone)
-    book = WeatherBook(records.club, records.weather)
-    stories = {name: tell_story(records, job, end, book) for name, job in records.jobs.items()}
-    days = {name: _days_with_something_new(story, records) for name, story in stories.items()}
+@pytest.fixture(scope="module")
+def stories(demo_records: ClubRecords) -> list[JobStory]:
+    """Every job's story up to the last day; that of any day before is its beginning (test_every_day_of_the_demo)."""
+    end = datetime.combine(LAST, time(18), tzinfo=demo_records.club.time_zone)
+    book = WeatherBook(demo_records.club, demo_records.weather)
+    return [tell_story(demo_records, job, end, book) for job in demo_records.jobs.values()]
+
+
+def _calendars(stories: list[JobStory], records: ClubRecords) -> Iterator[tuple[datetime, tuple[CalendarEvent, ...]]]:
+    """Each evening's events; a job without anything new stays as it was."""
+    days = {story.job.id: _days_with_something_new(story, records) for story in stories}
     held: dict[str, tuple[CalendarEvent, ...]] = {}
     for number in range((LAST - FIRST).days + 1):
         day = FIRST + timedelta(days=number)
-        as_of = datetime.combine(day, time(18), tzinfo=zone)
-        for name, story in stories.items():
-            told = _until(story, as_of) if day in days[name] else None
+        as_of = datetime.combine(day, time(18), tzinfo=records.club.time_zone)
+        for story in stories:
+            told = _until(story, as_of) if day in days[story.job.id] else None
             if told is not None:
-                held[name] = calendar_of(told, records, as_of)
-        yield as_of, tuple(event for name in stories for event in held.get(name, ()))
+                held[story.job.id] = calendar_of(told, records, as_of)
+        yield as_of, tuple(event for story in stories for event in held.get(story.job.id, ()))
 
 
 @dataclass(frozen=True)
@@ -68,12 +72,14 @@ class Evening:
 
 
 @pytest.fixture(scope="module")
-def evenings(demo_records: ClubRecords, demo_bulletin_at: Callable[[str], Bulletin]) -> list[Evening]:
+def evenings(
+    stories: list[JobStory], demo_records: ClubRecords, demo_bulletin_at: Callable[[str], Bulletin]
+) -> list[Evening]:
     """The file of each evening on which it is another than the evening before."""
     whole = demo_bulletin_at(CHECKED[0])
     files: list[Evening] = []
     before: tuple[CalendarEvent, ...] = ()
-    for as_of, events in _calendars(demo_records):
+    for as_of, events in _calendars(stories, demo_records):
         if events != before:
             data = calendar_artifact(replace(whole, as_of=as_of, calendar=events)).data
             files.append(Evening(as_of, data, kept_in(data)))
@@ -82,12 +88,16 @@ def evenings(demo_records: ClubRecords, demo_bulletin_at: Callable[[str], Bullet
 
 
 @pytest.mark.parametrize("moment", CHECKED)
-def test_the_files_are_those_of_the_site(
-    evenings: list[Evening], demo_bulletin_at: Callable[[str], Bulletin], moment: str
+def test_the_events_are_those_of_the_site(
+    stories: list[JobStory],
+    demo_records: ClubRecords,
+    demo_bulletin_at: Callable[[str], Bulletin],
+    moment: str,
 ) -> None:
     bulletin = demo_bulletin_at(moment)
-    last = [evening.data for evening in evenings if evening.as_of <= bulletin.as_of][-1]
-    assert last == calendar_artifact(bulletin).data
+    told = [_until(story, bulletin.as_of) for story in stories]
+    events = [event for story in told if story for event in calendar_of(story, demo_records, bulletin.as_of)]
+    assert tuple(events) == bulletin.calendar
 
 
 def test_a_program_that_imports_each_evening_shows_what_the_last_file_says(evenings: list[Evening]) -> None:

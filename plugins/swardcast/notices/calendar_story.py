@@ -26,6 +26,7 @@ from swardcast.notices.calendar import (
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import text_of
 from swardcast.notices.own_parts import answer_in_own_words
+from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.ledger import job_facts
 from swardcast.outlook.play import statements
 from swardcast.outlook.states import Work
@@ -122,7 +123,7 @@ def _cancelled(was: Draft, matter: Matter) -> Draft:
     """Many programs show a cancelled event like any other, so its summary says so too."""
     if was.standing is Standing.CANCELLED:
         return was
-    if any(work.work is Work.CALLED_OFF for work in matter.outlook.surfaces):
+    if any(work.work is Work.CALLED_OFF for work in matter.story.changes[-1].outlook.surfaces):
         work = matter.voice.say("calendar-work", places=was.places, title=matter.job.title)
         summary = matter.voice.say("calendar-called-off", event=work)
     else:
@@ -145,7 +146,7 @@ def _tellings(story: JobStory, records: ClubRecords, as_of: datetime) -> Iterato
 def _telling(told: JobStory, records: ClubRecords, at: datetime, *, is_revision: bool) -> Telling:
     known, local = records.known_at(at), at.astimezone(records.club.time_zone)
     matter = Matter(
-        outlook=told.changes[-1].outlook,
+        outlook=without_called_off(told.changes[-1].outlook),
         story=told,
         records=known,
         limits=(),

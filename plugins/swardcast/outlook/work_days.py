@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 
-from swardcast.outlook.states import JobOutlook, SurfaceWork, Work
+from swardcast.outlook.states import JobOutlook, ReasonKind, SurfaceWork, Work
 from swardcast.outlook.working_days import working_day_after
 
 __all__ = ["WorkPart", "work_parts"]
@@ -14,12 +14,12 @@ __all__ = ["WorkPart", "work_parts"]
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class WorkPart:
-    """Surfaces of a job that are, or are to be, finished on the same day.
+    """Surfaces of a job that are, or are to be, finished on the same day, or were held up on it.
 
     Args:
         works: the job on each of them, in the plan's order.
         first_day: the first day of the work on them.
-        last_day: the day on which they are finished.
+        last_day: the day on which they are finished, or were held up.
     """
 
     works: tuple[SurfaceWork, ...]
@@ -38,17 +38,27 @@ def work_parts(outlook: JobOutlook, weekdays: Sequence[int]) -> tuple[WorkPart, 
         weekdays: weekdays on which work is done, 0 for Monday.
 
     Returns:
-        Its parts by their last days; surfaces on which it was called off are left out.
+        Its parts by their last days. Left out are surfaces on which it was called off and, while all of it is held up,
+        those not begun: no day can be told of them before the work goes on.
     """
-    by_day: dict[date, list[SurfaceWork]] = {}
+    by_day: dict[tuple[date, bool], list[SurfaceWork]] = {}
     for work in outlook.surfaces:
-        if work.work is not Work.CALLED_OFF and work.finish.likely is not None:
-            by_day.setdefault(work.finish.likely, []).append(work)
+        day = _day_of(work)
+        if day is not None and not (outlook.work is Work.HELD_UP and work.work is Work.PLANNED):
+            by_day.setdefault((day, work.work is Work.HELD_UP), []).append(work)
     parts: list[WorkPart] = []
     begins = outlook.starts
-    for day, works in sorted(by_day.items()):
+    for (day, _), works in sorted(by_day.items(), key=lambda part: part[0]):
         started = min((work.started_at.date() for work in works if work.started_at is not None), default=begins)
         first = min(day, started) if outlook.job.surfaces_a_day < 1 else day
         parts.append(WorkPart(works=tuple(works), first_day=first, last_day=day))
         begins = working_day_after(day + timedelta(days=1), 0, weekdays)
     return tuple(parts)
+
+
+def _day_of(work: SurfaceWork) -> date | None:
+    if work.work is Work.CALLED_OFF:
+        return None
+    held = [reason.at for reason in work.reasons if reason.kind is ReasonKind.HELD_UP]
+    since = held[-1] if held and work.work is Work.HELD_UP else None
+    return since.date() if isinstance(since, datetime) else work.finish.likely
