@@ -47,9 +47,12 @@ from swardcast.outlets.html import (
     why_index_html,
 )
 from swardcast.outlets.json_feed import json_artifacts
+from swardcast.outlets.message import message_artifacts
 from swardcast.outlets.own_words import own_words_html
 from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.short_pages import short_page_artifacts
+from swardcast.outlets.status_file import status_artifacts
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind
@@ -116,7 +119,13 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
     context["swardcast_feeds"] = feeds_of(bulletin)
-    context["swardcast_artifacts"] = (*_feeds(bulletin), calendar_artifact(bulletin))
+    context["swardcast_artifacts"] = (
+        *_feeds(bulletin),
+        calendar_artifact(bulletin),
+        *short_page_artifacts(bulletin),
+        *message_artifacts(bulletin),
+        *status_artifacts(bulletin),
+    )
 
 
 def _feeds(bulletin: Bulletin) -> tuple[Artifact, ...]:

@@ -41,7 +41,8 @@ def test_a_template_has_no_word_of_its_own(path: Path) -> None:
         for part in output.nodes
     ]
     text = "".join(parts)
-    attributes = [shown for shown in SHOWN.findall(text) if shown not in NO_WORDS]
+    shown = [one for one in SHOWN.findall(text) if one not in NO_WORDS]
+    attributes = [one.removeprefix("0; url=") for one in shown]  # of a page that leads on
     left = re.sub(r"<[^>]*>", " ", re.sub(r"<!DOCTYPE html>", "", text))
     assert not re.search(r"[^\W\d_]", " ".join([left, *attributes])), (left.split(), attributes)
 

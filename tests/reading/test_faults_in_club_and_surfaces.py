@@ -85,6 +85,13 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "line 4, site: found 'quillhaven.example'; expected the address of the site, such as 'https://course.example'",
         ),
         fault(
+            "an address that no short message holds",
+            "https://quillhaven.example",
+            "https://quillhaven.example/" + 94 * "x",
+            f"line 4, site: found 'https://quillhaven.example/{30 * 'x'}...'; expected an address of at most 120 characters,"
+            " so that it fits into a short message",
+        ),
+        fault(
             "a language that there is not yet",
             "en-GB",
             "fr-FR",

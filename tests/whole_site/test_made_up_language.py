@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import shutil
 import subprocess
@@ -9,6 +10,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 import feedparser
 import pytest
@@ -27,6 +29,9 @@ from tests.whole_site.typed import TypedWords, texts_of_html, typed_in
 
 PAGES = ROOT / "site_src" / "content" / "pages" / "en-GB"
 ENGLISH = re.compile(r"[A-Za-z]+")
+SAID_IN_STATUS = {
+    "sentence", "sentence_once_over", "name", "words", "where", "why", "also", "entered", "headline", "short_answer",
+}  # fmt: skip
 ALLOWED = {
     "exp": "the exponential function in the formula of what is left",
     "x": "times, in that formula",
@@ -108,6 +113,23 @@ def test_no_feed_says_an_english_phrase(site: Path, typed: TypedWords, name: str
         texts += texts_of_html(html.fromstring(f"<html><body>{entry.content[0].value}</body></html>"))
     assert len(feed.entries) > 20
     assert _english(iter(texts), typed) == {}
+
+
+def _words_of_status(value: Any, key: str = "") -> Iterator[str]:
+    if isinstance(value, dict):
+        for name, part in value.items():
+            yield from _words_of_status(part, name)
+    elif isinstance(value, list):
+        for part in value:
+            yield from _words_of_status(part, key)
+    elif key in SAID_IN_STATUS:
+        yield value
+
+
+def test_the_status_file_says_no_english_phrase(site: Path, typed: TypedWords) -> None:
+    words = list(_words_of_status(json.loads((site / "status.json").read_text(encoding="utf-8"))))
+    assert len(words) > 100
+    assert _english(iter(words), typed) == {}
 
 
 @pytest.mark.parametrize(

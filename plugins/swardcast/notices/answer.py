@@ -21,7 +21,7 @@ from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind, label_counts
 
-__all__ = ["MOST_WORDS", "short_answer"]
+__all__ = ["MOST_WORDS", "short_answer", "when_it_is_over"]
 
 MOST_WORDS: Final = 40
 """Words of a short answer: judgement, what is read at a glance on a telephone."""
@@ -71,12 +71,28 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
             yield _held_up(matter, brief=brief)
         case Work.HEALING:
             yield _healing(matter)
-    normal = published_in_words(matter.published, outlook, matter.voice)
+    over = when_it_is_over(matter, published_in_words(matter.published, outlook, matter.voice))
+    if over is not None:
+        yield over
+
+
+def when_it_is_over(matter: Matter, normal: str) -> Sentence | None:
+    """Say when play is back to normal, or the work finished where nothing has to heal.
+
+    Args:
+        matter: what the notice is made of; not called off.
+        normal: the published date in words.
+
+    Returns:
+        The sentence, such as "Back to normal: likely by Friday 24 September."; None where it would say that the work is
+        finished when it is finished.
+    """
+    outlook = matter.outlook
     is_finish = matter.is_over_with_the_work and outlook.work is not Work.HEALING and not matter.is_overdue
     if is_finish and has_no_date_until_done(matter.published, outlook, matter.voice):
-        return  # that it is finished when it is finished says nothing
+        return None
     phrase = "answer-finished" if is_finish else "answer-normal"
-    yield matter.say(phrase, source=matter.published_by, date=normal)
+    return matter.say(phrase, source=matter.published_by, date=normal)
 
 
 def _starts(matter: Matter, *, brief: bool) -> Sentence:

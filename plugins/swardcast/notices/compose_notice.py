@@ -12,6 +12,7 @@ from swardcast.notices.day_by_day import day_by_day, with_fixtures
 from swardcast.notices.events import events_of
 from swardcast.notices.headline import headline_of, when_in_words
 from swardcast.notices.how_the_date import how_the_date
+from swardcast.notices.in_short import in_short
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Notice, Section, Sentence
 from swardcast.notices.numbers import facts_in_numbers
@@ -44,18 +45,20 @@ def compose_notice(matter: Matter) -> Notice:
     zone, main = matter.records.club.time_zone, matter.kinds[0]
     where = places_in_words((work.surface for work in outlook.surfaces), voice)
     on = {work.surface.kind for work in outlook.surfaces}
+    headline = headline_of(outlook, few_words_for((work.surface for work in outlook.surfaces), voice), voice)
     return Notice(
         id=matter.job.id,
         revision=story.changes[-1].revision,
         issued_at=story.changes[0].at.astimezone(zone),
         revised_at=story.changes[-1].at.astimezone(zone),
-        headline=headline_of(outlook, few_words_for((work.surface for work in outlook.surfaces), voice), voice),
+        headline=headline,
         title=matter.job.title,
         where=where,
         when=when_in_words(outlook, voice),
         work=voice.name("work", outlook.work),
         normal=published_in_words(matter.published, outlook, voice),
         answer=answer_in_own_words(matter) or short_answer(matter),
+        in_short=in_short(matter, headline),
         own_words=below_the_answer(matter),
         sections=tuple(with_own_words(_sections(matter), matter)),
         events=events_of(story, matter.records, voice),

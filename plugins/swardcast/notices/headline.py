@@ -7,7 +7,7 @@ from swardcast.notices.spans import first_day_of_work, last_day_of_work, span_in
 from swardcast.notices.words import kind_in_words
 from swardcast.outlook.states import JobOutlook, Work
 
-__all__ = ["headline_of", "when_in_words"]
+__all__ = ["headline_of", "when_in_short", "when_in_words"]
 
 
 def headline_of(outlook: JobOutlook, where: str, voice: Voice) -> str:
@@ -21,7 +21,7 @@ def headline_of(outlook: JobOutlook, where: str, voice: Voice) -> str:
     Returns:
         The headline.
     """
-    title, when = outlook.job.title, _when_in_short(outlook, voice)
+    title, when = outlook.job.title, when_in_short(outlook, voice)
     if _names_place(title, outlook, voice):
         return voice.say("headline", title=title, when=when)
     return voice.say("headline-with-place", title=title, where=where, when=when)
@@ -37,7 +37,16 @@ def _names_place(title: str, outlook: JobOutlook, voice: Voice) -> bool:
     return True
 
 
-def _when_in_short(outlook: JobOutlook, voice: Voice) -> str:
+def when_in_short(outlook: JobOutlook, voice: Voice) -> str:
+    """Say when the work is in a few words, as a headline does.
+
+    Args:
+        outlook: how the job stands.
+        voice: the language and the day of the reader.
+
+    Returns:
+        "planned for 23 to 25 August", "since 23 August", "called off" and so on, without a capital.
+    """
     first = first_day_of_work(outlook)
     finished = last_day_of_work(outlook)
     last = max(first, (finished.likely if finished is not None else None) or first)

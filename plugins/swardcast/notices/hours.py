@@ -15,10 +15,18 @@ from swardcast.notices.notice import Fact
 from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.job_ranges import range_of_all
 from swardcast.outlook.reopening import HeldUp, Hours
-from swardcast.outlook.states import JobOutlook, Milestone, SurfaceWork, Work
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Work
 from swardcast.records.plan import Play
 
-__all__ = ["Ending", "hours_in_words", "hours_of_all", "reopening_facts", "reopening_in_words", "rounded_hours"]
+__all__ = [
+    "Ending",
+    "hours_in_words",
+    "hours_of_all",
+    "reopening_as_dates",
+    "reopening_facts",
+    "reopening_in_words",
+    "rounded_hours",
+]
 
 _QUARTER: Final = timedelta(minutes=15)
 _MIDNIGHT: Final = datetime(2000, 1, 1, tzinfo=UTC)  # a midnight to count quarters from
@@ -123,6 +131,28 @@ def reopening_in_words(
     if is_closed and days.allow_until is not None and days.allow_until < voice.near:
         return _overdue(voice.day(days.allow_until), len(works), ends, voice)
     return range_in_words(days, voice)
+
+
+def reopening_as_dates(works: Sequence[SurfaceWork], as_of: datetime, voice: Voice) -> DateRange | None:
+    """Give the days of what `reopening_in_words` says.
+
+    Args:
+        works: one job on some surfaces, at least one.
+        as_of: the moment of the reader, local.
+        voice: the day of the reader.
+
+    Returns:
+        The range of days, or None where the words give none: held up, or overdue.
+    """
+    hours = [work.hours for work in works if work.hours is not None]
+    if len(hours) == len(works):
+        last = hours_of_all(hours)
+        if isinstance(last, HeldUp) or last.latest < as_of:
+            return None
+        return DateRange(early=last.early.date(), likely=last.likely.date(), allow_until=last.latest.date())
+    days = range_of_all(works, Milestone.REOPENING)
+    is_past = not days.is_fact and days.allow_until is not None and days.allow_until < voice.near
+    return days if days.is_given and not is_past else None
 
 
 def reopening_facts(outlook: JobOutlook, as_of: datetime, voice: Voice) -> list[Fact]:

@@ -109,6 +109,7 @@ class Notice:
         work: the state of the work in words.
         normal: the published date for back to normal, in words.
         answer: how play is affected, when it is over, how sure; 40 words or fewer.
+        in_short: what, until when, in a line or two; the fullest wording first, then ever shorter ones.
         own_words: the manager's Markdown for the head of the notice, or "".
         sections: the parts, in their fixed order.
         events: what happened, newest first.
@@ -129,6 +130,7 @@ class Notice:
     work: str
     normal: str
     answer: tuple[Sentence, ...]
+    in_short: tuple[str, ...]
     own_words: str
     sections: tuple[Section, ...]
     events: tuple[Event, ...]

@@ -5,17 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
+from functools import partial
 from typing import Final
 
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.coming import ComingWork, coming_work
 from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
-from swardcast.notices.hours import Ending, reopening_in_words
+from swardcast.notices.hours import Ending, reopening_as_dates, reopening_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.notice import Fact
 from swardcast.notices.play import play_clause, play_in_words
 from swardcast.notices.reasons import reason_in_words
-from swardcast.notices.words import places_in_words, published_in_words, range_in_words
+from swardcast.notices.words import has_no_date_until_done, places_in_words, published_in_words, range_in_words
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
 from swardcast.outlook.story import JobStory
@@ -26,6 +27,7 @@ from swardcast.records.plan import Play
 __all__ = [
     "CourseStatus",
     "NoteInWords",
+    "StatusDate",
     "StatusLine",
     "compose_status",
 ]
@@ -34,28 +36,47 @@ _HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class StatusDate:
+    """A milestone of some surfaces, and when it is reached.
+
+    Args:
+        name: its name in words.
+        value: when, in words.
+        milestone: which one; where the surfaces stay in play during the work, their reopening is the end of it.
+        given: the same as dates, or None where the words give none.
+    """
+
+    name: str
+    value: str
+    milestone: Milestone
+    given: DateRange | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class StatusLine:
     """Surfaces that share a state.
 
     Args:
+        surfaces: their ids.
         where: which, in words.
         play: play in words.
         play_key: the same as a name for styles: "open-with-care".
         work: what is going on there in words, such as "work under way" or "healing", or "".
         why: why.
         also: further work that is going on or healing there, or "".
-        dates: milestones and their dates in words.
+        dates: milestones and their dates, in words and as dates.
         entered: when that was last entered, in words.
         notice_id: the notice that tells more, or "".
     """
 
+    surfaces: tuple[str, ...]
     where: str
     play: str
     play_key: str
     work: str
     why: str
     also: str
-    dates: tuple[Fact, ...]
+    dates: tuple[StatusDate, ...]
     entered: str
     notice_id: str
 
@@ -204,6 +225,7 @@ def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice
     for alike, surfaces in sorted(groups.items(), key=lambda group: _importance(group[1])):
         story = stories.get(alike.job)
         yield StatusLine(
+            surfaces=tuple(surface.surface.id for surface in surfaces),
             where=capital(places_in_words((surface.surface for surface in surfaces), voice)),
             play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
             play_key=slug_of(alike.play),
@@ -242,22 +264,26 @@ def _why(surface: SurfaceOutlook, voice: Voice) -> str:
     return capital(reason.words) or reason_in_words(reason, voice)
 
 
-def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime, voice: Voice) -> Iterable[Fact]:
+def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime, voice: Voice) -> Iterable[StatusDate]:
     works = [surface.current for surface in surfaces if surface.current is not None]
     in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
+    again = partial(StatusDate, milestone=Milestone.REOPENING, given=reopening_as_dates(works, as_of, voice))
     if any(work.done_at is None for work in works):
         ends = Ending.DONE if in_play else Ending.OPEN
-        yield Fact(name=ends.name_in(voice), value=reopening_in_words(works, as_of, voice, ends=ends))
+        yield again(name=ends.name_in(voice), value=reopening_in_words(works, as_of, voice, ends=ends))
     elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
-        again = reopening_in_words(works, as_of, voice, is_closed=True)
-        yield Fact(name=voice.say("hours-open-again"), value=again)
+        yield again(name=voice.say("hours-open-again"), value=reopening_in_words(works, as_of, voice, is_closed=True))
     settled = _settled(surfaces)
     if settled is not None and settled.is_given:
-        yield Fact(name=voice.say("status-putts-roll-true"), value=range_in_words(settled, voice))
-    whole = len(works) == len(without_called_off(story.changes[-1].outlook).surfaces)
-    yield Fact(
+        name, value = voice.say("status-putts-roll-true"), range_in_words(settled, voice)
+        yield StatusDate(name=name, value=value, milestone=Milestone.SETTLED, given=settled)
+    outlook = story.changes[-1].outlook
+    whole = len(works) == len(without_called_off(outlook).surfaces)
+    yield StatusDate(
         name=voice.say("status-normal") if whole else voice.say("status-normal-of-the-last"),
-        value=published_in_words(story.published, story.changes[-1].outlook, voice),
+        value=published_in_words(story.published, outlook, voice),
+        milestone=Milestone.BACK_TO_NORMAL,
+        given=None if has_no_date_until_done(story.published, outlook, voice) else story.published,
     )
 
 

@@ -38,12 +38,13 @@ _NO_DATES = {
 }
 
 
-def range_in_words(given: DateRange, voice: Voice) -> str:
+def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> str:
     """Say a date as surely as it is known; this is the only table of such words.
 
     Args:
         given: early, likely and allow until.
         voice: the language and the day of the reader.
+        briefly: whether to leave out the weekdays.
 
     Returns:
         "on Friday 24 September" for a fact; "likely by ...; allow until ..." for a computed date; the months to come
@@ -51,7 +52,8 @@ def range_in_words(given: DateRange, voice: Voice) -> str:
     """
     if given.likely is None or given.allow_until is None:
         return voice.say(_NO_DATES[given.no_date])
-    likely, allow_until = voice.day(given.likely), voice.day(given.allow_until)
+    say_day = voice.short_day if briefly else voice.day
+    likely, allow_until = say_day(given.likely), say_day(given.allow_until)
     if given.is_fact:
         return voice.say("on-day", day=likely)
     if given.allow_until < voice.near:
@@ -121,20 +123,21 @@ def is_overdue(outlook: JobOutlook, voice: Voice) -> bool:
     return outlook.work is Work.PLANNED and outlook.starts < voice.near
 
 
-def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice) -> str:
-    """Say the published date; once it, or the day of the work, has passed with the work still to do, it holds no more.
+def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, *, briefly: bool = False) -> str:
+    """Say the published date, or that it holds no more.
 
     Args:
         published: the date that stands on the site.
         outlook: how the job stands.
         voice: the language and the day of the reader.
+        briefly: whether to leave out the weekdays.
 
     Returns:
         Words of `range_in_words`, or that there is no date until the work is done.
     """
     if has_no_date_until_done(published, outlook, voice):
         return voice.say("no-date-until-done")
-    return range_in_words(published, voice)
+    return range_in_words(published, voice, briefly=briefly)
 
 
 def has_no_date_until_done(published: DateRange, outlook: JobOutlook, voice: Voice) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from typing import Annotated, Final
+from urllib.parse import quote
 from zoneinfo import ZoneInfo, available_timezones
 
 from pydantic import BeforeValidator, ValidationInfo, field_validator
@@ -41,6 +42,8 @@ from swardcast.records.club import (
 __all__ = ["club_from"]
 
 _WEEKDAYS: Final = tuple(day.lower() for day in WEEKDAYS)
+_LONGEST_SITE: Final = 120
+"""Letters of the site's address: 160 of a short message less those of "/n/<code>/", and some to spare; judgement."""
 _SITE: Final = re.compile(r"^https?://[a-z0-9][a-z0-9.:-]*(/[^\s?#]*)?$", re.IGNORECASE)
 # "langtag" of RFC 5646, section 2.1, without the lists of what is registered.
 _LANGUAGE: Final = re.compile(
@@ -60,6 +63,9 @@ def _zone(value: object) -> ZoneInfo:
 def _site(value: object) -> str:
     if not _SITE.match(str(value)):
         raise wrong(value, "the address of the site, such as 'https://course.example'")
+    sent = quote(str(value), safe=":/%")
+    if len(sent) + sent.count("~") > _LONGEST_SITE:  # which takes two places there
+        raise wrong(value, f"an address of at most {_LONGEST_SITE} characters, so that it fits into a short message")
     return str(value).rstrip("/")
 
 

@@ -20,6 +20,8 @@ by-now = by now
 due-now = due now; allow until { $until }
 months-from-to = some time from { $first } to { $last }
 likely-by = likely by { $day }
+# Where there is room for one day only
+allow-until = allow until { $until }
 likely-by-allow-until = likely by { $day }; allow until { $until }
 no-date-until-done = no date until the work is done
 no-date-not-this-season = too early to give a date: the grass is hardly growing

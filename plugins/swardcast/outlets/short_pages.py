@@ -1,0 +1,51 @@
+"""The pages behind short addresses: each leads to its notice at once, and says the short answer where it cannot.
+
+A notice that was called off, or is over, answers there like any other: the page says so and leads to it.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from jinja2 import Environment, PackageLoader
+
+from swardcast.artifact import Artifact
+from swardcast.compose import Bulletin
+from swardcast.notices.notice import Notice
+from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.short_addresses import short_codes, short_path
+
+__all__ = ["short_page_artifacts"]
+
+
+@cache
+def _environment() -> Environment:
+    return Environment(
+        loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
+    )
+
+
+def short_page_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
+    """Write a page for each short address.
+
+    Args:
+        bulletin: the bulletin.
+
+    Returns:
+        Files "n/<code>/index.html" that need no theme, no script and no file besides them.
+    """
+    codes = short_codes(bulletin)
+    return tuple(
+        Artifact(
+            path=f"{short_path(codes[notice.id])}index.html",
+            media_type="text/html; charset=utf-8",
+            data=_render(notice, bulletin).encode("utf-8"),
+        )
+        for notice in bulletin.notices
+    )
+
+
+def _render(notice: Notice, bulletin: Bulletin) -> str:
+    words = words_for_templates(bulletin.voice)
+    template = _environment().get_template("short_page.html")
+    return template.render(words, notice=notice, club=bulletin.club, sources=bulletin.weather_sources)
