@@ -108,6 +108,8 @@ def test_dates_that_are_told_in_words_are_those_in_figures(
             assert told == [] or days == [
                 f"{datetime.fromisoformat(day):%A} {int(day[-2:])} {datetime.fromisoformat(day):%B}" for day in told
             ]
+            if one["words"].startswith(("likely", "due now", "by now", "on ", "some time")):
+                assert one["early"] <= one["likely"] <= one["allow_until"]
             if one["words"].startswith(("no date", "too early", "held up", "was due")):
                 assert (one["early"], one["likely"], one["allow_until"]) == (None, None, None)
 

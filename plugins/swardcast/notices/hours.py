@@ -147,9 +147,13 @@ def reopening_as_dates(works: Sequence[SurfaceWork], as_of: datetime, voice: Voi
     hours = [work.hours for work in works if work.hours is not None]
     if len(hours) == len(works):
         last = hours_of_all(hours)
-        if isinstance(last, HeldUp) or last.latest < as_of:
+        if isinstance(last, HeldUp):
             return None
-        return DateRange(early=last.early.date(), likely=last.likely.date(), allow_until=last.latest.date())
+        likely, latest = rounded_hours(last)
+        if latest < as_of:
+            return None
+        early = min(last.early, likely, key=datetime.timestamp)
+        return DateRange(early=early.date(), likely=likely.date(), allow_until=latest.date())
     days = range_of_all(works, Milestone.REOPENING)
     is_past = not days.is_fact and days.allow_until is not None and days.allow_until < voice.near
     return days if days.is_given and not is_past else None
