@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 import pytest
 
-from swardcast.notices.calendar import Standing
+from swardcast.notices.calendar import Occasion, Standing
+from swardcast.notices.calendar_story import calendar_of
+from swardcast.outlook.states import Work
+from swardcast.outlook.story import tell_story
 from swardcast.outlook.weather_book import WeatherBook
+from swardcast.outlook.work_days import work_parts
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Change, MorningStatus, PlanChange, Progress, Step
 from swardcast.records.plan import Play
+from tests.conftest import DEMO_AS_OF
 from tests.notices.calendar_events import at, days, entry_head, events, in_american, with_entries
+from tests.notices.many_jobs import clubs
 
 GREENS = "greens-renovation-2027"
 
@@ -200,3 +208,41 @@ def test_americans_read_their_own_words_and_dates(demo_records: ClubRecords, boo
     when = "likely by Saturday, September 25; allow until Wednesday, October 6"
     assert found["healing"].summary == f"Greens 1 to 18 not yet back to normal: {when}"
     assert found["work-1"].categories == ("Core aeration", "Greens")
+
+
+def test_every_kind_of_work_in_every_state_has_whole_events(demo_records: ClubRecords) -> None:
+    """Each surface stands in one live event of work, unless its work is called off, or has no day while all is held up."""
+    kinds: Counter[tuple[Occasion, Standing]] = Counter()
+    for records in clubs(demo_records):
+        book = WeatherBook(records.club, records.weather)
+        for job in records.jobs.values():
+            story = tell_story(records, job, DEMO_AS_OF, book)
+            found = calendar_of(story, records, DEMO_AS_OF)
+            kinds.update((event.occasion, event.standing) for event in found)
+            texts = [text for event in found for text in (event.summary, *event.sentences)]
+            assert not [text for text in texts if "None" in text or "  " in text or ".." in text or not text]
+            outlook = story.changes[-1].outlook
+            parts = work_parts(outlook, records.club.working_days)
+            live = [e for e in found if e.occasion is Occasion.WORK and e.standing is not Standing.CANCELLED]
+            assert len(live) == len(parts)
+            shown = [work.surface.id for part in parts for work in part.works]
+            left_out = {Work.CALLED_OFF, *([Work.PLANNED] if outlook.work is Work.HELD_UP else [])}
+            assert sorted(shown) == sorted(w.surface.id for w in outlook.surfaces if w.work not in left_out)
+    assert len(kinds) == len(Occasion) * len(Standing)
+
+
+def test_an_open_surface_still_has_its_label(demo_records: ClubRecords) -> None:
+    """A treatment under a label, done in the morning; the log opens the greens in the afternoon."""
+    job, greens = "greens-leaf-disease-2027", ("green-4", "green-11", "green-16")
+    done = Progress(
+        head=entry_head(demo_records, "2027-10-25 09:00", "sprayed"), step=Step.DONE, job=job, surfaces=greens,
+        because="", as_done=(), play=None,
+    )  # fmt: skip
+    opened = MorningStatus(
+        head=entry_head(demo_records, "2027-10-25 15:00", "dry"), play=tuple((name, Play.OPEN) for name in greens),
+        why="", limits=(),
+    )  # fmt: skip
+    records = with_entries(demo_records, done, opened)
+    found = events(records, job, "2027-10-25 18:00", WeatherBook(records.club, records.weather))["reopening-1"]
+    assert (days(found), found.standing) == ("2027-10-25 15:00", Standing.CONFIRMED)
+    assert "The product label counts first: see “Please take care”." in found.sentences

@@ -14,6 +14,7 @@ from typing import Any
 
 import feedparser
 import pytest
+import vobject
 from babel import Locale
 from lxml import html
 
@@ -130,6 +131,17 @@ def test_the_status_file_says_no_english_phrase(site: Path, typed: TypedWords) -
     words = list(_words_of_status(json.loads((site / "status.json").read_text(encoding="utf-8"))))
     assert len(words) > 100
     assert _english(iter(words), typed) == {}
+
+
+def test_the_calendar_says_no_english_phrase(site: Path, typed: TypedWords) -> None:
+    calendar = vobject.readOne((site / "calendar.ics").read_text(encoding="utf-8"))
+    texts = [calendar.x_wr_calname.value, calendar.x_wr_caldesc.value]
+    for event in calendar.vevent_list:
+        *said, link = event.description.value.splitlines()
+        assert link == event.url.value
+        texts += [event.summary.value, *said, *event.categories.value]
+    assert len(calendar.vevent_list) > 40
+    assert _english(iter(texts), typed) == {}
 
 
 @pytest.mark.parametrize(

@@ -33,6 +33,7 @@ from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.outlook.work_dates import opened_surfaces
 from swardcast.records.folder import ClubRecords
+from swardcast.records.operations import label_counts
 from swardcast.records.standing import standing_entries
 
 __all__ = ["CalendarEvent", "calendar_of"]
@@ -206,6 +207,8 @@ def _sentences(matter: Matter, draft: Draft) -> Iterator[str]:
         yield matter.voice.sentence(draft.names)
     if draft.occasion is not Occasion.REOPENING or draft.standing is not Standing.CONFIRMED:
         yield text_of(answer_in_own_words(matter) or short_answer(matter))
+    elif label_counts(matter.job.operations):
+        yield matter.voice.say("answer-label")  # the short answer has it, too
     yield matter.voice.say("news-told-at", moment=matter.voice.moment(matter.as_of))
 
 
