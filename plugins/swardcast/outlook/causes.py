@@ -10,7 +10,7 @@ from swardcast.outlook.states import DateRange
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, Observation, PlanChange
 
-__all__ = ["Cause", "entry_cause", "weather_cause"]
+__all__ = ["Cause", "entry_cause", "is_later", "weather_cause"]
 
 _STEADY_C: Final = 0.5  # nearer to the usual than this, the weather is not called warm or cold: judgement
 _WARM_ENOUGH_C: Final = 18.0  # above this mean more warmth can slow cool-season grass: judgement, after the optimum
@@ -23,6 +23,8 @@ class Cause(Enum):
     ANNOUNCED = "announced"
     PLAN = "a change of plan"
     WORK = "the work itself"
+    STILL_HELD_UP = "work still held up"
+    WORK_TAKES_LONGER = "work takes longer"
     OBSERVED = "what was seen on the course"
     HELD_BACK = "growth held back"
     LEARNT = "what healed jobs taught"
@@ -115,7 +117,7 @@ def weather_cause(
     """
     if view is None or before is None:
         return Cause.WEATHER
-    later = _is_later(published, now)
+    later = is_later(published, now)
     observed = _by_temperature(view.warmth(since), view.mean_c(since, view.today), later=later)
     if observed is not None:
         return _OBSERVED_WEATHER[observed]
@@ -128,8 +130,16 @@ def weather_cause(
     return Cause.WEATHER
 
 
-def _is_later(published: DateRange, now: DateRange) -> bool:
-    """Whether a date moved back; having none is later than any."""
+def is_later(published: DateRange, now: DateRange) -> bool:
+    """Tell whether a date moved back.
+
+    Args:
+        published: the date then.
+        now: the date now; having none is later than any.
+
+    Returns:
+        Whether it did.
+    """
     for old, new in ((published.likely, now.likely), (published.allow_until, now.allow_until)):
         if old != new:
             return new is None or (old is not None and new > old)

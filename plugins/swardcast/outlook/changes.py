@@ -1,9 +1,9 @@
 """What members should hear of: decided from two bulletins, the one that stands and the one that would replace it.
 
 Worth telling is: work on a surface came into another state; the day of the work changed; the work was called off; the
-date of back to normal moved by two days or more, or a fixture changed sides; the manager's word took the place of the
-sum; an entry was withdrawn or replaced; the manager wrote a note. Whatever is less changes the page and makes no noise,
-and the date that was told stays as it was told.
+date of back to normal moved by two days or more, or a fixture changed sides, or the date no longer goes with those told
+beside it; the manager's word took the place of the sum; an entry was withdrawn or replaced; the manager wrote a note.
+Whatever is less changes the page and makes no noise, and the date that was told stays as it was told.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from swardcast.outlook.fixtures import Side, side_of
-from swardcast.outlook.states import DateRange, JobOutlook, Work
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
 from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Play
 
@@ -85,7 +85,8 @@ def news_between(before: Told | None, after: Told, coming: Sequence[Fixture] = (
     if before is None:
         return News(became=new_states, back_to_normal=now)
     said_normal = after.outlook.work is Work.BACK_TO_NORMAL and now.is_fact
-    moved = not said_normal and matters(before.back_to_normal, now, coming)  # an end is no move of a date
+    clashes = _comes_too_soon(before.back_to_normal, after.outlook)
+    moved = not said_normal and (clashes or matters(before.back_to_normal, now, coming))  # an end is no move of a date
     rescheduled = before.outlook.starts != after.outlook.starts
     confirmed = said_normal and not before.back_to_normal.is_fact
     withdrawn = tuple(sorted(after.withdrawn - before.withdrawn))
@@ -102,6 +103,17 @@ def news_between(before: Told | None, after: Told, coming: Sequence[Fixture] = (
         notes=notes,
         crossed=_crossed(before.back_to_normal, now, coming) if moved else (),
     )
+
+
+def _comes_too_soon(published: DateRange, outlook: JobOutlook) -> bool:
+    """Whether a date told in months no longer goes with that of the holes, which close before all is back to normal.
+
+    A date told in days never falls behind so far: it moves with the second day.
+    """
+    closed, now = outlook.dates[Milestone.HOLES_CLOSED], outlook.dates[Milestone.BACK_TO_NORMAL]
+    if not (published.is_wide and closed.is_given and now.is_given) or now.is_fact:
+        return False
+    return any(told < told_beside for told, told_beside in zip(published.months, closed.months, strict=True))
 
 
 def became(before: JobOutlook | None, now: JobOutlook) -> dict[Work, tuple[str, ...]]:

@@ -22,7 +22,7 @@ from swardcast.outlook.states import (
     SurfaceWork,
     Work,
 )
-from swardcast.outlook.weather_book import WeatherBook
+from swardcast.outlook.weather_book import WeatherBook, WeatherView
 from swardcast.records.club import Grass, SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, MorningStatus, NoteToMembers
@@ -43,7 +43,9 @@ _NOTE_IS_FRESH_DAYS = 14  # judgement
 _GOING_ON = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
 
 
-def assess_jobs(records: ClubRecords, as_of: datetime, book: WeatherBook, only: str = "") -> dict[str, JobOutlook]:
+def assess_jobs(
+    records: ClubRecords, as_of: datetime, book: WeatherBook, only: str = "", *, weather_of: datetime | None = None
+) -> dict[str, JobOutlook]:
     """Assess every announced job.
 
     Args:
@@ -51,26 +53,30 @@ def assess_jobs(records: ClubRecords, as_of: datetime, book: WeatherBook, only: 
         as_of: the moment, aware.
         book: the club's weather.
         only: id of the one job wanted, or "" for all; earlier jobs on the same surfaces are assessed with it.
+        weather_of: the moment whose weather counts, where it is another, or None.
 
     Returns:
         Jobs by id, in the plan's order.
     """
     known = records.known_at(as_of)
-    key = (only, as_of, tuple(entry.head.id for entry in known.entries))
+    weather_of = weather_of or as_of
+    key = (only, as_of, weather_of, tuple(entry.head.id for entry in known.entries))
     if key not in book.jobs:
         entries = standing_entries(known.entries)
         course = Course(
             entries=entries, lessons=_lessons(known, entries, book), target_speed_mm=records.club.target_speed_mm
         )
-        book.jobs[key] = _assess(known, as_of, book, only, course)
+        book.jobs[key] = _assess(known, as_of, book.at(weather_of), only, course)
     return book.jobs[key]
 
 
-def _assess(known: ClubRecords, as_of: datetime, book: WeatherBook, only: str, course: Course) -> dict[str, JobOutlook]:
+def _assess(
+    known: ClubRecords, as_of: datetime, view: WeatherView | None, only: str, course: Course
+) -> dict[str, JobOutlook]:
     wanted = set(known.jobs[only].surfaces) if only else set()
     facts = [job_facts(job, course.entries) for job in known.jobs.values() if not only or wanted & set(job.surfaces)]
     local = as_of.astimezone(known.club.time_zone)
-    assessor = JobAssessor(records=known, as_of=local, view=book.at(as_of), course=course)
+    assessor = JobAssessor(records=known, as_of=local, view=view, course=course)
     return assessor.assess(facts, only)
 
 
@@ -87,7 +93,7 @@ def _lessons(
         about = (entry for entry in entries if not set(getattr(entry, "surfaces", ())).isdisjoint(facts.surfaces))
         key = (name, tuple(entry.head.id for entry in about))
         if key not in book.lessons:
-            outlook = _assess(known, max(normal), book, name, Course(entries=entries))[name]
+            outlook = _assess(known, max(normal), view, name, Course(entries=entries))[name]
             book.lessons[key] = lessons_of(facts, outlook, view)
         found += book.lessons[key]
     return tuple(found)

@@ -49,10 +49,12 @@ def dates_of_surface(
     Returns:
         A range for each milestone.
     """
-    reopening = _later(when.finish, job.reopens_after) if job.reopens_after else when.reopening
+    reopening = when.reopening
+    if job.reopens_after is not None and when.ended is None:
+        reopening = _later(when.finish, job.reopens_after)
     dates = no_dates(without or NoDate.NOT_THIS_SEASON)
     dates[Milestone.REOPENING] = reopening
-    if job.normal_after is not None:
+    if job.normal_after is not None and not (job.lasts and when.ended):
         dates[Milestone.BACK_TO_NORMAL] = _later(when.finish, job.normal_after)
     elif recovery is not None:
         dates.update(recovery.ranges)

@@ -175,6 +175,9 @@ class JobAssessor:
         self, turn: _Turn, dates: Mapping[Milestone, DateRange], recovery: Recovery | None, *, heals: bool
     ) -> tuple[Work, tuple[Reason, ...]]:
         surface, facts, here = self.records.surfaces[turn.name], turn.facts, turn.here
+        nothing_heals = Reason(kind=ReasonKind.NO_HEALING, source="computed")
+        if facts.job.lasts and turn.when.ended is not None:
+            return Work.BACK_TO_NORMAL, (turn.when.ended.reason, nothing_heals)
         if here.done is None:
             work, reason = self._not_done(facts, here)
             if work is Work.CALLED_OFF:
@@ -187,9 +190,11 @@ class JobAssessor:
             head = here.normal.head
             return Work.BACK_TO_NORMAL, (Reason(kind=ReasonKind.SAID_NORMAL, source=head.id, at=head.true_from), done)
         if _is_over_with_the_work(facts.job, heals=heals):
+            if turn.when.by_label:
+                return Work.UNDER_WAY, (done,)
             reopening = dates[Milestone.REOPENING]
             if reopening.is_fact or (reopening.allow_until is not None and reopening.allow_until < self.as_of.date()):
-                return Work.BACK_TO_NORMAL, (done, Reason(kind=ReasonKind.NO_HEALING, source="computed"))
+                return Work.BACK_TO_NORMAL, (done, nothing_heals)
             return Work.HEALING, (done, *_about_closure(facts.job))
         normal = dates[Milestone.BACK_TO_NORMAL]
         if normal.allow_until is not None and normal.allow_until < self.as_of.date():

@@ -106,7 +106,7 @@ def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:
                 facts = _replanned(facts, entry)
             case Progress() | Observation() | BackToNormal():
                 for name in entry.surfaces:
-                    facts.surfaces[name] = _after(facts.surfaces[name], entry)
+                    facts.surfaces[name] = _after(facts.surfaces[name], entry, lasts=job.lasts)
                 if isinstance(entry, Progress):  # work after a call-off has been taken up again
                     going_on = None if entry.step is not Step.HELD_UP else facts.called_off
                     facts = replace(facts, progress=(*facts.progress, entry), called_off=going_on)
@@ -128,12 +128,13 @@ def _replanned(facts: JobFacts, entry: PlanChange) -> JobFacts:
     )
 
 
-def _after(facts: SurfaceFacts, entry: Progress | Observation | BackToNormal) -> SurfaceFacts:
+def _after(facts: SurfaceFacts, entry: Progress | Observation | BackToNormal, *, lasts: bool) -> SurfaceFacts:
     match entry:
         case Observation():
             return replace(facts, observations=(*facts.observations, entry))
         case BackToNormal():
-            return replace(facts, normal=entry) if facts.done is not None else facts
+            ends = facts.done is not None or (lasts and facts.started is not None)
+            return replace(facts, normal=entry) if ends else facts
         case Progress(step=Step.STARTED):
             return SurfaceFacts(started=entry, as_done=entry.as_done)
         case Progress(step=Step.RESUMED):
@@ -148,5 +149,5 @@ def _after(facts: SurfaceFacts, entry: Progress | Observation | BackToNormal) ->
                 done=entry,
                 as_done=entry.as_done or facts.as_done,
                 observations=(),
-                normal=None,
+                normal=facts.normal if lasts else None,  # said to be done after its end, it does not begin again
             )

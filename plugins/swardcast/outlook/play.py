@@ -19,22 +19,29 @@ Precedence, spelled out once:
    "work done". A surface that is half done is not done: it stays under way or held up, and nothing heals before the
    whole of it is entered as done. Where several jobs meet on a surface, work going on counts before what heals, what
    heals before what is planned; the later one's dates include what the earlier one left.
-6. An entry counts from the moment at which it was made (`at`), so one with a moment to come says nothing yet.
+6. Work that lasts (a hole on its temporary green, a green under its cover: `Job.lasts`) begins with its first entry. It
+   ends with the entry that calls the surface open in words of its own: a morning entry, `play:`, or back to normal.
+   Said to be done after that, it takes nothing out of play again.
+7. An entry counts from the moment at which it was made (`at`), so one with a moment to come says nothing yet.
    A correction counts from its own moment and speaks of the moment of the entry that stands instead.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Final
 
 from swardcast.outlook.states import Reason, ReasonKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, MorningStatus, Progress, Step
 from swardcast.records.plan import Job, Play
 
-__all__ = ["Statement", "latest_statements", "statements"]
+__all__ = ["OPEN", "Statement", "ended", "latest_statements", "says_done_of_what_lasts", "statements"]
+
+OPEN: Final = (Play.OPEN, Play.OPEN_WITH_CARE)
+"""Play on the surface itself."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,23 +72,30 @@ def statements(records: ClubRecords, entries: Iterable[Entry]) -> Iterator[State
 
     Args:
         records: the club's records.
-        entries: entries that stand, oldest first.
+        entries: entries that stand, oldest first; what ends work that lasts must be among them.
 
     Yields:
         Statements, oldest first.
     """
+    said = list[Entry]()
     for entry in entries:
         head = entry.head
+        said.append(entry)
         match entry:
             case MorningStatus():
                 reason = Reason(kind=ReasonKind.MORNING_ENTRY, source=head.id, at=head.true_from, words=entry.why)
                 yield Statement(at=head.true_from, play=dict(entry.play), reason=reason)
             case Progress():
-                play = entry.play or _play_after(entry, records.jobs.get(entry.job))
-                if play is not None:
+                job = records.jobs.get(entry.job)
+                play = entry.play or _play_after(entry, job)
+                names = entry.surfaces
+                if says_done_of_what_lasts(entry, job) and job is not None:
+                    over = ended(job, records, said)
+                    names = tuple(name for name in names if name not in over)
+                if play is not None and names:
                     kind = _STEP_REASON[entry.step]
                     reason = Reason(kind=kind, source=head.id, at=head.true_from, words=entry.because)
-                    yield Statement(at=head.true_from, play=dict.fromkeys(entry.surfaces, play), reason=reason)
+                    yield Statement(at=head.true_from, play=dict.fromkeys(names, play), reason=reason)
             case BackToNormal():
                 reason = Reason(kind=ReasonKind.SAID_NORMAL, source=head.id, at=head.true_from)
                 yield Statement(at=head.true_from, play=dict.fromkeys(entry.surfaces, Play.OPEN), reason=reason)
@@ -97,6 +111,57 @@ def _play_after(entry: Progress, job: Job | None) -> Play | None:
     if job.reopens_after is not None:
         return Play.TEMPORARY_GREEN if job.while_working is Play.TEMPORARY_GREEN else Play.CLOSED
     return Play.OPEN_WITH_CARE if job.follow_up is None else job.while_working  # until an entry calls it open
+
+
+def says_done_of_what_lasts(entry: Entry, job: Job | None) -> bool:
+    """Tell whether an entry says no more than that work is done which lasts on, so that what was said before matters.
+
+    Args:
+        entry: the entry.
+        job: its job, or None.
+
+    Returns:
+        Whether it does.
+    """
+    done = isinstance(entry, Progress) and entry.step is Step.DONE and entry.play is None
+    return done and job is not None and job.lasts
+
+
+def ended(job: Job, records: ClubRecords, entries: Sequence[Entry]) -> dict[str, Statement]:
+    """Find which entry said in words of its own that a surface is open, after a job that lasts had begun there.
+
+    Of a job that does not last, it must come after "work done": then a label's time is over.
+
+    Args:
+        job: the job.
+        records: the club's records.
+        entries: entries that stand, oldest first.
+
+    Returns:
+        The first such statement, by surface.
+    """
+    begun: set[str] = set()
+    found: dict[str, Statement] = {}
+    for entry in entries:
+        step = entry.step if isinstance(entry, Progress) and entry.job == job.id else None
+        names = getattr(entry, "surfaces", ()) if step is not None else ()
+        if step is Step.STARTED:  # anew
+            begun.difference_update(names)
+            found = {name: said for name, said in found.items() if name not in names}
+        if step is Step.DONE:
+            begun.update(names)
+        for said in statements(records, [entry]) if _speaks_of_play(entry) else ():
+            found = {name: said for name, play in said.play.items() if play in OPEN and name in begun} | found
+        if job.lasts and step in (Step.STARTED, Step.RESUMED):
+            begun.update(names)
+    return found
+
+
+def _speaks_of_play(entry: Entry) -> bool:
+    """Whether it does so in words of its own, and not by what the plan says of the work."""
+    if isinstance(entry, Progress):
+        return entry.play is not None
+    return isinstance(entry, MorningStatus | BackToNormal)
 
 
 def latest_statements(said: Iterable[Statement]) -> dict[str, tuple[Play, Statement]]:

@@ -9,7 +9,7 @@ from itertools import groupby
 
 from swardcast.outlook.changes import changed_play
 from swardcast.outlook.limits import LimitInForce, limits_after
-from swardcast.outlook.play import Statement, latest_statements, statements
+from swardcast.outlook.play import Statement, latest_statements, says_done_of_what_lasts, statements
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Correction, Entry, MorningStatus, NoteToMembers, Progress, Step
 from swardcast.records.plan import Play
@@ -102,7 +102,7 @@ class _Listener:
 
     def _listen(self, entries: Sequence[Entry]) -> None:
         self._heard += entries
-        if len(entries) == 1 and not isinstance(entries[0], Correction):
+        if len(entries) == 1 and not (isinstance(entries[0], Correction) or self._looks_back(entries[0])):
             said: Sequence[Entry] = entries
         else:  # what was withdrawn must go, and several at a minute speak in their own order
             said = standing_entries(self._heard)
@@ -110,6 +110,9 @@ class _Listener:
         self._latest.update(latest_statements(statements(self.records, said)))
         for entry in said:
             self._limits = limits_after(self._limits, entry)
+
+    def _looks_back(self, entry: Entry) -> bool:
+        return says_done_of_what_lasts(entry, self.records.jobs.get(getattr(entry, "job", "")))
 
     def _changed_play(self, at: datetime, entries: Sequence[Entry], opens: Sequence[Entry]) -> dict[str, Play]:
         today = at.astimezone(self.records.club.time_zone).date()

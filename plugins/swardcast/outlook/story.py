@@ -1,7 +1,7 @@
 """A job's story: the job replayed over the moments at which something became known, and what of it was told when.
 
-`changes` decides what is worth telling; every move states its cause. Moments come from the records (entries, and
-mornings on which a day's weather became known), never from the clock.
+`changes` decides what is worth telling; every move states its cause. Moments come from the records (entries, mornings
+on which a day's weather became known, and every morning once the work has begun), never from the clock.
 """
 
 from __future__ import annotations
@@ -11,21 +11,33 @@ from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from typing import Final
 
-from swardcast.outlook.causes import Cause, entry_cause, weather_cause
-from swardcast.outlook.changes import News, Told, matters, news_between
+from swardcast.outlook.causes import Cause, entry_cause, is_later, weather_cause
+from swardcast.outlook.changes import News, Told, matters, moves, news_between
 from swardcast.outlook.course import assess_jobs
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, NoteToMembers, Observation
+from swardcast.records.log import (
+    BackToNormal,
+    Correction,
+    Entry,
+    GrowthHeldBack,
+    MorningStatus,
+    NoteToMembers,
+    Observation,
+    Progress,
+)
+from swardcast.records.operations import label_counts
 from swardcast.records.plan import Job
 from swardcast.records.standing import rank, withdrawn_ids
 
 __all__ = ["JobChange", "JobStory", "tell_story"]
 
 _MORNING: Final = time(7, 0)  # when a new day's weather counts as known to members
-_FOLLOWED_AFTER_DONE_DAYS: Final = 120
+_FOLLOWED_DAYS: Final = 300  # of healing since the last entry, through a winter: as far as the weather is kept
+_NEWS_OF_UNFINISHED_DAYS: Final = 120  # since the last entry; then its date moves on without noise: judgement
+_GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP)
 _NO_WORK: Final = (Observation, GrowthHeldBack, NoteToMembers)
 
 
@@ -56,15 +68,23 @@ class JobChange:
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class JobStory:
-    """A job's changes so far, oldest first; the last one carries the published date."""
+    """A job's changes so far, oldest first; the last one carries the published date.
+
+    Args:
+        job: the job.
+        changes: what was told.
+        untold: back to normal of unfinished work of which so long nothing was entered that its moves are no news, or
+            None.
+    """
 
     job: Job
     changes: tuple[JobChange, ...]
+    untold: DateRange | None = None
 
     @property
     def published(self) -> DateRange:
         """The date for back to normal that stands on the site."""
-        return self.changes[-1].news.back_to_normal
+        return self.untold or self.changes[-1].news.back_to_normal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,26 +113,39 @@ class _About:
         notes = [e for e in entries if isinstance(e, NoteToMembers) and e.job == job.id]
         return cls(records, job, book, corrections, notes)
 
-    def told(self, outlook: JobOutlook, at: datetime) -> Told:
+    def told(self, outlook: JobOutlook, at: datetime, before: Told | None) -> Told:
         """The job as a bulletin of that moment would tell it."""
         return Told(
             outlook=outlook,
-            back_to_normal=outlook.dates[Milestone.BACK_TO_NORMAL],
+            back_to_normal=self.normal(outlook, at, before.back_to_normal if before else None),
             withdrawn=withdrawn_ids(entry for entry in self.corrections if entry.head.at <= at),
             notes=frozenset(entry.head.id for entry in self.notes if entry.head.at <= at),
         )
 
+    def normal(self, outlook: JobOutlook, at: datetime, published: DateRange | None) -> DateRange:
+        """Back to normal; of work that nobody began on its day no date holds, and none moves until somebody does."""
+        overdue = outlook.work is Work.PLANNED and outlook.starts < self.day(at)
+        return published if overdue and published is not None else outlook.dates[Milestone.BACK_TO_NORMAL]
+
     def coming(self, at: datetime) -> list[Fixture]:
         """Fixtures that are not over."""
-        today = at.astimezone(self.records.club.time_zone).date()
-        return [fixture for fixture in self.records.fixtures if fixture.last_day >= today]
+        return [fixture for fixture in self.records.fixtures if fixture.last_day >= self.day(at)]
 
-    def without(self, moment: _Moment) -> DateRange:
+    def day(self, at: datetime) -> date:
+        """The local day of a moment."""
+        return at.astimezone(self.records.club.time_zone).date()
+
+    def without(self, moment: _Moment, published: DateRange) -> DateRange:
         """Back to normal as it would stand at a moment without its entry."""
         fewer = tuple(
             entry for entry in self.records.entries if moment.entry and entry.head.file != moment.entry.head.file
         )
         jobs = assess_jobs(replace(self.records, entries=fewer), moment.at, self.book, only=self.job.id)
+        return self.normal(jobs[self.job.id], moment.at, published)
+
+    def in_weather_of(self, then: datetime, at: datetime) -> DateRange:
+        """Back to normal as it would stand at a moment with no more known of the weather than before."""
+        jobs = assess_jobs(self.records, at, self.book, only=self.job.id, weather_of=then)
         return jobs[self.job.id].dates[Milestone.BACK_TO_NORMAL]
 
 
@@ -132,20 +165,28 @@ class _Teller:
     heard: JobOutlook | None = None
     told: Told | None = None
 
+    @property
+    def is_unfinished(self) -> bool:
+        """Whether the work is begun and goes on."""
+        return self.heard is not None and self.heard.work in _GOING_ON
+
+    def is_stale(self, last_entry: date, at: datetime) -> bool:
+        """Whether so long nothing was entered that its dates are followed no more."""
+        followed = _NEWS_OF_UNFINISHED_DAYS if self.is_unfinished else _FOLLOWED_DAYS
+        return self.about.day(at) > last_entry + timedelta(days=followed)
+
     def hear(self, moment: _Moment, outlook: JobOutlook) -> None:
         job = self.about.job.id
         last = self.changes[-1] if self.changes else None
         before, self.heard = self.heard, outlook
-        now = self.about.told(outlook, moment.at)
+        now = self.about.told(outlook, moment.at, self.told)
         news = news_between(self.told, now, self.about.coming(moment.at))
         if news is None:
             return
         self.told = replace(now, back_to_normal=news.back_to_normal)
-        cause = (
-            Cause.ANNOUNCED
-            if last is None
-            else self._cause(moment, last, now, learnt=_taught(before) != _taught(outlook))
-        )
+        cause, because = Cause.ANNOUNCED, str(getattr(moment.entry, "because", ""))
+        if last is not None:
+            cause, because = self._cause(moment, last, now, news, learnt=_taught(before) != _taught(outlook))
         self.changes.append(
             JobChange(
                 id=f"{job}/{moment.id}",
@@ -154,23 +195,41 @@ class _Teller:
                 news=news,
                 cause=cause,
                 outlook=outlook,
-                because=str(getattr(moment.entry, "because", "")),
-                entry=moment.entry if getattr(moment.entry, "job", job) == job else None,
+                because=because,
+                entry=moment.entry if _is_of(moment.entry, job) else None,
             )
         )
 
-    def _cause(self, moment: _Moment, last: JobChange, now: Told, *, learnt: bool) -> Cause:
-        """Why it changed: the entry, if the date would not have moved without it; else the weather."""
+    def _cause(self, moment: _Moment, last: JobChange, now: Told, news: News, *, learnt: bool) -> tuple[Cause, str]:
+        """Why it changed, with typed words: the entry, if the date would not have moved without it, or what else."""
+        typed = str(getattr(moment.entry, "because", ""))
         if last.outlook.starts != now.outlook.starts:
-            return Cause.PLAN
+            return Cause.PLAN, typed
         published, coming = last.news.back_to_normal, self.about.coming(moment.at)
-        by_entry = moment.entry is not None and not matters(published, self.about.without(moment), coming)
-        if by_entry or not matters(published, now.back_to_normal, coming):
-            return entry_cause(moment.entry, self.about.job.id)
+        by_entry = moment.entry is not None and not matters(published, self.about.without(moment, published), coming)
+        if by_entry or news.before is None:
+            return entry_cause(moment.entry, self.about.job.id), typed
         if learnt:
-            return Cause.LEARNT
+            return Cause.LEARNT, typed
         view, before = self.about.book.at(moment.at), self.about.book.at(last.at)
-        return weather_cause(view, before, last.at.date(), published, now.back_to_normal)
+        cause = weather_cause(view, before, last.at.date(), published, now.back_to_normal)
+        return self._unfinished(moment, last, now, explained=cause is not Cause.WEATHER) or (cause, typed)
+
+    def _unfinished(self, moment: _Moment, last: JobChange, now: Told, *, explained: bool) -> tuple[Cause, str] | None:
+        """That the work goes on, if the date had moved back in the weather of the day on which it was last told too.
+
+        A smaller share in the move counts only where the weather does not explain it.
+        """
+        published = last.news.back_to_normal
+        if now.outlook.work not in _GOING_ON or not is_later(published, now.back_to_normal):
+            return None
+        without_weather = self.about.in_weather_of(last.at, moment.at)
+        if not is_later(published, without_weather) or (explained and not moves(published, without_weather)):
+            return None
+        held = [r for work in now.outlook.surfaces for r in work.reasons if r.kind is ReasonKind.HELD_UP]
+        if now.outlook.work is Work.HELD_UP:
+            return Cause.STILL_HELD_UP, held[-1].words
+        return Cause.WORK_TAKES_LONGER, ""
 
 
 def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBook) -> JobStory:
@@ -185,15 +244,22 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
     Returns:
         Its changes; the first is the announcement.
     """
-    teller = _Teller(about=_About.of(records, job, book))
+    about = _About.of(records, job, book)
+    teller = _Teller(about=about)
     over = False  # by the sum: then no weather changes it any more, but an entry may
+    heard_of = about.day(as_of)
     for moment in _moments(records, job, as_of):
-        if over and moment.entry is None:
+        if moment.entry is None and (over or teller.is_stale(heard_of, moment.at)):
             continue
+        if moment.entry is not None or teller.heard is None:
+            heard_of = about.day(moment.at)
         outlook = assess_jobs(records, moment.at, book, only=job.id)[job.id]
         teller.hear(moment, outlook)
         over = outlook.work is Work.BACK_TO_NORMAL and (over or moment.entry is None)
-    return JobStory(job=job, changes=tuple(teller.changes))
+    untold = None
+    if teller.is_unfinished and teller.is_stale(heard_of, as_of):
+        untold = assess_jobs(records, as_of, book, only=job.id)[job.id].dates[Milestone.BACK_TO_NORMAL]
+    return JobStory(job=job, changes=tuple(teller.changes), untold=untold)
 
 
 def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Moment]:
@@ -205,9 +271,16 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
         _Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in entries if entry.head.at > announced
     ]
     worked = [entry.head.true_from.date() for entry in entries if not isinstance(entry, _NO_WORK)]
+    begun = [entry.head.true_from.date() for entry in entries if isinstance(entry, Progress)]
+    if begun and (job.lasts or label_counts(job.operations)):  # then a morning entry may end it
+        moments += [
+            _Moment(at=entry.head.at, id=entry.head.id, entry=entry)
+            for entry in records.entries
+            if isinstance(entry, MorningStatus) and min(begun) <= entry.head.at.astimezone(zone).date()
+        ]
     if worked:
-        last = min(as_of.astimezone(zone).date(), max(worked) + timedelta(days=_FOLLOWED_AFTER_DONE_DAYS))
-        moments += _mornings(records, min(worked) + timedelta(days=1), last)
+        last = as_of.astimezone(zone).date()
+        moments += _mornings(records, min(worked) + timedelta(days=1), last, begun=min(begun, default=last))
     # What another job teaches can move a plan, until its own work begins.
     until = min(worked) if worked else as_of.astimezone(zone).date()
     moments += [
@@ -236,13 +309,21 @@ def _concerns(entry: Entry, job: Job, records: ClubRecords) -> bool:
     return any(other.head.id == corrected and _concerns(other, job, records) for other in records.entries)
 
 
-def _mornings(records: ClubRecords, first: date, last: date) -> list[_Moment]:
-    """Mornings after a day whose weather was recorded: only those can move a date."""
+def _is_of(entry: Entry | None, job: str) -> bool:
+    """Whether an entry is told with the job: a morning entry is told as course status."""
+    return not isinstance(entry, MorningStatus) and getattr(entry, "job", job) == job
+
+
+def _mornings(records: ClubRecords, first: date, last: date, *, begun: date) -> list[_Moment]:
+    """Mornings after a day whose weather was recorded, and all after the day on which the work began.
+
+    Work that goes on takes a day longer with each day, and what heals without a record grows as in past years.
+    """
     days = (first + timedelta(days=step) for step in range((last - first).days + 1))
     return [
         _Moment(at=datetime.combine(day, _MORNING, tzinfo=records.club.time_zone), id=f"weather-{day.isoformat()}")
         for day in days
-        if day - timedelta(days=1) in records.weather.observed_c
+        if day > begun or day - timedelta(days=1) in records.weather.observed_c
     ]
 
 

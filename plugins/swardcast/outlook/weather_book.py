@@ -170,7 +170,8 @@ class WeatherBook:
 
     Attributes:
         lessons: what healed jobs taught, by the job and the entries that it rests on; kept by `outlook.course`.
-        jobs: how jobs stood, by the one wanted, the moment and the entries known then; kept by `outlook.course`.
+        jobs: how jobs stood, by the one wanted, the moment, that of the weather and the entries known then; kept by
+            `outlook.course`.
     """
 
     def __init__(self, club: Club, weather: Weather) -> None:
@@ -179,7 +180,7 @@ class WeatherBook:
         self._history = _series(weather.history_c)
         self._observed = _series(weather.observed_c)
         self.lessons: dict[tuple[str, tuple[str, ...]], tuple[tuple[SurfaceKind, Grass, Lesson], ...]] = {}
-        self.jobs: dict[tuple[str, datetime, tuple[str, ...]], dict[str, JobOutlook]] = {}
+        self.jobs: dict[tuple[str, datetime, datetime, tuple[str, ...]], dict[str, JobOutlook]] = {}
         self._pasts: dict[int, WeatherPast | None] = {}
         self._views: dict[tuple[date, datetime | None], WeatherView | None] = {}
 

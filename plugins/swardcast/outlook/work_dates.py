@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from swardcast.outlook.dates import DateRange
 from swardcast.outlook.ledger import JobFacts
-from swardcast.outlook.play import statements
+from swardcast.outlook.play import OPEN, Statement, ended, statements
 from swardcast.outlook.reopening import HeldUp, Hours, Times, times_of_work
 from swardcast.outlook.working_clock import WorkingClock
 from swardcast.outlook.working_days import finishing_days, working_day_after
@@ -16,11 +16,8 @@ from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry
 from swardcast.records.operations import label_counts
-from swardcast.records.plan import Play
 
 __all__ = ["WorkDates", "opened_surfaces", "work_dates"]
-
-_OPEN = (Play.OPEN, Play.OPEN_WITH_CARE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,11 +28,15 @@ class WorkDates:
         finish: the day on which the work is, or is to be, finished.
         reopening: the day on which it reopens; a plan's `reopens_after` is still to be added.
         hours: the same to the hour where the surface is being worked on, or None.
+        ended: what ended work that lasts, or the time of a label on a surface that stays open, or None so far.
+        by_label: whether it is done, on a surface that stays open, and its label's time may not be over yet.
     """
 
     finish: DateRange
     reopening: DateRange
     hours: Hours | HeldUp | None = None
+    ended: Statement | None = None
+    by_label: bool = False
 
 
 def work_dates(
@@ -59,7 +60,7 @@ def work_dates(
     if facts.job.reopens_after is None and facts.progress:
         opened = opened_surfaces(facts, records, entries) if facts.job.follow_up is not None else {}
         times = times_of_work(facts, records.club, as_of, opened) if not by_label else {}
-    found = {}
+    found: dict[str, WorkDates] = {}
     for name, finish in _finishes(facts, records.club, as_of, times).items():
         hours = times[name].reopening if name in times else None
         reopening = _reopening(finish, hours)
@@ -68,7 +69,48 @@ def work_dates(
         if name in opened:
             reopening = DateRange.known(opened[name].astimezone(records.club.time_zone).date())
         found[name] = WorkDates(finish=finish, reopening=reopening, hours=hours)
+    if facts.job.lasts:
+        return {**found, **dict(_lasting(facts, records, entries, found))}
+    if by_label and facts.job.follow_up is None and facts.job.reopens_after is None:
+        return {**found, **dict(_while_open(facts, records, entries, as_of))}
     return found
+
+
+def _lasting(
+    facts: JobFacts, records: ClubRecords, entries: Sequence[Entry], found: Mapping[str, WorkDates]
+) -> Iterator[tuple[str, WorkDates]]:
+    """Surfaces on which work that lasts is begun: its time counts from the first entry, and an entry ends it."""
+    zone, over = records.club.time_zone, ended(facts.job, records, entries)
+    for name, there in facts.surfaces.items():
+        if there.started is None:
+            continue
+        when = found[name]
+        if facts.job.reopens_after is not None:
+            since = DateRange.known(there.started.head.true_from.astimezone(zone).date())
+            when = WorkDates(finish=since, reopening=since)
+        if name in over:
+            last = DateRange.known(over[name].at.astimezone(zone).date())
+            when = WorkDates(finish=when.finish, reopening=last, ended=over[name])
+        yield name, when
+
+
+def _while_open(
+    facts: JobFacts, records: ClubRecords, entries: Sequence[Entry], as_of: datetime
+) -> Iterator[tuple[str, WorkDates]]:
+    """Surfaces with a product that stay open: the label may speak of the rest of the day, until an entry opens them."""
+    zone, over = records.club.time_zone, ended(facts.job, records, entries)
+    for name, there in facts.surfaces.items():
+        if there.done is None:
+            continue
+        day = there.done.head.true_from.astimezone(zone).date()
+        finish, next_day = DateRange.known(day), day + timedelta(days=1)
+        if name in over:
+            opened = DateRange.known(over[name].at.astimezone(zone).date())
+            yield name, WorkDates(finish=finish, reopening=opened, ended=over[name])
+        elif as_of.date() <= day:
+            yield name, WorkDates(finish=finish, reopening=_next_day_at_the_latest(finish), by_label=True)
+        else:
+            yield name, WorkDates(finish=finish, reopening=DateRange.known(next_day))
 
 
 def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: Sequence[Entry]) -> dict[str, datetime]:
@@ -89,7 +131,7 @@ def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: Sequence[Ent
         finished |= {name for name, last in done.items() if last is entry}
         for said in statements(records, [entry]) if finished else ():
             for name, play in said.play.items():
-                if play in _OPEN and name in finished:
+                if play in OPEN and name in finished:
                     opened.setdefault(name, said.at)
     return opened
 

@@ -127,7 +127,7 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
             entries += entries_from(text, name=path.stem, file=name, context=context, problems=problems)
     problems.extend(dangling(entries, seen))
     if not any(problem.file.startswith("log/") for problem in problems):
-        problems.extend(never_done(entries, context.surfaces))
+        problems.extend(never_done(entries, context.jobs, context.surfaces))
         problems.extend(moved_the_wrong_way(entries, context.jobs))
         problems.extend(before_the_label_was_read(entries, context.jobs))
     return list(as_entered(entries))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Container, Iterator, Mapping, Sequence
 
 from swardcast.errors import Problem, nearest
 from swardcast.records.club import Surface
@@ -14,11 +14,14 @@ from swardcast.records.standing import standing_entries
 __all__ = ["before_the_label_was_read", "dangling", "moved_the_wrong_way", "never_done"]
 
 
-def never_done(entries: Sequence[Entry], surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
+def never_done(entries: Sequence[Entry], jobs: Mapping[str, Job], surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
     """Find surfaces that are called back to normal before the log says that their work was done.
+
+    Work that lasts, such as temporary greens, need only have begun.
 
     Args:
         entries: all entries, in any order; with one that could not be read, this cannot be told.
+        jobs: the plan.
         surfaces: the club's surfaces.
 
     Yields:
@@ -27,14 +30,17 @@ def never_done(entries: Sequence[Entry], surfaces: Mapping[str, Surface]) -> Ite
     standing = standing_entries(entries)
     for entry in standing:
         if isinstance(entry, BackToNormal):
-            yield from _never_done(entry, standing, surfaces)
+            begins = frozenset(Step) - {Step.HELD_UP} if jobs[entry.job].lasts else {Step.DONE}
+            yield from _never_done(entry, standing, begins, surfaces)
 
 
-def _never_done(entry: BackToNormal, standing: Sequence[Entry], surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
+def _never_done(
+    entry: BackToNormal, standing: Sequence[Entry], begins: Container[Step], surfaces: Mapping[str, Surface]
+) -> Iterator[Problem]:
     done = {
         name
         for other in standing
-        if isinstance(other, Progress) and other.step is Step.DONE and other.job == entry.job
+        if isinstance(other, Progress) and other.step in begins and other.job == entry.job
         if other.head.true_from <= entry.head.true_from
         for name in other.surfaces
     }

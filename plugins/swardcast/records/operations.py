@@ -11,6 +11,7 @@ from typing import Final
 from swardcast.quantities import Sand
 
 __all__ = [
+    "LASTING",
     "NOT_COMPUTED",
     "TRENCHES",
     "Dressing",
@@ -76,6 +77,9 @@ NOT_COMPUTED: Final = TRENCHES | {
     Kind.PATH_WORK,
 }
 """Kinds that take a while to come back, for which nothing is computed: the plan names somebody's usual time."""
+
+LASTING: Final = frozenset({Kind.TEMPORARY_GREENS, Kind.WINTER_PROTECTION})
+"""Kinds that are no piece of work but a state: it begins with the first entry, and ends when the surface is opened."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

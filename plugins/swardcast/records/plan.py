@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from enum import Enum
 
-from swardcast.records.operations import Operation
+from swardcast.records.operations import LASTING, Operation
 
 __all__ = ["FollowUp", "Job", "LocalRule", "OwnWords", "Part", "Play", "Reading", "Stretch"]
 
@@ -131,7 +131,8 @@ class Job:
         surfaces_a_day: pace of the work.
         spare_days: working days kept free for weather.
         while_working: play on a surface while it is worked on.
-        reopens_after: time from the end of the work on a surface to its reopening, or None for the same day.
+        reopens_after: time from the end of the work on a surface (from its beginning, where it `lasts`) to its
+            reopening, or None for the same day.
         follow_up: minutes from the end of the work to reopening, or None for at once; `reopens_after` goes before it.
         normal_after: time to back to normal where nothing is computed, or None.
         why: reasons, one sentence each.
@@ -165,3 +166,9 @@ class Job:
     own_parts: tuple[OwnWords, ...] = ()
     local_rules: tuple[LocalRule, ...] = ()
     scores: str = ""
+
+    @property
+    def lasts(self) -> bool:
+        """Whether it is nothing but a state that takes surfaces out of play: temporary greens, winter protection."""
+        kinds = {operation.kind for operation in self.operations}
+        return kinds <= LASTING and self.while_working in (Play.CLOSED, Play.TEMPORARY_GREEN)
