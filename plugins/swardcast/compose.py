@@ -12,6 +12,7 @@ from swardcast.notices.calendar_story import CalendarEvent, calendar_of
 from swardcast.notices.compose_notice import compose_notice
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Notice
+from swardcast.notices.oversights import oversights
 from swardcast.notices.reasons import remarks_on
 from swardcast.notices.status import CourseStatus, compose_status
 from swardcast.notices.sums import JobSums, job_sums
@@ -93,7 +94,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     """
     book = book or WeatherBook(records.club, records.weather)
     outlook = assess_course(records, as_of, book)
-    voice = records.club.voice(outlook.as_of.date())
+    voice, english = records.club.voice(outlook.as_of.date()), Voice.english(outlook.as_of.date())
     known = records.known_at(as_of)
     stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
     notices = [_notice(job, stories[name], known, outlook.limits, outlook.as_of) for name, job in outlook.jobs.items()]
@@ -114,7 +115,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
         track_record=compose_track_record(track_record(records, as_of, book), voice),
         published=compose_published(voice),
         weather_sources=records.weather.sources,
-        remarks=remarks_on(outlook, Voice.english(outlook.as_of.date())),
+        remarks=(*remarks_on(outlook, english), *oversights(known, as_of, english)),
         records=known,
         stories=stories,
     )
@@ -137,7 +138,7 @@ def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
     changes = story.changes[:revision]
     known = bulletin.records.known_at(item.at)
     limits = limits_in_force(standing_entries(known.entries), item.at)
-    return _notice(changes[-1].outlook, replace(story, changes=changes), known, limits, item.at)
+    return _notice(changes[-1].outlook, replace(story, changes=changes, untold=None), known, limits, item.at)
 
 
 def _notice(

@@ -131,3 +131,12 @@ def test_problems_are_talk_grouped_by_file_and_counted(swardcast: Callable[..., 
         "  line 2, tmin: found 450 C; expected -60 to 60 C",
         "2 things need attention; nothing was published.",
     ]
+
+
+def test_work_that_nobody_entered_is_worth_another_look(swardcast: Callable[..., Done]) -> None:
+    """The demo's log ends in September; the light sanding was planned from Monday 4 October."""
+    done = swardcast("check", "--club", str(DEMO), "--as-of", "2027-10-12")
+    assert done.code == 0
+    assert done.out.splitlines()[0] == "Quillhaven Golf Club: nothing is wrong; 1 thing is worth another look."
+    said = "Light sanding of the greens was planned from Monday 4 October; enter what happened, or move or call it off"
+    assert done.err.replace("\u00a0", " ").startswith(f"Worth another look: {said} [plan/2027-late-summer.yaml, line ")

@@ -8,6 +8,7 @@ import sys
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice
+from swardcast.notices.oversights import oversights
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead, labels_read_ahead
 
@@ -39,13 +40,17 @@ def run(options: argparse.Namespace) -> int:
     if options.json:
         print_json({"club": records.club.name, **counts})
         return 0
-    print(f"{records.club.name}: nothing needs attention.")
+    english = Voice.english(now.astimezone(records.club.time_zone).date())
+    remarks = [
+        *(dated_ahead(records, now, english) if options.as_of is None else ()),
+        *labels_read_ahead(records, now, english),
+        *own_words_remarks(records, now, banned_phrases(records.club.language)),
+        *oversights(records, now, english),
+    ]
+    print(f"{records.club.name}: {_summary(len(remarks))}")
     for name, count in counts.items():
         print(f"  {name.replace('_', ' ')}: {count}")
-    voice = Voice.english(now.date())
-    ahead = dated_ahead(records, now, voice) if options.as_of is None else ()
-    labels = labels_read_ahead(records, now, voice)
-    for remark in (*ahead, *labels, *own_words_remarks(records, now, banned_phrases(records.club.language))):
+    for remark in remarks:
         print(f"Worth another look: {remark}", file=sys.stderr)
     if records.weather.incomplete:
         print(
@@ -53,3 +58,9 @@ def run(options: argparse.Namespace) -> int:
             file=sys.stderr,
         )
     return 0
+
+
+def _summary(remarks: int) -> str:
+    if not remarks:
+        return "nothing needs attention."
+    return f"nothing is wrong; {remarks} {'things are' if remarks > 1 else 'thing is'} worth another look."

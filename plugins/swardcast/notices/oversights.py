@@ -1,0 +1,37 @@
+"""What the manager may have forgotten, in words; members do not see it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import datetime
+
+from swardcast.language.voice import Voice
+from swardcast.notices.words import as_clause, few_words_for
+from swardcast.outlook.oversights import labels_while_open, never_begun
+from swardcast.records.folder import ClubRecords
+
+__all__ = ["oversights"]
+
+
+def oversights(records: ClubRecords, as_of: datetime, voice: Voice) -> Iterator[str]:
+    """Say what plan and log leave open: work that nobody entered, products on surfaces that stay open.
+
+    Args:
+        records: the club's records.
+        as_of: the moment, aware.
+        voice: English, and the day of the reader.
+
+    Yields:
+        Sentences, each with the file and line or the entry that it rests on.
+    """
+    for facts in never_begun(records, as_of):
+        job = facts.job
+        source = facts.changes[-1].head.id if facts.changes else f"{job.file}, line {job.line}"
+        day = voice.day(facts.starts)
+        yield f"{job.title} was planned from {day}; enter what happened, or move or call it off [{source}]"
+    for job, use in labels_while_open(records, as_of):
+        places = [records.surfaces[name] for name in job.surfaces]
+        stay = "stays" if len(places) == 1 else "stay"
+        while_open = f"{few_words_for(places, voice)} {stay} {job.while_working.value}"
+        label = f'{job.title}: the label of the {use.kind.value} says "{as_clause(use.re_entry)}"'
+        yield f"{label} while {while_open}: is that right? [{job.file}, line {job.line}]"
