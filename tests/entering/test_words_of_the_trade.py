@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from datetime import date, datetime
+from pathlib import Path
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -19,6 +20,7 @@ from swardcast.entering.wrong import WrongAnswer
 from swardcast.reading.operations import OperationItem, operation_from
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
+from tests.outlook.small_club import SmallClub, moment
 
 LONDON = ZoneInfo("Europe/London")
 NOW = datetime(2027, 8, 26, 15, 45, 30, tzinfo=LONDON)  # a Thursday
@@ -174,6 +176,33 @@ def test_a_job_that_cannot_take_the_step_says_why(demo_records: ClubRecords, typ
     with pytest.raises(WrongAnswer) as raised:
         job_meant(typed, standing_at(demo_records, NOW), word)
     assert raised.value.found.endswith(said)
+
+
+def test_a_job_that_has_begun_says_what_to_enter_instead_of_a_later_day(demo_records: ClubRecords) -> None:
+    with pytest.raises(WrongAnswer) as raised:
+        job_meant("hollow-tine", standing_at(demo_records, NOW), "postponed")
+    assert raised.value.hint == (
+        "For work that waits enter 'held-up', and 'resumed' when it goes on. 'called-off' calls off the surfaces that "
+        "are not done; to do them another time, put them into a job of their own in the plan."
+    )
+
+
+def test_the_rest_of_a_job_that_has_begun_can_be_called_off(demo_records: ClubRecords) -> None:
+    """On 26 August at 3:45pm greens 13 to 15 are done, and 16 to 18 still held up."""
+    standing = standing_at(demo_records, NOW)
+    assert job_meant("greens-renovation-2027", standing, "called-off").id == "greens-renovation-2027"
+    assert standing.able("greens-renovation-2027", "called-off") == ("green-16", "green-17", "green-18")
+
+
+def test_a_job_called_off_that_comes_back_is_corrected(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "04-01")
+    club.log("off", "03-30", "change of plan", "job: spring", "change: called off", "because: rain")
+    with pytest.raises(WrongAnswer) as raised:
+        job_meant("spring", standing_at(club.records(), moment("04-01")), "started")
+    assert raised.value.hint == (
+        "If a job that was called off is to be done after all, 'correct' the entry that called it off."
+    )
 
 
 def test_a_word_that_is_no_job_names_the_nearest(demo_records: ClubRecords) -> None:

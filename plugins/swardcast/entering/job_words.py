@@ -34,9 +34,14 @@ _CANNOT: Final = {
     "seen": "has no surface that was done and is not back to normal yet",
     "postponed": "has begun already",
     "forward": "has begun already",
-    "called-off": "has begun already, or is called off",
+    "called-off": "is done on every surface, or is called off",
     "note": "is over",
 }
+_BEGUN: Final = (
+    "For work that waits enter 'held-up', and 'resumed' when it goes on. 'called-off' calls off the surfaces that are"
+    " not done; to do them another time, put them into a job of their own in the plan."
+)
+_CALLED_OFF: Final = "If a job that was called off is to be done after all, 'correct' the entry that called it off."
 _AFTER_WORK: Final = ("seen", "normal")
 _BY_SHORT_NAME_ONLY: Final = 3
 """Fewer letters than these say nothing: judgement."""
@@ -124,13 +129,20 @@ def job_meant(
         raise WrongAnswer(repr(text), f"a job or its work, one of: {', '.join(names) or 'none'}", hint)
     able = [job for job in fits if standing.able(job.id, word)] or ([] if word != "seen" else fits)
     if not able:
-        raise WrongAnswer(f"{text!r}; {_named(fits)} {_CANNOT[word]}", "a job that can take this step")
+        found = f"{text!r}; {_named(fits)} {_CANNOT[word]}"
+        raise WrongAnswer(found, "a job that can take this step", _way_out(fits, standing, word))
     there = [job for job in able if set(surfaces) & set(job.surfaces)] or able
     going_on = [job for job in there if standing.is_under_way(job.id)] if word in ("done", "held-up") else []
     left = going_on or there
     if len(left) > 1:
         raise WrongAnswer(f"{text!r}, which fits {len(left)} jobs", f"one of: {_named(left)}", "Name one by its id.")
     return left[0]
+
+
+def _way_out(jobs: Sequence[Job], standing: Standing, word: str) -> str:
+    if any(standing.facts[job.id].called_off for job in jobs):
+        return _CALLED_OFF
+    return _BEGUN if word in ("postponed", "forward") else ""
 
 
 def _named(jobs: Sequence[Job]) -> str:

@@ -52,6 +52,12 @@ def cautions(word: str, told: Understood) -> Iterator[str]:
             verb = "stays" if len(left) == 1 else "stay"
             yield f"{capital(phrase)} {verb} not known: no answer names {'it' if len(left) == 1 else 'them'}."
         yield from _reason_that_goes(told)
+    if word == "called-off" and told.job is not None:
+        facts = told.standing.facts[told.job.id].surfaces
+        stays = [name for name, there in facts.items() if there.done is not None]
+        if stays:
+            phrase = phrase_for(stays, surfaces)
+            yield f"What is done stays done ({phrase}); only the rest is called off."
     if word in ("started", "done") and told.job is not None:
         facts = told.standing.facts[told.job.id].surfaces
         again = [name for name in told.surfaces if name in facts and facts[name].done is not None]

@@ -57,6 +57,8 @@ class Standing:
         if word in _BEFORE_WORK:
             begun = any(there.started or there.done for there in facts.surfaces.values())
             return () if begun else facts.job.surfaces
+        if word == "normal" and facts.job.lasts:  # it ends without being done
+            return tuple(name for name, there in facts.surfaces.items() if there.started and not there.normal)
         return tuple(name for name in facts.job.surfaces if _NEXT[word](facts.surfaces[name]))
 
     def usual(self, job: str, word: str) -> tuple[str, ...]:
@@ -126,7 +128,7 @@ _NEXT: Final[Mapping[str, Callable[[SurfaceFacts], bool]]] = {
     "normal": lambda here: here.done is not None and here.normal is None,
     "postponed": lambda _: True,
     "forward": lambda _: True,
-    "called-off": lambda _: True,
+    "called-off": lambda here: here.done is None,
 }
-_BEFORE_WORK: Final = ("postponed", "forward", "called-off")
+_BEFORE_WORK: Final = ("postponed", "forward")
 _ONLY_PLANNED: Final = ("started", "done", "held-up", "resumed", "called-off")
