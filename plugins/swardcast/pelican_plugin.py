@@ -1,10 +1,11 @@
 """Shell 1: notices become Pelican articles; the status page, feeds and the bulletin go into every build.
 
-A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `published`, `track record` or `feeds`; the
-plugin puts what it computed in its place.
+A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `published`, `track record`, `feeds` or
+`pro shop`; the plugin puts what it computed in its place.
 
-Settings: SWARDCAST_CLUB (the club folder) and SWARDCAST_AS_OF (a moment, or None for now). Another setting that
-begins with SWARDCAST_ is an error. Everything that can fail fails before Pelican writes its first byte.
+Settings: SWARDCAST_CLUB (the club folder), SWARDCAST_AS_OF (a moment, or None for now) and SWARDCAST_EML (whether to
+write drafts of e-mails). Another setting that begins with SWARDCAST_ is an error. Everything that can fail fails before
+Pelican writes its first byte.
 """
 
 from __future__ import annotations
@@ -34,6 +35,7 @@ from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
 from swardcast.outlets.atom import atom_artifacts
 from swardcast.outlets.calendar import calendar_artifact
+from swardcast.outlets.email import email_artifacts
 from swardcast.outlets.feed_content import in_full, in_short
 from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import (
@@ -47,8 +49,9 @@ from swardcast.outlets.html import (
     why_index_html,
 )
 from swardcast.outlets.json_feed import json_artifacts
-from swardcast.outlets.message import message_artifacts
+from swardcast.outlets.message import message_artifacts, messages_of
 from swardcast.outlets.own_words import own_words_html
+from swardcast.outlets.pro_shop import pro_shop_html
 from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
 from swardcast.outlets.short_pages import short_page_artifacts
@@ -60,7 +63,7 @@ from swardcast.site_source import page_paths
 
 __all__ = ["BulletinGenerator", "connect"]
 
-_SETTINGS: Final = {"SWARDCAST_CLUB": "demo_content", "SWARDCAST_AS_OF": None}
+_SETTINGS: Final = {"SWARDCAST_CLUB": "demo_content", "SWARDCAST_AS_OF": None, "SWARDCAST_EML": False}
 _PART: Final = re.compile(r"<!--\s*swardcast:([^>]*?)-->")
 _FALLBACK_TEMPLATES: Final = Path(__file__).resolve().parent / "templates"
 
@@ -125,6 +128,7 @@ def _compose(generator: ArticlesGenerator) -> None:
         *short_page_artifacts(bulletin),
         *message_artifacts(bulletin),
         *status_artifacts(bulletin),
+        *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
     )
 
 
@@ -254,6 +258,7 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, str]:
         "published": published_html(bulletin.published, bulletin.voice),
         "track record": track_record_html(bulletin.track_record, f"{up}notices/", bulletin.voice),
         "feeds": feeds_html(feeds_of(bulletin), bulletin.voice, up),
+        "pro shop": pro_shop_html(bulletin, messages_of(bulletin), up, drafts=generator.settings["SWARDCAST_EML"]),
     }
 
 

@@ -44,8 +44,10 @@ def test_the_home_page_says_the_sentence_and_the_dates(demo_site: Path, demo_bul
 
 def test_no_page_has_a_script_or_a_style_of_its_own(demo_site: Path) -> None:
     for page in demo_site.rglob("*.html"):
+        if page.name == "email.html":  # a block for mail programs, which know no style sheets
+            continue
         root = html.parse(page).getroot()
-        assert not root.xpath("//script | //style | //*[@style] | //*[starts-with(name(@*), 'on')]"), page
+        assert not root.xpath("//script[not(@src)] | //style | //*[@style] | //*[starts-with(name(@*), 'on')]"), page
 
 
 def test_the_same_folder_and_moment_give_the_same_bytes(demo_site: Path, run_swardcast: Run, tmp_path: Path) -> None:
@@ -125,9 +127,9 @@ def test_hostile_words_do_no_harm(club: Path, run_swardcast: Run, tmp_path: Path
     assert done.returncode == 0, done.stderr
     for page in output.rglob("*.html"):
         root = html.parse(page).getroot()
-        assert not root.xpath("//script | //img[@onerror] | //b[@onclick] | //a[starts-with(@href, 'javascript')]"), (
-            page
-        )
+        assert not root.xpath(
+            "//script[not(@src='../../theme/js/copy.js')] | //img[@onerror] | //b[@onclick] | //a[starts-with(@href, 'javascript')]"
+        ), page
     for ending in ("rss", "atom"):
         feed = (output / "feeds" / f"status.{ending}").read_bytes()
         assert not feedparser.parse(feed).bozo

@@ -23,6 +23,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
         "--output", metavar="DIR", type=Path, default=Path("output"), help="where the site goes (default: output)"
     )
     options.add_argument("--theme", metavar="DIR", type=Path, help="a theme of your own (default: ours)")
+    options.add_argument("--eml", action="store_true", help="write drafts of e-mails for a mail program (.eml)")
     options.add_argument("--json", action="store_true", help="print where the site is for a machine")
     return options
 
@@ -68,6 +69,7 @@ def _build(options: argparse.Namespace, fresh: Path) -> None:
     override: dict[str, Any] = {
         "SWARDCAST_CLUB": str(options.club.resolve()),
         "SWARDCAST_AS_OF": options.as_of,
+        "SWARDCAST_EML": options.eml,
         "OUTPUT_PATH": str(fresh),
         "DELETE_OUTPUT_DIRECTORY": False,
         "CACHE_PATH": str(fresh.with_name(f"{fresh.name}.cache")),

@@ -14,7 +14,7 @@ from swardcast.compose import Bulletin
 from swardcast.outlets.gsm_alphabet import MOST_SEPTETS, gsm_text, septets
 from swardcast.outlets.short_addresses import short_addresses
 
-__all__ = ["message_artifacts", "message_text"]
+__all__ = ["message_artifacts", "message_text", "messages_of"]
 
 
 def message_text(wordings: Iterable[str], address: str) -> str:
@@ -35,6 +35,19 @@ def message_text(wordings: Iterable[str], address: str) -> str:
     return address
 
 
+def messages_of(bulletin: Bulletin) -> dict[str, str]:
+    """Give the short message of each notice.
+
+    Args:
+        bulletin: the bulletin.
+
+    Returns:
+        Messages by the notice's id.
+    """
+    addresses = short_addresses(bulletin)
+    return {notice.id: message_text(notice.in_short, addresses[notice.id]) for notice in bulletin.notices}
+
+
 def message_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
     """Write the short message of each notice.
 
@@ -44,12 +57,9 @@ def message_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
     Returns:
         Files "notices/<id>/message.txt", without a line end, so that a copied file is the message.
     """
-    addresses = short_addresses(bulletin)
     return tuple(
         Artifact(
-            path=f"notices/{notice.id}/message.txt",
-            media_type="text/plain; charset=utf-8",
-            data=message_text(notice.in_short, addresses[notice.id]).encode("utf-8"),
+            path=f"notices/{name}/message.txt", media_type="text/plain; charset=utf-8", data=message.encode("utf-8")
         )
-        for notice in bulletin.notices
+        for name, message in messages_of(bulletin).items()
     )

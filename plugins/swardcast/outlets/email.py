@@ -1,0 +1,69 @@
+"""E-mails for the pro shop to send: one for each notice and a weekly one, as HTML, as text and as a draft.
+
+A draft (RFC 5322) has both as alternatives, and nobody to send it to. It has no byte that depends on the clock: its
+date is that of the records, its boundary is made of what it parts.
+"""
+
+from __future__ import annotations
+
+from email.message import EmailMessage
+from email.policy import SMTP
+from email.utils import format_datetime
+from hashlib import sha256
+from typing import Final
+
+from swardcast.artifact import Artifact
+from swardcast.compose import Bulletin
+from swardcast.outlets.email_content import Email, email_of_notice, weekly_email
+from swardcast.outlets.email_html import email_html
+from swardcast.outlets.email_text import email_text
+
+__all__ = ["LARGEST_BYTES", "email_artifacts"]
+
+LARGEST_BYTES: Final = 100_000
+"""Some mail programs cut what is longer than about this: common practice, no published source."""
+
+
+def email_artifacts(bulletin: Bulletin, *, drafts: bool = False) -> tuple[Artifact, ...]:
+    """Write the e-mails.
+
+    Args:
+        bulletin: the bulletin.
+        drafts: whether to write drafts for mail programs beside them.
+
+    Returns:
+        Files "notices/<id>/email.html" and "email.txt" of each notice, "email.html" and "email.txt" of all current
+        ones, and "email.eml" beside each where drafts are wanted.
+    """
+    emails = [weekly_email(bulletin), *(email_of_notice(notice, bulletin) for notice in bulletin.notices)]
+    return tuple(artifact for email in emails for artifact in _artifacts(email, bulletin, drafts=drafts))
+
+
+def _artifacts(email: Email, bulletin: Bulletin, *, drafts: bool) -> list[Artifact]:
+    html = _html(email, bulletin)
+    if len(html.encode("utf-8")) >= LARGEST_BYTES:
+        email = email.without_own_words()  # the whole notice, to which it leads, has them
+        html = _html(email, bulletin)
+    text = email_text(email, bulletin.voice, bulletin.weather_sources)
+    files = [
+        ("email.html", "text/html; charset=utf-8", html.encode("utf-8")),
+        ("email.txt", "text/plain; charset=utf-8", text.encode("utf-8")),
+    ]
+    if drafts:
+        files.append(("email.eml", "message/rfc822", _draft(email, html, text)))
+    return [Artifact(path=f"{email.folder}{name}", media_type=kind, data=data) for name, kind, data in files]
+
+
+def _html(email: Email, bulletin: Bulletin) -> str:
+    return email_html(email, bulletin.club, bulletin.voice, bulletin.weather_sources)
+
+
+def _draft(email: Email, html: str, text: str) -> bytes:
+    message = EmailMessage(policy=SMTP)
+    message["Subject"] = email.subject
+    message["Date"] = format_datetime(email.told_at)
+    message["X-Unsent"] = "1"  # programs that know it open the message for writing: common practice, no standard
+    message.set_content(text, cte="quoted-printable")
+    message.add_alternative(html, subtype="html", cte="quoted-printable")  # the last is the richest: RFC 2046, 5.1.4
+    message.set_boundary(f"swardcast-{sha256(f'{text}{html}'.encode()).hexdigest()[:32]}")
+    return bytes(message)

@@ -1,0 +1,252 @@
+"""What an e-mail says, before it is HTML or plain text: both are written from the same parts.
+
+A notice's e-mail leaves out why, the numbers and how the date is worked out: the address in it leads there. Cautions
+and the words of a label are never left out. The weekly one has every current notice in short; a caution that several of
+them have stands once, at its end.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from typing import Final
+
+from swardcast.compose import Bulletin
+from swardcast.language.voice import Voice
+from swardcast.notices.notice import Fact, Notice, Section, text_of
+from swardcast.outlets.short_addresses import short_addresses, site_address
+from swardcast.outlook.states import Work
+from swardcast.records.club import Club
+from swardcast.records.plan import Part
+
+__all__ = ["Email", "EmailLink", "EmailPart", "current_notices", "email_of_notice", "one_line", "weekly_email"]
+
+_TOLD_AFTER_THE_END: Final = timedelta(days=7)
+"""How long a notice that is over is still current: members who read one e-mail a week hear the end. Judgement."""
+_PARTS: Final = (
+    Part.DAY_BY_DAY,
+    Part.WHERE,
+    Part.WHAT_CHANGED,
+    Part.WHAT_YOU_CAN_DO,
+    Part.THE_RULES,
+    Part.TAKE_CARE,
+    Part.WHO_DECIDES,
+)
+_OVER: Final = (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
+_NO_TEXT: Final = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029]+")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EmailLink:
+    """A line that ends with, or holds, a whole address."""
+
+    text: str
+    address: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EmailPart:
+    """A piece under a heading; its pieces stand in the order of the fields.
+
+    Args:
+        heading: the heading.
+        level: 2, or 3 for one of several notices.
+        paragraphs: paragraphs.
+        facts: names and values.
+        points: a list of sentences.
+        markdown: the manager's own Markdown, or "".
+        links: lines with an address.
+    """
+
+    heading: str
+    level: int = 2
+    paragraphs: tuple[str, ...] = ()
+    facts: tuple[Fact, ...] = ()
+    points: tuple[str, ...] = ()
+    markdown: str = ""
+    links: tuple[EmailLink, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Email:
+    """An e-mail.
+
+    Args:
+        folder: where it lies inside the site: "notices/<id>/", or "" for the weekly one.
+        subject: the subject, on one line.
+        title: its headline.
+        told_at: when the records that it rests on last changed.
+        lead: the first paragraph.
+        own_words: the manager's Markdown after it, or "".
+        parts: its parts.
+        links: where to read more.
+        foot: its last lines.
+    """
+
+    folder: str
+    subject: str
+    title: str
+    told_at: datetime
+    lead: str
+    own_words: str
+    parts: tuple[EmailPart, ...]
+    links: tuple[EmailLink, ...]
+    foot: tuple[str, ...]
+
+    def without_own_words(self) -> Email:
+        """The same without the manager's Markdown, for one that would grow too large."""
+        return replace(self, own_words="", parts=tuple(replace(part, markdown="") for part in self.parts))
+
+
+def one_line(text: str) -> str:
+    """Put a text on one line of a header: whatever breaks a line, or is no text, becomes a blank.
+
+    Args:
+        text: any text.
+
+    Returns:
+        The text with single blanks. "=?" begins an encoded word (RFC 2047, section 2): it is parted, since a program
+        would decode what somebody typed.
+    """
+    return " ".join(_NO_TEXT.sub(" ", text).split()).replace("=?", "= ?")
+
+
+def current_notices(bulletin: Bulletin) -> list[tuple[str, list[Notice]]]:
+    """Sort out what a member should know of now: going on, to come, and over since a week.
+
+    Args:
+        bulletin: the bulletin.
+
+    Returns:
+        Notices under their headings, those that begin first before; no heading without any.
+    """
+    now: list[Notice] = []
+    coming: list[Notice] = []
+    over: list[Notice] = []
+    jobs = bulletin.outlook.jobs
+    for notice in sorted(bulletin.notices, key=lambda notice: (jobs[notice.id].starts, notice.id)):
+        work = jobs[notice.id].work
+        if work is Work.PLANNED:
+            coming.append(notice)
+        elif work not in _OVER:
+            now.append(notice)
+        elif bulletin.as_of - notice.revised_at <= _TOLD_AFTER_THE_END:
+            over.append(notice)
+    say = bulletin.voice.say
+    groups = [(say("site-going-on"), now), (say("site-to-come"), coming), (say("site-over"), over)]
+    return [(heading, some) for heading, some in groups if some]
+
+
+def email_of_notice(notice: Notice, bulletin: Bulletin) -> Email:
+    """Put a notice into an e-mail.
+
+    Args:
+        notice: the notice.
+        bulletin: the bulletin that has it.
+
+    Returns:
+        The e-mail.
+    """
+    voice = bulletin.voice
+    address = short_addresses(bulletin)[notice.id]
+    read_on = EmailLink(text=voice.say("email-read-on", address=address), address=address)
+    return Email(
+        folder=f"notices/{notice.id}/",
+        subject=one_line(voice.say("email-subject", headline=notice.headline)),
+        title=notice.headline,
+        told_at=notice.revised_at.astimezone(bulletin.club.time_zone),
+        lead=notice.short_answer,
+        own_words=notice.own_words,
+        parts=tuple(_part(section) for section in notice.sections if section.part in _PARTS),
+        links=(read_on, _status_link(bulletin)),
+        foot=(*([notice.sign_off] if notice.sign_off else []), _holds(bulletin)),
+    )
+
+
+def weekly_email(bulletin: Bulletin) -> Email:
+    """Put all current notices into one e-mail, each in short.
+
+    Args:
+        bulletin: the bulletin.
+
+    Returns:
+        The e-mail.
+    """
+    voice, groups = bulletin.voice, current_notices(bulletin)
+    title = voice.say("email-weekly-title", day=voice.day(bulletin.as_of.date()))
+    return Email(
+        folder="",
+        subject=one_line(title),
+        title=title,
+        told_at=_last_told(bulletin),
+        lead=voice.say("email-weekly-lead") if groups else voice.say("email-weekly-nothing"),
+        own_words="",
+        parts=tuple(_parts_of_week(groups, bulletin)),
+        links=(_status_link(bulletin),),
+        foot=(_questions(bulletin.club, voice), _holds(bulletin)),
+    )
+
+
+def _part(section: Section) -> EmailPart:
+    return EmailPart(
+        heading=section.heading,
+        paragraphs=tuple(text_of(paragraph) for paragraph in section.paragraphs),
+        facts=section.facts,
+        points=tuple(point.text for point in section.points),
+        markdown=section.markdown,
+    )
+
+
+def _parts_of_week(groups: Sequence[tuple[str, list[Notice]]], bulletin: Bulletin) -> Iterable[EmailPart]:
+    addresses = short_addresses(bulletin)
+    cautions = {notice.id: _cautions(notice) for _, some in groups for notice in some}
+    told = Counter(caution for some in cautions.values() for caution, shared in some.items() if shared)
+    shared = tuple(caution for caution, times in told.items() if times > 1)
+    for heading, some in groups:
+        yield EmailPart(heading=heading)
+        for notice in some:
+            address = addresses[notice.id]
+            yield EmailPart(
+                heading=notice.headline,
+                level=3,
+                paragraphs=(notice.short_answer,),
+                points=tuple(caution for caution in cautions[notice.id] if caution not in shared),
+                links=(EmailLink(text=bulletin.voice.say("email-notice-at", address=address), address=address),),
+            )
+    if shared:
+        yield EmailPart(heading=bulletin.voice.name("part", Part.TAKE_CARE), points=shared)
+
+
+def _cautions(notice: Notice) -> dict[str, bool]:
+    """The words of its label, the cautions and whatever stands beside them; and whether others may have the same.
+
+    What comes from the plan belongs to this job alone: a label is read where its product is used.
+    """
+    parts = [section for section in notice.sections if section.part is Part.TAKE_CARE]
+    return {point.text: point.source != notice.planned_in for section in parts for point in section.points}
+
+
+def _status_link(bulletin: Bulletin) -> EmailLink:
+    address = f"{site_address(bulletin.club)}/"
+    return EmailLink(text=bulletin.voice.say("email-status", address=address), address=address)
+
+
+def _holds(bulletin: Bulletin) -> str:
+    return bulletin.voice.say("email-holds", club=bulletin.club.name, moment=bulletin.voice.moment(bulletin.as_of))
+
+
+def _questions(club: Club, voice: Voice) -> str:
+    ways = [way for way in (club.contact.email, club.contact.telephone) if way]
+    if not ways:
+        return voice.say("ask-office", office=club.contact.office)
+    return voice.say("ask-office-at", office=club.contact.office, ways=voice.joined(ways))
+
+
+def _last_told(bulletin: Bulletin) -> datetime:
+    told = [notice.revised_at for notice in bulletin.notices]
+    if bulletin.status.entered_at is not None:
+        told.append(bulletin.status.entered_at)
+    return max(told, default=bulletin.as_of).astimezone(bulletin.club.time_zone)

@@ -1,0 +1,74 @@
+"""An e-mail as HTML that mail programs show: tables, styles inlined, no script, nothing that is fetched.
+
+Colours are said for light and for dark, and chosen so that a program that turns them itself leaves them readable.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import cache, partial
+from urllib.parse import urljoin
+
+import nh3
+from jinja2 import Environment, PackageLoader
+from markupsafe import Markup, escape
+
+from swardcast.language.voice import Voice, capital
+from swardcast.outlets.email_content import Email, EmailLink
+from swardcast.outlets.own_words import own_words_html
+from swardcast.outlets.saying import words_for_templates
+from swardcast.records.club import Club
+from swardcast.records.weather import WeatherSource
+
+__all__ = ["email_html"]
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
+    )
+    environment.filters["capital"] = capital
+    environment.filters["linked"] = _linked
+    return environment
+
+
+def email_html(email: Email, club: Club, voice: Voice, sources: Sequence[WeatherSource]) -> str:
+    """Write an e-mail as HTML.
+
+    Args:
+        email: the e-mail.
+        club: the club.
+        voice: the language and the day of the reader.
+        sources: services whose licences ask to be named.
+
+    Returns:
+        A whole document; every text is escaped, every link absolute.
+    """
+    from css_inline import CSSInliner  # noqa: PLC0415 - loaded late: only builds need it
+
+    page = f"{club.site}/{email.folder}"
+    written = (
+        _environment()
+        .get_template("email.html")
+        .render(
+            words_for_templates(voice), email=email, club=club, sources=sources, own_words=partial(_own_words, page)
+        )
+    )
+    return str(CSSInliner(load_remote_stylesheets=False).inline(written))
+
+
+def _own_words(page: str, text: str) -> Markup:
+    """The manager's words; a link that was meant from the notice's page is made whole."""
+
+    def whole(tag: str, attribute: str, value: str) -> str:
+        del tag
+        return urljoin(page, value) if attribute == "href" else value
+
+    return Markup(nh3.clean(own_words_html(text), attribute_filter=whole, link_rel=None))  # noqa: S704 - cleaned
+
+
+def _linked(link: EmailLink) -> Markup:
+    """A line with its address as a link."""
+    address = escape(link.address)
+    return escape(link.text).replace(address, Markup('<a href="{0}">{0}</a>').format(link.address))

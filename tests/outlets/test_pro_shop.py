@@ -1,0 +1,99 @@
+"""The page for the pro shop: each current notice, with everything that is pasted, whole without a script."""
+
+from __future__ import annotations
+
+import subprocess
+from collections.abc import Callable
+from dataclasses import replace
+from email import message_from_bytes
+from pathlib import Path
+
+from lxml import html
+
+from swardcast.compose import Bulletin
+from swardcast.outlets.email_content import current_notices
+from swardcast.outlets.message import messages_of
+from swardcast.outlets.pro_shop import pro_shop_html
+from swardcast.outlets.short_addresses import short_addresses
+from tests.outlook.small_club import SmallClub
+
+
+def _words(text: str) -> str:
+    return " ".join(text.split())
+
+
+def test_the_page_has_each_current_notice_with_what_is_pasted(demo_site: Path, demo_bulletin: Bulletin) -> None:
+    page = demo_site / "pages" / "for-the-pro-shop" / "index.html"
+    root = html.parse(page).getroot()
+    addresses, messages = short_addresses(demo_bulletin), messages_of(demo_bulletin)
+    current = [notice for _, some in current_notices(demo_bulletin) for notice in some]
+    assert [_words(heading.text_content()) for heading in root.xpath("//h2")][1:] == [one.headline for one in current]
+    for notice in current:
+        for what, text in (
+            ("address", addresses[notice.id]),
+            ("subject", notice.headline),
+            ("message", messages[notice.id]),
+        ):
+            (shown,) = root.xpath(f"//*[@id='{notice.id}-{what}']")
+            assert shown.text_content() == text
+        for ending in ("html", "txt"):
+            link = f"../../notices/{notice.id}/email.{ending}"
+            assert root.xpath(f"//a[@href='{link}']")
+            assert (page.parent / link).is_file()
+    assert root.xpath("//a[@href='../../email.html']")
+    assert messages[current[0].id] == (demo_site / "notices" / current[0].id / "message.txt").read_text("utf-8")
+
+
+def test_buttons_stay_hidden_until_a_script_can_copy(demo_site: Path) -> None:
+    root = html.parse(demo_site / "pages" / "for-the-pro-shop" / "index.html").getroot()
+    buttons = root.xpath("//button")
+    assert len(buttons) > 10
+    assert all(button.get("hidden") is not None and button.get("type") == "button" for button in buttons)
+    for button in buttons:
+        if target := button.get("data-copy"):
+            assert len(root.xpath(f"//*[@id='{target}']")) == 1
+    assert root.xpath("//script/@src") == ["../../theme/js/copy.js"]
+    assert (demo_site / "theme" / "js" / "copy.js").is_file()
+    assert len(set(root.xpath("//@id"))) == len(root.xpath("//@id"))
+
+
+def test_the_menu_leads_to_it(demo_site: Path) -> None:
+    root = html.parse(demo_site / "index.html").getroot()
+    assert "pages/for-the-pro-shop/index.html" in [link.removeprefix("./") for link in root.xpath("//nav//a/@href")]
+
+
+def test_drafts_are_offered_where_there_are_some(demo_bulletin: Bulletin) -> None:
+    messages = messages_of(demo_bulletin)
+    for drafts in (True, False):
+        said = html.fromstring(pro_shop_html(demo_bulletin, messages, "../../", drafts=drafts))
+        assert bool(said.xpath("//a[@href='../../email.eml']")) is drafts
+
+
+def test_a_hostile_title_does_no_harm(demo_bulletin: Bulletin) -> None:
+    (_, (first, *_)), *_ = current_notices(demo_bulletin)
+    hostile = replace(first, headline="<script>alert(1)</script> & \"quoted\" 'too' 🏌️ ירוק")
+    bulletin = replace(demo_bulletin, notices=(hostile,))
+    root = html.fromstring(pro_shop_html(bulletin, messages_of(demo_bulletin), "", drafts=False))
+    assert not root.xpath("//script | //*[@*[starts-with(name(), 'on')]]")
+    assert root.xpath("//h2")[1].text == hostile.headline
+
+
+def test_without_a_current_notice_the_page_says_so(demo_bulletin: Bulletin) -> None:
+    page = pro_shop_html(replace(demo_bulletin, notices=()), {}, "", drafts=False)
+    assert "There is no current notice." in html.fromstring(page).text_content()
+
+
+def test_build_writes_drafts_when_it_is_told_to(
+    run_swardcast: Callable[..., subprocess.CompletedProcess[str]], tmp_path: Path
+) -> None:
+    club, output = SmallClub(tmp_path / "club"), tmp_path / "site"
+    club.job("cores", "09-20")
+    arguments = ("--club", str(club.folder), "--output", str(output), "--as-of", "2027-09-14 09:30", "--eml")
+    done = run_swardcast("build", *arguments)
+    assert done.returncode == 0, done.stderr
+    drafts = sorted(path.relative_to(output).as_posix() for path in output.rglob("*.eml"))
+    assert drafts == ["email.eml", "notices/cores/email.eml"]
+    assert message_from_bytes((output / "email.eml").read_bytes())["X-Unsent"] == "1"
+    page = output / "pages" / "for-the-pro-shop" / "index.html"
+    links = [link for link in html.parse(page).getroot().xpath("//a/@href") if link.endswith(".eml")]
+    assert sorted((page.parent / link).resolve() for link in links) == sorted(output.resolve().rglob("*.eml"))
