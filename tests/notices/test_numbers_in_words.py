@@ -47,6 +47,11 @@ def job(tmp_path_factory: pytest.TempPathFactory) -> JobOutlook:
     return club.course(moment("05-30")).jobs["spring"]
 
 
+def _with(job: JobOutlook, operations: tuple[Operation, ...]) -> JobOutlook:
+    works = tuple(replace(work, operations=operations) for work in job.surfaces)
+    return replace(job, job=replace(job.job, operations=operations), surfaces=works)
+
+
 @pytest.mark.parametrize(
     ("operation", "british", "american"),
     [
@@ -105,7 +110,7 @@ def job(tmp_path_factory: pytest.TempPathFactory) -> JobOutlook:
     ],
 )  # fmt: skip
 def test_sizes_of_work(job: JobOutlook, operation: Operation, british: str, american: str) -> None:
-    only = replace(job, job=replace(job.job, operations=(operation,)))
+    only = _with(job, (operation,))
     said = []
     for tag in BUILT_IN:
         (fact,) = facts_of_work(only, None, Voice(catalogue=built_in(tag), near=date(2027, 5, 30)))
@@ -115,7 +120,7 @@ def test_sizes_of_work(job: JobOutlook, operation: Operation, british: str, amer
 
 def test_work_whose_sizes_nobody_typed_has_no_numbers(job: JobOutlook) -> None:
     empty = (Trenching(kind=Kind.IRRIGATION_WORK), SandInjection(kind=Kind.SAND_INJECTION))
-    only = replace(job, job=replace(job.job, operations=empty))
+    only = _with(job, empty)
     assert list(facts_of_work(only, None, Voice.english(date(2027, 5, 30)))) == []
 
 
