@@ -35,4 +35,4 @@ pro-shop-copy-subject = Copy the subject line
 pro-shop-copy-message = Copy the message
 pro-shop-copy-email = Copy the e-mail
 pro-shop-copied = Copied.
-pro-shop-not-copied = This did not work here. Open it, select all of it and copy it.
+pro-shop-not-copied = This did not work here. Select the words yourself and copy them.
