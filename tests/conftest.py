@@ -66,8 +66,9 @@ def club(tmp_path: Path) -> Path:
 
 
 @pytest.fixture(scope="session")
-def run_swardcast() -> Callable[..., subprocess.CompletedProcess[str]]:
-    """Run the command line in a process of its own."""
+def run_swardcast(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., subprocess.CompletedProcess[str]]:
+    """Run the command line in a process of its own, with a cache of the tests' own."""
+    cache_home = str(tmp_path_factory.mktemp("cache"))
 
     def run(*arguments: str, **environment: str) -> subprocess.CompletedProcess[str]:
         return subprocess.run(
@@ -75,7 +76,7 @@ def run_swardcast() -> Callable[..., subprocess.CompletedProcess[str]]:
             capture_output=True,
             text=True,
             check=False,
-            env={**os.environ, "PYTHONPATH": str(ROOT / "plugins"), **environment},
+            env={**os.environ, "PYTHONPATH": str(ROOT / "plugins"), "XDG_CACHE_HOME": cache_home, **environment},
         )
 
     return run

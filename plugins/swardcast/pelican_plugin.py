@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import re
 import sys
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from datetime import datetime
 from functools import partial
 from pathlib import Path
@@ -50,12 +50,17 @@ from swardcast.outlets.html import (
 )
 from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
+from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.own_words import own_words_html
+from swardcast.outlets.preview import cards_of
+from swardcast.outlets.preview_picture import Card, draw_card, key_of
 from swardcast.outlets.pro_shop import pro_shop_html
 from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
+from swardcast.outlets.structured_data import course_data, notice_data, script_text
+from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind
@@ -122,14 +127,27 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
     context["swardcast_feeds"] = feeds_of(bulletin)
+    cards = dict(cards_of(bulletin))
+    graph = OpenGraph(bulletin=bulletin, pictures={path: key_of(card) for path, card in cards.items()})
+    context["swardcast_graph"] = graph
+    context["swardcast_course_data"] = script_text(course_data(bulletin, graph))
     context["swardcast_artifacts"] = (
         *_feeds(bulletin),
         calendar_artifact(bulletin),
-        *short_page_artifacts(bulletin),
+        *short_page_artifacts(bulletin, graph),
         *message_artifacts(bulletin),
         *status_artifacts(bulletin),
         *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
+        *_pictures(cards),
     )
+
+
+def _pictures(cards: Mapping[str, Card]) -> Iterator[Artifact]:
+    """Preview pictures, drawn now or taken from the cache, where they lie by what they show."""
+    folder = cache_folder()
+    for path, card in cards.items():
+        yield Artifact(path=path, media_type="image/png", data=cached(key_of(card), partial(draw_card, card), folder))
+    tidy(folder)
 
 
 def _feeds(bulletin: Bulletin) -> tuple[Artifact, ...]:
@@ -166,6 +184,9 @@ def _article(generator: ArticlesGenerator, notice: Notice) -> Article:
         context=generator.context,
     )
     article.notice = notice
+    graph: OpenGraph = generator.context["swardcast_graph"]
+    article.swardcast_graph = graph.of_notice(notice)
+    article.swardcast_data = script_text(notice_data(notice, bulletin, graph))
     return article
 
 

@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from lxml import html
 
 from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.short_addresses import ALPHABET, CODE_LENGTH, codes_of, short_addresses
 from swardcast.outlets.short_pages import short_page_artifacts
 from tests.outlook.small_club import SmallClub, moment
@@ -103,7 +104,7 @@ def test_a_job_that_was_called_off_answers_with_what_happened(tmp_path: Path) ->
     club.log("off", "05-03", "change of plan", "job: spring", "change: called off", "because: no sand was to be had")
     after = compose_bulletin(club.records(), moment("05-04"))
     assert short_addresses(after) == short_addresses(before)
-    (page,) = short_page_artifacts(after)
+    (page,) = short_page_artifacts(after, OpenGraph(bulletin=after, pictures={}))
     text = " ".join(html.fromstring(page.data.decode()).text_content().split())
     assert "Spring work, greens 1 and 2: called off" in text
     assert "no sand was to be had" in text
@@ -113,7 +114,9 @@ def test_a_job_that_was_called_off_answers_with_what_happened(tmp_path: Path) ->
 def test_a_hostile_title_does_no_harm(demo_bulletin: Bulletin) -> None:
     (notice, *_) = demo_bulletin.notices
     hostile = replace(notice, headline="<script>alert(1)</script> & \"quoted\" 'too' 🏌️ ירוק")
-    (page,) = short_page_artifacts(replace(demo_bulletin, notices=(hostile,)))
+    bulletin = replace(demo_bulletin, notices=(hostile,))
+    (page,) = short_page_artifacts(bulletin, OpenGraph(bulletin=bulletin, pictures={}))
     root = html.fromstring(page.data.decode())
     assert not root.xpath("//script")
+    assert root.xpath("//meta[@property='og:title']/@content") == [hostile.headline]
     assert root.xpath("//h1")[0].text == hostile.headline

@@ -21,6 +21,7 @@ from lxml import html
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.house_phrases import with_house_phrases
 from swardcast.outlets.html import item_html, notice_html, status_html, sums_html, track_record_html
+from swardcast.outlets.preview import home_card, notice_card
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.turf.published_recoveries import PUBLISHED_RECOVERIES
@@ -179,6 +180,9 @@ def test_no_other_moment_says_an_english_phrase(
     texts = [item.title for item in bulletin.items]
     for part in rendered:
         texts += texts_of_html(html.fromstring(f"<html><body>{part}</body></html>"))
+    for card in (home_card(bulletin), *(notice_card(notice, bulletin) for notice in bulletin.notices)):
+        texts += [card.headline, card.state, card.where, card.label, card.normal]
+        texts += [card.told] if card.told != bulletin.club.site else []
     assert _english(iter(texts), typed) == {}
 
 
@@ -193,4 +197,6 @@ def test_each_plural_form_is_chosen_by_its_count(site: Path) -> None:
 
 def test_addresses_are_the_same_in_every_language(site: Path, demo_site: Path) -> None:
     ours, theirs = ({path.relative_to(top) for path in top.rglob("*") if path.is_file()} for top in (demo_site, site))
-    assert ours == theirs
+    pictures = {path for path in ours if path.suffix == ".png"}  # no font has letters of this language
+    assert pictures
+    assert ours - pictures == theirs

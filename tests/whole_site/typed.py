@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+import json
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from enum import Enum
@@ -61,7 +62,12 @@ def texts_of_html(page: html.HtmlElement) -> Iterator[str]:
     Yields:
         Texts with single blanks.
     """
-    shown = page.xpath("//@alt | //@aria-label | //@title | //meta[@name='description']/@content | //title/text()")
+    shown = page.xpath(
+        "//@alt | //@aria-label | //@title | //meta[@name='description']/@content | //title/text()"
+        " | //meta[@property='og:title' or @property='og:description' or @property='og:image:alt']/@content"
+    )
+    for data in map(json.loads, page.xpath("//script[@type='application/ld+json']/text()")):
+        shown += [data["name"], data.get("description", "")]
     for text in [*shown, *(part for part in page.xpath("//body//text()"))]:
         if words := " ".join(str(text).split()):
             yield words

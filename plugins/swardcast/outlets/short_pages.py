@@ -12,6 +12,7 @@ from jinja2 import Environment, PackageLoader
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.notices.notice import Notice
+from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.saying import words_for_templates
 from swardcast.outlets.short_addresses import short_codes, short_path
 
@@ -25,11 +26,12 @@ def _environment() -> Environment:
     )
 
 
-def short_page_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
+def short_page_artifacts(bulletin: Bulletin, graph: OpenGraph) -> tuple[Artifact, ...]:
     """Write a page for each short address.
 
     Args:
         bulletin: the bulletin.
+        graph: what a service shows of a pasted link: the same as of the notice's own page.
 
     Returns:
         Files "n/<code>/index.html" that need no theme, no script and no file besides them.
@@ -39,13 +41,14 @@ def short_page_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
         Artifact(
             path=f"{short_path(codes[notice.id])}index.html",
             media_type="text/html; charset=utf-8",
-            data=_render(notice, bulletin).encode("utf-8"),
+            data=_render(notice, bulletin, graph).encode("utf-8"),
         )
         for notice in bulletin.notices
     )
 
 
-def _render(notice: Notice, bulletin: Bulletin) -> str:
+def _render(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> str:
     words = words_for_templates(bulletin.voice)
     template = _environment().get_template("short_page.html")
-    return template.render(words, notice=notice, club=bulletin.club, sources=bulletin.weather_sources)
+    properties, sources = graph.of_notice(notice), bulletin.weather_sources
+    return template.render(words, notice=notice, club=bulletin.club, sources=sources, properties=properties)

@@ -1,0 +1,159 @@
+"""What pages say to programs: schema.org's vocabulary as JSON-LD, the course on the status page, an event per notice.
+
+Names are those of https://schema.org/GolfCourse, /Event and /EventStatusType. A day is a plain date, as in the
+calendar: of planned work no hour is told. A moment that the log knows has its offset from UTC.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from datetime import date, datetime
+from typing import Final
+
+from markupsafe import Markup
+
+from swardcast.compose import Bulletin
+from swardcast.language.voice import Voice
+from swardcast.notices.notice import Notice
+from swardcast.notices.spans import first_day_of_work, last_day_of_work
+from swardcast.notices.words import is_overdue
+from swardcast.outlets.open_graph import OpenGraph
+from swardcast.outlets.preview import HOME_PICTURE, picture_path
+from swardcast.outlets.short_addresses import site_address
+from swardcast.outlook.states import JobOutlook, Work
+from swardcast.outlook.story import JobStory
+from swardcast.records.club import Club
+
+__all__ = ["course_data", "notice_data", "script_text"]
+
+_SCHEMA: Final = "https://schema.org"
+_ESCAPED: Final = {ord(sign): f"\\u{ord(sign):04x}" for sign in "<>&\u2028\u2029"}
+
+
+def script_text(data: Mapping[str, object]) -> Markup:
+    """Write data so that it can stand in a `script` of a page: no typed word can end that, or begin a remark.
+
+    Args:
+        data: values that JSON has.
+
+    Returns:
+        JSON in which the signs that HTML reads inside a `script` are escaped as JSON allows (RFC 8259, section 7).
+    """
+    return Markup(json.dumps(data, ensure_ascii=False).translate(_ESCAPED))  # noqa: S704 - escaped
+
+
+def course_data(bulletin: Bulletin, graph: OpenGraph) -> dict[str, object]:
+    """Describe the course.
+
+    Args:
+        bulletin: the bulletin.
+        graph: who knows the pictures.
+
+    Returns:
+        A GolfCourse.
+    """
+    contact = bulletin.club.contact
+    return _without_none(
+        {
+            "@context": _SCHEMA,
+            **_course(bulletin.club),
+            "email": contact.email or None,
+            "telephone": contact.telephone or None,
+            "image": graph.picture_address(HOME_PICTURE),
+        }
+    )
+
+
+def notice_data(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> dict[str, object]:
+    """Describe the work of a notice.
+
+    Args:
+        notice: the notice.
+        bulletin: the bulletin that has it.
+        graph: who knows the pictures.
+
+    Returns:
+        An Event.
+    """
+    club, job, story = bulletin.club, bulletin.outlook.jobs[notice.id], bulletin.stories[notice.id]
+    site = f"{site_address(club)}/"
+    before = _told_before(story, job)
+    return _without_none(
+        {
+            "@context": _SCHEMA,
+            "@type": "Event",
+            "@id": f"{site}notices/{notice.id}/#event",
+            "name": notice.headline,
+            "description": notice.short_answer,
+            "url": f"{site}notices/{notice.id}/",
+            "inLanguage": club.language,
+            "eventStatus": f"{_SCHEMA}/{_status(job, before, bulletin.voice)}",
+            "startDate": _start(job, club),
+            "previousStartDate": before.isoformat() if before is not None else None,
+            "endDate": _end(job, bulletin),
+            "location": _course(club),
+            "organizer": {"@type": "Organization", "name": club.name, "url": site},
+            "image": graph.picture_address(picture_path(notice.id)),
+        }
+    )
+
+
+def _course(club: Club) -> dict[str, object]:
+    site = f"{site_address(club)}/"
+    return {
+        "@type": "GolfCourse",
+        "@id": f"{site}#course",
+        "name": club.name,
+        "url": site,
+        "geo": {
+            "@type": "GeoCoordinates",
+            "latitude": club.latitude_deg,
+            "longitude": club.longitude_deg,
+            "elevation": club.elevation_m,  # metres, as schema.org has it for a plain number
+        },
+    }
+
+
+def _without_none(data: Mapping[str, object]) -> dict[str, object]:
+    return {name: value for name, value in data.items() if value is not None}
+
+
+def _told_before(story: JobStory, job: JobOutlook) -> date | None:
+    """The first day that members were told before the one that holds, while no work had started."""
+    told = [first_day_of_work(change.outlook) for change in story.changes]
+    others = [day for day in told if day != first_day_of_work(job)]
+    return others[-1] if others else None
+
+
+def _status(job: JobOutlook, before: date | None, voice: Voice) -> str:
+    """An EventStatusType; work that rain interrupts has begun, so it is not postponed."""
+    has_begun = any(work.started_at is not None or work.done_at is not None for work in job.surfaces)
+    if job.work is Work.CALLED_OFF:
+        return "EventCancelled"
+    if is_overdue(job, voice) or (job.work is Work.HELD_UP and not has_begun):
+        return "EventPostponed"  # to no day that anybody knows
+    return "EventRescheduled" if before is not None else "EventScheduled"
+
+
+def _start(job: JobOutlook, club: Club) -> str:
+    """Where the log has only when work was done, nobody wrote down when it began."""
+    begun = [(work.started_at, work.done_at) for work in job.surfaces if work.started_at is not None]
+    first, done = min(begun, key=lambda one: one[0], default=(None, None))
+    return _moment(first, club) if first is not None and first != done else first_day_of_work(job).isoformat()
+
+
+def _end(job: JobOutlook, bulletin: Bulletin) -> str | None:
+    """When the last of the work was done, or the day on which it should be; none where no day is told."""
+    done = [work.done_at for work in job.surfaces if work.done_at is not None]
+    if len(done) == len(job.surfaces):
+        return _moment(max(done), bulletin.club)
+    if job.work is Work.HELD_UP or is_overdue(job, bulletin.voice):
+        return None
+    days = last_day_of_work(job)
+    likely = days.likely if days is not None else None
+    return likely.isoformat() if likely is not None and likely >= first_day_of_work(job) else None
+
+
+def _moment(moment: datetime, club: Club) -> str:
+    return moment.astimezone(club.time_zone).isoformat()

@@ -1,0 +1,106 @@
+"""Pictures that were drawn before, kept below the user's cache folder; without it every build draws them anew.
+
+Nothing here ever fails a build: what cannot be read is drawn, what cannot be written is not kept, what was damaged is
+seen by its checksum and drawn again.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable
+from contextlib import suppress
+from hashlib import sha256
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+from typing import Final
+
+__all__ = ["MOST_KEPT", "cache_folder", "cached", "tidy"]
+
+MOST_KEPT: Final = 500
+"""Pictures kept, the least lately used going first: about 20 MB. Judgement."""
+
+_DIGEST_BYTES: Final = sha256().digest_size
+
+
+def cache_folder() -> Path | None:
+    """Find the folder: below XDG_CACHE_HOME where that is set, else where the system keeps what can be made again.
+
+    Returns:
+        The folder, which may not exist yet; None where nobody knows a home.
+    """
+    told = os.environ.get("XDG_CACHE_HOME", "")  # a relative path is to be ignored: XDG Base Directory Specification
+    if Path(told).is_absolute():
+        return Path(told) / "swardcast"
+    try:
+        home = Path.home()
+    except RuntimeError:
+        return None
+    match sys.platform:
+        case "win32":
+            return Path(os.environ.get("LOCALAPPDATA") or home / "AppData" / "Local") / "swardcast" / "Cache"
+        case "darwin":
+            return home / "Library" / "Caches" / "swardcast"
+        case _:
+            return home / ".cache" / "swardcast"
+
+
+def cached(key: str, draw: Callable[[], bytes], folder: Path | None) -> bytes:
+    """Give a picture out of the cache, or draw and keep it.
+
+    Args:
+        key: name of the picture's content, fit for a file's name.
+        draw: draws it.
+        folder: the cache folder, or None.
+
+    Returns:
+        The picture.
+    """
+    if folder is None:
+        return draw()
+    file = folder / f"{key}.picture"
+    data = _kept(file)
+    if data is None:
+        data = draw()
+        with suppress(OSError):
+            _keep(file, data)
+    return data
+
+
+def _kept(file: Path) -> bytes | None:
+    try:
+        whole = file.read_bytes()
+    except OSError:
+        return None
+    digest, data = whole[:_DIGEST_BYTES], whole[_DIGEST_BYTES:]
+    if not data or sha256(data).digest() != digest:
+        return None
+    with suppress(OSError):
+        os.utime(file)  # used just now
+    return data
+
+
+def _keep(file: Path, data: bytes) -> None:
+    """Another build may read or write the same picture at the same time, so it appears at once and whole."""
+    file.parent.mkdir(parents=True, exist_ok=True)
+    with NamedTemporaryFile(dir=file.parent, suffix=".new", delete=False) as fresh:
+        fresh.write(sha256(data).digest() + data)
+    try:
+        Path(fresh.name).replace(file)
+    except OSError:
+        Path(fresh.name).unlink(missing_ok=True)
+        raise
+
+
+def tidy(folder: Path | None, most: int = MOST_KEPT) -> None:
+    """Take pictures out that were not used for long.
+
+    Args:
+        folder: the cache folder, or None.
+        most: how many may stay.
+    """
+    with suppress(OSError):
+        files = list(folder.glob("*.picture")) if folder is not None else []
+        if len(files) > most:
+            for file in sorted(files, key=lambda one: one.stat().st_mtime, reverse=True)[most:]:
+                file.unlink(missing_ok=True)
