@@ -107,12 +107,13 @@ def fit(text: str, *, width_px: int, height_px: int, sizes_px: Sequence[int], we
     """
     for size in sizes_px:
         line_px = _line_px(size)
-        most = max(1, height_px // line_px)
+        most = height_px // line_px
         lines = _lines(text, _measure(size, weight), width_px, most)
         if len(lines) <= most:
             break
     else:
-        lines = (*lines[: most - 1], _shortened(lines[most - 1], _measure(size, weight), width_px))
+        last = max(0, most - 1)
+        lines = (*lines[:last], _shortened(lines[last], _measure(size, weight), width_px))
     return Fitted(lines=lines, size_px=size, weight=weight, line_px=line_px)
 
 
