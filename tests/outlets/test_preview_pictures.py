@@ -166,7 +166,7 @@ def test_greens_that_play_differently_have_the_sign_of_care_and_no_word_of_play(
     demo_bulletin_at: Callable[[str], Bulletin],
 ) -> None:
     card = dict(cards_of(demo_bulletin_at("2027-08-25 12:00")))[picture_path("greens-renovation-2027")]
-    assert (card.play, card.state) == (Play.OPEN_WITH_CARE, "Held up")
+    assert (card.play, card.state) == (Play.OPEN_WITH_CARE, "Work held up")
 
 
 def test_a_notice_that_was_called_off_promises_no_day(tmp_path: Path) -> None:

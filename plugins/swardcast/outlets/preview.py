@@ -63,7 +63,7 @@ def home_card(bulletin: Bulletin) -> Card:
     Returns:
         Its words, before the font is asked.
     """
-    club, what = bulletin.club, bulletin.voice.say("site-description", club=bulletin.club.name)
+    club, what = bulletin.club, bulletin.voice.say("site-description", club=bulletin.club.name).rstrip(".")
     return Card(club=club.name, headline=what, play=None, state="", where="", label="", normal="", told=club.site)
 
 
@@ -81,11 +81,12 @@ def notice_card(notice: Notice, bulletin: Bulletin) -> Card:
     row = _row(notice, voice)
     plays = _plays(job, bulletin) if job.work in _SHOWS_PLAY else set()
     said = [play_in_words(play, voice, len(job.surfaces)) for play in plays] if len(plays) == 1 else []
+    work = voice.name("status-work", job.work) if job.work in _SHOWS_PLAY else notice.work
     return Card(
         club=bulletin.club.name,
         headline=notice.headline,
         play=_sign(plays),
-        state=capital(_DOT.join([*said, notice.work])),
+        state=capital(_DOT.join([*said, work])),
         where=capital(few_words_for([work.surface for work in job.surfaces], voice)),
         label=row.name if row is not None else "",
         normal=row.value if row is not None else "",
