@@ -52,6 +52,7 @@ from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.own_words import own_words_html
+from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.preview import cards_of
 from swardcast.outlets.preview_picture import Card, draw_card, key_of
 from swardcast.outlets.pro_shop import pro_shop_html
@@ -136,6 +137,7 @@ def _compose(generator: ArticlesGenerator) -> None:
         calendar_artifact(bulletin),
         *short_page_artifacts(bulletin, graph),
         *message_artifacts(bulletin),
+        *poster_artifacts(bulletin),
         *status_artifacts(bulletin),
         *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
         *_pictures(cards),

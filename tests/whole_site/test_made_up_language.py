@@ -103,6 +103,9 @@ def test_no_page_says_an_english_phrase(site: Path, typed: TypedWords) -> None:
         assert root.get("lang") == TAG
         for message in root.xpath("//*[@class='sc-copy' and contains(@id, '-message')]"):
             message.drop_tree()  # in the letters of phones, which have none of the made-up ones
+        for link in root.xpath("//*[@class='sc-address']/a"):  # a poster says its address
+            assert link.get("href") == f"https://{link.text}"
+            link.drop_tree()
         left |= _english(texts_of_html(root), typed)
     assert left == {}
 

@@ -24,6 +24,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     )
     options.add_argument("--theme", metavar="DIR", type=Path, help="a theme of your own (default: ours)")
     options.add_argument("--eml", action="store_true", help="write drafts of e-mails for a mail program (.eml)")
+    options.add_argument("--pdf", action="store_true", help="print each poster as a PDF with an installed browser")
     options.add_argument("--json", action="store_true", help="print where the site is for a machine")
     return options
 
@@ -44,7 +45,11 @@ def run(options: argparse.Namespace) -> int:
     else:
         print(options.output / "index.html")
         print(f"The site is in {options.output}. Open {options.output / 'index.html'} in a browser.", file=sys.stderr)
-    return 0
+    if not options.pdf:
+        return 0
+    from swardcast.cli.build_pdf import print_posters
+
+    return print_posters(output)
 
 
 def _refuse_dangerous(output: Path, club: Path) -> None:

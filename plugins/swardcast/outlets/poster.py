@@ -1,0 +1,244 @@
+"""A poster for each notice: one page of A4 or US Letter, the headline and the short answer readable at two metres.
+
+The essentials always stand there as a whole: headline, short answer, the product label's words with their caution, the
+first of the other cautions, the short address with its code, the moment it holds for, the club. The rest stands there
+while there is room and falls away as a whole, never in part: first the manager's own words, the last paragraph first;
+then the rows of "Day by day", the longest first, down to three; the further cautions, the last first, down to two; then
+the rows down to one and the cautions to the first; then the last row. A row that the short answer has said is left out.
+If the essentials are still too much, or a word is longer than a line, the type gets smaller.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from functools import cache
+from importlib.resources import files
+from typing import Final
+
+from jinja2 import Environment, PackageLoader
+from markupsafe import Markup
+
+from swardcast.artifact import Artifact
+from swardcast.compose import Bulletin
+from swardcast.language.measures import System, system_of
+from swardcast.language.sentences import paragraphs_of
+from swardcast.notices.notice import Notice, Section
+from swardcast.outlets.poster_fit import FULL_SCALE, SCALES, Block, Style, fits, headline_size
+from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.short_addresses import short_addresses
+from swardcast.records.plan import Part
+
+__all__ = ["STYLE_PATH", "Poster", "poster_artifacts", "poster_of"]
+
+STYLE_PATH: Final = "poster.css"
+
+# At 2 m a letter of 24 points, whose capitals are 6 mm high, is seen under 10 minutes of arc: eyes that see half as
+# sharply as the usual ones (6/12) read it, since the smallest letter that those read is 5 minutes high (H. Snellen,
+# Optotypi ad visum determinandum, 1862). That a poster is read from 2 m, and closer for the rest, is judgement.
+_CLUB: Final = Style(size_pt=16, line=1.2, after_pt=12, bold=True)
+_ANSWER: Final = Style(size_pt=25, line=1.2, after_pt=11)
+_ROW: Final = Style(size_pt=24, line=1.15, after_pt=4)
+_HEADING: Final = Style(size_pt=16, line=1.2, after_pt=3, bold=True)
+_CARE: Final = Style(size_pt=16, line=1.2, after_pt=3)
+_CARE_LABEL: Final = Style(size_pt=16, line=1.2, after_pt=3, bold=True)
+_OWN: Final = Style(size_pt=18, line=1.2, after_pt=5)
+_FOOT: Final = Style(size_pt=14, line=1.2, after_pt=3, width=0.68)
+_ADDRESS: Final = Style(size_pt=21, line=1.15, after_pt=5, bold=True, width=0.68)
+_SOURCE: Final = Style(size_pt=8, line=1.2)
+_GAPS_PT: Final = 46  # lines and spaces between the parts
+_CODE_PT: Final = 44 * 72 / 25.4  # the code is 44 mm high and does not shrink
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Poster:
+    """What stands on a poster.
+
+    Args:
+        own_words: paragraphs of the manager's.
+        rows: rows of "Day by day", as (name, value); a paragraph of the manager's has no name.
+        label: what the manager typed from product labels, and the usual caution that goes with it.
+        cautions: cautions.
+        care_heading: the heading of label and cautions, or "".
+        headline_pt: size of the headline at full scale.
+        scale: per cent of the full size of the type.
+    """
+
+    own_words: tuple[str, ...]
+    rows: tuple[tuple[str, str], ...]
+    label: tuple[str, ...]
+    cautions: tuple[str, ...]
+    care_heading: str
+    headline_pt: int
+    scale: int = FULL_SCALE
+
+
+def poster_of(notice: Notice, bulletin: Bulletin) -> Poster:
+    """Choose what stands on a poster, and how large.
+
+    Args:
+        notice: the notice.
+        bulletin: its bulletin.
+
+    Returns:
+        The fullest choice that fits one page in type that is read at two metres; else the essentials in smaller type.
+    """
+    fullest = _fullest(notice, bulletin.voice.say("caution-label"))
+    choices = list(_ever_shorter(fullest))
+    foot = _foot(notice, bulletin)
+    for choice in choices:
+        if _fits(choice, notice, bulletin, foot):
+            return choice
+    smaller = [replace(choices[-1], scale=scale) for scale in SCALES]
+    return next((choice for choice in smaller if _fits(choice, notice, bulletin, foot)), smaller[-1])
+
+
+def _fullest(notice: Notice, label_caution: str) -> Poster:
+    sections = {section.part: section for section in notice.sections}
+    days, care = sections.get(Part.DAY_BY_DAY), sections.get(Part.TAKE_CARE)
+    points = care.points if care is not None else ()
+    of_label = [point for point in points if point.source == notice.planned_in or point.text == label_caution]
+    added = _paragraphs(care.markdown) if care is not None else ()
+    return Poster(
+        own_words=_paragraphs(notice.own_words),
+        rows=_rows(days, notice.short_answer) if days is not None else (),
+        label=tuple(point.text for point in of_label),
+        cautions=(*(point.text for point in points if point not in of_label), *added),
+        care_heading=care.heading if care is not None else "",
+        headline_pt=headline_size(notice.headline),
+    )
+
+
+def _rows(days: Section, answer: str) -> tuple[tuple[str, str], ...]:
+    facts = [(fact.name, fact.value) for fact in days.facts if fact.value.casefold() not in answer.casefold()]
+    return (*facts, *(("", told) for told in _paragraphs(days.markdown)))
+
+
+def _paragraphs(markdown: str) -> tuple[str, ...]:
+    return tuple(" ".join(one.sentences) for one in paragraphs_of(markdown, markdown=True))
+
+
+def _ever_shorter(poster: Poster) -> Iterator[Poster]:
+    """The fullest choice first; the rule stands at the head of this module."""
+    yield poster
+    while poster.own_words:
+        poster = replace(poster, own_words=poster.own_words[:-1])
+        yield poster
+    for rows, cautions in ((3, 2), (1, 1), (0, 1)):
+        while len(poster.rows) > rows:
+            poster = replace(poster, rows=_without_longest(poster.rows))
+            yield poster
+        while len(poster.cautions) > cautions:
+            poster = replace(poster, cautions=poster.cautions[:-1])
+            yield poster
+
+
+def _without_longest(rows: Sequence[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
+    lengths = [len(name) + len(value) for name, value in rows]
+    longest = lengths.index(max(lengths))
+    return (*rows[:longest], *rows[longest + 1 :])
+
+
+def _fits(poster: Poster, notice: Notice, bulletin: Bulletin, foot: Sequence[Block]) -> bool:
+    beside_the_code = [block for block in foot if block.style is not _SOURCE]
+    tall = fits([*_blocks(poster, notice, bulletin), *foot], poster.scale, _GAPS_PT)
+    below = [block for block in foot if block not in beside_the_code]
+    return tall and fits([*_blocks(poster, notice, bulletin), *below], poster.scale, _GAPS_PT + _CODE_PT)
+
+
+def _blocks(poster: Poster, notice: Notice, bulletin: Bulletin) -> list[Block]:
+    headline = Style(size_pt=poster.headline_pt, line=1.1, after_pt=10, bold=True)
+    told = [
+        (bulletin.club.name, _CLUB),
+        (notice.headline, headline),
+        (notice.short_answer, _ANSWER),
+        *((paragraph, _OWN) for paragraph in poster.own_words),
+        *((f"{name} {value}", _ROW) for name, value in poster.rows),
+        *((point, _CARE_LABEL) for point in poster.label),
+        *((point, _CARE) for point in poster.cautions),
+    ]
+    if poster.label or poster.cautions:
+        told.append((poster.care_heading, _HEADING))
+    return [Block(text=text, style=style) for text, style in told]
+
+
+def _foot(notice: Notice, bulletin: Bulletin) -> list[Block]:
+    voice = bulletin.voice
+    told = [
+        (voice.say("poster-whole-notice"), _FOOT),
+        (_shown(short_addresses(bulletin)[notice.id]), _ADDRESS),
+        (voice.say("poster-as-it-stood", moment=_moment(bulletin)), _FOOT),
+    ]
+    for source in bulletin.weather_sources:
+        values = {"name": source.name, "credit": source.credit, "licence": source.licence}
+        told.append((voice.say("site-weather-source", use=source.used_for, **values), _SOURCE))
+    return [Block(text=text, style=style) for text, style in told]
+
+
+def _moment(bulletin: Bulletin) -> str:
+    """The moment with its year: a poster may hang for long."""
+    return bulletin.voice.on(date(bulletin.as_of.year + 1, 1, 1)).moment(bulletin.as_of)
+
+
+def _shown(address: str) -> str:
+    """An address as people type it."""
+    return address.removeprefix("https://")
+
+
+def poster_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
+    """Write the poster of each notice.
+
+    Args:
+        bulletin: the bulletin.
+
+    Returns:
+        Files "notices/<id>/poster.html" that need no script, and the style sheet that they share.
+    """
+    addresses = short_addresses(bulletin)
+    style = (files("swardcast") / "outlets" / "static" / STYLE_PATH).read_bytes()
+    posters = (
+        Artifact(
+            path=f"notices/{notice.id}/poster.html",
+            media_type="text/html; charset=utf-8",
+            data=_render(notice, addresses[notice.id], bulletin).encode("utf-8"),
+        )
+        for notice in bulletin.notices
+    )
+    return (Artifact(path=STYLE_PATH, media_type="text/css; charset=utf-8", data=style), *posters)
+
+
+def _render(notice: Notice, address: str, bulletin: Bulletin) -> str:
+    voice = bulletin.voice
+    return (
+        _environment()
+        .get_template("poster.html")
+        .render(
+            words_for_templates(voice),
+            notice=notice,
+            poster=poster_of(notice, bulletin),
+            club=bulletin.club,
+            sources=bulletin.weather_sources,
+            style=f"../../{STYLE_PATH}",
+            code=_code(address),
+            address=address,
+            shown=_shown(address),
+            moment=_moment(bulletin),
+            paper="letter" if system_of(voice) is System.CUSTOMARY else "A4",
+        )
+    )
+
+
+def _code(address: str) -> Markup:
+    """The address as a code to be photographed; level M is still read with 15 % of it spoilt (ISO/IEC 18004)."""
+    import segno  # noqa: PLC0415 - for posters alone
+
+    drawn = segno.make(address, error="m", micro=False, boost_error=False)
+    return Markup(drawn.svg_inline(border=4, omitsize=True, dark="#000", light="#fff"))  # noqa: S704 - shapes alone
+
+
+@cache
+def _environment() -> Environment:
+    return Environment(
+        loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
+    )

@@ -1,0 +1,178 @@
+"""A poster: the essentials always whole, the rest by rule; its code read from its picture by another library."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
+import numpy as np
+import pytest
+import zxingcpp
+from hypothesis import given
+from hypothesis import strategies as st
+from lxml import html
+from numpy.typing import NDArray
+
+from swardcast.compose import Bulletin
+from swardcast.notices.notice import Notice, Sentence
+from swardcast.outlets import poster, poster_fit
+from swardcast.outlets.poster import Poster, poster_artifacts, poster_of
+from swardcast.outlets.poster_fit import SCALES, Block, Style, fits, headline_size
+from swardcast.outlets.short_addresses import short_addresses
+from swardcast.records.plan import Part
+from tests.conftest import ROOT
+
+CSS = (ROOT / "plugins/swardcast/outlets/static/poster.css").read_text(encoding="utf-8")
+MOMENTS = ("2027-08-25 12:00", "2027-09-14 09:30")
+LABEL = "The label says: keep people and animals off until the spray has dried."
+WORDS = st.lists(st.text(st.characters(exclude_categories=("C", "Z")), min_size=1, max_size=12), min_size=1).map(
+    " ".join
+)
+
+
+def _notice(bulletin: Bulletin, name: str) -> Notice:
+    return next(notice for notice in bulletin.notices if notice.id == name)
+
+
+def _page(notice: Notice, bulletin: Bulletin) -> html.HtmlElement:
+    """The poster of one notice, through the bulletin that has no other."""
+    _, page = poster_artifacts(replace(bulletin, notices=(notice,)))
+    return html.document_fromstring(page.data.decode("utf-8"))
+
+
+def _text(page: html.HtmlElement) -> str:
+    return " ".join(page.body.text_content().split())
+
+
+def _with_labels(notice: Notice, *labels: str) -> Notice:
+    points = tuple(Sentence(text=label, source=notice.planned_in) for label in labels)
+    sections = [
+        replace(one, points=(*points, *one.points)) if one.part is Part.TAKE_CARE else one for one in notice.sections
+    ]
+    return replace(notice, sections=tuple(sections))
+
+
+def _drawn(page: html.HtmlElement) -> NDArray[np.uint8]:
+    """The code as dots, 8 for a module, drawn here from the strokes of its SVG (SVG 2, section 9.3)."""
+    (svg,) = page.xpath("//*[local-name()='svg']")
+    width, height = (int(number) for number in (svg.get("viewbox") or svg.get("viewBox")).split()[2:])
+    dots = np.full((height, width), 255, np.uint8)
+    (path,) = svg.xpath(".//*[local-name()='path'][@stroke]/@d")
+    x = y = 0.0
+    for command, first, second in re.findall(r"([Mmh])(-?[\d.]+)(?:[ ,]?(-?[\d.]+))?", path):
+        if command == "h":
+            dots[int(y), int(x) : int(x + float(first))] = 0
+            x += float(first)
+        else:
+            x, y = (float(first), float(second)) if command == "M" else (x + float(first), y + float(second))
+    return np.kron(dots, np.ones((8, 8), np.uint8))
+
+
+@pytest.mark.parametrize("moment", MOMENTS)
+def test_every_poster_has_the_essentials_and_its_code_leads_to_the_notice(
+    demo_bulletin_at: Callable[[str], Bulletin], moment: str
+) -> None:
+    bulletin = demo_bulletin_at(moment)
+    addresses = short_addresses(bulletin)
+    for notice in bulletin.notices:
+        page = _page(notice, bulletin)
+        said = _text(page)
+        for essential in ("Quillhaven Golf Club", notice.headline, notice.short_answer):
+            assert essential in said
+        assert addresses[notice.id].removeprefix("https://") in said
+        assert f"how it stood at {bulletin.voice.moment(bulletin.as_of)} 2027." in said
+        assert [code.text for code in zxingcpp.read_barcodes(_drawn(page))] == [addresses[notice.id]]
+        assert not page.xpath("//script | //style | //*[@style]")
+
+
+def test_the_words_of_a_label_stand_there_whole_with_their_caution(demo_bulletin: Bulletin) -> None:
+    said = _text(_page(_notice(demo_bulletin, "greens-leaf-disease-2027"), demo_bulletin))
+    assert LABEL in said
+    assert "taken down when it is dry." in said
+    assert "Follow the signs, the product label and local rules" in said
+
+
+def test_the_label_stays_when_everything_else_is_long(demo_bulletin: Bulletin) -> None:
+    labels = [
+        f"The label says: {'keep off the grass until it is dry ' * 6}and read part {number}." for number in "1234567"
+    ]
+    notice = _with_labels(_notice(demo_bulletin, "greens-renovation-2027"), *labels)
+    notice = replace(notice, own_words="\n\n".join([notice.own_words] * 9), headline=f"{notice.headline} " * 4)
+    chosen = poster_of(notice, demo_bulletin)
+    assert chosen.label == tuple(labels)
+    assert (chosen.own_words, chosen.rows, len(chosen.cautions)) == ((), (), 1)
+    assert chosen.scale < 100
+    said = _text(_page(notice, demo_bulletin))
+    assert all(label in said for label in labels)
+
+
+def test_what_falls_away_first_is_the_managers_then_the_longest_row_then_the_last_caution(
+    demo_bulletin: Bulletin, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The order of the module's rule, seen by refusing one choice after the other."""
+    seen: list[Poster] = []
+
+    def refuse(choice: Poster, *_: object) -> bool:
+        seen.append(choice)
+        return False
+
+    monkeypatch.setattr(poster, "_fits", refuse)
+    poster_of(_notice(demo_bulletin, "greens-renovation-2027"), demo_bulletin)
+    counts = [(len(one.own_words), len(one.rows), len(one.cautions)) for one in seen if one.scale == 100]
+    own, rows, cautions = counts[0]
+    assert (own, rows) == (2, 4)  # "Most putts roll true" and "Back to normal" stand in the short answer
+    assert cautions > 3
+    expected = [(left, 4, cautions) for left in (2, 1, 0)]
+    expected += [(0, 3, left) for left in range(cautions, 1, -1)]
+    assert counts[: len(expected)] == expected
+    assert counts[len(expected) :] == [(0, 2, 2), (0, 1, 2), (0, 1, 1), (0, 0, 1), (0, 0, 1)]
+    first, fourth = seen[0], seen[3]
+    (gone,) = set(first.rows) - set(fourth.rows)
+    assert len(" ".join(gone)) == max(len(" ".join(row)) for row in first.rows)
+    assert [one.scale for one in seen[-len(SCALES) :]] == list(SCALES)
+
+
+def test_a_hostile_title_does_no_harm_and_comes_through(demo_bulletin: Bulletin) -> None:
+    hostile = "<script>alert(1)</script> & \"quoted\" 'too' 🏌️ ירוק"
+    page = _page(replace(demo_bulletin.notices[0], headline=hostile), demo_bulletin)
+    assert not page.xpath("//script")
+    assert page.xpath("//h1")[0].text == hostile
+
+
+def test_a_word_longer_than_a_line_makes_the_type_smaller(demo_bulletin: Bulletin) -> None:
+    long = replace(_notice(demo_bulletin, "path-10-2027"), headline="Grün" * 12)
+    assert headline_size(long.headline) == 26
+    assert poster_of(long, demo_bulletin).scale < 100
+
+
+def test_the_style_sheet_has_the_sizes_that_were_reckoned_with() -> None:
+    for style, selector in (
+        (poster._CLUB, ".sc-club"), (poster._ANSWER, ".sc-short"), (poster._ROW, ".sc-days li"), (poster._OWN, ".sc-own p"),
+        (poster._HEADING, ".sc-care h2"), (poster._CARE, ".sc-care li"), (poster._FOOT, ".sc-told p"),
+        (poster._ADDRESS, ".sc-told p.sc-address"), (poster._SOURCE, ".sc-source"),
+    ):  # fmt: skip
+        (rule,) = re.findall(rf"^{re.escape(selector)} \{{(.*)\}}", CSS, re.MULTILINE)
+        assert f"font-size: {style.size_pt / 10:.1f}rem; line-height: {style.line:g};" in rule, selector
+        assert ("font-weight: bold" in rule) or selector == ".sc-care h2" or not style.bold
+    for scale in SCALES:
+        assert f"html.sc-scale-{scale} {{ font-size: {scale / 10:g}pt; }}" in CSS
+    for size in (44, 38, 32, 26):
+        assert f".sc-headline-{size} {{ font-size: {size / 10}rem; }}" in CSS
+
+
+@given(WORDS, st.sampled_from(SCALES[:8]))
+def test_what_fits_fits_in_smaller_type_too_and_without_its_last_word(text: str, scale: int) -> None:
+    style = Style(size_pt=40)
+    if fits([Block(text=text, style=style)], scale, 400.0):
+        assert fits([Block(text=text, style=style)], SCALES[SCALES.index(scale) + 1], 400.0)
+        assert fits([Block(text=text.rpartition(" ")[0], style=style)], scale, 400.0)
+
+
+def test_lines_are_counted_as_by_hand() -> None:
+    """186 mm are 527 pt; at 50 pt an "n" is 28.5 pt: 18 of them fill a line, and 4 words of 4 do with their blanks."""
+    style = Style(size_pt=50)
+    assert poster_fit._lines("n" * 18, style, 1.0) == 1
+    assert poster_fit._lines("n" * 19, style, 1.0) is None
+    assert poster_fit._lines("nnnn " * 4, style, 1.0) == 1
+    assert poster_fit._lines("nnnn " * 5, style, 1.0) == 2
