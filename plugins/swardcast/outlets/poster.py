@@ -3,9 +3,10 @@
 The essentials always stand there as a whole: headline, short answer, the product label's words with their caution, the
 first of the other cautions, the short address with its code, the moment it holds for, the club. The rest stands there
 while there is room and falls away as a whole, never in part: first the manager's own words, the last paragraph first;
-then the rows of "Day by day", the longest first, down to three; the further cautions, the last first, down to two; then
-the rows down to one and the cautions to the first; then the last row. A row that the short answer has said is left out.
-If the essentials are still too much, or a word is longer than a line, the type gets smaller.
+then the rows of "Day by day", the longest first, down to three; the further cautions, the last first, down to two;
+then the rows down to one and the cautions to the first; then the last row. If the essentials are still too much, or a
+word is longer than a line, the type gets a step smaller, and what falls away begins anew. A row that the short answer
+has said is left out.
 """
 
 from __future__ import annotations
@@ -82,16 +83,16 @@ def poster_of(notice: Notice, bulletin: Bulletin) -> Poster:
         bulletin: its bulletin.
 
     Returns:
-        The fullest choice that fits one page in type that is read at two metres; else the essentials in smaller type.
+        The fullest choice that fits one page in type that is read at two metres; else in type as large as may be.
     """
-    fullest = _fullest(notice, bulletin.voice.say("caution-label"))
-    choices = list(_ever_shorter(fullest))
+    choices = list(_ever_shorter(_fullest(notice, bulletin.voice.say("caution-label"))))
     foot = _foot(notice, bulletin)
-    for choice in choices:
-        if _fits(choice, notice, bulletin, foot):
-            return choice
-    smaller = [replace(choices[-1], scale=scale) for scale in SCALES]
-    return next((choice for choice in smaller if _fits(choice, notice, bulletin, foot)), smaller[-1])
+    for scale in SCALES:
+        for choice in choices:
+            sized = replace(choice, scale=scale)
+            if _fits(sized, notice, bulletin, foot):
+                return sized
+    return replace(choices[-1], scale=SCALES[-1])
 
 
 def _fullest(notice: Notice, label_caution: str) -> Poster:

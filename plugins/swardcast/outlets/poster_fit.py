@@ -10,6 +10,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 __all__ = ["FULL_SCALE", "SCALES", "Block", "Style", "fits", "headline_size"]
@@ -41,7 +42,7 @@ _WIDTHS: Final = {
 }
 _BOLD: Final = 1.08
 _HEADLINES: Final = ((44, 2), (38, 2), (32, 3))
-_SMALLEST_HEADLINE_PT: Final = 26
+_LONG_HEADLINES: Final = (26, 20, 16, 12, 9)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,7 +78,7 @@ class Block:
 
 
 def headline_size(text: str) -> int:
-    """Choose the size of the headline: the largest at which it takes few lines and no word is too long.
+    """Choose the size of the headline: the largest of few lines; below 26 points only for a long word.
 
     Args:
         text: the headline.
@@ -89,7 +90,8 @@ def headline_size(text: str) -> int:
         lines = _lines(text, Style(size_pt=size, bold=True), 1.0)
         if lines is not None and lines <= most_lines:
             return size
-    return _SMALLEST_HEADLINE_PT
+    fitting = (size for size in _LONG_HEADLINES if _lines(text, Style(size_pt=size, bold=True), 1.0) is not None)
+    return next(fitting, _LONG_HEADLINES[-1])
 
 
 def fits(blocks: Sequence[Block], scale: int, fixed_pt: float) -> bool:
@@ -113,6 +115,7 @@ def fits(blocks: Sequence[Block], scale: int, fixed_pt: float) -> bool:
     return height <= _AIR * _HEIGHT_PT
 
 
+@lru_cache(maxsize=2048)  # a choice asks for what the one before it asked for, but for one text
 def _lines(text: str, style: Style, part: float) -> int | None:
     """Count lines, filled word by word; None where a word is longer than a line."""
     room = style.width * _WIDTH_PT / (part * style.size_pt * (_BOLD if style.bold else 1.0))
@@ -143,6 +146,7 @@ def _width(letter: str) -> float:
         return _WIDTHS[letter]
     if letter.isascii():
         return _LARGE if letter.isupper() else _SMALL
-    if unicodedata.name(letter, "").startswith(("LATIN SMALL", "GREEK SMALL", "CYRILLIC SMALL")):
+    name = unicodedata.name(letter, "")
+    if name.startswith(("LATIN SMALL", "GREEK SMALL", "CYRILLIC SMALL", "HEBREW LETTER", "ARABIC LETTER")):
         return _LARGE
     return _BROAD if letter.isalnum() else _FULL
