@@ -137,7 +137,7 @@ def _compose(generator: ArticlesGenerator) -> None:
         calendar_artifact(bulletin),
         *short_page_artifacts(bulletin, graph),
         *message_artifacts(bulletin),
-        *poster_artifacts(bulletin),
+        *poster_artifacts(bulletin, graph),
         *status_artifacts(bulletin),
         *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
         *_pictures(cards),

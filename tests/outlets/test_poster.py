@@ -17,6 +17,7 @@ from numpy.typing import NDArray
 from swardcast.compose import Bulletin
 from swardcast.notices.notice import Notice, Sentence
 from swardcast.outlets import poster, poster_fit
+from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster import Poster, poster_artifacts, poster_of
 from swardcast.outlets.poster_fit import SCALES, Block, Style, fits, headline_size
 from swardcast.outlets.short_addresses import short_addresses
@@ -37,7 +38,8 @@ def _notice(bulletin: Bulletin, name: str) -> Notice:
 
 def _page(notice: Notice, bulletin: Bulletin) -> html.HtmlElement:
     """The poster of one notice, through the bulletin that has no other."""
-    _, page = poster_artifacts(replace(bulletin, notices=(notice,)))
+    alone = replace(bulletin, notices=(notice,))
+    _, page = poster_artifacts(alone, OpenGraph(bulletin=alone, pictures={}))
     return html.document_fromstring(page.data.decode("utf-8"))
 
 

@@ -15,6 +15,7 @@ import zxingcpp
 from swardcast.cli import build_pdf
 from swardcast.compose import Bulletin
 from swardcast.notices.notice import Notice, Sentence
+from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.records.plan import Part
@@ -58,7 +59,7 @@ def _one(bulletin: Bulletin, case: str) -> Notice:
 
 
 def _print(folder: Path, bulletin: Bulletin, paper: str) -> Path:
-    for artifact in poster_artifacts(bulletin):
+    for artifact in poster_artifacts(bulletin, OpenGraph(bulletin=bulletin, pictures={})):
         target = folder / artifact.path
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(artifact.data.replace(b'data-paper="A4"', f'data-paper="{paper}"'.encode()))

@@ -26,6 +26,7 @@ from swardcast.compose import Bulletin
 from swardcast.language.measures import System, system_of
 from swardcast.language.sentences import paragraphs_of
 from swardcast.notices.notice import Notice, Section
+from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster_fit import FULL_SCALE, SCALES, Block, Style, fits, headline_size
 from swardcast.outlets.saying import words_for_templates
 from swardcast.outlets.short_addresses import short_addresses
@@ -187,11 +188,12 @@ def _shown(address: str) -> str:
     return address.removeprefix("https://")
 
 
-def poster_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
+def poster_artifacts(bulletin: Bulletin, graph: OpenGraph) -> tuple[Artifact, ...]:
     """Write the poster of each notice.
 
     Args:
         bulletin: the bulletin.
+        graph: what a service shows of a pasted link: the same as of the notice's own page.
 
     Returns:
         Files "notices/<id>/poster.html" that need no script, and the style sheet that they share.
@@ -202,14 +204,14 @@ def poster_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
         Artifact(
             path=f"notices/{notice.id}/poster.html",
             media_type="text/html; charset=utf-8",
-            data=_render(notice, addresses[notice.id], bulletin).encode("utf-8"),
+            data=_render(notice, addresses[notice.id], bulletin, graph).encode("utf-8"),
         )
         for notice in bulletin.notices
     )
     return (Artifact(path=STYLE_PATH, media_type="text/css; charset=utf-8", data=style), *posters)
 
 
-def _render(notice: Notice, address: str, bulletin: Bulletin) -> str:
+def _render(notice: Notice, address: str, bulletin: Bulletin, graph: OpenGraph) -> str:
     voice = bulletin.voice
     return (
         _environment()
@@ -220,6 +222,7 @@ def _render(notice: Notice, address: str, bulletin: Bulletin) -> str:
             poster=poster_of(notice, bulletin),
             club=bulletin.club,
             sources=bulletin.weather_sources,
+            properties=graph.of_notice(notice),
             style=f"../../{STYLE_PATH}",
             code=_code(address),
             address=address,
