@@ -15,6 +15,7 @@ from lxml import html
 from numpy.typing import NDArray
 
 from swardcast.compose import Bulletin
+from swardcast.language.catalogue import built_in
 from swardcast.notices.notice import Notice, Sentence
 from swardcast.outlets import poster, poster_fit
 from swardcast.outlets.open_graph import OpenGraph
@@ -148,6 +149,13 @@ def test_a_title_with_a_word_longer_than_a_line_is_smaller_and_the_rest_is_not(d
     chosen = poster_of(long, demo_bulletin)
     assert (chosen.headline_pt, chosen.scale) == (9, 100)
     assert headline_size("Bewässerungsleitung") > 26
+
+
+def test_the_paper_of_a_pdf_is_that_of_the_clubs_language(demo_bulletin: Bulletin) -> None:
+    notice = _notice(demo_bulletin, "path-10-2027")
+    american = replace(demo_bulletin, club=replace(demo_bulletin.club, language="en-US", catalogue=built_in("en-US")))
+    assert _page(notice, demo_bulletin).get("data-paper") == "A4"
+    assert _page(notice, american).get("data-paper") == "letter"
 
 
 def test_the_style_sheet_has_the_sizes_that_were_reckoned_with() -> None:
