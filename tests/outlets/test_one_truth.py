@@ -1,0 +1,117 @@
+"""One bulletin, many outlets: at ten moments of the demo each of them says the same of the same notice."""
+
+from __future__ import annotations
+
+import json
+import re
+from datetime import date, timedelta
+
+import pytest
+from icalendar import Calendar
+from lxml import html
+
+from swardcast.artifact import Artifact
+from swardcast.compose import Bulletin
+from swardcast.notices.notice import Notice
+from swardcast.outlets.calendar import calendar_artifact, uid_of
+from swardcast.outlets.email import email_artifacts
+from swardcast.outlets.html import notice_html
+from swardcast.outlets.message import messages_of
+from swardcast.outlets.open_graph import OpenGraph
+from swardcast.outlets.poster import poster_artifacts
+from swardcast.outlets.short_pages import short_page_artifacts
+from swardcast.outlets.status_file import status_artifacts
+from swardcast.outlets.structured_data import notice_data
+from swardcast.outlook.states import Work
+
+_MOMENTS = ("04-30", "05-05", "06-08", "07-16", "08-20", "08-24", "08-25", "08-27", "09-06", "09-14")
+_DAY = re.compile(
+    r"\b\d{1,2} (?:January|February|March|April|May|June|July|August|September|October|November|December)\b"
+)
+
+
+@pytest.fixture(params=_MOMENTS)
+def bulletin(request: pytest.FixtureRequest, evenings: dict[date, Bulletin]) -> Bulletin:
+    return evenings[date.fromisoformat(f"2027-{request.param}")]
+
+
+def _plain(text: str) -> str:
+    return " ".join(text.split())
+
+
+def _shown(artifact: Artifact) -> str:
+    return _plain(html.fromstring(artifact.data.decode()).text_content())
+
+
+def _by_path(artifacts: tuple[Artifact, ...]) -> dict[str, Artifact]:
+    return {artifact.path: artifact for artifact in artifacts}
+
+
+def test_page_mail_poster_and_short_address_show_the_same_headline_and_answer(bulletin: Bulletin) -> None:
+    graph = OpenGraph(bulletin=bulletin, pictures={})
+    mails = _by_path(email_artifacts(bulletin))
+    posters = _by_path(poster_artifacts(bulletin, graph))
+    short = " ".join(_shown(page) for page in short_page_artifacts(bulletin, graph))
+    for notice in bulletin.notices:
+        headline, answer = _plain(notice.headline), _plain(notice.short_answer)
+        assert answer in _plain(html.fromstring(notice_html(notice, bulletin.voice, "../../")).text_content())
+        assert headline in short
+        assert answer in short
+        folder = f"notices/{notice.id}"
+        told = [_plain(mails[f"{folder}/email.txt"].data.decode()), _shown(mails[f"{folder}/email.html"])]
+        for shown in (*told, _shown(posters[f"{folder}/poster.html"])):
+            assert headline in shown, notice.id
+            assert answer in shown, notice.id
+
+
+def test_the_status_file_and_the_pages_data_have_the_notices_state_and_words(bulletin: Bulletin) -> None:
+    status = {one["id"]: one for one in json.loads(status_artifacts(bulletin)[0].data)["notices"]}
+    graph = OpenGraph(bulletin=bulletin, pictures={})
+    current = {job for job, outlook in bulletin.outlook.jobs.items() if outlook.work is not Work.BACK_TO_NORMAL}
+    assert current <= set(status)
+    for notice in bulletin.notices:
+        work = bulletin.outlook.jobs[notice.id].work
+        data = notice_data(notice, bulletin, graph)
+        assert (data["name"], data["description"]) == (notice.headline, notice.short_answer)
+        assert str(data["eventStatus"]).endswith("EventCancelled") is (work is Work.CALLED_OFF)
+        if notice.id in status:
+            told = status[notice.id]
+            assert (told["headline"], told["short_answer"]) == (notice.headline, notice.short_answer)
+            assert told["state"]["words"] == notice.work
+            assert told["revision"] == notice.revision
+
+
+def _days_of(notice: Notice) -> set[str]:
+    said = [notice.headline, notice.short_answer, notice.normal, notice.when]
+    said += [fact.value for section in notice.sections for fact in section.facts]
+    days = set(_DAY.findall(" ".join(said)))
+    spans = re.findall(r"\b(\d{1,2}) to \d{1,2} (\w+)", " ".join(said))
+    return days | {f"{day} {month}" for day, month in spans}
+
+
+def test_every_day_in_a_short_message_is_a_day_of_its_notice(bulletin: Bulletin) -> None:
+    messages = messages_of(bulletin)
+    assert set(messages) == {notice.id for notice in bulletin.notices}
+    for notice in bulletin.notices:
+        assert set(_DAY.findall(messages[notice.id])) <= _days_of(notice), (messages[notice.id], notice.id)
+
+
+def test_the_calendar_heals_until_the_day_that_the_notice_allows_for(bulletin: Bulletin) -> None:
+    """An all-day event ends on the day before its DTEND (RFC 5545, section 3.6.1)."""
+    calendar = Calendar.from_ical(calendar_artifact(bulletin).data)
+    events = {str(event["UID"]): event for event in calendar.walk("VEVENT")}
+    met = 0
+    for name, story in ((notice.id, bulletin.outlook.jobs[notice.id]) for notice in bulletin.notices):
+        healing = events.get(uid_of(f"{name}.healing", bulletin.club.site))
+        if healing is None or healing["STATUS"] != "TENTATIVE":
+            continue
+        notice = next(one for one in bulletin.notices if one.id == name)
+        ends = healing.decoded("DTEND")
+        assert isinstance(ends, date)
+        last = ends - timedelta(days=1)
+        if story.work is Work.HEALING and "allow until" in notice.normal:
+            assert notice.normal.endswith(bulletin.voice.day(last)), (name, notice.normal, last)
+            met += 1
+    assert met or not any(
+        job.work is Work.HEALING and job.job.normal_after is None for job in bulletin.outlook.jobs.values()
+    )
