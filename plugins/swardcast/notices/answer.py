@@ -42,7 +42,7 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
     said = (*_sentences(matter, brief=False), *label)
     if _words(said) > MOST_WORDS:
         said = (*_sentences(matter, brief=True), *label)
-    if label or matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
+    if label or matter.is_over:
         return said
     is_said = says_allow_until(matter.published, matter.voice) and not matter.is_overdue
     sure = matter.say("answer-how-sure")

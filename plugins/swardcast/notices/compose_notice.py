@@ -84,10 +84,10 @@ def _sections(matter: Matter) -> Iterator[Section]:
     changed = last_change(matter.story, matter.records, matter.voice)
     if changed:
         yield _what_changed(matter, changed)
-    if matter.outlook.work not in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
+    if not matter.is_over:
         yield what_you_can_do(matter)
         yield the_rules(matter)
-    if matter.outlook.work is not Work.CALLED_OFF:
+    if not called_off:
         care = take_care(matter)
         if care.points:
             yield care

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from typing import Final
 
 from swardcast.language.voice import capital
-from swardcast.notices.matter import Matter
+from swardcast.notices.matter import Matter, sum_on
 from swardcast.notices.notice import Section, Sentence
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.why_now import in_paragraphs
 from swardcast.notices.words import places_in_words
-from swardcast.outlook.states import ReasonKind, Work
+from swardcast.outlook.states import ReasonKind
 from swardcast.records.club import Surface
 from swardcast.records.plan import Part
 
@@ -37,10 +37,9 @@ def how_the_date(matter: Matter) -> Section | None:
     Returns:
         The part, or None where the work is over or called off.
     """
-    if matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
+    if matter.is_over:
         return None
-    heals = matter.is_computed and not matter.is_overdue
-    said = [*_how_sure(matter, heals=heals)]
+    said = [*_how_sure(matter)]
     return Section(
         part=Part.HOW_THE_DATE,
         heading=matter.voice.name("part", Part.HOW_THE_DATE),
@@ -49,14 +48,14 @@ def how_the_date(matter: Matter) -> Section | None:
     )
 
 
-def _how_sure(matter: Matter, *, heals: bool) -> Iterator[Sentence]:
-    if heals:
+def _how_sure(matter: Matter) -> Iterator[Sentence]:
+    if matter.is_computed and not matter.is_overdue:
         yield matter.say("sure-likely")
         yield matter.say("sure-allow-until")
         yield matter.say("sure-computed-from")
         yield matter.say("sure-how-near")
         yield matter.say("sure-in-the-cold")
-    elif matter.leaves_turf_whole and matter.job.reopens_after is None:
+    elif matter.is_over_with_the_work:
         yield matter.say("sure-nothing-heals")
         return
     said: dict[str, tuple[str, list[Surface]]] = {}
@@ -64,9 +63,7 @@ def _how_sure(matter: Matter, *, heals: bool) -> Iterator[Sentence]:
         for reason in work.reasons:
             if reason.kind in _ABOUT_HOW_SURE:
                 words = reason_in_words(reason, matter.voice)
-                source = reason.source
-                if source == "computed":
-                    source = f"sum: swardcast explain {work.surface.id}"
+                source = sum_on(work.surface) if reason.source == "computed" else reason.source
                 said.setdefault(words, (source, []))[1].append(work.surface)
     for words, (source, surfaces) in said.items():
         if len(surfaces) == len(matter.outlook.surfaces):

@@ -12,13 +12,19 @@ from swardcast.notices.notice import Sentence
 from swardcast.notices.words import is_overdue
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.limits import LimitInForce
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
 from swardcast.outlook.story import JobStory
+from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
 from swardcast.records.plan import Job
 
-__all__ = ["Matter"]
+__all__ = ["Matter", "sum_on"]
+
+
+def sum_on(surface: Surface) -> str:
+    """Name the sum of a surface as a source: the command that lays it out."""
+    return f"sum: swardcast explain {surface.id}"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -67,6 +73,11 @@ class Matter:
         return f"{self.job.file}, line {self.job.line}"
 
     @property
+    def is_over(self) -> bool:
+        """Whether the work is back to normal or called off, so that nobody waits for anything of it."""
+        return self.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)
+
+    @property
     def is_overdue(self) -> bool:
         """Whether the planned day is over and no entry says that the work has started: no date of it holds any more."""
         return is_overdue(self.outlook, self.voice)
@@ -102,7 +113,7 @@ class Matter:
         if self.job.normal_after is not None or not ends:
             return self.in_plan
         last = max(dated, key=lambda one: one[0])[1] if dated else ends[-1][1]
-        return f"sum: swardcast explain {last.surface.id}"
+        return sum_on(last.surface)
 
     @property
     def published_by(self) -> str:

@@ -41,16 +41,12 @@ def below_the_answer(matter: Matter) -> str:
         Markdown: what is added to the short answer, as long as the work is not over; then the words for the head.
     """
     own = _short_answer(matter)
-    added = [own.markdown] if own is not None and not own.instead and not _is_over(matter) else []
+    added = [own.markdown] if own is not None and not own.instead and not matter.is_over else []
     return "\n\n".join([*added, *filter(None, [matter.job.own_words])])
 
 
 def _short_answer(matter: Matter) -> OwnWords | None:
     return next((own for own in matter.job.own_parts if own.part is Part.SHORT_ANSWER), None)
-
-
-def _is_over(matter: Matter) -> bool:
-    return matter.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)
 
 
 def with_own_words(sections: Iterable[Section], matter: Matter) -> Iterator[Section]:
@@ -71,7 +67,7 @@ def with_own_words(sections: Iterable[Section], matter: Matter) -> Iterator[Sect
             yield section  # from the first day of the work the log knows more than the plan did
             continue
         yield _with(section, own, matter)
-    for own in () if _is_over(matter) else left.values():
+    for own in () if matter.is_over else left.values():
         heading = matter.voice.name("part", own.part)
         yield _with(Section(part=own.part, heading=heading), own, matter)
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from datetime import date
 
-from swardcast.language.voice import Voice
+from swardcast.language.voice import Voice, slug_of
 from swardcast.outlook.states import DateRange, JobOutlook, NoDate, Work
 from swardcast.records.club import Surface, SurfaceKind
 
@@ -192,7 +192,7 @@ def kind_in_words(kind: SurfaceKind, count: int, voice: Voice) -> str:
     Returns:
         The word in the form that goes with the count.
     """
-    return voice.say(f"surface-{kind.value.replace(' ', '-')}", count=count)
+    return voice.say(f"surface-{slug_of(kind)}", count=count)
 
 
 def places_in_words(surfaces: Iterable[Surface], voice: Voice) -> str:
