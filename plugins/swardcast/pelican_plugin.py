@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import re
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from datetime import datetime
 from functools import partial
 from pathlib import Path
@@ -207,23 +207,9 @@ def _tag(kind: SurfaceKind, voice: Voice, settings: Any) -> Tag:
 
 def _add_status_page(generator: PagesGenerator) -> None:
     bulletin: Bulletin = generator.context["bulletin"]
-    page = Page(
-        status_html(bulletin.status, bulletin.voice, bulletin.weather_sources),
-        metadata={
-            "title": bulletin.voice.say("site-status"),
-            "slug": "course-status",
-            "summary": escape(bulletin.status.sentence),
-            "description": escape(bulletin.status.sentence),
-            "date": bulletin.as_of,
-            "status": "published",
-            "template": "status",
-            "url": "index.html",
-            "save_as": "index.html",
-        },
-        settings=generator.settings,
-        source_path=str(Path(generator.path) / "course-status.page"),
-        context=generator.context,
-    )
+    said = bulletin.status.sentence
+    page = _page(generator, "", bulletin.voice.say("site-status"), said, slug="course-status", template="status")
+    page._content = status_html(bulletin.status, bulletin.voice, bulletin.weather_sources)
     generator.pages.insert(0, page)
 
 
@@ -239,16 +225,19 @@ def _add_why_pages(generator: PagesGenerator) -> None:
         generator.pages.append(page)
 
 
-def _page(generator: PagesGenerator, address: str, title: str, summary: str) -> Page:
+def _page(generator: PagesGenerator, folder: str, title: str, summary: str, **more: str) -> Page:
+    """A page of ours at the address of a folder, without content yet; `more` is metadata of its own."""
+    address = f"{folder}/index.html".lstrip("/")
     metadata = {
         "title": escape(title),
-        "slug": address.replace("/", "-"),
+        "slug": folder.replace("/", "-"),
         "summary": escape(summary),
         "description": escape(summary),
         "date": generator.context["bulletin"].as_of,
         "status": "published",
-        "url": f"{address}/index.html",
-        "save_as": f"{address}/index.html",
+        "url": address,
+        "save_as": address,
+        **more,
     }
     source = str(Path(generator.path) / f"{metadata['slug']}.page")
     return Page("", metadata=metadata, settings=generator.settings, source_path=source, context=generator.context)
@@ -264,24 +253,25 @@ def _fill_pages(generator: PagesGenerator) -> None:
         page._content = _PART.sub(partial(_part, _parts(generator, page), page), page._content)  # there is no other way
 
 
-def _part(parts: Mapping[str, str], page: Page, match: re.Match[str]) -> str:
+def _part(parts: Mapping[str, Callable[[], str]], page: Page, match: re.Match[str]) -> str:
     name = match[1].strip()
     if name not in parts:
         message = f"{page.source_path}: found the remark {name!r}; expected one of: {', '.join(parts)}."
         raise SwardcastError(f"{message} {nearest(name, parts)}".rstrip())
-    return parts[name]
+    return parts[name]()
 
 
-def _parts(generator: PagesGenerator, page: Page) -> dict[str, str]:
-    """What the plugin can put into a page of the site's own; links are relative where the site's are."""
+def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]]:
+    """What the plugin can put into a page, made only when asked for; links are relative where the site's are."""
     bulletin: Bulletin = generator.context["bulletin"]
-    up = _root(generator.settings, page.save_as)
+    voice, up = bulletin.voice, _root(generator.settings, page.save_as)
+    drafts = generator.settings["SWARDCAST_EML"]
     return {
-        "sums": sums_html(bulletin.sums, bulletin.voice),
-        "published": published_html(bulletin.published, bulletin.voice),
-        "track record": track_record_html(bulletin.track_record, f"{up}notices/", bulletin.voice),
-        "feeds": feeds_html(feeds_of(bulletin), bulletin.voice, up),
-        "pro shop": pro_shop_html(bulletin, messages_of(bulletin), up, drafts=generator.settings["SWARDCAST_EML"]),
+        "sums": lambda: sums_html(bulletin.sums, voice),
+        "published": lambda: published_html(bulletin.published, voice),
+        "track record": lambda: track_record_html(bulletin.track_record, f"{up}notices/", voice),
+        "feeds": lambda: feeds_html(feeds_of(bulletin), voice, up),
+        "pro shop": lambda: pro_shop_html(bulletin, messages_of(bulletin), up, drafts=drafts),
     }
 
 

@@ -14,7 +14,7 @@ from feedgen.feed import FeedGenerator
 
 from swardcast.artifact import Artifact
 from swardcast.outlets.feed_xml import begun
-from swardcast.outlets.feeds import FeedEntry, FeedPage
+from swardcast.outlets.feeds import FeedEntry, FeedPage, files_of
 
 __all__ = ["atom_artifacts"]
 
@@ -31,10 +31,7 @@ def atom_artifacts(pages: Iterable[FeedPage]) -> tuple[Artifact, ...]:
     Returns:
         A file for each, without a byte that depends on the clock.
     """
-    return tuple(
-        Artifact(path=page.path(_ENDING), media_type=_MEDIA_TYPE, data=_feed(page).atom_str(pretty=True))
-        for page in pages
-    )
+    return files_of(pages, _ENDING, _MEDIA_TYPE, lambda page: _feed(page).atom_str(pretty=True))
 
 
 def _feed(page: FeedPage) -> FeedGenerator:

@@ -6,31 +6,20 @@ Colours are said for light and for dark, and chosen so that a program that turns
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import cache, partial
+from functools import partial
 from urllib.parse import urljoin
 
 import nh3
-from jinja2 import Environment, PackageLoader
 from markupsafe import Markup, escape
 
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice
 from swardcast.outlets.email_content import Email, EmailLink
 from swardcast.outlets.own_words import own_words_html
-from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.rendering import rendered
 from swardcast.records.club import Club
 from swardcast.records.weather import WeatherSource
 
 __all__ = ["email_html"]
-
-
-@cache
-def _environment() -> Environment:
-    environment = Environment(
-        loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
-    )
-    environment.filters["capital"] = capital
-    environment.filters["linked"] = _linked
-    return environment
 
 
 def email_html(email: Email, club: Club, voice: Voice, sources: Sequence[WeatherSource]) -> str:
@@ -48,12 +37,14 @@ def email_html(email: Email, club: Club, voice: Voice, sources: Sequence[Weather
     from css_inline import CSSInliner  # noqa: PLC0415 - loaded late: only builds need it
 
     page = f"{club.site}/{email.folder}"
-    written = (
-        _environment()
-        .get_template("email.html")
-        .render(
-            words_for_templates(voice), email=email, club=club, sources=sources, own_words=partial(_own_words, page)
-        )
+    written = rendered(
+        "email.html",
+        voice,
+        email=email,
+        club=club,
+        sources=sources,
+        own_words=partial(_own_words, page),
+        linked=_linked,
     )
     return str(CSSInliner(load_remote_stylesheets=False).inline(written))
 

@@ -9,18 +9,19 @@ rewritten: it carries the notice as it stood then. Only a note that was withdraw
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
 from typing import Final
 from urllib.parse import urlsplit
 
+from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.notices.bulletins import FeedItem
 from swardcast.records.club import SurfaceKind
 
-__all__ = ["WHOLE_COURSE", "Feed", "FeedEntry", "FeedPage", "feed_pages", "feeds_of", "guid_of"]
+__all__ = ["WHOLE_COURSE", "Feed", "FeedEntry", "FeedPage", "feed_pages", "feeds_of", "files_of", "guid_of"]
 
 WHOLE_COURSE: Final = "status"
 """Name of the feed of the whole course."""
@@ -212,6 +213,23 @@ def feed_pages(
         for number, held in enumerate(archives, start=1):
             pages.append(_page(feed, number, len(archives), [archived(one) for one in held], bulletin))
     return tuple(pages)
+
+
+def files_of(
+    pages: Iterable[FeedPage], ending: str, media_type: str, write: Callable[[FeedPage], bytes]
+) -> tuple[Artifact, ...]:
+    """Write the documents of feeds in one format.
+
+    Args:
+        pages: the documents.
+        ending: ending of the format's files, without the dot.
+        media_type: its media type.
+        write: gives the bytes of a document.
+
+    Returns:
+        A file for each.
+    """
+    return tuple(Artifact(path=page.path(ending), media_type=media_type, data=write(page)) for page in pages)
 
 
 def _archives(newest_first: Sequence[int]) -> Iterator[Sequence[int]]:

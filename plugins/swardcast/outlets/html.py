@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from functools import cache
 
-from jinja2 import Environment, PackageLoader
 from markupsafe import Markup
 
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
 from swardcast.notices.status import CourseStatus
@@ -16,8 +14,7 @@ from swardcast.notices.sums import JobSums
 from swardcast.notices.track_record import Comparisons
 from swardcast.notices.why import WhyPage
 from swardcast.outlets.feeds import Feed
-from swardcast.outlets.own_words import own_words_html
-from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.rendering import rendered
 from swardcast.records.weather import WeatherSource
 
 __all__ = [
@@ -33,16 +30,6 @@ __all__ = [
 ]
 
 
-@cache
-def _environment() -> Environment:
-    environment = Environment(
-        loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
-    )
-    environment.filters["capital"] = capital
-    environment.filters["own_words"] = lambda text: Markup(own_words_html(text))  # noqa: S704 - cleaned by nh3
-    return environment
-
-
 def notice_html(notice: Notice, voice: Voice, root: str) -> str:
     """Render a notice's body.
 
@@ -54,7 +41,7 @@ def notice_html(notice: Notice, voice: Voice, root: str) -> str:
     Returns:
         HTML from the short answer on, without the headline; every text is escaped.
     """
-    return _environment().get_template("notice.html").render(words_for_templates(voice), notice=notice, root=root)
+    return rendered("notice.html", voice, notice=notice, root=root)
 
 
 def why_html(page: WhyPage, voice: Voice, root: str) -> str:
@@ -68,7 +55,7 @@ def why_html(page: WhyPage, voice: Voice, root: str) -> str:
     Returns:
         HTML without the title; every text is escaped.
     """
-    return _environment().get_template("why.html").render(words_for_templates(voice), page=page, root=root)
+    return rendered("why.html", voice, page=page, root=root)
 
 
 def why_index_html(pages: Sequence[WhyPage], voice: Voice, root: str) -> str:
@@ -86,7 +73,7 @@ def why_index_html(pages: Sequence[WhyPage], voice: Voice, root: str) -> str:
         (voice.say("why-index-ours"), [page for page in pages if page.jobs]),
         (voice.say("why-index-others"), [page for page in pages if not page.jobs]),
     ]
-    return _environment().get_template("why_index.html").render(words_for_templates(voice), groups=groups, root=root)
+    return rendered("why_index.html", voice, groups=groups, root=root)
 
 
 def item_html(item: FeedItem, body: str, voice: Voice, root: str) -> str:
@@ -102,7 +89,7 @@ def item_html(item: FeedItem, body: str, voice: Voice, root: str) -> str:
         HTML; every text of the item is escaped.
     """
     told = Markup(body)  # noqa: S704 - made above
-    return _environment().get_template("item.html").render(words_for_templates(voice), item=item, body=told, root=root)
+    return rendered("item.html", voice, item=item, body=told, root=root)
 
 
 def feeds_html(feeds: Sequence[Feed], voice: Voice, root: str) -> str:
@@ -116,7 +103,7 @@ def feeds_html(feeds: Sequence[Feed], voice: Voice, root: str) -> str:
     Returns:
         HTML; every text is escaped.
     """
-    return _environment().get_template("feeds.html").render(words_for_templates(voice), feeds=feeds, root=root)
+    return rendered("feeds.html", voice, feeds=feeds, root=root)
 
 
 def sums_html(sums: Sequence[JobSums], voice: Voice) -> str:
@@ -129,7 +116,7 @@ def sums_html(sums: Sequence[JobSums], voice: Voice) -> str:
     Returns:
         HTML; every text is escaped.
     """
-    return _environment().get_template("sums.html").render(words_for_templates(voice), sums=sums)
+    return rendered("sums.html", voice, sums=sums)
 
 
 def published_html(published: Comparisons, voice: Voice) -> str:
@@ -142,7 +129,7 @@ def published_html(published: Comparisons, voice: Voice) -> str:
     Returns:
         HTML; every text is escaped.
     """
-    return _environment().get_template("published.html").render(words_for_templates(voice), published=published)
+    return rendered("published.html", voice, published=published)
 
 
 def track_record_html(record: Comparisons, notices: str, voice: Voice) -> str:
@@ -156,11 +143,7 @@ def track_record_html(record: Comparisons, notices: str, voice: Voice) -> str:
     Returns:
         HTML; every text is escaped.
     """
-    return (
-        _environment()
-        .get_template("track_record.html")
-        .render(words_for_templates(voice), record=record, notices=notices)
-    )
+    return rendered("track_record.html", voice, record=record, notices=notices)
 
 
 def status_html(status: CourseStatus, voice: Voice, sources: Sequence[WeatherSource] = ()) -> str:
@@ -174,4 +157,4 @@ def status_html(status: CourseStatus, voice: Voice, sources: Sequence[WeatherSou
     Returns:
         HTML; every text is escaped.
     """
-    return _environment().get_template("status.html").render(words_for_templates(voice), status=status, sources=sources)
+    return rendered("status.html", voice, status=status, sources=sources)

@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from swardcast.artifact import Artifact
-from swardcast.outlets.feeds import FeedEntry, FeedPage
+from swardcast.outlets.feeds import FeedEntry, FeedPage, files_of
 
 __all__ = ["json_artifacts"]
 
@@ -28,14 +28,11 @@ def json_artifacts(pages: Iterable[FeedPage]) -> tuple[Artifact, ...]:
     Returns:
         A file for each, without a byte that depends on the clock.
     """
-    return tuple(
-        Artifact(
-            path=page.path(_ENDING),
-            media_type=_MEDIA_TYPE,
-            data=(json.dumps(_feed(page), ensure_ascii=False, indent=1) + "\n").encode(),
-        )
-        for page in pages
-    )
+    return files_of(pages, _ENDING, _MEDIA_TYPE, _written)
+
+
+def _written(page: FeedPage) -> bytes:
+    return (json.dumps(_feed(page), ensure_ascii=False, indent=1) + "\n").encode()
 
 
 def _feed(page: FeedPage) -> dict[str, object]:

@@ -14,11 +14,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from functools import cache
 from importlib.resources import files
 from typing import Final
 
-from jinja2 import Environment, PackageLoader
 from markupsafe import Markup
 
 from swardcast.artifact import Artifact
@@ -28,7 +26,7 @@ from swardcast.language.sentences import paragraphs_of
 from swardcast.notices.notice import Notice, Section
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster_fit import FULL_SCALE, SCALES, Block, Style, fits, headline_size
-from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.rendering import rendered
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.records.plan import Part
 
@@ -213,23 +211,20 @@ def poster_artifacts(bulletin: Bulletin, graph: OpenGraph) -> tuple[Artifact, ..
 
 def _render(notice: Notice, address: str, bulletin: Bulletin, graph: OpenGraph) -> str:
     voice = bulletin.voice
-    return (
-        _environment()
-        .get_template("poster.html")
-        .render(
-            words_for_templates(voice),
-            notice=notice,
-            poster=poster_of(notice, bulletin),
-            club=bulletin.club,
-            sources=bulletin.weather_sources,
-            properties=graph.of_notice(notice),
-            style=f"../../{STYLE_PATH}",
-            code=_code(address),
-            address=address,
-            shown=_shown(address),
-            moment=_moment(bulletin),
-            paper="letter" if system_of(voice) is System.CUSTOMARY else "A4",
-        )
+    return rendered(
+        "poster.html",
+        voice,
+        notice=notice,
+        poster=poster_of(notice, bulletin),
+        club=bulletin.club,
+        sources=bulletin.weather_sources,
+        properties=graph.of_notice(notice),
+        style=f"../../{STYLE_PATH}",
+        code=_code(address),
+        address=address,
+        shown=_shown(address),
+        moment=_moment(bulletin),
+        paper="letter" if system_of(voice) is System.CUSTOMARY else "A4",
     )
 
 
@@ -239,10 +234,3 @@ def _code(address: str) -> Markup:
 
     drawn = segno.make(address, error="m", micro=False, boost_error=False)
     return Markup(drawn.svg_inline(border=4, omitsize=True, dark="#000", light="#fff"))  # noqa: S704 - shapes alone
-
-
-@cache
-def _environment() -> Environment:
-    return Environment(
-        loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
-    )

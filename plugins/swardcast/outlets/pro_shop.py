@@ -3,23 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import cache
-
-from jinja2 import Environment, PackageLoader
 
 from swardcast.compose import Bulletin
 from swardcast.outlets.email_content import current_notices, email_of_notice, weekly_email
-from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.rendering import rendered
 from swardcast.outlets.short_addresses import short_addresses
 
 __all__ = ["pro_shop_html"]
-
-
-@cache
-def _environment() -> Environment:
-    return Environment(
-        loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
-    )
 
 
 def pro_shop_html(bulletin: Bulletin, messages: Mapping[str, str], root: str, *, drafts: bool) -> str:
@@ -35,9 +25,9 @@ def pro_shop_html(bulletin: Bulletin, messages: Mapping[str, str], root: str, *,
         HTML without the title; every text is escaped. It works without a script, which only copies.
     """
     notices = [notice for _, some in current_notices(bulletin) for notice in some]
-    template = _environment().get_template("pro_shop.html")
-    return template.render(
-        words_for_templates(bulletin.voice),
+    return rendered(
+        "pro_shop.html",
+        bulletin.voice,
         weekly=weekly_email(bulletin),
         notices=[(notice, email_of_notice(notice, bulletin)) for notice in notices],
         addresses=short_addresses(bulletin),

@@ -5,25 +5,14 @@ A notice that was called off, or is over, answers there like any other: the page
 
 from __future__ import annotations
 
-from functools import cache
-
-from jinja2 import Environment, PackageLoader
-
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.notices.notice import Notice
 from swardcast.outlets.open_graph import OpenGraph
-from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.rendering import rendered
 from swardcast.outlets.short_addresses import short_codes, short_path
 
 __all__ = ["short_page_artifacts"]
-
-
-@cache
-def _environment() -> Environment:
-    return Environment(
-        loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
-    )
 
 
 def short_page_artifacts(bulletin: Bulletin, graph: OpenGraph) -> tuple[Artifact, ...]:
@@ -48,7 +37,11 @@ def short_page_artifacts(bulletin: Bulletin, graph: OpenGraph) -> tuple[Artifact
 
 
 def _render(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> str:
-    words = words_for_templates(bulletin.voice)
-    template = _environment().get_template("short_page.html")
-    properties, sources = graph.of_notice(notice), bulletin.weather_sources
-    return template.render(words, notice=notice, club=bulletin.club, sources=sources, properties=properties)
+    return rendered(
+        "short_page.html",
+        bulletin.voice,
+        notice=notice,
+        club=bulletin.club,
+        sources=bulletin.weather_sources,
+        properties=graph.of_notice(notice),
+    )
