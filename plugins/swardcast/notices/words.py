@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from datetime import date
+from enum import Enum
 
 from swardcast.language.voice import Voice, slug_of
 from swardcast.outlook.states import DateRange, JobOutlook, NoDate, Work
@@ -54,28 +55,51 @@ def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> 
         return voice.say(_NO_DATES[given.no_date])
     say_day = voice.short_day if briefly else voice.day
     likely, allow_until = say_day(given.likely), say_day(given.allow_until)
+    match _form_of(given, given.likely, given.allow_until, voice.near):
+        case _Form.FACT:
+            return voice.say("on-day", day=likely)
+        case _Form.BY_NOW:
+            return voice.say("by-now")
+        case _Form.DUE_NOW:
+            return voice.say("due-now", until=allow_until)
+        case _Form.MONTHS:
+            first, last = _months(given, given.allow_until, voice.near)
+            one_year = first.year == last.year  # said once
+            begins = (voice.on(last) if one_year else voice).month(first)
+            return voice.say("months-from-to", first=begins, last=voice.month(last))
+        case _Form.ONE_DAY:
+            return voice.say("likely-by", day=likely)
+        case _Form.RANGE:
+            return voice.say("likely-by-allow-until", day=likely, until=allow_until)
+
+
+class _Form(Enum):
+    """How a date is said."""
+
+    FACT = "a fact"
+    BY_NOW = "by now"
+    DUE_NOW = "due now"
+    MONTHS = "months"
+    ONE_DAY = "one day"
+    RANGE = "likely and allow until"
+
+
+def _form_of(given: DateRange, likely: date, allow_until: date, near: date) -> _Form:
     if given.is_fact:
-        return voice.say("on-day", day=likely)
-    if given.allow_until < voice.near:
-        return voice.say("by-now")
-    if given.likely < voice.near:
-        return voice.say("due-now", until=allow_until)
-    if months := _months(given, voice):
-        first, last = months
-        one_year = first.year == last.year  # said once
-        begins = (voice.on(last) if one_year else voice).month(first)
-        return voice.say("months-from-to", first=begins, last=voice.month(last))
-    if given.allow_until == given.likely:
-        return voice.say("likely-by", day=likely)
-    return voice.say("likely-by-allow-until", day=likely, until=allow_until)
+        return _Form.FACT
+    if allow_until < near:
+        return _Form.BY_NOW
+    if likely < near:
+        return _Form.DUE_NOW
+    first, last = _months(given, allow_until, near)
+    if given.is_wide and (first.year, first.month) != (last.year, last.month):
+        return _Form.MONTHS
+    return _Form.ONE_DAY if allow_until == likely else _Form.RANGE
 
 
-def _months(given: DateRange, voice: Voice) -> tuple[date, date] | None:
-    """A day of the first and of the last month still to come of a range told in months; None where they are one."""
-    if not given.is_wide or given.allow_until is None:
-        return None
-    first, last = max(given.early or given.likely or given.allow_until, voice.near), given.allow_until
-    return None if (first.year, first.month) == (last.year, last.month) else (first, last)
+def _months(given: DateRange, allow_until: date, near: date) -> tuple[date, date]:
+    """A day of the first and of the last month of a range that are still to come."""
+    return max(given.early or given.likely or allow_until, near), allow_until
 
 
 def says_allow_until(given: DateRange, voice: Voice) -> bool:
@@ -88,11 +112,9 @@ def says_allow_until(given: DateRange, voice: Voice) -> bool:
     Returns:
         Whether the words of `range_in_words` have it.
     """
-    if given.likely is None or given.allow_until is None or given.is_fact or given.allow_until < voice.near:
+    if given.likely is None or given.allow_until is None:
         return False
-    if given.likely < voice.near:
-        return True
-    return given.likely != given.allow_until and _months(given, voice) is None
+    return _form_of(given, given.likely, given.allow_until, voice.near) in (_Form.DUE_NOW, _Form.RANGE)
 
 
 def told_before_in_words(told: DateRange, voice: Voice) -> str:
