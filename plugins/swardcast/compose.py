@@ -8,7 +8,7 @@ from datetime import datetime
 
 from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story
-from swardcast.notices.calendar_story import CalendarEvent, calendar_of
+from swardcast.notices.calendar_story import CalendarEvent, calendar_of, calendar_of_withdrawn
 from swardcast.notices.compose_notice import compose_notice
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Notice
@@ -18,6 +18,7 @@ from swardcast.notices.status import CourseStatus, compose_status
 from swardcast.notices.sums import JobSums, job_sums
 from swardcast.notices.track_record import Comparisons, compose_published, compose_track_record
 from swardcast.notices.why import WhyPage, compose_why
+from swardcast.notices.withdrawn import WithdrawnNotice, item_of_withdrawal, withdrawn_notices
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.limits import LimitInForce, limits_in_force
@@ -45,6 +46,7 @@ class Bulletin:
         outlook: how the course stands.
         status: the same in words.
         notices: one for each announced job, in the plan's order.
+        withdrawn: those that were withdrawn; they stand in no list, only at their own addresses.
         items: what members should hear of, newest first.
         calendar: events of the members' calendar, job by job in the plan's order.
         sums: the sums of everything that is healing.
@@ -53,8 +55,8 @@ class Bulletin:
         published: the published recoveries beside what is computed for them.
         weather_sources: services whose weather the dates rest on, which their licences ask us to name.
         remarks: what the manager should look at again; members do not see it.
-        records: the club's records as known at the moment.
-        stories: what members heard of each announced job, by its id.
+        records: the club's records as known at the moment; those of every earlier moment can be made from them.
+        stories: what members heard of each announced job, by its id; of withdrawn ones what they heard until then.
     """
 
     club: Club
@@ -62,6 +64,7 @@ class Bulletin:
     outlook: CourseOutlook
     status: CourseStatus
     notices: tuple[Notice, ...]
+    withdrawn: tuple[WithdrawnNotice, ...]
     items: tuple[FeedItem, ...]
     calendar: tuple[CalendarEvent, ...]
     sums: tuple[JobSums, ...]
@@ -72,6 +75,11 @@ class Bulletin:
     remarks: tuple[str, ...]
     records: ClubRecords
     stories: Mapping[str, JobStory]
+
+    @property
+    def addressed(self) -> tuple[Notice | WithdrawnNotice, ...]:
+        """All notices that answer at an address of their own."""
+        return (*self.notices, *self.withdrawn)
 
     @property
     def voice(self) -> Voice:
@@ -102,22 +110,30 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     for notice in notices:
         kind = voice.name("kind", Kind(notice.category))
         items += items_of_story(stories[notice.id], records, kind, voice)
+    withdrawn = tuple(withdrawn_notices(records, as_of, book))
+    for gone in withdrawn:
+        item = item_of_withdrawal(gone, voice)
+        items += [*items_of_story(gone.story, records, item.category, voice), item]
     return Bulletin(
         club=records.club,
         as_of=outlook.as_of,
         outlook=outlook,
         status=compose_status(outlook, stories, records.club, voice),
         notices=tuple(notices),
+        withdrawn=withdrawn,
         items=tuple(_newest_first(items)),
-        calendar=tuple(event for story in stories.values() for event in calendar_of(story, records, as_of)),
+        calendar=(
+            *(event for story in stories.values() for event in calendar_of(story, records, as_of)),
+            *(event for gone in withdrawn for event in calendar_of_withdrawn(gone, records)),
+        ),
         sums=job_sums(outlook, voice),
         why=compose_why(outlook, stories, voice),
         track_record=compose_track_record(track_record(records, as_of, book), voice),
         published=compose_published(voice),
         weather_sources=records.weather.sources,
         remarks=(*remarks_on(outlook, english), *oversights(known, as_of, english)),
-        records=known,
-        stories=stories,
+        records=records.heard_by(as_of),
+        stories=stories | {gone.id: gone.story for gone in withdrawn},
     )
 
 
@@ -129,13 +145,13 @@ def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
         item: the item.
 
     Returns:
-        The notice, or None for an item on the course status.
+        The notice, or None for an item on the course status, or that a notice was withdrawn.
     """
     story = bulletin.stories.get(item.notice_id)
-    if story is None:
+    told = [change.revision for change in story.changes if change.id == item.id] if story is not None else []
+    if story is None or not told:
         return None
-    (revision,) = (change.revision for change in story.changes if change.id == item.id)
-    changes = story.changes[:revision]
+    changes = story.changes[: told[0]]
     known = bulletin.records.known_at(item.at)
     limits = limits_in_force(standing_entries(known.entries), item.at)
     return _notice(changes[-1].outlook, replace(story, changes=changes, untold=None), known, limits, item.at)

@@ -47,6 +47,7 @@ from swardcast.outlets.html import (
     track_record_html,
     why_html,
     why_index_html,
+    withdrawn_html,
 )
 from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
@@ -60,7 +61,7 @@ from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
-from swardcast.outlets.structured_data import course_data, notice_data, script_text
+from swardcast.outlets.structured_data import course_data, notice_data, script_text, withdrawn_data
 from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
@@ -83,6 +84,7 @@ def connect() -> None:
     signals.page_generator_finalized.connect(_fill_pages)
     signals.page_generator_finalized.connect(_add_status_page)
     signals.page_generator_finalized.connect(_add_why_pages)
+    signals.page_generator_finalized.connect(_add_withdrawn_pages)
     signals.get_generators.connect(_generators)
     signals.finalized.connect(_check_output)
 
@@ -222,6 +224,18 @@ def _add_why_pages(generator: PagesGenerator) -> None:
     for why in bulletin.why:
         page = _page(generator, f"why/{why.slug}", why.title, why.summary)
         page._content = why_html(why, voice, _root(generator.settings, page.save_as))
+        generator.pages.append(page)
+
+
+def _add_withdrawn_pages(generator: PagesGenerator) -> None:
+    """A notice that was withdrawn keeps its address, but stands in no list, as an article would."""
+    bulletin: Bulletin = generator.context["bulletin"]
+    graph: OpenGraph = generator.context["swardcast_graph"]
+    for notice in bulletin.withdrawn:
+        page = _page(generator, f"notices/{notice.id}", notice.headline, notice.short_answer, robots="noindex")
+        page._content = withdrawn_html(notice, bulletin.voice, _root(generator.settings, page.save_as))
+        page.swardcast_graph = graph.of_notice(notice)
+        page.swardcast_data = script_text(withdrawn_data(notice, bulletin))
         generator.pages.append(page)
 
 

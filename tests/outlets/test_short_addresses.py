@@ -4,21 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import date, timedelta
 from pathlib import Path
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 from lxml import html
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.outlets.open_graph import OpenGraph
-from swardcast.outlets.short_addresses import ALPHABET, CODE_LENGTH, codes_of, short_addresses
+from swardcast.outlets.short_addresses import short_addresses
 from swardcast.outlets.short_pages import short_page_artifacts
+from swardcast.records.short_codes import ALPHABET, CODE_LENGTH, code_of
+from tests.conftest import problems_of
 from tests.outlook.small_club import SmallClub, moment
-
-DAY = date(2027, 3, 1)
 
 
 def _two_that_meet() -> tuple[str, str]:
@@ -26,46 +23,49 @@ def _two_that_meet() -> tuple[str, str]:
     seen: dict[str, str] = {}
     for number in range(10_000):
         name = f"greens-sanding-{number}"
-        code = codes_of({name: DAY})[name]
-        if code in seen:
-            return seen[code], name
-        seen[code] = name
+        if code_of(name) in seen:
+            return seen[code_of(name)], name
+        seen[code_of(name)] = name
     pytest.fail("no two ids with the same code: is it made of the id?")
 
 
 def test_a_code_is_short_and_hard_to_misread() -> None:
     assert not set(ALPHABET) & set("01loszaeiou")
-    code = codes_of({"greens-renovation-2027": DAY})["greens-renovation-2027"]
+    code = code_of("greens-renovation-2027")
     assert len(code) == CODE_LENGTH == 5
     assert set(code) <= set(ALPHABET)
 
 
 def test_a_code_is_for_life() -> None:
     """It stands on posters. By hand: `sha256sum` of the id as a number, divided by 26 five times with a calculator."""
-    assert codes_of({"greens-renovation-2027": DAY}) == {"greens-renovation-2027": "mpmcb"}
+    assert code_of("greens-renovation-2027") == "mpmcb"
 
 
-def test_of_two_jobs_that_meet_the_one_announced_first_keeps_its_code() -> None:
-    one, other = _two_that_meet()
-    alone = codes_of({one: DAY})[one]
-    assert codes_of({other: DAY})[other] == alone
-    for first, second in ((one, other), (other, one)):
-        codes = codes_of({second: DAY + timedelta(days=1), first: DAY})
-        assert codes[first] == alone
-        assert codes[second].startswith(alone)
-        assert len(codes[second]) == CODE_LENGTH + 1
+def test_two_jobs_that_meet_are_told_before_anybody_has_the_second_address(tmp_path: Path) -> None:
+    """Also when the plan puts the new one first: what members have seen keeps its address, so the later one is told."""
+    seen, new = _two_that_meet()
+    club = SmallClub(tmp_path)
+    club.job(seen, "05-10", announced="03-02")
+    club.job(new, "06-10", announced="03-09")
+    (said,) = problems_of(tmp_path)
+    assert said == (
+        f"plan/{new}.yaml: line 4, id: found '{new}', whose short address /n/{code_of(new)}/ is that of '{seen}'"
+        f" (plan/{seen}.yaml, line 4); expected an id with a short address of its own, such as '{new}-2'."
+        " Change the id of whichever of the two members have not seen yet."
+    )
+    assert code_of(f"{new}-2") != code_of(seen)
+    club.job(new, "06-10", announced="03-01")  # dated back: now the other one is told, and nothing is built
+    (said,) = problems_of(tmp_path)
+    assert said.startswith(f"plan/{seen}.yaml")
 
 
-@given(
-    st.dictionaries(st.from_regex(r"[a-z0-9]{1,12}(-[a-z0-9]{1,8})?", fullmatch=True), st.integers(0, 400), min_size=1)
-)
-def test_codes_differ_and_a_later_job_changes_none(announced: dict[str, int]) -> None:
-    days = {name: DAY + timedelta(days=after) for name, after in announced.items()}
-    codes = codes_of(days)
-    assert len(set(codes.values())) == len(codes)
-    cut = sorted(days.values())[len(days) // 2]
-    earlier = {name: day for name, day in days.items() if day <= cut}
-    assert codes_of(earlier) == {name: codes[name] for name in earlier}
+def test_no_other_job_changes_a_code(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "05-10")
+    before = short_addresses(compose_bulletin(club.records(), moment("05-01")))
+    club.job("summer", "06-10", announced="03-01")
+    after = short_addresses(compose_bulletin(club.records(), moment("05-01")))
+    assert before.items() < after.items()
 
 
 def test_no_address_of_the_demo_ever_changes(

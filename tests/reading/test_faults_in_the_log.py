@@ -40,7 +40,7 @@ OF_WORK_DONE = [
         "job: greens-renovation-2027",
         "job: greens-renovaton-2027",
         f"line 4, job: found 'greens-renovaton-2027', which is not in the plan; expected {JOBS}."
-        " Did you mean 'greens-renovation-2027'?",
+        " Did you mean 'greens-renovation-2027'? If you took it out of the plan, put it back with the field 'withdrawn'.",
     ),
     fault(  # announced on 10 May
         "an entry older than its job's announcement",

@@ -211,7 +211,7 @@ JOBS = [
         "a field of a job misspelt",
         "    why:\n      - It gets",
         "    whyy:\n      - It gets",
-        "line «whyy:», jobs.0.whyy: found the unknown field 'whyy'; expected one of: id, title, … own words."
+        "line «whyy:», jobs.0.whyy: found the unknown field 'whyy'; expected one of: id, title, … withdrawn."
         " Did you mean 'why'?",
     ),
 ]

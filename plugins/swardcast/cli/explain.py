@@ -60,6 +60,13 @@ def _of_surface(options: argparse.Namespace, records: ClubRecords) -> tuple[str,
 def _of_notice(options: argparse.Namespace, records: ClubRecords) -> tuple[str, list[Explanation]]:
     bulletin = compose_bulletin(records, moment_of(options, records))
     notices = {notice.id: notice for notice in bulletin.notices}
+    for gone in bulletin.withdrawn:
+        if gone.id == options.notice:
+            job = records.jobs[gone.id]
+            message = (
+                f"the notice {gone.id!r} was withdrawn ({job.file}, line {job.line}); nothing of it is left to explain."
+            )
+            raise SwardcastError(message)
     if options.notice not in notices:
         known = "no notice is public yet" if not notices else f"expected one of: {', '.join(notices)}"
         message = f"no notice {options.notice!r}; {known}. {nearest(options.notice, notices)}".rstrip()

@@ -7,7 +7,7 @@ moments; and an event that is taken back stays, cancelled. An event that is over
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, time, timedelta
 
@@ -26,6 +26,7 @@ from swardcast.notices.calendar import (
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import text_of
 from swardcast.notices.own_parts import answer_in_own_words
+from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.ledger import job_facts
 from swardcast.outlook.play import statements
@@ -36,7 +37,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import label_counts
 from swardcast.records.standing import standing_entries
 
-__all__ = ["CalendarEvent", "calendar_of"]
+__all__ = ["CalendarEvent", "calendar_of", "calendar_of_withdrawn"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,6 +79,14 @@ class _Version:
     created_at: datetime
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class _History:
+    """Events as last told, by id, and how often the job was told."""
+
+    versions: Mapping[str, _Version]
+    sequence: int
+
+
 def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime) -> tuple[CalendarEvent, ...]:
     """Tell the events of a job with their history.
 
@@ -89,6 +98,41 @@ def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime) -> tuple
     Returns:
         Its events in the order of their days, those that were taken back among them.
     """
+    history = _history(story, records, as_of)
+    return _in_order(_event(version) for version in history.versions.values())
+
+
+def calendar_of_withdrawn(notice: WithdrawnNotice, records: ClubRecords) -> tuple[CalendarEvent, ...]:
+    """Tell the events of a job whose notice was withdrawn: all cancelled, since programs never hear of one left out.
+
+    Args:
+        notice: the notice.
+        records: the club's records.
+
+    Returns:
+        Every event that was ever told of it, in the order of their days.
+    """
+    history = _history(notice.story, records, notice.revised_at - timedelta.resolution)
+    voice = records.club.voice(notice.revised_at.date())
+    told = (voice.say("news-told-at", moment=voice.moment(notice.revised_at)),)
+    return _in_order(
+        replace(
+            _event(version),
+            standing=Standing.CANCELLED,
+            summary=voice.say("calendar-withdrawn", event=version.draft.taken_back),
+            sentences=(*notice.as_told, *told),
+            sequence=history.sequence,
+            changed_at=notice.revised_at,
+        )
+        for version in history.versions.values()
+    )
+
+
+def _in_order(events: Iterable[CalendarEvent]) -> tuple[CalendarEvent, ...]:
+    return tuple(sorted(events, key=lambda event: (_first_day(event), event.id)))
+
+
+def _history(story: JobStory, records: ClubRecords, as_of: datetime) -> _History:
     versions: dict[str, _Version] = {}
     sequence = 0
     for telling in _tellings(story, records, as_of):
@@ -101,8 +145,7 @@ def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime) -> tuple
                 created_at = versions[name].created_at if name in versions else telling.matter.as_of
                 versions[name] = _Version(draft=draft, sequence=sequence, telling=telling, created_at=created_at)
         sequence += 1
-    events = (_event(version) for version in versions.values())
-    return tuple(sorted(events, key=lambda event: (_first_day(event), event.id)))
+    return _History(versions=versions, sequence=sequence)
 
 
 def _keeps_its_words(draft: Draft, telling: Telling) -> bool:

@@ -40,7 +40,7 @@ def own_words_remarks(records: ClubRecords, as_of: datetime, banned: Sequence[Ba
 def _of_jobs(records: ClubRecords, as_of: datetime) -> Iterator[tuple[str, str]]:
     oldest = as_of.astimezone(records.club.time_zone).date() - timedelta(days=_JOB_DAYS)
     for job in records.jobs.values():
-        if job.starts < oldest:
+        if job.starts < oldest or job.is_withdrawn(as_of):
             continue
         place = f"{job.file}, line {job.line}"
         for sentences in job.why:

@@ -115,7 +115,7 @@ def labels_read_ahead(records: ClubRecords, now: datetime, voice: Voice) -> tupl
         f"{job.file}, line {job.line}: the label of the {use.kind.value} is to be read on"
         f" {voice.on(today).day(use.label_read_on)}, and the notice tells it as read already."
         for job in records.jobs.values()
-        if job.announced <= today
+        if job.announced <= today and not job.is_withdrawn(now)
         for use in job.operations
         if isinstance(use, ProductUse) and use.label_read_on > today
     )

@@ -13,6 +13,7 @@ from swardcast.notices.status import CourseStatus
 from swardcast.notices.sums import JobSums
 from swardcast.notices.track_record import Comparisons
 from swardcast.notices.why import WhyPage
+from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.outlets.feeds import Feed
 from swardcast.outlets.rendering import rendered
 from swardcast.records.weather import WeatherSource
@@ -27,6 +28,7 @@ __all__ = [
     "track_record_html",
     "why_html",
     "why_index_html",
+    "withdrawn_html",
 ]
 
 
@@ -42,6 +44,20 @@ def notice_html(notice: Notice, voice: Voice, root: str) -> str:
         HTML from the short answer on, without the headline; every text is escaped.
     """
     return rendered("notice.html", voice, notice=notice, root=root)
+
+
+def withdrawn_html(notice: WithdrawnNotice, voice: Voice, root: str) -> str:
+    """Render what stays of a notice that was withdrawn.
+
+    Args:
+        notice: the notice.
+        voice: the language and the day of the reader.
+        root: address of the site's first page, ending with a slash.
+
+    Returns:
+        HTML without the headline; every text is escaped.
+    """
+    return rendered("withdrawn.html", voice, notice=notice, root=root)
 
 
 def why_html(page: WhyPage, voice: Voice, root: str) -> str:

@@ -36,7 +36,7 @@ def message_text(wordings: Iterable[str], address: str) -> str:
 
 
 def messages_of(bulletin: Bulletin) -> dict[str, str]:
-    """Give the short message of each notice.
+    """Give the short message of each notice; that of a withdrawn one says so.
 
     Args:
         bulletin: the bulletin.
@@ -45,7 +45,7 @@ def messages_of(bulletin: Bulletin) -> dict[str, str]:
         Messages by the notice's id.
     """
     addresses = short_addresses(bulletin)
-    return {notice.id: message_text(notice.in_short, addresses[notice.id]) for notice in bulletin.notices}
+    return {notice.id: message_text(notice.in_short, addresses[notice.id]) for notice in bulletin.addressed}
 
 
 def message_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:

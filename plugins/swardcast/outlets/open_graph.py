@@ -1,7 +1,7 @@
 """What a service shows of a page whose link was pasted: Open Graph (https://ogp.me/).
 
 The four properties that it asks of every page are og:title, og:type, og:image and og:url; a page goes without og:image
-only where its words are in letters that the font of the pictures lacks.
+only where its words are in letters that the font of the pictures lacks, or its notice was withdrawn.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from swardcast.compose import Bulletin
 from swardcast.notices.notice import Notice
+from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.outlets.preview import HOME_PICTURE, picture_path
 from swardcast.outlets.preview_picture import HEIGHT_PX, WIDTH_PX
 from swardcast.outlets.short_addresses import site_address
@@ -32,7 +33,7 @@ class OpenGraph:
     bulletin: Bulletin
     pictures: Mapping[str, str]
 
-    def of_notice(self, notice: Notice) -> list[tuple[str, str]]:
+    def of_notice(self, notice: Notice | WithdrawnNotice) -> list[tuple[str, str]]:
         """Give the properties of a notice's page, and of the short address that leads to it.
 
         Args:

@@ -1,6 +1,6 @@
 """The pages behind short addresses: each leads to its notice at once, and says the short answer where it cannot.
 
-A notice that was called off, or is over, answers there like any other: the page says so and leads to it.
+A notice that was called off, withdrawn or is over answers there like any other: the page says so and leads to it.
 """
 
 from __future__ import annotations
@@ -8,6 +8,7 @@ from __future__ import annotations
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.notices.notice import Notice
+from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.rendering import rendered
 from swardcast.outlets.short_addresses import short_codes, short_path
@@ -32,15 +33,16 @@ def short_page_artifacts(bulletin: Bulletin, graph: OpenGraph) -> tuple[Artifact
             media_type="text/html; charset=utf-8",
             data=_render(notice, bulletin, graph).encode("utf-8"),
         )
-        for notice in bulletin.notices
+        for notice in bulletin.addressed
     )
 
 
-def _render(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> str:
+def _render(notice: Notice | WithdrawnNotice, bulletin: Bulletin, graph: OpenGraph) -> str:
     return rendered(
         "short_page.html",
         bulletin.voice,
         notice=notice,
+        is_withdrawn=isinstance(notice, WithdrawnNotice),
         club=bulletin.club,
         sources=bulletin.weather_sources,
         properties=graph.of_notice(notice),

@@ -17,6 +17,7 @@ from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.notice import Notice
 from swardcast.notices.spans import first_day_of_work, last_day_of_work
+from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.notices.words import is_overdue
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.preview import HOME_PICTURE, picture_path
@@ -25,7 +26,7 @@ from swardcast.outlook.states import JobOutlook, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club
 
-__all__ = ["course_data", "notice_data", "script_text"]
+__all__ = ["course_data", "notice_data", "script_text", "withdrawn_data"]
 
 _SCHEMA: Final = "https://schema.org"
 _ESCAPED: Final = {ord(sign): f"\\u{ord(sign):04x}" for sign in "<>&\u2028\u2029"}
@@ -77,26 +78,52 @@ def notice_data(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> dict[st
         An Event.
     """
     club, job, story = bulletin.club, bulletin.outlook.jobs[notice.id], bulletin.stories[notice.id]
-    site = f"{site_address(club)}/"
     before = _told_before(story, job)
     return _without_none(
         {
-            "@context": _SCHEMA,
-            "@type": "Event",
-            "@id": f"{site}notices/{notice.id}/#event",
-            "name": notice.headline,
-            "description": notice.short_answer,
-            "url": f"{site}notices/{notice.id}/",
-            "inLanguage": club.language,
+            **_event(notice, club),
             "eventStatus": f"{_SCHEMA}/{_status(job, before, bulletin.voice)}",
             "startDate": _start(job, club),
             "previousStartDate": before.isoformat() if before is not None else None,
             "endDate": _end(job, bulletin),
-            "location": _course(club),
-            "organizer": {"@type": "Organization", "name": club.name, "url": site},
             "image": graph.picture_address(picture_path(notice.id)),
         }
     )
+
+
+def withdrawn_data(notice: WithdrawnNotice, bulletin: Bulletin) -> dict[str, object]:
+    """Describe the work of a notice that was withdrawn, for programs that have heard of it.
+
+    Args:
+        notice: the notice.
+        bulletin: the bulletin that has it.
+
+    Returns:
+        An Event that is cancelled, on the day that members were told last.
+    """
+    day = first_day_of_work(notice.story.changes[-1].outlook)
+    return _without_none(
+        {
+            **_event(notice, bulletin.club),
+            "eventStatus": f"{_SCHEMA}/EventCancelled",
+            "startDate": day.isoformat(),
+        }
+    )
+
+
+def _event(notice: Notice | WithdrawnNotice, club: Club) -> dict[str, object]:
+    site = f"{site_address(club)}/"
+    return {
+        "@context": _SCHEMA,
+        "@type": "Event",
+        "@id": f"{site}notices/{notice.id}/#event",
+        "name": notice.headline,
+        "description": notice.short_answer,
+        "url": f"{site}notices/{notice.id}/",
+        "inLanguage": club.language,
+        "location": _course(club),
+        "organizer": {"@type": "Organization", "name": club.name, "url": site},
+    }
 
 
 def _course(club: Club) -> dict[str, object]:

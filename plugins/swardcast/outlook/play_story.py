@@ -55,7 +55,7 @@ def play_changes(records: ClubRecords, as_of: datetime) -> list[PlayChange]:
     Returns:
         Changes, oldest first; the first statement counts where something is not open.
     """
-    known = records.known_at(as_of)
+    known = records.heard_by(as_of)  # what was told of a job stays told when it is withdrawn
     listener = _Listener(known, dict.fromkeys(records.surfaces, Play.OPEN))
     groups = groupby(known.entries, key=lambda entry: entry.head.at)
     return [change for at, group in groups for change in listener.hear(at, list(group))]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
+from zoneinfo import ZoneInfo
 
 from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.files import FIXTURES, Files
@@ -12,8 +13,10 @@ from swardcast.reading.house_style import groups_from
 from swardcast.reading.log_file import LogContext, entries_from
 from swardcast.reading.log_order import before_the_label_was_read, dangling, moved_the_wrong_way, never_done
 from swardcast.reading.plan_file import jobs_from
+from swardcast.reading.short_codes import alike_in_short
 from swardcast.reading.surfaces_file import surfaces_from
 from swardcast.reading.weather_folder import club_in, weather_in
+from swardcast.reading.withdrawals import entries_of_withdrawn, led_nowhere
 from swardcast.records.club import Club, Surface
 from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
@@ -54,7 +57,8 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
     if club is not None and surfaces is not None:
         club = _with_groups(files, club, surfaces, problems)
     weather = weather_in(files, club, problems)
-    jobs = _jobs(files, surfaces, problems) if surfaces is not None else {}
+    zone = club.time_zone if club is not None else ZoneInfo("UTC")  # then nothing is made of it
+    jobs = _jobs(files, surfaces, zone, problems) if surfaces is not None else {}
     entries: list[Entry] = []
     if club is not None and surfaces is not None and not _plan_is_broken(problems):
         entries = _entries(files, LogContext(club=club, surfaces=surfaces, jobs=jobs), problems)
@@ -83,11 +87,13 @@ def _plan_is_broken(problems: list[Problem]) -> bool:
     return any(problem.file.startswith("plan/") for problem in problems)
 
 
-def _jobs(files: Files, surfaces: Mapping[str, Surface], problems: list[Problem]) -> dict[str, Job]:
+def _jobs(files: Files, surfaces: Mapping[str, Surface], zone: ZoneInfo, problems: list[Problem]) -> dict[str, Job]:
     jobs: dict[str, Job] = {}
     for name, _ in files.below("plan", "*.yaml"):
         document = files.yaml(name)
-        for job in jobs_from(document, file=name, surfaces=surfaces, problems=problems) if document else ():
+        if document is None:
+            continue
+        for job in jobs_from(document, file=name, surfaces=surfaces, zone=zone, problems=problems):
             if job.id in jobs:
                 first = jobs[job.id]
                 problems.append(
@@ -100,6 +106,8 @@ def _jobs(files: Files, surfaces: Mapping[str, Surface], problems: list[Problem]
                     )
                 )
             jobs.setdefault(job.id, job)
+    problems.extend(alike_in_short(jobs.values()))
+    problems.extend(led_nowhere(jobs, zone))
     return jobs
 
 
@@ -130,6 +138,7 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
         problems.extend(never_done(entries, context.jobs, context.surfaces))
         problems.extend(moved_the_wrong_way(entries, context.jobs))
         problems.extend(before_the_label_was_read(entries, context.jobs))
+        problems.extend(entries_of_withdrawn(entries, context.jobs))
     return list(as_entered(entries))
 
 

@@ -274,13 +274,9 @@ class _EntryReader:
         job = self._context.jobs.get(name)
         if job is None:
             known = ", ".join(self._context.jobs) or "none"
-            self._problem(
-                document,
-                "job",
-                f"{name!r}, which is not in the plan",
-                f"one of: {known}",
-                nearest(name, self._context.jobs),
-            )
+            deleted = "If you took it out of the plan, put it back with the field 'withdrawn'."
+            hint = f"{nearest(name, self._context.jobs)} {deleted}".strip()
+            self._problem(document, "job", f"{name!r}, which is not in the plan", f"one of: {known}", hint)
         elif head.at.astimezone(self._context.club.time_zone).date() < job.announced:
             found = f"{name!r}, which is announced only on {job.announced}"
             hint = "Put the day in its 'announced' earlier."

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Annotated
+from zoneinfo import ZoneInfo
 
 from pydantic import BeforeValidator, Field
 from pydantic_core import PydanticCustomError
@@ -14,13 +16,25 @@ from swardcast.reading.local_rules import LocalRuleItem, local_rules_from
 from swardcast.reading.operations import OperationItem, operation_from
 from swardcast.reading.own_words import own_words_from
 from swardcast.reading.plan_sense import oddities_of
-from swardcast.reading.schema import Day, Lines, Model, Number, Text, Words, one_of, validated, within, wrong
+from swardcast.reading.schema import (
+    Day,
+    Lines,
+    Model,
+    Number,
+    Text,
+    Words,
+    local_moment,
+    one_of,
+    validated,
+    within,
+    wrong,
+)
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.surfaces_file import identifier
 from swardcast.reading.time_spans import MinutesFromTo
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Surface
-from swardcast.records.plan import FollowUp, Job, OwnWords, Play, Reading, Stretch
+from swardcast.records.plan import FollowUp, Job, OwnWords, Play, Reading, Stretch, Withdrawal
 
 __all__ = ["jobs_from"]
 
@@ -50,6 +64,12 @@ class _Reading(Model):
     on: Day | None = None
 
 
+class _Withdrawn(Model):
+    at: Text
+    because: Text
+    instead: Words = ""
+
+
 class _Job(Model):
     id: Annotated[str, BeforeValidator(identifier)]
     title: Text
@@ -68,6 +88,7 @@ class _Job(Model):
     local_rules: list[LocalRuleItem] = []
     scores: Words = ""
     own_words: Words = ""
+    withdrawn: _Withdrawn | None = None
 
 
 class _Programme(Model):
@@ -76,13 +97,16 @@ class _Programme(Model):
     jobs: Annotated[list[_Job], Field(min_length=1)]
 
 
-def jobs_from(document: Located, *, file: str, surfaces: Mapping[str, Surface], problems: list[Problem]) -> list[Job]:
+def jobs_from(
+    document: Located, *, file: str, surfaces: Mapping[str, Surface], zone: ZoneInfo, problems: list[Problem]
+) -> list[Job]:
     """Read one programme.
 
     Args:
         document: the YAML of the plan file.
         file: its name for problems.
         surfaces: all surfaces by id.
+        zone: the club's time zone.
         problems: where problems are added.
 
     Returns:
@@ -93,16 +117,26 @@ def jobs_from(document: Located, *, file: str, surfaces: Mapping[str, Surface], 
         return []
     jobs = []
     for place, job in enumerate(told.jobs):
+        field: tuple[str, ...] = ("surfaces",)
         try:
             chosen = select_surfaces(job.surfaces, surfaces)
+            field = ("withdrawn", "at")
+            withdrawn = _withdrawal(job.withdrawn, zone, document.line(("jobs", place, "withdrawn")))
         except PydanticCustomError as error:
-            problems.append(_problem(error, file, document.line(("jobs", place, "surfaces")), "surfaces"))
+            problems.append(_problem(error, file, document.line(("jobs", place, *field)), ".".join(field)))
             continue
         line = document.line(("jobs", place)) or 1
         words = _own_words(document, place, file, problems)
-        jobs.append(_job(told, job, chosen, words, file=file, line=line))
+        jobs.append(replace(_job(told, job, chosen, words, file=file, line=line), withdrawn=withdrawn))
         problems.extend(oddities_of(jobs[-1], surfaces))
     return jobs
+
+
+def _withdrawal(told: _Withdrawn | None, zone: ZoneInfo, line: int | None) -> Withdrawal | None:
+    if told is None:
+        return None
+    at = local_moment(told.at, zone)
+    return Withdrawal(at=at, because=told.because, instead=told.instead, line=line or 1)
 
 
 def _problem(error: PydanticCustomError, file: str, line: int | None, field: str) -> Problem:

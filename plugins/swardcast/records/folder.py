@@ -36,7 +36,7 @@ class ClubRecords:
     fixtures: tuple[Fixture, ...] = ()
 
     def known_at(self, as_of: datetime) -> ClubRecords:
-        """Leave out what nobody knew yet: later entries, and jobs not announced.
+        """Leave out what nobody knew yet, and what was withdrawn by then: jobs, with the entries that speak of them.
 
         The weather stays whole; `outlook.weather_book` shows it as it was known at a moment.
 
@@ -45,6 +45,25 @@ class ClubRecords:
 
         Returns:
             The records as they stood at that moment.
+        """
+        heard = self.heard_by(as_of)
+        gone = {name for name, job in heard.jobs.items() if job.is_withdrawn(as_of)}
+        if not gone:
+            return heard
+        return replace(
+            heard,
+            jobs={name: job for name, job in heard.jobs.items() if name not in gone},
+            entries=tuple(entry for entry in heard.entries if getattr(entry, "job", "") not in gone),
+        )
+
+    def heard_by(self, as_of: datetime) -> ClubRecords:
+        """Leave out what nobody knew yet: later entries, and jobs not announced. What was withdrawn since is there.
+
+        Args:
+            as_of: the moment, aware.
+
+        Returns:
+            The records from which those of every earlier moment can be made.
         """
         today = as_of.astimezone(self.club.time_zone).date()
         return replace(

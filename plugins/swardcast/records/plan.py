@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, datetime
 from enum import Enum
 
 from swardcast.records.operations import LASTING, Operation
 
-__all__ = ["FollowUp", "Job", "LocalRule", "OwnWords", "Part", "Play", "Reading", "Stretch"]
+__all__ = ["FollowUp", "Job", "LocalRule", "OwnWords", "Part", "Play", "Reading", "Stretch", "Withdrawal"]
 
 
 class Play(Enum):
@@ -117,6 +117,23 @@ class OwnWords:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Withdrawal:
+    """A job taken out of the plan: its notice was a mistake, or another one has taken its place.
+
+    Args:
+        at: from when on it is withdrawn, aware.
+        because: why, for members, as typed.
+        instead: id of the job whose notice members are to read instead, or "".
+        line: where it is written, in the job's file.
+    """
+
+    at: datetime
+    because: str
+    instead: str
+    line: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
     """Operations on named surfaces in one window.
 
@@ -141,6 +158,7 @@ class Job:
         own_parts: the manager's Markdown for single parts of it.
         local_rules: Local Rules that the Committee adopted for it.
         scores: the club's own words on scores and handicap, or "".
+        withdrawn: when and why it was taken out of the plan, or None.
         file: where it is written, for reasons and errors.
         line: the line in that file.
     """
@@ -166,6 +184,11 @@ class Job:
     own_parts: tuple[OwnWords, ...] = ()
     local_rules: tuple[LocalRule, ...] = ()
     scores: str = ""
+    withdrawn: Withdrawal | None = None
+
+    def is_withdrawn(self, at: datetime) -> bool:
+        """Whether it is out of the plan at a moment, aware."""
+        return self.withdrawn is not None and self.withdrawn.at.timestamp() <= at.timestamp()
 
     @property
     def lasts(self) -> bool:

@@ -33,6 +33,7 @@ calendar-normal-since = { $count ->
 
 # An event that does not take place. $event: calendar-work, calendar-reopening or calendar-normal-by
 calendar-called-off = Called off: { $event }
+calendar-withdrawn = Withdrawn: { $event }
 calendar-taken-back = This no longer holds: { $event }
 calendar-normal-by = { $count ->
    *[other] { $places } back to normal by { $day }

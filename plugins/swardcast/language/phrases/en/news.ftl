@@ -17,6 +17,7 @@ news-correction = a correction of our log
 news-note = a note from the { -course-manager }
 news-entry-put-right = an entry was put right
 news-entry-withdrawn = an entry was withdrawn
+news-withdrawn = this notice was withdrawn
 
 # What became of the work: on all of its surfaces, or on some of them, $places
 news-all-planned = still to do

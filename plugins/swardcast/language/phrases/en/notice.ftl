@@ -20,6 +20,14 @@ when-from-to = { $state ->
    *[done] from { $first } to { $last }
 }
 
+## A notice that was withdrawn: all that stays of it. $title as typed, $because as typed.
+
+withdrawn-headline = { $title }: notice withdrawn
+withdrawn-because = This notice was withdrawn at { $moment }: { $because }.
+withdrawn-instead = Read this notice instead: { $title }.
+# Leads to that notice
+withdrawn-to-other = Go to the other notice
+
 ## Short answer: 40 words or fewer
 
 # $meanwhile: answer-while-working
