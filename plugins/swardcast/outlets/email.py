@@ -44,7 +44,7 @@ def _artifacts(email: Email, bulletin: Bulletin, *, drafts: bool) -> list[Artifa
     if len(html.encode("utf-8")) >= LARGEST_BYTES:
         email = email.without_own_words()  # the whole notice, to which it leads, has them
         html = _html(email, bulletin)
-    text = email_text(email, bulletin.voice, bulletin.weather_sources)
+    text = email_text(email, bulletin.club, bulletin.voice, bulletin.weather_sources)
     files = [
         ("email.html", "text/html; charset=utf-8", html.encode("utf-8")),
         ("email.txt", "text/plain; charset=utf-8", text.encode("utf-8")),

@@ -7,14 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from functools import partial
-from urllib.parse import urljoin
 
-import nh3
 from markupsafe import Markup, escape
 
 from swardcast.language.voice import Voice
 from swardcast.outlets.email_content import Email, EmailLink
-from swardcast.outlets.own_words import own_words_html
+from swardcast.outlets.own_words import own_words_for_mail
 from swardcast.outlets.rendering import rendered
 from swardcast.records.club import Club
 from swardcast.records.weather import WeatherSource
@@ -50,13 +48,7 @@ def email_html(email: Email, club: Club, voice: Voice, sources: Sequence[Weather
 
 
 def _own_words(page: str, text: str) -> Markup:
-    """The manager's words; a link that was meant from the notice's page is made whole."""
-
-    def whole(tag: str, attribute: str, value: str) -> str:
-        del tag
-        return urljoin(page, value) if attribute == "href" else value
-
-    return Markup(nh3.clean(own_words_html(text), attribute_filter=whole, link_rel=None))  # noqa: S704 - cleaned
+    return Markup(own_words_for_mail(text, page))  # noqa: S704 - cleaned by nh3
 
 
 def _linked(link: EmailLink) -> Markup:

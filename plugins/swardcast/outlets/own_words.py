@@ -4,17 +4,36 @@ from __future__ import annotations
 
 from functools import lru_cache
 from typing import Final
+from urllib.parse import urljoin
 
 import markdown
 import nh3
 
-__all__ = ["own_words_html"]
+__all__ = ["own_words_for_mail", "own_words_html"]
 
 _TAGS: Final = {
     "a", "abbr", "blockquote", "br", "code", "em", "h3", "h4", "hr", "li", "ol", "p", "pre", "strong", "table",
     "tbody", "td", "th", "thead", "tr", "ul",
 }  # fmt: skip
 _SCHEMES: Final = {"http", "https", "mailto", "tel"}
+
+
+def own_words_for_mail(text: str, page: str) -> str:
+    """Render the manager's Markdown for an e-mail, where a link has to be whole.
+
+    Args:
+        text: Markdown.
+        page: address of the page from which its links were meant.
+
+    Returns:
+        HTML as `own_words_html` gives it, every link absolute.
+    """
+
+    def whole(tag: str, attribute: str, value: str) -> str:
+        del tag
+        return urljoin(page, value) if attribute == "href" else value
+
+    return nh3.clean(own_words_html(text), attribute_filter=whole, link_rel=None)
 
 
 @lru_cache(maxsize=512)
