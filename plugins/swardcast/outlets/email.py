@@ -14,11 +14,12 @@ from typing import Final
 
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
-from swardcast.outlets.email_content import Email, email_of_notice, weekly_email
+from swardcast.outlets.email_content import Email, email_of_notice
 from swardcast.outlets.email_html import email_html
 from swardcast.outlets.email_text import email_text
+from swardcast.outlets.email_week import weekly_email_within
 
-__all__ = ["LARGEST_BYTES", "email_artifacts"]
+__all__ = ["LARGEST_BYTES", "email_artifacts", "weekly_artifacts"]
 
 LARGEST_BYTES: Final = 100_000
 """Some mail programs cut what is longer than about this: common practice, no published source."""
@@ -35,13 +36,28 @@ def email_artifacts(bulletin: Bulletin, *, drafts: bool = False) -> tuple[Artifa
         Files "notices/<id>/email.html" and "email.txt" of each notice, "email.html" and "email.txt" of all current
         ones, and "email.eml" beside each where drafts are wanted.
     """
-    emails = [weekly_email(bulletin), *(email_of_notice(notice, bulletin) for notice in bulletin.notices)]
-    return tuple(artifact for email in emails for artifact in _artifacts(email, bulletin, drafts=drafts))
+    emails = (email_of_notice(notice, bulletin) for notice in bulletin.notices)
+    single = (artifact for email in emails for artifact in _artifacts(email, bulletin, drafts=drafts))
+    return (*weekly_artifacts(bulletin, drafts=drafts), *single)
+
+
+def weekly_artifacts(bulletin: Bulletin, *, drafts: bool = False) -> tuple[Artifact, ...]:
+    """Write the e-mail of all current notices.
+
+    Args:
+        bulletin: the bulletin.
+        drafts: whether to write a draft for mail programs beside it.
+
+    Returns:
+        Files "email.html" and "email.txt", and "email.eml" where a draft is wanted.
+    """
+    email = weekly_email_within(bulletin, lambda email: _size(_html(email, bulletin)), LARGEST_BYTES)
+    return tuple(_artifacts(email, bulletin, drafts=drafts))
 
 
 def _artifacts(email: Email, bulletin: Bulletin, *, drafts: bool) -> list[Artifact]:
     html = _html(email, bulletin)
-    if len(html.encode("utf-8")) >= LARGEST_BYTES:
+    if _size(html) >= LARGEST_BYTES:
         email = email.without_own_words()  # the whole notice, to which it leads, has them
         html = _html(email, bulletin)
     text = email_text(email, bulletin.club, bulletin.voice, bulletin.weather_sources)
@@ -52,6 +68,10 @@ def _artifacts(email: Email, bulletin: Bulletin, *, drafts: bool) -> list[Artifa
     if drafts:
         files.append(("email.eml", "message/rfc822", _draft(email, html, text)))
     return [Artifact(path=f"{email.folder}{name}", media_type=kind, data=data) for name, kind, data in files]
+
+
+def _size(html: str) -> int:
+    return len(html.encode("utf-8"))
 
 
 def _html(email: Email, bulletin: Bulletin) -> str:

@@ -1,28 +1,32 @@
 """What an e-mail says, before it is HTML or plain text: both are written from the same parts.
 
 A notice's e-mail leaves out why, the numbers and how the date is worked out: the address in it leads there. Cautions
-and the words of a label are never left out. The weekly one has every current notice in short; a caution that several of
-them have stands once, at its end.
+and the words of a label are never left out. `email_week.py` has the weekly one.
 """
 
 from __future__ import annotations
 
 import re
-from collections import Counter
-from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Final
 
 from swardcast.compose import Bulletin
-from swardcast.language.voice import Voice
 from swardcast.notices.notice import Fact, Notice, Section, text_of
 from swardcast.outlets.short_addresses import short_addresses, site_address
 from swardcast.outlook.states import Work
-from swardcast.records.club import Club
 from swardcast.records.plan import Part
 
-__all__ = ["Email", "EmailLink", "EmailPart", "current_notices", "email_of_notice", "one_line", "weekly_email"]
+__all__ = [
+    "Email",
+    "EmailLink",
+    "EmailPart",
+    "current_notices",
+    "email_of_notice",
+    "how_it_stood",
+    "one_line",
+    "status_link",
+]
 
 _TOLD_AFTER_THE_END: Final = timedelta(days=7)
 """How long a notice that is over is still current: members who read one e-mail a week hear the end. Judgement."""
@@ -161,32 +165,8 @@ def email_of_notice(notice: Notice, bulletin: Bulletin) -> Email:
         lead=notice.short_answer,
         own_words=notice.own_words,
         parts=tuple(_part(section) for section in notice.sections if section.part in _PARTS),
-        links=(read_on, _status_link(bulletin)),
-        foot=(*([notice.sign_off] if notice.sign_off else []), _holds(bulletin)),
-    )
-
-
-def weekly_email(bulletin: Bulletin) -> Email:
-    """Put all current notices into one e-mail, each in short.
-
-    Args:
-        bulletin: the bulletin.
-
-    Returns:
-        The e-mail.
-    """
-    voice, groups = bulletin.voice, current_notices(bulletin)
-    title = voice.say("email-weekly-title", day=voice.day(bulletin.as_of.date()))
-    return Email(
-        folder="",
-        subject=one_line(title),
-        title=title,
-        told_at=_last_told(bulletin),
-        lead=voice.say("email-weekly-lead") if groups else voice.say("email-weekly-nothing"),
-        own_words="",
-        parts=tuple(_parts_of_week(groups, bulletin)),
-        links=(_status_link(bulletin),),
-        foot=(_questions(bulletin.club, voice), _holds(bulletin)),
+        links=(read_on, status_link(bulletin)),
+        foot=(*([notice.sign_off] if notice.sign_off else []), how_it_stood(bulletin)),
     )
 
 
@@ -200,53 +180,12 @@ def _part(section: Section) -> EmailPart:
     )
 
 
-def _parts_of_week(groups: Sequence[tuple[str, list[Notice]]], bulletin: Bulletin) -> Iterable[EmailPart]:
-    addresses = short_addresses(bulletin)
-    cautions = {notice.id: _cautions(notice) for _, some in groups for notice in some}
-    told = Counter(caution for some in cautions.values() for caution, shared in some.items() if shared)
-    shared = tuple(caution for caution, times in told.items() if times > 1)
-    for heading, some in groups:
-        yield EmailPart(heading=heading)
-        for notice in some:
-            address = addresses[notice.id]
-            yield EmailPart(
-                heading=notice.headline,
-                level=3,
-                paragraphs=(notice.short_answer,),
-                points=tuple(caution for caution in cautions[notice.id] if caution not in shared),
-                links=(EmailLink(text=bulletin.voice.say("email-notice-at", address=address), address=address),),
-            )
-    if shared:
-        yield EmailPart(heading=bulletin.voice.name("part", Part.TAKE_CARE), points=shared)
-
-
-def _cautions(notice: Notice) -> dict[str, bool]:
-    """The words of its label, the cautions and whatever stands beside them; and whether others may have the same.
-
-    What comes from the plan belongs to this job alone: a label is read where its product is used.
-    """
-    parts = [section for section in notice.sections if section.part is Part.TAKE_CARE]
-    return {point.text: point.source != notice.planned_in for section in parts for point in section.points}
-
-
-def _status_link(bulletin: Bulletin) -> EmailLink:
+def status_link(bulletin: Bulletin) -> EmailLink:
+    """Where to see what is open."""
     address = f"{site_address(bulletin.club)}/"
     return EmailLink(text=bulletin.voice.say("email-status", address=address), address=address)
 
 
-def _holds(bulletin: Bulletin) -> str:
+def how_it_stood(bulletin: Bulletin) -> str:
+    """From whom an e-mail is, and for which moment it holds."""
     return bulletin.voice.say("email-holds", club=bulletin.club.name, moment=bulletin.voice.moment(bulletin.as_of))
-
-
-def _questions(club: Club, voice: Voice) -> str:
-    ways = [way for way in (club.contact.email, club.contact.telephone) if way]
-    if not ways:
-        return voice.say("ask-office", office=club.contact.office)
-    return voice.say("ask-office-at", office=club.contact.office, ways=voice.joined(ways))
-
-
-def _last_told(bulletin: Bulletin) -> datetime:
-    told = [notice.revised_at for notice in bulletin.notices]
-    if bulletin.status.entered_at is not None:
-        told.append(bulletin.status.entered_at)
-    return max(told, default=bulletin.as_of).astimezone(bulletin.club.time_zone)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from swardcast.compose import Bulletin
-from swardcast.outlets.email_content import current_notices, email_of_notice, weekly_email
+from swardcast.outlets.email_content import current_notices, email_of_notice
+from swardcast.outlets.email_week import weekly_email
 from swardcast.outlets.rendering import rendered
 from swardcast.outlets.short_addresses import short_addresses
 

@@ -12,7 +12,14 @@ email-read-on = Why we do this, the numbers and the latest news: { $address }
 email-notice-at = The whole notice: { $address }
 email-status = What is open today: { $address }
 email-holds = From { $club }. This is how it stood at { $moment }. Dates can still move.
-# A name and its address, in the plain text
+# Over notices of which there is room for no more than a line
+email-in-a-line = In a line each
+# Where there is no room for a line either
+email-more-notices = { $count ->
+    [one] One more notice stands with all the others: { $address }
+   *[other] { $count } more notices stand with all the others: { $address }
+}
+# A name and its address: of a source in the plain text, of a notice that has a line
 email-name-at = { $name } ({ $address })
 
 ## The page "For the pro shop"

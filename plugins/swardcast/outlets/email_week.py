@@ -1,0 +1,198 @@
+"""The weekly e-mail: every current notice in short, as long as there is room for it.
+
+A caution that several notices have stands once, at its end. Where there is not room for all, what goes on comes first,
+then what is over since a week, then what is to come, the nearest before: the first of them in short, with their
+cautions; the next in a line with its address, which leads to the cautions; of the rest their number.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections import Counter
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Final
+
+from swardcast.compose import Bulletin
+from swardcast.language.voice import Voice
+from swardcast.notices.notice import Notice
+from swardcast.outlets.email_content import (
+    Email,
+    EmailLink,
+    EmailPart,
+    current_notices,
+    how_it_stood,
+    one_line,
+    status_link,
+)
+from swardcast.outlets.short_addresses import short_addresses, site_address
+from swardcast.outlook.states import Work
+from swardcast.records.club import Club
+from swardcast.records.plan import Part
+
+__all__ = ["weekly_email", "weekly_email_within"]
+
+_FOR_THE_NEAREST: Final = 0.6
+"""Least share of the room for notices in short, before others have a line: judgement."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Week:
+    """How the current notices are told.
+
+    Args:
+        groups: all of them, under their headings.
+        in_short: those told in short.
+        in_a_line: those told in a line.
+    """
+
+    groups: Sequence[tuple[str, list[Notice]]]
+    in_short: frozenset[str]
+    in_a_line: frozenset[str]
+
+    @property
+    def untold(self) -> int:
+        """How many are only counted."""
+        return sum(len(some) for _, some in self.groups) - len(self.in_short) - len(self.in_a_line)
+
+
+def weekly_email(bulletin: Bulletin) -> Email:
+    """Put all current notices into one e-mail, each in short.
+
+    Args:
+        bulletin: the bulletin.
+
+    Returns:
+        The e-mail, however long it is.
+    """
+    groups = current_notices(bulletin)
+    everything = frozenset(notice.id for _, some in groups for notice in some)
+    return _email(_Week(groups=groups, in_short=everything, in_a_line=frozenset()), bulletin)
+
+
+def weekly_email_within(bulletin: Bulletin, size_of: Callable[[Email], int], room: int) -> Email:
+    """Put the current notices into one e-mail that is not too large.
+
+    Args:
+        bulletin: the bulletin.
+        size_of: gives the size of an e-mail.
+        room: the size that it has to stay below.
+
+    Returns:
+        The e-mail.
+    """
+    whole = weekly_email(bulletin)
+    if size_of(whole) < room:
+        return whole
+    groups = current_notices(bulletin)
+    ranked = _nearest_first(groups, bulletin)
+
+    def told(in_short: int, in_a_line: int) -> Email:
+        first, next_ = ranked[:in_short], ranked[in_short : in_short + in_a_line]
+        return _email(_Week(groups=groups, in_short=frozenset(first), in_a_line=frozenset(next_)), bulletin)
+
+    with_all_named = _most(len(ranked), lambda count: size_of(told(count, len(ranked) - count)) < room)
+    in_short = _most(len(ranked), lambda count: size_of(told(count, 0)) < room * _FOR_THE_NEAREST)
+    if with_all_named > in_short:
+        return told(with_all_named, len(ranked) - with_all_named)
+    in_a_line = _most(len(ranked) - in_short, lambda count: size_of(told(in_short, count)) < room)
+    return told(in_short, in_a_line)
+
+
+def _most(count: int, fits: Callable[[int], bool]) -> int:
+    """The greatest number up to a count that fits, or 0."""
+    return max(0, bisect_left(range(count + 1), 1, key=lambda number: int(not fits(number))) - 1)
+
+
+def _nearest_first(groups: Sequence[tuple[str, list[Notice]]], bulletin: Bulletin) -> list[str]:
+    """What is to come goes behind all else; groups are in the order of their days."""
+    jobs = bulletin.outlook.jobs
+    names = [notice.id for _, some in groups for notice in some]
+    return sorted(names, key=lambda name: jobs[name].work is Work.PLANNED)
+
+
+def _email(week: _Week, bulletin: Bulletin) -> Email:
+    voice = bulletin.voice
+    title = voice.say("email-weekly-title", day=voice.day(bulletin.as_of.date()))
+    return Email(
+        folder="",
+        subject=one_line(title),
+        title=title,
+        told_at=_last_told(bulletin),
+        lead=voice.say("email-weekly-lead") if week.groups else voice.say("email-weekly-nothing"),
+        own_words="",
+        parts=tuple(_parts(week, bulletin)),
+        links=(status_link(bulletin),),
+        foot=(_questions(bulletin.club, voice), how_it_stood(bulletin)),
+    )
+
+
+def _parts(week: _Week, bulletin: Bulletin) -> Iterable[EmailPart]:
+    voice = bulletin.voice
+    told = Counter(
+        caution
+        for _, some in week.groups
+        for notice in some
+        if notice.id in week.in_short
+        for caution, shared in _cautions(notice).items()
+        if shared
+    )
+    shared = tuple(caution for caution, times in told.items() if times > 1)
+    for heading, some in week.groups:
+        yield from _group(heading, some, week, shared, bulletin)
+    if week.untold:
+        address = f"{site_address(bulletin.club)}/notices/"
+        more = voice.say("email-more-notices", count=week.untold, address=address)
+        yield EmailPart(heading=voice.say("site-more-notices"), links=(EmailLink(text=more, address=address),))
+    if shared:
+        yield EmailPart(heading=voice.name("part", Part.TAKE_CARE), points=shared)
+
+
+def _group(
+    heading: str, some: Sequence[Notice], week: _Week, shared: Sequence[str], bulletin: Bulletin
+) -> Iterable[EmailPart]:
+    voice, addresses = bulletin.voice, short_addresses(bulletin)
+    in_short = [notice for notice in some if notice.id in week.in_short]
+    lines = tuple(
+        EmailLink(text=voice.say("email-name-at", name=notice.headline, address=address), address=address)
+        for notice in some
+        if notice.id in week.in_a_line
+        for address in (addresses[notice.id],)
+    )
+    if in_short or lines:
+        yield EmailPart(heading=heading, links=() if in_short else lines)
+    for notice in in_short:
+        address = addresses[notice.id]
+        yield EmailPart(
+            heading=notice.headline,
+            level=3,
+            paragraphs=(notice.short_answer,),
+            points=tuple(caution for caution in _cautions(notice) if caution not in shared),
+            links=(EmailLink(text=voice.say("email-notice-at", address=address), address=address),),
+        )
+    if in_short and lines:
+        yield EmailPart(heading=voice.say("email-in-a-line"), level=3, links=lines)
+
+
+def _cautions(notice: Notice) -> dict[str, bool]:
+    """The words of its label, the cautions and whatever stands beside them; and whether others may have the same.
+
+    What comes from the plan belongs to this job alone: a label is read where its product is used.
+    """
+    parts = [section for section in notice.sections if section.part is Part.TAKE_CARE]
+    return {point.text: point.source != notice.planned_in for section in parts for point in section.points}
+
+
+def _questions(club: Club, voice: Voice) -> str:
+    ways = [way for way in (club.contact.email, club.contact.telephone) if way]
+    if not ways:
+        return voice.say("ask-office", office=club.contact.office)
+    return voice.say("ask-office-at", office=club.contact.office, ways=voice.joined(ways))
+
+
+def _last_told(bulletin: Bulletin) -> datetime:
+    told = [notice.revised_at for notice in bulletin.notices]
+    if bulletin.status.entered_at is not None:
+        told.append(bulletin.status.entered_at)
+    return max(told, default=bulletin.as_of).astimezone(bulletin.club.time_zone)
