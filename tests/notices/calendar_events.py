@@ -26,7 +26,7 @@ def events(records: ClubRecords, job: str, moment: str, book: WeatherBook) -> di
     """A job's events, the weather out of a book that every test may share, by the part of their ids that is their own: "work-1"."""
     as_of = at(records, moment)
     story = tell_story(records, records.jobs[job], as_of, book)
-    return {event.id.removeprefix(f"{job}/"): event for event in calendar_of(story, records, as_of)}
+    return {event.id.removeprefix(f"{job}/"): event for event in calendar_of(story, records, as_of, book)}
 
 
 def days(event: CalendarEvent) -> str:

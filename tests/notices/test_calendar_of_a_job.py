@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 
 from swardcast.notices.calendar import Occasion, Standing
 from swardcast.notices.calendar_story import calendar_of
+from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import tell_story
 from swardcast.outlook.weather_book import WeatherBook
@@ -133,6 +135,44 @@ def test_work_held_up_has_no_day_to_come_before_it_goes_on(demo_records: ClubRec
     assert over["work-4"].summary == f"Greens 16 to 18: {title} (done)"
 
 
+def test_work_whose_day_went_by_goes_on_today(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """Greens 1 to 6 were started on Monday 23 August at 6:55am; of a log that ends there no green is ever done.
+
+    Its own notice says each day that the work goes on, six greens a day, so that the rest follow on the next days.
+    """
+    end = at(demo_records, "2027-08-23 07:30")
+    records = replace(demo_records, entries=tuple(entry for entry in demo_records.entries if entry.head.at <= end))
+    before = events(records, GREENS, "2027-08-23 18:00", book)
+    assert days(before["work-1"]) == "2027-08-23"
+    sequences = [before["work-1"].sequence]
+    for day in ("24", "25", "26", "27"):
+        found = events(records, GREENS, f"2027-08-{day} 00:00", book)
+        assert (days(found["work-1"]), found["work-1"].standing) == (f"2027-08-{day}", Standing.TENTATIVE), day
+        assert "(under way)" in found["work-1"].summary
+        assert "Work is going on" in found["work-1"].sentences[-2]
+        assert days(events(records, GREENS, f"2027-08-{day} 14:00", book)["work-1"]) == f"2027-08-{day}"
+        sequences.append(found["work-1"].sequence)
+    assert sequences == sorted(set(sequences))
+    weekend = events(records, GREENS, "2027-08-29 12:00", book)
+    assert days(weekend["work-1"]) == "2027-08-30"  # no work on a Saturday or a Sunday; the notice says Monday, too
+
+
+def test_the_days_of_work_that_goes_on_are_those_of_its_notice(demo_records: ClubRecords, book: WeatherBook) -> None:
+    end = at(demo_records, "2027-08-23 07:30")
+    records = replace(demo_records, entries=tuple(entry for entry in demo_records.entries if entry.head.at <= end))
+    for day in ("23", "24", "25", "28", "31"):
+        moment = at(demo_records, f"2027-08-{day} 08:00")
+        outlook = assess_jobs(records, moment, book, only=GREENS)[GREENS]
+        told = {part.last_day.isoformat() for part in work_parts(outlook, records.club.working_days)}
+        found = events(records, GREENS, f"2027-08-{day} 08:00", book)
+        live = {
+            days(event)
+            for name, event in found.items()
+            if name.startswith("work") and event.standing is not Standing.CANCELLED
+        }
+        assert live == told, day
+
+
 def test_a_reopening_of_work_that_is_held_up_is_taken_back(demo_records: ClubRecords, book: WeatherBook) -> None:
     head = entry_head(demo_records, "2027-08-23 09:00", "rain")
     greens = tuple(f"green-{hole}" for hole in range(1, 7))
@@ -217,11 +257,11 @@ def test_every_kind_of_work_in_every_state_has_whole_events(demo_records: ClubRe
         book = WeatherBook(records.club, records.weather)
         for job in records.jobs.values():
             story = tell_story(records, job, DEMO_AS_OF, book)
-            found = calendar_of(story, records, DEMO_AS_OF)
+            found = calendar_of(story, records, DEMO_AS_OF, book)
             kinds.update((event.occasion, event.standing) for event in found)
             texts = [text for event in found for text in (event.summary, *event.sentences)]
             assert not [text for text in texts if "None" in text or "  " in text or ".." in text or not text]
-            outlook = story.changes[-1].outlook
+            outlook = assess_jobs(records, DEMO_AS_OF, book, only=job.id)[job.id]
             parts = work_parts(outlook, records.club.working_days)
             live = [e for e in found if e.occasion is Occasion.WORK and e.standing is not Standing.CANCELLED]
             assert len(live) == len(parts)

@@ -6,12 +6,14 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
+from itertools import pairwise
 
 import pytest
 
 from swardcast.compose import Bulletin
 from swardcast.notices.calendar_story import CalendarEvent, calendar_of
 from swardcast.outlets.calendar import calendar_artifact
+from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobStory, tell_story
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
@@ -32,6 +34,11 @@ def _days_with_something_new(story: JobStory, records: ClubRecords) -> set[date]
     """Days of a change, of an entry that names a surface of the job, and those after a planned first day."""
     found = {change.at.astimezone(records.club.time_zone).date() for change in story.changes}
     found |= {change.outlook.starts + timedelta(days=1) for change in story.changes}
+    for change, after in pairwise((*story.changes, None)):  # each day of work that goes on
+        ends = after.at if after is not None else datetime.combine(LAST, time(18), tzinfo=records.club.time_zone)
+        if change is not None and change.outlook.work is Work.UNDER_WAY:
+            first = change.at.astimezone(records.club.time_zone).date()
+            found |= {first + timedelta(days=number) for number in range((ends.date() - first).days + 1)}
     surfaces = set(story.job.surfaces)
     for entry in records.entries:
         named = getattr(entry, "surfaces", None) or [name for name, _ in getattr(entry, "play", None) or ()]
@@ -52,13 +59,14 @@ def _calendars(stories: list[JobStory], records: ClubRecords) -> Iterator[tuple[
     """Each evening's events; a job without anything new stays as it was."""
     days = {story.job.id: _days_with_something_new(story, records) for story in stories}
     held: dict[str, tuple[CalendarEvent, ...]] = {}
+    book = WeatherBook(records.club, records.weather)
     for number in range((LAST - FIRST).days + 1):
         day = FIRST + timedelta(days=number)
         as_of = datetime.combine(day, time(18), tzinfo=records.club.time_zone)
         for story in stories:
             told = _until(story, as_of) if day in days[story.job.id] else None
             if told is not None:
-                held[story.job.id] = calendar_of(told, records, as_of)
+                held[story.job.id] = calendar_of(told, records, as_of, book)
         yield as_of, tuple(event for story in stories for event in held.get(story.job.id, ()))
 
 
@@ -96,7 +104,8 @@ def test_the_events_are_those_of_the_site(
 ) -> None:
     bulletin = demo_bulletin_at(moment)
     told = [_until(story, bulletin.as_of) for story in stories]
-    events = [event for story in told if story for event in calendar_of(story, demo_records, bulletin.as_of)]
+    book = WeatherBook(demo_records.club, demo_records.weather)
+    events = [event for story in told if story for event in calendar_of(story, demo_records, bulletin.as_of, book)]
     assert tuple(events) == bulletin.calendar
 
 

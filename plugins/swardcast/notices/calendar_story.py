@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from datetime import datetime, time, timedelta
+from datetime import datetime, timedelta
 
 from swardcast.language.voice import capital
 from swardcast.notices.answer import short_answer
@@ -20,22 +20,18 @@ from swardcast.notices.calendar import (
     Occasion,
     Standing,
     Telling,
-    closes_meanwhile,
     drafts_of,
 )
+from swardcast.notices.calendar_tellings import tellings
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import text_of
 from swardcast.notices.own_parts import answer_in_own_words
 from swardcast.notices.withdrawn import WithdrawnNotice
-from swardcast.outlook.job_ranges import without_called_off
-from swardcast.outlook.ledger import job_facts
-from swardcast.outlook.play import statements
 from swardcast.outlook.states import Work
-from swardcast.outlook.story import JobChange, JobStory
-from swardcast.outlook.work_dates import opened_surfaces
+from swardcast.outlook.story import JobStory
+from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import label_counts
-from swardcast.records.standing import standing_entries
 
 __all__ = ["CalendarEvent", "calendar_of", "calendar_of_withdrawn"]
 
@@ -87,32 +83,36 @@ class _History:
     sequence: int
 
 
-def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime) -> tuple[CalendarEvent, ...]:
+def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> tuple[CalendarEvent, ...]:
     """Tell the events of a job with their history.
 
     Args:
         story: the job's changes up to the moment.
         records: the club's records.
         as_of: the moment, aware.
+        book: the club's weather.
 
     Returns:
         Its events in the order of their days, those that were taken back among them.
     """
-    history = _history(story, records, as_of)
+    history = _history(story, records, as_of, book)
     return _in_order(_event(version) for version in history.versions.values())
 
 
-def calendar_of_withdrawn(notice: WithdrawnNotice, records: ClubRecords) -> tuple[CalendarEvent, ...]:
+def calendar_of_withdrawn(
+    notice: WithdrawnNotice, records: ClubRecords, book: WeatherBook
+) -> tuple[CalendarEvent, ...]:
     """Tell the events of a job whose notice was withdrawn: all cancelled, since programs never hear of one left out.
 
     Args:
         notice: the notice.
         records: the club's records.
+        book: the club's weather.
 
     Returns:
         Every event that was ever told of it, in the order of their days.
     """
-    history = _history(notice.story, records, notice.revised_at - timedelta.resolution)
+    history = _history(notice.story, records, notice.revised_at - timedelta.resolution, book)
     voice = records.club.voice(notice.revised_at.date())
     told = (voice.say("news-told-at", moment=voice.moment(notice.revised_at)),)
     return _in_order(
@@ -132,10 +132,10 @@ def _in_order(events: Iterable[CalendarEvent]) -> tuple[CalendarEvent, ...]:
     return tuple(sorted(events, key=lambda event: (_first_day(event), event.id)))
 
 
-def _history(story: JobStory, records: ClubRecords, as_of: datetime) -> _History:
+def _history(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> _History:
     versions: dict[str, _Version] = {}
     sequence = 0
-    for telling in _tellings(story, records, as_of):
+    for telling in tellings(story, records, as_of, book):
         drafts = _with_cancelled({draft.id: draft for draft in drafts_of(telling)}, versions, telling)
         changed = {name for name, draft in drafts.items() if name not in versions or versions[name].draft != draft}
         if not (changed or telling.is_revision):
@@ -173,57 +173,6 @@ def _cancelled(was: Draft, matter: Matter) -> Draft:
     else:
         summary = matter.voice.say("calendar-taken-back", event=was.taken_back)
     return replace(was, standing=Standing.CANCELLED, summary=summary)
-
-
-def _tellings(story: JobStory, records: ClubRecords, as_of: datetime) -> Iterator[Telling]:
-    """The revisions of the notice, and between them what can be seen without one: work overdue, surfaces opened."""
-    following = (*story.changes[1:], None)
-    for number, (change, after) in enumerate(zip(story.changes, following, strict=True), start=1):
-        until = after.at if after is not None else as_of + timedelta.resolution
-        told = JobStory(job=story.job, changes=story.changes[:number])
-        yield _telling(told, records, change.at, is_revision=True)
-        moments = [*_overdue_from(change, records), *_openings(change, records, until)]
-        for at in sorted(at for at in moments if change.at < at < until):
-            yield _telling(told, records, at, is_revision=False)
-
-
-def _telling(told: JobStory, records: ClubRecords, at: datetime, *, is_revision: bool) -> Telling:
-    known, local = records.known_at(at), at.astimezone(records.club.time_zone)
-    matter = Matter(
-        outlook=without_called_off(told.changes[-1].outlook),
-        story=told,
-        records=known,
-        limits=(),
-        as_of=local,
-        voice=records.club.voice(local.date()),
-    )
-    return Telling(matter=matter, opened=_opened(matter), is_revision=is_revision)
-
-
-def _opened(matter: Matter) -> Mapping[str, datetime]:
-    done = any(work.done_at is not None for work in matter.outlook.surfaces)
-    if not done or not closes_meanwhile(matter):
-        return {}
-    entries = standing_entries(matter.records.entries)
-    opened = opened_surfaces(job_facts(matter.job, entries), matter.records, entries)
-    return {name: at.astimezone(matter.records.club.time_zone) for name, at in opened.items()}
-
-
-def _overdue_from(change: JobChange, records: ClubRecords) -> Iterator[datetime]:
-    """The first moment of the day after the planned one: if nothing was entered by then, its dates hold no more."""
-    if change.outlook.work is Work.PLANNED:
-        day = change.outlook.starts + timedelta(days=1)
-        yield datetime.combine(day, time(0), tzinfo=records.club.time_zone)
-
-
-def _openings(change: JobChange, records: ClubRecords, until: datetime) -> Iterator[datetime]:
-    """Entries that may open finished surfaces, a morning entry as a rule, until all of them are open."""
-    left = {work.surface.id for work in change.outlook.surfaces if work.done_at is not None}
-    for entry in records.entries:
-        if left and change.at < entry.head.at < until:
-            opens = {name for said in statements(records, [entry]) for name, play in said.play.items()} & left
-            if opens:
-                yield entry.head.at
 
 
 def _event(version: _Version) -> CalendarEvent:

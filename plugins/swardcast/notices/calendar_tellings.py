@@ -1,0 +1,106 @@
+"""The moments at which a calendar has something to tell of a job: they come from the records, never from the clock."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from datetime import datetime, time, timedelta
+from typing import Final
+
+from swardcast.notices.calendar import Telling, closes_meanwhile
+from swardcast.notices.matter import Matter
+from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.job_ranges import without_called_off
+from swardcast.outlook.ledger import job_facts
+from swardcast.outlook.play import statements
+from swardcast.outlook.states import JobOutlook, Work
+from swardcast.outlook.story import NEWS_OF_UNFINISHED_DAYS, JobChange, JobStory
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.outlook.work_dates import opened_surfaces
+from swardcast.records.folder import ClubRecords
+from swardcast.records.standing import standing_entries
+
+__all__ = ["tellings"]
+
+_FOLLOWED: Final = timedelta(days=NEWS_OF_UNFINISHED_DAYS)
+
+
+def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> Iterator[Telling]:
+    """Find the revisions of the notice, and between them what can be seen without one.
+
+    That is work overdue, surfaces opened, and work whose day went by and which goes on.
+
+    Args:
+        story: the job's changes up to the moment.
+        records: the club's records.
+        as_of: the moment, aware.
+        book: the club's weather.
+
+    Yields:
+        Moments, the first before.
+    """
+    following = (*story.changes[1:], None)
+    for number, (change, after) in enumerate(zip(story.changes, following, strict=True), start=1):
+        until = after.at if after is not None else as_of + timedelta.resolution
+        told = JobStory(job=story.job, changes=story.changes[:number])
+        yield _telling(told, change.outlook, records, change.at, is_revision=True)
+        going_on = frozenset(_goes_on(change, records, until))
+        moments = {*_overdue_from(change, records), *_openings(change, records, until), *going_on}
+        stood = change.outlook
+        for at in sorted(at for at in moments if change.at < at < until):
+            if at in going_on:
+                stood = assess_jobs(records, at, book, only=story.job.id)[story.job.id]
+            yield _telling(told, stood, records, at, is_revision=False)
+
+
+def _goes_on(change: JobChange, records: ClubRecords, until: datetime) -> Iterator[datetime]:
+    """The first moments of days on which begun work is still not entered as done, though it was told for days before.
+
+    The notice, too, then tells it for a later day, and makes no noise about it.
+    """
+    left = [work.finish.likely for work in change.outlook.surfaces if work.done_at is None]
+    told = [day for day in left if day is not None]
+    if change.outlook.work is not Work.UNDER_WAY or change.outlook.job.lasts or not told:
+        return
+    zone = records.club.time_zone
+    last = min(until.astimezone(zone).date(), change.at.astimezone(zone).date() + _FOLLOWED)
+    for number in range(1, (last - min(told)).days + 1):
+        yield datetime.combine(min(told) + timedelta(days=number), time(0), tzinfo=zone)
+
+
+def _telling(told: JobStory, stood: JobOutlook, records: ClubRecords, at: datetime, *, is_revision: bool) -> Telling:
+    known, local = records.known_at(at), at.astimezone(records.club.time_zone)
+    matter = Matter(
+        outlook=without_called_off(stood),
+        story=told,
+        records=known,
+        limits=(),
+        as_of=local,
+        voice=records.club.voice(local.date()),
+    )
+    return Telling(matter=matter, opened=_opened(matter), is_revision=is_revision)
+
+
+def _opened(matter: Matter) -> Mapping[str, datetime]:
+    done = any(work.done_at is not None for work in matter.outlook.surfaces)
+    if not done or not closes_meanwhile(matter):
+        return {}
+    entries = standing_entries(matter.records.entries)
+    opened = opened_surfaces(job_facts(matter.job, entries), matter.records, entries)
+    return {name: at.astimezone(matter.records.club.time_zone) for name, at in opened.items()}
+
+
+def _overdue_from(change: JobChange, records: ClubRecords) -> Iterator[datetime]:
+    """The first moment of the day after the planned one: if nothing was entered by then, its dates hold no more."""
+    if change.outlook.work is Work.PLANNED:
+        day = change.outlook.starts + timedelta(days=1)
+        yield datetime.combine(day, time(0), tzinfo=records.club.time_zone)
+
+
+def _openings(change: JobChange, records: ClubRecords, until: datetime) -> Iterator[datetime]:
+    """Entries that may open finished surfaces, a morning entry as a rule, until all of them are open."""
+    left = {work.surface.id for work in change.outlook.surfaces if work.done_at is not None}
+    for entry in records.entries:
+        if left and change.at < entry.head.at < until:
+            opens = {name for said in statements(records, [entry]) for name, play in said.play.items()} & left
+            if opens:
+                yield entry.head.at
