@@ -140,6 +140,16 @@ def test_the_site_has_its_page_and_no_list_of_it(
     assert "this notice was withdrawn" in news[0].text_content()
 
 
+def test_asked_to_explain_it_the_command_says_that_it_was_withdrawn(
+    club: SmallClub, run_swardcast: Callable[..., subprocess.CompletedProcess[str]]
+) -> None:
+    asked = ("explain", "--club", str(club.folder), "--notice", "again", "--as-of")
+    done = run_swardcast(*asked, "2027-04-21 09:30")
+    assert done.returncode == 1
+    assert "the notice 'again' was withdrawn (plan/again.yaml, line 4)" in done.stderr
+    assert run_swardcast(*asked, "2027-04-19 09:30").returncode == 0
+
+
 def test_its_message_says_so(club: SmallClub) -> None:
     bulletin = _at(club, "04-21")
     address = short_addresses(bulletin)["again"]

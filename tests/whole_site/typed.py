@@ -77,14 +77,15 @@ class TypedWords:
     """Takes typed words out of a text.
 
     Args:
-        typed: texts as typed; Markdown is also known as it is rendered.
+        typed: texts as typed; Markdown is also known as it is rendered, and in plain text.
     """
 
     def __init__(self, typed: Iterable[str]) -> None:
         known: set[str] = set()
         for text in typed:
             rendered = html.fromstring(f"<div>{own_words_html(text)}</div>")
-            for part in (text, *rendered.xpath(".//text()")):
+            blocks = [block.text_content() for block in rendered.iter("p", "li", "h3", "h4")]
+            for part in (text, *rendered.xpath(".//text()"), *blocks):
                 words = " ".join(str(part).split()).rstrip(".")
                 known |= {words, words[:1].upper() + words[1:], words[:1].lower() + words[1:]}
         longest_first = sorted(filter(None, known), key=len, reverse=True)
