@@ -10,9 +10,12 @@ from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story
 from swardcast.notices.calendar_story import CalendarEvent, calendar_of, calendar_of_withdrawn
 from swardcast.notices.compose_notice import compose_notice
+from swardcast.notices.growth_picture import GrowthPicture, growth_picture
+from swardcast.notices.healing_picture import HealingPicture, healing_picture
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Notice
 from swardcast.notices.oversights import oversights
+from swardcast.notices.promises_picture import PromisesPicture, promises_picture
 from swardcast.notices.reasons import remarks_on
 from swardcast.notices.status import CourseStatus, compose_status
 from swardcast.notices.sums import JobSums, job_sums
@@ -27,13 +30,14 @@ from swardcast.outlook.states import CourseOutlook, JobOutlook
 from swardcast.outlook.story import JobStory, tell_story
 from swardcast.outlook.track_record import track_record
 from swardcast.outlook.weather_book import WeatherBook
+from swardcast.outlook.week_growth import usual_grass, week_of_growth
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
 from swardcast.records.standing import standing_entries
 from swardcast.records.weather import WeatherSource
 
-__all__ = ["Bulletin", "compose_bulletin", "notice_as_told"]
+__all__ = ["Bulletin", "Pictures", "compose_bulletin", "compose_pictures", "notice_as_told"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -157,18 +161,62 @@ def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
     return _notice(changes[-1].outlook, replace(story, changes=changes, untold=None), known, limits, item.at)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Pictures:
+    """The facts of all pictures, ready to be drawn; only the site shows them.
+
+    Args:
+        healing: the curve of healing, by id of the notice that has one.
+        growth: the week's growth, or None where no weather of past years is known or no surface has grass.
+        promises: promised ranges and what happened, or None where no job can be judged.
+    """
+
+    healing: Mapping[str, HealingPicture]
+    growth: GrowthPicture | None
+    promises: PromisesPicture | None
+
+
+def compose_pictures(bulletin: Bulletin, records: ClubRecords, book: WeatherBook) -> Pictures:
+    """Lay out what the pictures of a bulletin show, from the same sums as its dates.
+
+    Args:
+        bulletin: the bulletin.
+        records: the records that it was composed from.
+        book: the weather that it was composed with.
+
+    Returns:
+        The facts of the pictures.
+    """
+    view, voice = book.at(bulletin.as_of), bulletin.voice
+    limits = bulletin.outlook.limits
+    healing = {
+        name: healing_picture(_matter(job, bulletin.stories[name], bulletin.records, limits, bulletin.as_of), view)
+        for name, job in bulletin.outlook.jobs.items()
+    }
+    grass = usual_grass(records.surfaces.values())
+    return Pictures(
+        healing={name: picture for name, picture in healing.items() if picture is not None},
+        growth=None if view is None or grass is None else growth_picture(week_of_growth(view, grass), voice),
+        promises=promises_picture(track_record(records, bulletin.as_of, book), voice),
+    )
+
+
 def _notice(
     job: JobOutlook, story: JobStory, known: ClubRecords, limits: tuple[LimitInForce, ...], as_of: datetime
 ) -> Notice:
-    return compose_notice(
-        Matter(
-            outlook=without_called_off(job),
-            story=story,
-            records=known,
-            limits=limits,
-            as_of=as_of,
-            voice=known.club.voice(as_of.date()),
-        )
+    return compose_notice(_matter(job, story, known, limits, as_of))
+
+
+def _matter(
+    job: JobOutlook, story: JobStory, known: ClubRecords, limits: tuple[LimitInForce, ...], as_of: datetime
+) -> Matter:
+    return Matter(
+        outlook=without_called_off(job),
+        story=story,
+        records=known,
+        limits=limits,
+        as_of=as_of,
+        voice=known.club.voice(as_of.date()),
     )
 
 

@@ -1,7 +1,7 @@
 """Shell 1: notices become Pelican articles; the status page, feeds and the bulletin go into every build.
 
-A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `published`, `track record`, `feeds` or
-`pro shop`; the plugin puts what it computed in its place.
+A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `growth`, `published`, `track record`,
+`feeds` or `pro shop`; the plugin puts what it computed in its place.
 
 Settings: SWARDCAST_CLUB (the club folder), SWARDCAST_AS_OF (a moment, or None for now) and SWARDCAST_EML (whether to
 write drafts of e-mails). Another setting that begins with SWARDCAST_ is an error. Everything that can fail fails before
@@ -25,7 +25,7 @@ from pelican.generators import ArticlesGenerator, Generator, PagesGenerator
 from pelican.urlwrappers import Category, Tag
 
 from swardcast.artifact import Artifact
-from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.compose import Bulletin, Pictures, compose_bulletin, compose_pictures
 from swardcast.errors import SwardcastError, nearest
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice, capital, slug_of
@@ -53,6 +53,7 @@ from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.own_words import own_words_html
+from swardcast.outlets.pictures.figure import growth_html, healing_html, promises_html
 from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.preview import cards_of
 from swardcast.outlets.preview_picture import Card, draw_card, key_of
@@ -62,6 +63,7 @@ from swardcast.outlets.saying import words_for_templates
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
 from swardcast.outlets.structured_data import course_data, notice_data, script_text, withdrawn_data
+from swardcast.outlook.weather_book import WeatherBook
 from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
@@ -112,14 +114,17 @@ def _compose(generator: ArticlesGenerator) -> None:
     settings = generator.settings
     records = read_club_folder(Path(settings["SWARDCAST_CLUB"]))
     as_of = as_of_from(settings["SWARDCAST_AS_OF"], records.club.time_zone, now=datetime.now(records.club.time_zone))
-    bulletin = compose_bulletin(records, as_of)
+    book = WeatherBook(records.club, records.weather)
+    bulletin = compose_bulletin(records, as_of, book)
+    pictures = compose_pictures(bulletin, records, book)
     ahead = dated_ahead(records, as_of, Voice.english(as_of.date())) if settings["SWARDCAST_AS_OF"] is None else ()
     own_words = own_words_remarks(records, as_of, banned_phrases(records.club.language))
     for remark in (*ahead, *bulletin.remarks, *own_words):
         print(f"Worth another look: {remark}", file=sys.stderr)
     voice = bulletin.voice
     root = _root(settings, settings["ARTICLE_SAVE_AS"])
-    bodies = {notice.id: notice_html(notice, voice, root) for notice in bulletin.notices}
+    healing = {name: healing_html(picture, voice) for name, picture in pictures.healing.items()}
+    bodies = {one.id: notice_html(one, voice, root, healing.get(one.id, "")) for one in bulletin.notices}
     context = generator.context
     context["bulletin"] = bulletin
     context["SITENAME"] = settings["SITENAME"] = escape(bulletin.club.name)  # HTML, as themes and feeds take names
@@ -129,6 +134,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     folder, club, tag = Path(generator.path), Path(settings["SWARDCAST_CLUB"]), bulletin.club.language
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
+    context["swardcast_pictures"] = pictures
     context["swardcast_feeds"] = feeds_of(bulletin)
     cards = dict(cards_of(bulletin))
     graph = OpenGraph(bulletin=bulletin, pictures={path: key_of(card) for path, card in cards.items()})
@@ -278,12 +284,18 @@ def _part(parts: Mapping[str, Callable[[], str]], page: Page, match: re.Match[st
 def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]]:
     """What the plugin can put into a page, made only when asked for; links are relative where the site's are."""
     bulletin: Bulletin = generator.context["bulletin"]
+    pictures: Pictures = generator.context["swardcast_pictures"]
     voice, up = bulletin.voice, _root(generator.settings, page.save_as)
     drafts = generator.settings["SWARDCAST_EML"]
+
+    def promises() -> str:
+        return promises_html(pictures.promises, voice) if pictures.promises else ""
+
     return {
         "sums": lambda: sums_html(bulletin.sums, voice),
         "published": lambda: published_html(bulletin.published, voice),
-        "track record": lambda: track_record_html(bulletin.track_record, f"{up}notices/", voice),
+        "growth": lambda: growth_html(pictures.growth, voice) if pictures.growth else "",
+        "track record": lambda: track_record_html(bulletin.track_record, f"{up}notices/", voice, promises()),
         "feeds": lambda: feeds_html(feeds_of(bulletin), voice, up),
         "pro shop": lambda: pro_shop_html(bulletin, messages_of(bulletin), up, drafts=drafts),
     }

@@ -32,18 +32,19 @@ __all__ = [
 ]
 
 
-def notice_html(notice: Notice, voice: Voice, root: str) -> str:
+def notice_html(notice: Notice, voice: Voice, root: str, picture: str = "") -> str:
     """Render a notice's body.
 
     Args:
         notice: the notice.
         voice: the language and the day of the reader.
         root: address of the site's first page, ending with a slash; "../../" from a notice's own page.
+        picture: HTML of its picture, shown after the days, or ""; what a notice says elsewhere has none.
 
     Returns:
         HTML from the short answer on, without the headline; every text is escaped.
     """
-    return rendered("notice.html", voice, notice=notice, root=root)
+    return rendered("notice.html", voice, notice=notice, root=root, picture=Markup(picture))  # noqa: S704 - made by us
 
 
 def withdrawn_html(notice: WithdrawnNotice, voice: Voice, root: str) -> str:
@@ -148,18 +149,20 @@ def published_html(published: Comparisons, voice: Voice) -> str:
     return rendered("published.html", voice, published=published)
 
 
-def track_record_html(record: Comparisons, notices: str, voice: Voice) -> str:
+def track_record_html(record: Comparisons, notices: str, voice: Voice, picture: str = "") -> str:
     """Render the club's own promises and what came of them.
 
     Args:
         record: sentences and lines.
         notices: address below which the notices lie, ending with a slash.
         voice: the language and the day of the reader.
+        picture: HTML of its picture, or "".
 
     Returns:
         HTML; every text is escaped.
     """
-    return rendered("track_record.html", voice, record=record, notices=notices)
+    shown = Markup(picture)  # noqa: S704 - made by us
+    return rendered("track_record.html", voice, record=record, notices=notices, picture=shown)
 
 
 def status_html(status: CourseStatus, voice: Voice, sources: Sequence[WeatherSource] = ()) -> str:

@@ -4,6 +4,8 @@ day-pattern = EEEE d MMMM
 day-pattern-with-year = EEEE d MMMM y
 short-day-pattern = d MMMM
 short-day-pattern-with-year = d MMMM y
+# On the axis of a picture, where there is little room
+tick-day-pattern = d MMM
 month-pattern = MMMM
 month-pattern-with-year = MMMM y
 time-pattern = h:mma

@@ -4,6 +4,8 @@ day-pattern = EEEE, MMMM d
 day-pattern-with-year = EEEE, MMMM d, y
 short-day-pattern = MMMM d
 short-day-pattern-with-year = MMMM d, y
+# On the axis of a picture, where there is little room
+tick-day-pattern = MMM d
 month-pattern = MMMM
 month-pattern-with-year = MMMM y
 time-pattern = h:mm a

@@ -38,3 +38,7 @@ chance-almost-certain = almost certain (more than 19 chances in 20)
 
 # Spans of days
 days-from-to = { $first } to { $last }
+
+# Headings of tables: of an even chance, and of the days or amounts between 1 chance in 10 and 9 chances in 10
+column-likely = Likely
+column-8-in-10 = In 8 cases out of 10

@@ -1,0 +1,97 @@
+### Words in and around pictures. What stands inside a picture has little room: as few letters as can be.
+
+# $day: a day in few letters, such as "24 Sep"
+picture-as-of = as of { $day }
+picture-in-figures = The same in figures
+picture-from-to = { $first } to { $last }
+# $name: such as "Holes closed". $value: days.
+picture-fact = { $name }: { $value }.
+picture-fixture = Fixture { $number }
+picture-likely-and-band = The line is the likely course. The shaded part holds in 8 cases out of 10.
+
+## Headings of tables
+
+picture-column-day = Day
+picture-column-what = What
+picture-column-when = When
+picture-column-disturbed = Still disturbed
+picture-column-growth = Growth
+picture-column-usual = Usual year
+picture-column-usual-range = 8 past years in 10
+picture-column-job = Work
+picture-column-promised = Range given
+picture-column-came = Came
+picture-column-verdict = How we did
+
+## Keys: what a sign stands for
+
+picture-key-likely = the likely course
+picture-key-band = holds in 8 cases out of 10
+picture-key-work = Days of work
+picture-key-seen = What we saw on the course
+picture-key-normal = Back to normal
+    .range = Back to normal: the likely day, and the days from early to the last to allow for
+picture-key-grew = what the weather brought
+picture-key-expected = what to expect; the thin line holds in 8 cases out of 10
+picture-key-usual = the same days of past years: the middle, and 8 years in 10
+picture-key-promised = the range that we gave on the day of the work, and its likely day
+picture-key-inside = back to normal inside the range
+picture-key-outside = back to normal outside the range
+
+## How a surface heals
+
+picture-healing-heading = Healing day by day
+# $title: a job
+picture-healing-title = { $title }: share of the surface still disturbed
+# $share: of the surface
+picture-healing-begins = On { $day } { $share } of the surface is disturbed.
+picture-healing-small-shares = Small shares are drawn larger, so that the end can be seen.
+# $count: how many places the work is on
+picture-healing-last = { $count ->
+   *[other] Of all places it shows the one that is furthest behind.
+}
+picture-healing-planned = The work is still to come, so the weather of past years stands for this one.
+picture-healing-shares = Share of the surface still disturbed
+picture-healing-days = Days in the picture
+picture-healing-seen = What we saw: share of the surface still disturbed
+
+## The week's growth
+
+picture-growth-title = Growth of the last 7 days and the next 7, beside a usual year
+# $growth and $usual: growth days. $grass: a kind of grass.
+picture-growth-summary = The last 7 days brought { $growth } growth days for { $grass } grass. In a usual year they bring { $usual }.
+picture-growth-bars = A full bar is a day's growth, as a part of the best growing day. An open bar is what to expect.
+picture-growth-usual = The line and the shade are the same days of past years.
+# $count: days of the last seven
+picture-growth-missing = { $count ->
+    [one] Of { $count } day no weather was recorded; there the usual weather stands.
+   *[other] Of { $count } days no weather was recorded; there the usual weather stands.
+}
+picture-growth-days = Growth of each day, as a part of the best growing day
+picture-growth-expected = { $growth }, in 8 cases out of 10 { $low } to { $high }
+picture-growth-not-recorded = { $growth } (no weather recorded)
+
+## What was promised and what happened
+
+picture-promises-title = The ranges that we gave, and what happened
+# $count: jobs that can be judged
+picture-promises-summary = { $count ->
+    [one] { $count } job can be judged, and { $inside } ended inside its range.
+   *[other] { $count } jobs can be judged, and { $inside } of them ended inside their range.
+}
+picture-promises-bars = Each bar is the range that we gave on the day of the work. The days count from the likely day. The sign tells when it was back to normal.
+# $count: jobs in the picture
+picture-promises-latest = { $count ->
+   *[other] These are the latest { $count }.
+}
+picture-promises-sooner = days sooner
+picture-promises-later = days later
+picture-promises-days = Days from the likely day that we gave
+# $days: a number. $side: of the likely day.
+picture-days-after = { $side ->
+    [after] +{ $days }
+    [before] −{ $days }
+   *[on] { $days }
+}
+picture-inside = inside
+picture-outside = outside

@@ -1,0 +1,290 @@
+"""The curve of healing of a job in words and figures, ready to be drawn."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Final
+
+from swardcast.language.voice import Voice, capital
+from swardcast.notices.fixtures import fixture_in_words
+from swardcast.notices.matter import Matter
+from swardcast.notices.pictures import AsOf, KeyRow, Sign, Table, Tick, Told, as_of_mark, day_ticks
+from swardcast.notices.words import (
+    has_no_date_until_done,
+    percent,
+    published_in_words,
+    range_in_words,
+    told_before_in_words,
+    whole_percent,
+)
+from swardcast.outlook.curve import Curve, DayLeft, Drawn, curve_of, drawn_works, seen_of
+from swardcast.outlook.fixtures import fixtures_ahead, worth_telling
+from swardcast.outlook.states import DateRange, Milestone, Work
+from swardcast.outlook.weather_book import WeatherView
+from swardcast.records.club import SurfaceKind
+from swardcast.records.fixtures import Fixture
+from swardcast.turf.healing import HOLES_CLOSED, SETTLED
+
+__all__ = ["FixtureMark", "HealingPicture", "Level", "healing_picture"]
+
+_PAST_THE_END: Final = 0.04  # of the axis, shown after the day to allow for: judgement
+_LETTERS_ON_AXIS: Final = 38  # that fit beside each other along the axis
+_MOST_OF_AXIS: Final = 0.7  # that the words of a level may take
+_NO_END_DAYS: Final = 84  # how far the curve goes where the season brings no date: judgement
+_TABLE_STEPS_DAYS: Final = (1, 2, 7, 14, 28)
+_MOST_ROWS: Final = 12
+_TOPS: Final = (0.06, 0.08, 0.1, 0.12, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.8, 1.0)
+_MILESTONES: Final = {SETTLED: Milestone.SETTLED, HOLES_CLOSED: Milestone.HOLES_CLOSED}
+_MARKS: Final = (0.0, HOLES_CLOSED, SETTLED, 0.1, 0.2, 0.3, 0.5, 0.75, 1.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Level:
+    """A share of the surface at which something is reached.
+
+    Args:
+        share: the share, 0 to 1.
+        words: what is reached there.
+    """
+
+    share: float
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FixtureMark:
+    """A competition or visitors' day on the axis.
+
+    Args:
+        number: its number in the key.
+        first_day: its first day.
+        last_day: its last day.
+    """
+
+    number: str
+    first_day: date
+    last_day: date
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HealingPicture:
+    """The share of the worked surface that is still disturbed, from the first day of work to back to normal.
+
+    Args:
+        told: the picture in words.
+        first: the axis's first day, the first day of work.
+        last: the axis's last day.
+        ticks: days that are named.
+        top: the axis's largest share, 0 to 1.
+        marks: shares that are named.
+        levels: milestones that are shares.
+        work_until: the last day of work.
+        curve: the share day by day, with the band that holds 8 times in 10.
+        normal: back to normal as published; no days where none may be told.
+        normal_words: what stands beside it.
+        as_of: the day up to which the weather is known, or None where the axis does not have it.
+        seen: what was seen, as days and shares.
+        fixtures: competitions and visitors' days.
+    """
+
+    told: Told
+    first: date
+    last: date
+    ticks: tuple[Tick, ...]
+    top: float
+    marks: tuple[Level, ...]
+    levels: tuple[Level, ...]
+    work_until: date
+    curve: Curve
+    normal: DateRange
+    normal_words: str
+    as_of: AsOf | None
+    seen: tuple[tuple[date, float], ...]
+    fixtures: tuple[FixtureMark, ...]
+
+
+def healing_picture(matter: Matter, view: WeatherView | None) -> HealingPicture | None:
+    """Lay a job's healing out for a picture.
+
+    Assumes that the dates of the notice rest on the same view.
+
+    Args:
+        matter: what the notice is made of.
+        view: the weather as known, or None.
+
+    Returns:
+        The picture, or None where no curve is computed or no date of the job holds any more.
+    """
+    outlook, voice = matter.outlook, matter.voice
+    drawn = drawn_works(outlook)
+    if view is None or drawn is None or outlook.work is Work.CALLED_OFF:
+        return None
+    if has_no_date_until_done(matter.published, outlook, voice):
+        return None
+    levels = tuple(_levels(drawn, voice))
+    first = _first_day(drawn)
+    last = _last(matter, drawn, levels, first)
+    curve = curve_of(drawn, view, last)
+    if not curve:
+        return None
+    told_fixtures = _fixtures(matter, last)
+    seen = seen_of(drawn)
+    top = _top([*(one.high for one in curve), *seen.values()])
+    fixtures = tuple(
+        FixtureMark(number=str(number), first_day=one.first_day, last_day=one.last_day)
+        for number, one in enumerate(told_fixtures, start=1)
+    )
+    return HealingPicture(
+        told=_told(matter, drawn, levels, curve, told_fixtures),
+        first=first,
+        last=last,
+        ticks=day_ticks(first, last, voice),
+        top=top,
+        marks=tuple(Level(share=share, words=whole_percent(share, voice)) for share in _MARKS if share <= top),
+        levels=levels,
+        work_until=drawn.begins,
+        curve=curve,
+        normal=matter.published,
+        normal_words=voice.say("row-back-to-normal"),
+        as_of=as_of_mark(first, last, voice),
+        seen=tuple((day, share) for (day, _), share in seen.items() if first <= day <= last),
+        fixtures=fixtures,
+    )
+
+
+def _first_day(drawn: Drawn) -> date:
+    begun = (at.date() for work in drawn.works for at in (work.started_at, work.done_at) if at is not None)
+    return min([*begun, *(recovery.start for recovery in drawn.recoveries)])
+
+
+def _levels(drawn: Drawn, voice: Voice) -> Iterator[Level]:
+    if all(work.surface.kind is SurfaceKind.GREEN for work in drawn.works):
+        yield Level(share=SETTLED, words=voice.say("row-settled"))
+    opened = any(recovery.sums.openings for recovery in drawn.recoveries)
+    yield Level(share=HOLES_CLOSED, words=voice.say("row-holes-closed" if opened else "row-sand-worked-in"))
+
+
+def _last(matter: Matter, drawn: Drawn, levels: Sequence[Level], first: date) -> date:
+    """A bit past the day to allow for, and far enough for the words of each level beyond the curve."""
+    until = matter.published.allow_until
+    if until is None:
+        return max(drawn.begins, matter.voice.near) + timedelta(days=_NO_END_DAYS)
+    ends = [(until - first).days * (1 + _PAST_THE_END) + 1]
+    for level in levels:
+        crossed = drawn.reaches(_MILESTONES[level.share]).allow_until
+        words = min(_MOST_OF_AXIS, len(level.words) / _LETTERS_ON_AXIS)
+        ends += [(crossed - first).days / (1 - words)] if crossed is not None else []
+    return first + timedelta(days=math.ceil(max(ends)))
+
+
+def _top(shares: Sequence[float]) -> float:
+    return next((top for top in _TOPS if max(shares) <= top), 1.0)
+
+
+def _fixtures(matter: Matter, last: date) -> list[Fixture]:
+    """Those that the notice names, as far as the axis goes."""
+    met = worth_telling(fixtures_ahead(matter.outlook, matter.records.fixtures, matter.voice.near))
+    return [one.fixture for one in met if one.fixture.first_day <= last]
+
+
+def _told(
+    matter: Matter, drawn: Drawn, levels: Sequence[Level], curve: Sequence[DayLeft], fixtures: Sequence[Fixture]
+) -> Told:
+    voice, title = matter.voice, matter.job.title
+    dates = tuple(_dates(matter, drawn, levels))
+    begins = voice.say("picture-healing-begins", day=voice.day(curve[0].day), share=percent(curve[0].likely, voice))
+    return Told(
+        name=f"healing-{matter.job.id}",
+        title=voice.say("picture-healing-title", title=title),
+        description=voice.sentences(
+            [begins, *(voice.say("picture-fact", name=name, value=day) for name, day in dates)]
+        ),
+        caption=tuple(_caption(matter, drawn)),
+        key=tuple(_key(matter, drawn, fixtures)),
+        tables=tuple(_tables(matter, drawn, curve, dates, fixtures)),
+    )
+
+
+def _dates(matter: Matter, drawn: Drawn, levels: Sequence[Level]) -> Iterator[tuple[str, str]]:
+    voice = matter.voice
+    for level in levels:
+        reached = drawn.reaches(_MILESTONES[level.share])
+        if reached.is_given:
+            say = told_before_in_words if matter.is_over else range_in_words
+            yield level.words, capital(say(reached, voice))
+    published = capital(published_in_words(matter.published, matter.outlook, voice))
+    yield voice.say("row-back-to-normal"), published
+
+
+def _caption(matter: Matter, drawn: Drawn) -> Iterator[str]:
+    voice = matter.voice
+    yield voice.say("picture-likely-and-band")
+    more = [voice.say("picture-healing-small-shares")]
+    if len(drawn.works) > 1:
+        more.append(voice.say("picture-healing-last", count=len(drawn.works)))
+    if matter.outlook.work is Work.PLANNED:
+        more.append(voice.say("picture-healing-planned"))
+    yield voice.sentences(more)
+
+
+def _key(matter: Matter, drawn: Drawn, fixtures: Sequence[Fixture]) -> Iterator[KeyRow]:
+    voice = matter.voice
+    yield KeyRow(sign=Sign.LIKELY, words=voice.say("picture-key-likely"))
+    yield KeyRow(sign=Sign.BAND, words=voice.say("picture-key-band"))
+    yield KeyRow(sign=Sign.WORK, words=voice.say("picture-key-work"))
+    if seen_of(drawn):
+        yield KeyRow(sign=Sign.SEEN, words=voice.say("picture-key-seen"))
+    if matter.published.is_given:
+        phrase = "picture-key-normal" if matter.published.is_fact else "picture-key-normal.range"
+        yield KeyRow(sign=Sign.NORMAL, words=voice.say(phrase))
+    for number, fixture in enumerate(fixtures, start=1):
+        yield KeyRow(sign=Sign.FIXTURE, number=str(number), words=fixture_in_words(fixture, voice))
+
+
+def _tables(
+    matter: Matter,
+    drawn: Drawn,
+    curve: Sequence[DayLeft],
+    dates: Sequence[tuple[str, str]],
+    fixtures: Sequence[Fixture],
+) -> Iterator[Table]:
+    voice = matter.voice
+    step = next((step for step in _TABLE_STEPS_DAYS if len(curve) <= step * _MOST_ROWS), _TABLE_STEPS_DAYS[-1])
+    yield Table(
+        caption=voice.say("picture-healing-shares"),
+        columns=(voice.say("picture-column-day"), voice.say("column-likely"), voice.say("column-8-in-10")),
+        rows=tuple(
+            (
+                voice.day(one.day),
+                percent(one.likely, voice),
+                voice.say("picture-from-to", first=percent(one.low, voice), last=percent(one.high, voice)),
+            )
+            for one in curve[::step]
+        ),
+    )
+    work = (voice.say("picture-key-work"), _work_days(drawn, voice))
+    numbered = (
+        (voice.say("picture-fixture", number=str(number)), fixture_in_words(fixture, voice))
+        for number, fixture in enumerate(fixtures, start=1)
+    )
+    yield Table(
+        caption=voice.say("picture-healing-days"),
+        columns=(voice.say("picture-column-what"), voice.say("picture-column-when")),
+        rows=(work, *dates, *numbered),
+    )
+    if looks := seen_of(drawn):
+        yield Table(
+            caption=voice.say("picture-healing-seen"),
+            columns=(voice.say("picture-column-day"), voice.say("picture-column-disturbed")),
+            rows=tuple((voice.day(day), percent(share, voice)) for (day, _), share in looks.items()),
+        )
+
+
+def _work_days(drawn: Drawn, voice: Voice) -> str:
+    first, last = _first_day(drawn), drawn.begins
+    if first == last:
+        return capital(voice.say("on-day", day=voice.day(first)))
+    return voice.say("days-from-to", first=voice.day(first), last=voice.day(last))

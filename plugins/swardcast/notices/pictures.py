@@ -1,0 +1,150 @@
+"""What every picture has: a name, its words, a key of its signs, and the same facts as tables."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import date, timedelta
+from enum import Enum
+from typing import Final
+
+from swardcast.language.voice import Voice
+
+__all__ = ["AsOf", "KeyRow", "Sign", "Table", "Tick", "Told", "as_of_mark", "day_ticks"]
+
+_MOST_TICKS: Final = 5  # days that fit under a picture on a small telephone
+_STEPS_DAYS: Final = (1, 2, 7, 14, 28, 56, 91, 182)
+
+
+class Sign(Enum):
+    """A sign in a picture; each has a shape of its own."""
+
+    LIKELY = "likely course"
+    BAND = "8 times in 10"
+    SEEN = "seen"
+    WORK = "days of work"
+    NORMAL = "back to normal"
+    PROMISED = "promised range"
+    FIXTURE = "fixture"
+    GREW = "grew"
+    EXPECTED = "expected"
+    USUAL = "usual year"
+    INSIDE = "inside the range"
+    OUTSIDE = "outside the range"
+    HEALING = "healing"
+    ALLOWANCE = "until the day to allow for"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KeyRow:
+    """A line of the key below a picture.
+
+    Args:
+        sign: the sign.
+        number: the number beside it in the picture, or "".
+        words: what it stands for.
+    """
+
+    sign: Sign
+    words: str
+    number: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Table:
+    """Facts of a picture in figures.
+
+    Args:
+        caption: what they are.
+        columns: headings.
+        rows: cells in words, as many as headings; the first one names the row.
+    """
+
+    caption: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """A picture in words.
+
+    Args:
+        name: its name among the pictures of a page, for ids and addresses: small letters and hyphens.
+        title: its title.
+        description: what it shows, for those who cannot see it.
+        caption: paragraphs below it.
+        key: its signs.
+        tables: every fact of it.
+    """
+
+    name: str
+    title: str
+    description: str
+    caption: tuple[str, ...]
+    key: tuple[KeyRow, ...]
+    tables: tuple[Table, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tick:
+    """A day of an axis.
+
+    Args:
+        day: the day.
+        words: what stands there.
+    """
+
+    day: date
+    words: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AsOf:
+    """The day up to which the weather is known.
+
+    Args:
+        day: the first day that is not over.
+        words: what stands beside the line.
+    """
+
+    day: date
+    words: str
+
+
+def as_of_mark(first: date, last: date, voice: Voice) -> AsOf | None:
+    """Mark the day of the reader where an axis has it.
+
+    Args:
+        first: the axis's first day.
+        last: its last.
+        voice: the language and the day of the reader.
+
+    Returns:
+        The mark, or None.
+    """
+    if not first <= voice.near <= last:
+        return None
+    return AsOf(day=voice.near, words=voice.say("picture-as-of", day=voice.tick_day(voice.near)))
+
+
+def day_ticks(first: date, last: date, voice: Voice) -> tuple[Tick, ...]:
+    """Choose the days that are named on an axis: as many as fit on a small telephone.
+
+    Args:
+        first: the axis's first day.
+        last: its last.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Days at even steps from the first one on.
+    """
+    return tuple(Tick(day=day, words=voice.tick_day(day)) for day in _stepped(first, last, _MOST_TICKS))
+
+
+def _stepped(first: date, last: date, most: int) -> Iterator[date]:
+    days = (last - first).days
+    step = next((step for step in _STEPS_DAYS if days < step * most), math.ceil((days + 1) / most))
+    for place in range(0, days + 1, step):
+        yield first + timedelta(days=place)

@@ -1,0 +1,149 @@
+"""A picture with all that belongs to it: the drawing, its caption, the key of its signs, the same in figures."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from markupsafe import Markup
+
+from swardcast.language.voice import Voice
+from swardcast.notices.growth_picture import GrowthPicture
+from swardcast.notices.healing_picture import HealingPicture
+from swardcast.notices.pictures import Sign, Told
+from swardcast.notices.promises_picture import PromisesPicture
+from swardcast.notices.season_bars import SeasonBars
+from swardcast.outlets.pictures.canvas import Canvas
+from swardcast.outlets.pictures.growth import draw_growth
+from swardcast.outlets.pictures.healing import draw_healing
+from swardcast.outlets.pictures.promises import draw_promises
+from swardcast.outlets.pictures.season import draw_season
+from swardcast.outlets.rendering import rendered
+
+__all__ = ["growth_html", "healing_html", "promises_html", "season_html"]
+
+_WIDE: Final = 24.0
+_HIGH: Final = 16.0
+
+
+def healing_html(picture: HealingPicture, voice: Voice) -> Markup:
+    """Render the curve of healing as a part of a notice's page, with a heading.
+
+    Args:
+        picture: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(picture.told, draw_healing(picture), voice, heading=voice.say("picture-healing-heading"))
+
+
+def growth_html(picture: GrowthPicture, voice: Voice) -> Markup:
+    """Render the week's growth, without a heading.
+
+    Args:
+        picture: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(picture.told, draw_growth(picture), voice)
+
+
+def promises_html(picture: PromisesPicture, voice: Voice) -> Markup:
+    """Render the track record, without a heading.
+
+    Args:
+        picture: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(picture.told, draw_promises(picture), voice)
+
+
+def season_html(bars: SeasonBars, voice: Voice) -> Markup:
+    """Render a season, without a heading.
+
+    Args:
+        bars: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(bars.told, draw_season(bars), voice)
+
+
+def _figure(told: Told, drawing: str, voice: Voice, heading: str = "") -> Markup:
+    signs = {row.sign: Markup(_sign(row.sign)) for row in told.key}  # noqa: S704 - shapes without words
+    html = rendered(
+        "figure.html",
+        voice,
+        told=told,
+        drawing=Markup(drawing),  # noqa: S704 - the library has escaped its words
+        signs=signs,
+        heading=heading,
+    )
+    return Markup(html)  # noqa: S704 - escaped above
+
+
+def _sign(sign: Sign) -> str:
+    canvas = Canvas()
+    _SIGNS[sign](canvas)
+    return canvas.sign(_WIDE, _HIGH)
+
+
+def _likely(canvas: Canvas) -> None:
+    canvas.line("line", (1, 8), (23, 8))
+
+
+def _band(canvas: Canvas) -> None:
+    canvas.box("band", (1, 2), 22, 12)
+    canvas.line("edge", (1, 2), (23, 2))
+    canvas.line("edge", (1, 14), (23, 14))
+
+
+def _usual(canvas: Canvas) -> None:
+    _band(canvas)
+    _likely(canvas)
+
+
+def _range(canvas: Canvas) -> None:
+    canvas.box("range", (1, 3), 22, 10)
+
+
+def _promised(canvas: Canvas) -> None:
+    _range(canvas)
+    canvas.line("likely", (12, 3), (12, 13))
+
+
+def _normal(canvas: Canvas) -> None:
+    _range(canvas)
+    canvas.diamond("inside", (12, 8), 8)
+
+
+def _expected(canvas: Canvas) -> None:
+    canvas.box("open", (6, 4), 12, 11)
+    canvas.line("whisker", (12, 1), (12, 11))
+
+
+_SIGNS: Final[dict[Sign, Callable[[Canvas], None]]] = {
+    Sign.LIKELY: _likely,
+    Sign.BAND: _band,
+    Sign.SEEN: lambda canvas: canvas.dot("seen", (12, 8), 5),
+    Sign.WORK: lambda canvas: canvas.box("work", (1, 4), 22, 8),
+    Sign.NORMAL: _normal,
+    Sign.PROMISED: _promised,
+    Sign.FIXTURE: lambda canvas: canvas.triangle("fixture", (12, 3), 5.5),
+    Sign.GREW: lambda canvas: canvas.box("work", (6, 1), 12, 14),
+    Sign.EXPECTED: _expected,
+    Sign.USUAL: _usual,
+    Sign.INSIDE: lambda canvas: canvas.diamond("inside", (12, 8), 8),
+    Sign.OUTSIDE: lambda canvas: canvas.cross("outside", (12, 8), 6),
+    Sign.HEALING: _range,
+    Sign.ALLOWANCE: lambda canvas: canvas.box("open", (1, 3), 22, 10),
+}

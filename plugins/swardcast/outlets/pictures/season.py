@@ -1,0 +1,85 @@
+"""A season as a picture: work and healing of each job in a row."""
+
+from __future__ import annotations
+
+from datetime import timedelta
+from typing import Final
+
+from swardcast.notices.season_bars import SeasonBars, SeasonRow
+from swardcast.outlets.pictures.canvas import LETTER_WIDTH, LINE, WIDTH, Canvas, Scale, lanes, shortened
+
+__all__ = ["draw_season"]
+
+_LEFT: Final = 6.0
+_RIGHT: Final = 354.0
+_ROW: Final = 42.0
+_BAR: Final = 12.0
+_LANE: Final = 21.0
+_APART: Final = 32.0
+_AS_OF: Final = 22.0  # room for the words of the day above the rows
+_DAY: Final = timedelta(days=1)
+
+
+def draw_season(bars: SeasonBars) -> str:
+    """Draw the work and healing of a season.
+
+    Args:
+        bars: its facts and words.
+
+    Returns:
+        An `svg` element: for each job its name, a full bar for the days of work, a shaded one until the likely day, an
+        open one until the day to allow for; below the axis competitions and visitors' days as numbered triangles.
+    """
+    canvas = Canvas()
+    days = Scale.of_days(bars.first, bars.last, _LEFT, _RIGHT)
+    top = _AS_OF if bars.as_of is not None else 4.0
+    bottom = top + _ROW * len(bars.rows) + 4
+    for tick in bars.ticks:
+        canvas.line("grid", (days(tick.day), top), (days(tick.day), bottom))
+    for fixture in bars.fixtures:
+        canvas.line("guide", (days.within(fixture.first_day), top), (days.within(fixture.first_day), bottom))
+    if bars.as_of is not None:
+        place = days(bars.as_of.day)
+        canvas.line("as-of", (place, top - 4), (place, bottom))
+        canvas.words(bars.as_of.words, (place, top - 8), anchor="middle")
+    for number, row in enumerate(bars.rows):
+        _row(canvas, row, days, top + _ROW * number)
+    canvas.line("axis", (_LEFT, bottom), (_RIGHT, bottom))
+    free = 0.0
+    for tick in bars.ticks:
+        half = len(tick.words) * LETTER_WIDTH / 2
+        canvas.line("axis", (days(tick.day), bottom), (days(tick.day), bottom + 5))
+        if days(tick.day) - half >= free - half and days(tick.day) + half <= WIDTH + half / 2:
+            canvas.words(tick.words, (days(tick.day), bottom + LINE), anchor="middle")
+            free = days(tick.day) + 2 * half
+    return canvas.svg(bars.told, _fixtures(canvas, bars, days, bottom + LINE))
+
+
+def _row(canvas: Canvas, row: SeasonRow, days: Scale, top: float) -> None:
+    room = WIDTH - (len(row.words) + 2) * LETTER_WIDTH if row.words else WIDTH
+    canvas.words(shortened(row.name, room), (0, top + LINE - 4))
+    if row.words:
+        canvas.words(row.words, (WIDTH, top + LINE - 4), anchor="end")
+    upper = top + LINE + 3
+    healed_from = days.within(row.work[-1][1] + _DAY)
+    if row.likely is not None:
+        likely = max(healed_from, days.within(row.likely))
+        canvas.box("range", (healed_from, upper), likely - healed_from, _BAR)
+        if row.allow_until is not None:
+            canvas.box("open", (likely, upper), days.within(row.allow_until) - likely, _BAR)
+    for first, last in row.work:
+        start = days.within(first)
+        canvas.box("work", (start, upper), max(2.5, days.within(last + _DAY) - start), _BAR)
+
+
+def _fixtures(canvas: Canvas, bars: SeasonBars, days: Scale, top: float) -> float:
+    """Numbered triangles below the axis; gives the height of the whole picture."""
+    chosen = lanes((days.within(one.first_day) for one in bars.fixtures), _APART)
+    for mark, lane in zip(bars.fixtures, chosen, strict=True):
+        first, last = days.within(mark.first_day), days.within(mark.last_day)
+        upper = top + 10 + _LANE * lane
+        if last > first:
+            canvas.box("fixture", (first, upper), last - first, 3)
+        canvas.triangle("fixture", (first, upper), 5.5)
+        canvas.words(mark.number, (first + 8, upper + 10))
+    return top + 12 + _LANE * (max(chosen, default=-1) + 1)
