@@ -20,7 +20,7 @@ from swardcast.notices.words import (
     told_before_in_words,
     whole_percent,
 )
-from swardcast.outlook.curve import Curve, DayLeft, Drawn, curve_of, drawn_works, seen_of
+from swardcast.outlook.curve import Curve, Drawn, Seen, curve_of, drawn_works, seen_of
 from swardcast.outlook.fixtures import fixtures_ahead, worth_telling
 from swardcast.outlook.states import DateRange, Milestone, Work
 from swardcast.outlook.weather_book import WeatherView
@@ -31,7 +31,7 @@ from swardcast.turf.healing import HOLES_CLOSED, SETTLED
 __all__ = ["FixtureMark", "HealingPicture", "Level", "healing_picture"]
 
 _PAST_THE_END: Final = 0.04  # of the axis, shown after the day to allow for: judgement
-_LETTERS_ON_AXIS: Final = 38  # that fit beside each other along the axis
+_LETTERS_ON_AXIS: Final = 33  # that fit beside each other along the axis
 _MOST_OF_AXIS: Final = 0.7  # that the words of a level may take
 _NO_END_DAYS: Final = 84  # how far the curve goes where the season brings no date: judgement
 _TABLE_STEPS_DAYS: Final = (1, 2, 7, 14, 28)
@@ -86,7 +86,7 @@ class HealingPicture:
         normal: back to normal as published; no days where none may be told.
         normal_words: what stands beside it.
         as_of: the day up to which the weather is known, or None where the axis does not have it.
-        seen: what was seen, as days and shares.
+        seen: what was seen on the course.
         fixtures: competitions and visitors' days.
     """
 
@@ -102,7 +102,7 @@ class HealingPicture:
     normal: DateRange
     normal_words: str
     as_of: AsOf | None
-    seen: tuple[tuple[date, float], ...]
+    seen: tuple[Seen, ...]
     fixtures: tuple[FixtureMark, ...]
 
 
@@ -131,14 +131,14 @@ def healing_picture(matter: Matter, view: WeatherView | None) -> HealingPicture 
     if not curve:
         return None
     told_fixtures = _fixtures(matter, last)
-    seen = seen_of(drawn)
-    top = _top([*(one.high for one in curve), *seen.values()])
+    seen = seen_of(drawn, view)
+    top = _top([*(one.high for one in curve), *(one.share for one in seen)])
     fixtures = tuple(
         FixtureMark(number=str(number), first_day=one.first_day, last_day=one.last_day)
         for number, one in enumerate(told_fixtures, start=1)
     )
     return HealingPicture(
-        told=_told(matter, drawn, levels, curve, told_fixtures),
+        told=_told(_Matter(matter, drawn, levels, curve, seen, tuple(told_fixtures))),
         first=first,
         last=last,
         ticks=day_ticks(first, last, voice),
@@ -150,7 +150,7 @@ def healing_picture(matter: Matter, view: WeatherView | None) -> HealingPicture 
         normal=matter.published,
         normal_words=voice.say("row-back-to-normal"),
         as_of=as_of_mark(first, last, voice),
-        seen=tuple((day, share) for (day, _), share in seen.items() if first <= day <= last),
+        seen=tuple(one for one in seen if first <= one.day <= last),
         fixtures=fixtures,
     )
 
@@ -190,70 +190,97 @@ def _fixtures(matter: Matter, last: date) -> list[Fixture]:
     return [one.fixture for one in met if one.fixture.first_day <= last]
 
 
-def _told(
-    matter: Matter, drawn: Drawn, levels: Sequence[Level], curve: Sequence[DayLeft], fixtures: Sequence[Fixture]
-) -> Told:
-    voice, title = matter.voice, matter.job.title
-    dates = tuple(_dates(matter, drawn, levels))
-    begins = voice.say("picture-healing-begins", day=voice.day(curve[0].day), share=percent(curve[0].likely, voice))
+@dataclass(frozen=True, slots=True)
+class _Matter:
+    """What the words of a picture are made of."""
+
+    of_notice: Matter
+    drawn: Drawn
+    levels: tuple[Level, ...]
+    curve: Curve
+    seen: tuple[Seen, ...]
+    fixtures: tuple[Fixture, ...]
+
+    @property
+    def voice(self) -> Voice:
+        return self.of_notice.voice
+
+
+def _told(matter: _Matter) -> Told:
+    voice, job, start = matter.voice, matter.of_notice.job, matter.curve[0]
+    begins = voice.say("picture-healing-begins", day=voice.day(start.day), share=percent(start.likely, voice))
+    dates = [voice.say("picture-fact", name=name, value=day) for name, day in _dates(matter)]
     return Told(
-        name=f"healing-{matter.job.id}",
-        title=voice.say("picture-healing-title", title=title),
-        description=voice.sentences(
-            [begins, *(voice.say("picture-fact", name=name, value=day) for name, day in dates)]
-        ),
-        caption=tuple(_caption(matter, drawn)),
-        key=tuple(_key(matter, drawn, fixtures)),
-        tables=tuple(_tables(matter, drawn, curve, dates, fixtures)),
+        name=f"healing-{job.id}",
+        title=voice.say("picture-healing-title", title=job.title),
+        description=voice.sentences([begins, *dates]),
+        caption=tuple(_caption(matter)),
+        key=tuple(_key(matter)),
+        tables=tuple(_tables(matter)),
     )
 
 
-def _dates(matter: Matter, drawn: Drawn, levels: Sequence[Level]) -> Iterator[tuple[str, str]]:
-    voice = matter.voice
-    for level in levels:
-        reached = drawn.reaches(_MILESTONES[level.share])
+def _dates(matter: _Matter) -> Iterator[tuple[str, str]]:
+    voice, notice = matter.voice, matter.of_notice
+    say = told_before_in_words if notice.is_over else range_in_words
+    for level in matter.levels:
+        reached = matter.drawn.reaches(_MILESTONES[level.share])
         if reached.is_given:
-            say = told_before_in_words if matter.is_over else range_in_words
             yield level.words, capital(say(reached, voice))
-    published = capital(published_in_words(matter.published, matter.outlook, voice))
-    yield voice.say("row-back-to-normal"), published
+    yield voice.say("row-back-to-normal"), capital(published_in_words(notice.published, notice.outlook, voice))
 
 
-def _caption(matter: Matter, drawn: Drawn) -> Iterator[str]:
-    voice = matter.voice
+def _caption(matter: _Matter) -> Iterator[str]:
+    voice, works = matter.voice, matter.drawn.works
     yield voice.say("picture-likely-and-band")
     more = [voice.say("picture-healing-small-shares")]
-    if len(drawn.works) > 1:
-        more.append(voice.say("picture-healing-last", count=len(drawn.works)))
-    if matter.outlook.work is Work.PLANNED:
+    if len(works) > 1:
+        more.append(voice.say("picture-healing-last", count=len(works)))
+    if matter.of_notice.outlook.work is Work.PLANNED:
         more.append(voice.say("picture-healing-planned"))
     yield voice.sentences(more)
 
 
-def _key(matter: Matter, drawn: Drawn, fixtures: Sequence[Fixture]) -> Iterator[KeyRow]:
-    voice = matter.voice
-    yield KeyRow(sign=Sign.LIKELY, words=voice.say("picture-key-likely"))
-    yield KeyRow(sign=Sign.BAND, words=voice.say("picture-key-band"))
+def _key(matter: _Matter) -> Iterator[KeyRow]:
+    voice, published = matter.voice, matter.of_notice.published
     yield KeyRow(sign=Sign.WORK, words=voice.say("picture-key-work"))
-    if seen_of(drawn):
+    if any(one.is_of_the_last for one in matter.seen):
         yield KeyRow(sign=Sign.SEEN, words=voice.say("picture-key-seen"))
-    if matter.published.is_given:
-        phrase = "picture-key-normal" if matter.published.is_fact else "picture-key-normal.range"
-        yield KeyRow(sign=Sign.NORMAL, words=voice.say(phrase))
-    for number, fixture in enumerate(fixtures, start=1):
+    if not all(one.is_of_the_last for one in matter.seen):
+        yield KeyRow(sign=Sign.SEEN_ELSEWHERE, words=voice.say("picture-key-seen-elsewhere"))
+    if published.is_fact:
+        yield KeyRow(sign=Sign.CAME, words=voice.say("row-back-to-normal"))
+    elif published.is_given:
+        yield KeyRow(sign=Sign.NORMAL, words=voice.say("picture-key-normal"))
+    for number, fixture in enumerate(matter.fixtures, start=1):
         yield KeyRow(sign=Sign.FIXTURE, number=str(number), words=fixture_in_words(fixture, voice))
 
 
-def _tables(
-    matter: Matter,
-    drawn: Drawn,
-    curve: Sequence[DayLeft],
-    dates: Sequence[tuple[str, str]],
-    fixtures: Sequence[Fixture],
-) -> Iterator[Table]:
+def _tables(matter: _Matter) -> Iterator[Table]:
     voice = matter.voice
-    step = next((step for step in _TABLE_STEPS_DAYS if len(curve) <= step * _MOST_ROWS), _TABLE_STEPS_DAYS[-1])
+    yield _shares(matter)
+    numbered = (
+        (voice.say("picture-fixture", number=str(number)), fixture_in_words(fixture, voice))
+        for number, fixture in enumerate(matter.fixtures, start=1)
+    )
+    work = (voice.say("picture-key-work"), _work_days(matter.drawn, voice))
     yield Table(
+        caption=voice.say("picture-healing-days"),
+        columns=(voice.say("picture-column-what"), voice.say("picture-column-when")),
+        rows=(work, *_dates(matter), *numbered),
+    )
+    if matter.seen:
+        yield Table(
+            caption=voice.say("picture-healing-seen"),
+            columns=(voice.say("picture-column-day"), voice.say("picture-column-disturbed")),
+            rows=tuple((voice.day(one.day), _seen_in_words(one, voice)) for one in matter.seen),
+        )
+
+
+def _shares(matter: _Matter) -> Table:
+    voice, curve = matter.voice, matter.curve
+    step = next((step for step in _TABLE_STEPS_DAYS if len(curve) <= step * _MOST_ROWS), _TABLE_STEPS_DAYS[-1])
+    return Table(
         caption=voice.say("picture-healing-shares"),
         columns=(voice.say("picture-column-day"), voice.say("column-likely"), voice.say("column-8-in-10")),
         rows=tuple(
@@ -265,22 +292,11 @@ def _tables(
             for one in curve[::step]
         ),
     )
-    work = (voice.say("picture-key-work"), _work_days(drawn, voice))
-    numbered = (
-        (voice.say("picture-fixture", number=str(number)), fixture_in_words(fixture, voice))
-        for number, fixture in enumerate(fixtures, start=1)
-    )
-    yield Table(
-        caption=voice.say("picture-healing-days"),
-        columns=(voice.say("picture-column-what"), voice.say("picture-column-when")),
-        rows=(work, *dates, *numbered),
-    )
-    if looks := seen_of(drawn):
-        yield Table(
-            caption=voice.say("picture-healing-seen"),
-            columns=(voice.say("picture-column-day"), voice.say("picture-column-disturbed")),
-            rows=tuple((voice.day(day), percent(share, voice)) for (day, _), share in looks.items()),
-        )
+
+
+def _seen_in_words(one: Seen, voice: Voice) -> str:
+    share = percent(one.share, voice)
+    return share if one.is_of_the_last else voice.say("picture-seen-elsewhere", share=share)
 
 
 def _work_days(drawn: Drawn, voice: Voice) -> str:

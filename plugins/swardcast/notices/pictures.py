@@ -20,10 +20,10 @@ _STEPS_DAYS: Final = (1, 2, 7, 14, 28, 56, 91, 182)
 class Sign(Enum):
     """A sign in a picture; each has a shape of its own."""
 
-    LIKELY = "likely course"
-    BAND = "8 times in 10"
     SEEN = "seen"
+    SEEN_ELSEWHERE = "seen where less was left"
     WORK = "days of work"
+    CAME = "was back to normal"
     NORMAL = "back to normal"
     PROMISED = "promised range"
     FIXTURE = "fixture"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, timedelta
+from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,11 +17,14 @@ from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.club import Grass
 from swardcast.turf.curve import shares_left
 from swardcast.turf.ensemble import HORIZON_DAYS
+from swardcast.turf.healing import disruption_left
 from swardcast.turf.milestones import ALLOW_UNTIL, EARLY, LIKELY, Disruption, days_at
 
-__all__ = ["Curve", "DayLeft", "Drawn", "curve_of", "drawn_works", "seen_of"]
+__all__ = ["Curve", "DayLeft", "Drawn", "Seen", "curve_of", "drawn_works", "seen_of"]
 
 Floats = NDArray[np.float64]
+
+_AS_FAR_BEHIND: Final = 0.8  # of what is left on the surface furthest behind counts as about the same: judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,6 +64,21 @@ class Drawn:
     def reaches(self, milestone: Milestone) -> DateRange:
         """Date a milestone for the last of them, from the days that the curve is made of."""
         return date_range(*samples_of_last(self.recoveries, milestone))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Seen:
+    """What a log entry saw.
+
+    Args:
+        day: the day.
+        share: share of the surface that was still disturbed, 0 to 1; of several surfaces the largest.
+        is_of_the_last: whether it is of a surface that was about as far behind as any on that day.
+    """
+
+    day: date
+    share: float
+    is_of_the_last: bool
 
 
 Curve = tuple[DayLeft, ...]
@@ -141,20 +160,20 @@ def _day_left(day: date, shares: Floats) -> DayLeft:
     return DayLeft(day=day, low=low, likely=likely, high=high)
 
 
-def seen_of(drawn: Drawn) -> dict[tuple[date, str], float]:
+def seen_of(drawn: Drawn, view: WeatherView) -> tuple[Seen, ...]:
     """List what was seen of the marks and of the turf, as shares of the surface.
 
     Assumes that a share of the first marks is that share of what was disturbed on day 0.
 
     Args:
         drawn: the surfaces.
+        view: the weather as known.
 
     Returns:
-        By day and log entry the share of the surface that was still disturbed, 0 to 1; where an entry speaks of several
-        surfaces, that of the one furthest behind. The roll tells no share of the surface.
+        One for each day and log entry, oldest first. The roll tells no share of the surface.
     """
-    found: dict[tuple[date, str], float] = {}
-    for recovery in drawn.recoveries:
+    found: dict[tuple[date, str], Seen] = {}
+    for work, recovery in zip(drawn.works, drawn.recoveries, strict=True):
         for look in recovery.looks:
             match look.what:
                 case MarksSeen(share_left=share):
@@ -163,6 +182,22 @@ def seen_of(drawn: Drawn) -> dict[tuple[date, str], float]:
                     left = 1 - share
                 case _:
                     continue
-            key = (look.at.date(), look.source)
-            found[key] = max(left, found.get(key, 0.0))
-    return dict(sorted(found.items()))
+            day = look.at.date()
+            last = max(
+                _expected(one, there, view, day) for one, there in zip(drawn.works, drawn.recoveries, strict=True)
+            )
+            of_the_last = _expected(work, recovery, view, day) >= _AS_FAR_BEHIND * last
+            other = found.get((day, look.source), Seen(day=day, share=0.0, is_of_the_last=False))
+            found[day, look.source] = Seen(
+                day=day, share=max(left, other.share), is_of_the_last=of_the_last or other.is_of_the_last
+            )
+    return tuple(found[key] for key in sorted(found))
+
+
+def _expected(work: SurfaceWork, recovery: Recovery, view: WeatherView, day: date) -> float:
+    """The share that the sum expects on a day, before the work all that it will disturb."""
+    if work.surface.grass is None:
+        return 0.0
+    slow = slow_days(recovery.held_back, recovery.start)
+    growth = view.growth_between(recovery.start, day, work.surface.grass, slow)
+    return disruption_left(recovery.layers, growth, recovery.pace.middle)

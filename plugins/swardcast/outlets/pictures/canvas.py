@@ -34,8 +34,9 @@ WIDTH: Final = 360.0
 """Width of every picture in its own units; a telephone 320 px wide shows it on 284 px."""
 LETTERS: Final = 16.0
 """Size of letters in those units: 12.6 px on that telephone."""
-LETTER_WIDTH: Final = 8.2
-"""How wide a letter is taken to be; measured, words of a sans-serif are narrower than that in nearly all fonts."""
+LETTER_WIDTH: Final = 9.4
+"""How wide a letter is taken to be: a wide font's; most take less."""
+_USUAL_LETTER_WIDTH: Final = 8.6  # words longer than that would not fit in most fonts
 HALF_LETTER: Final = 5.5
 """From the middle of a line of letters down to the line they stand on."""
 LINE: Final = 20.0
@@ -52,10 +53,11 @@ _PLAIN: Final[dict[str, dict[str, Any]]] = {
     "line": {"fill": "none", "stroke": "currentColor", "stroke_width": 3, "stroke_linejoin": "round"},
     "work": {"fill": "currentColor"},
     "range": {"fill": "currentColor", "fill_opacity": 0.2, "stroke": "currentColor", "stroke_width": 1.5},
-    "open": {"fill": "none", "stroke": "currentColor", "stroke_width": 1.5, "stroke_dasharray": "4 2"},
+    "open": {"fill": "none", "stroke": "currentColor", "stroke_width": 1.5},
     "whisker": {"fill": "none", "stroke": "currentColor", "stroke_width": 1.5},
     "likely": {"fill": "none", "stroke": "currentColor", "stroke_width": 3},
     "seen": {"fill": "currentColor"},
+    "seen-elsewhere": {"fill": "none", "stroke": "currentColor", "stroke_width": 2},
     "fixture": {"fill": "currentColor"},
     "inside": {"fill": "currentColor"},
     "outside": {"fill": "none", "stroke": "currentColor", "stroke_width": 3},
@@ -106,7 +108,7 @@ def shortened(words: str, room: float) -> str:
     Returns:
         The words, or their beginning.
     """
-    most = int(room / LETTER_WIDTH)
+    most = int(room / _USUAL_LETTER_WIDTH)
     if len(words) <= most:
         return words
     cut = words[: max(1, most - 1)]
@@ -166,6 +168,24 @@ class Canvas:
         x, y = middle
         self.line(look, (x - size, y - size), (x + size, y + size))
         self.line(look, (x - size, y + size), (x + size, y - size))
+
+    def fixture(self, number: str, top: Point, last: float) -> None:
+        """Draw a numbered triangle, with a line below it until the last day.
+
+        Args:
+            number: its number.
+            top: its upper corner, on the first day.
+            last: the place of the last day.
+        """
+        x, y = top
+        self.triangle("fixture", top, 5.5)
+        if last > x:
+            self.box("fixture", (x, y + 7.4), last - x, 2)
+        beside = x + 8 + max(0.0, last - x - 4)
+        if beside + len(number) * LETTER_WIDTH <= WIDTH:
+            self.words(number, (beside, y + 10))
+        else:
+            self.words(number, (x - 8, y + 10), anchor="end")
 
     def words(self, words: str, place: Point, *, anchor: str = "start") -> None:
         """Write words on a line; such as would run over an edge of the picture are moved inwards.

@@ -97,19 +97,11 @@ def _sign(sign: Sign) -> str:
     return canvas.sign(_WIDE, _HIGH)
 
 
-def _likely(canvas: Canvas) -> None:
-    canvas.line("line", (1, 8), (23, 8))
-
-
-def _band(canvas: Canvas) -> None:
+def _usual(canvas: Canvas) -> None:
     canvas.box("band", (1, 2), 22, 12)
     canvas.line("edge", (1, 2), (23, 2))
     canvas.line("edge", (1, 14), (23, 14))
-
-
-def _usual(canvas: Canvas) -> None:
-    _band(canvas)
-    _likely(canvas)
+    canvas.line("line", (1, 8), (23, 8))
 
 
 def _range(canvas: Canvas) -> None:
@@ -132,9 +124,9 @@ def _expected(canvas: Canvas) -> None:
 
 
 _SIGNS: Final[dict[Sign, Callable[[Canvas], None]]] = {
-    Sign.LIKELY: _likely,
-    Sign.BAND: _band,
     Sign.SEEN: lambda canvas: canvas.dot("seen", (12, 8), 5),
+    Sign.SEEN_ELSEWHERE: lambda canvas: canvas.dot("seen-elsewhere", (12, 8), 4.5),
+    Sign.CAME: lambda canvas: canvas.diamond("inside", (12, 8), 8),
     Sign.WORK: lambda canvas: canvas.box("work", (1, 4), 22, 8),
     Sign.NORMAL: _normal,
     Sign.PROMISED: _promised,

@@ -47,8 +47,8 @@ def draw_growth(picture: GrowthPicture) -> str:
     middle = (places[1] - places[0]) / 2
     for tick in picture.ticks:
         canvas.line("axis", (days(tick.day) + middle, _BOTTOM), (days(tick.day) + middle, _BOTTOM + 5))
-        canvas.words(tick.words, (days(tick.day) + middle, _BOTTOM + LINE), anchor="middle")
-    return canvas.svg(picture.told, _BOTTOM + LINE + 8)
+        canvas.words(tick.words, (days(tick.day) + middle, _BOTTOM + LINE + 3), anchor="middle")
+    return canvas.svg(picture.told, _BOTTOM + LINE + 11)
 
 
 def _bars(canvas: Canvas, picture: GrowthPicture, places: list[float], amounts: Scale) -> None:

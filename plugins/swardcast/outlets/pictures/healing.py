@@ -31,19 +31,19 @@ def draw_healing(picture: HealingPicture) -> str:
     canvas = Canvas()
     days = Scale.of_days(picture.first, picture.last, _LEFT, _RIGHT)
     roots = Scale(0.0, math.sqrt(picture.top), _BOTTOM, _TOP)
-    fixtures = lanes((days(one.first_day) for one in picture.fixtures), _APART)
+    fixtures = lanes((days.within(one.first_day) for one in picture.fixtures), _APART)
     _axes(canvas, picture, days, roots)
-    for one in picture.fixtures:
-        if one.first_day >= picture.first:
-            canvas.line("guide", (days(one.first_day), _TOP), (days(one.first_day), _BOTTOM))
+    for mark in picture.fixtures:
+        canvas.line("guide", (days.within(mark.first_day), _TOP), (days.within(mark.first_day), _BOTTOM))
     _curve(canvas, picture, days, roots)
     _levels(canvas, picture, days, roots)
     if picture.as_of is not None:
         place = days(picture.as_of.day)
         canvas.line("as-of", (place, _TOP - 6), (place, _BOTTOM))
         canvas.words(picture.as_of.words, (place, _TOP - 11), anchor="middle")
-    for day, share in picture.seen:
-        canvas.dot("seen", (days(day), roots(math.sqrt(min(share, picture.top)))), 5)
+    for one in picture.seen:
+        middle = days(one.day), roots(math.sqrt(min(one.share, picture.top)))
+        canvas.dot("seen" if one.is_of_the_last else "seen-elsewhere", middle, 5 if one.is_of_the_last else 4.5)
     _fixtures(canvas, picture, days, fixtures)
     bottom = _BELOW + _LANE * (max(fixtures, default=-1) + 1)
     return canvas.svg(picture.told, _normal(canvas, picture, days, bottom))
@@ -95,11 +95,7 @@ def _levels(canvas: Canvas, picture: HealingPicture, days: Scale, roots: Scale) 
 def _fixtures(canvas: Canvas, picture: HealingPicture, days: Scale, chosen: list[int]) -> None:
     for mark, lane in zip(picture.fixtures, chosen, strict=True):
         first, last = days.within(mark.first_day), days.within(mark.last_day)
-        top = _BELOW + 6 + _LANE * lane
-        if last > first:
-            canvas.box("fixture", (first, top), last - first, 3)
-        canvas.triangle("fixture", (first, top), 5.5)
-        canvas.words(mark.number, (first + 8, top + 10))
+        canvas.fixture(mark.number, (first, _BELOW + 6 + _LANE * lane), last)
 
 
 def _normal(canvas: Canvas, picture: HealingPicture, days: Scale, top: float) -> float:

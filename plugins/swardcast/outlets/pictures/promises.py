@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from swardcast.notices.promises_picture import PromiseBar, PromisesPicture
-from swardcast.outlets.pictures.canvas import LETTER_WIDTH, LINE, WIDTH, Canvas, Scale, shortened
+from swardcast.outlets.pictures.canvas import HALF_LETTER, LETTER_WIDTH, LINE, WIDTH, Canvas, Scale, shortened
 
 __all__ = ["draw_promises"]
 
@@ -41,15 +41,24 @@ def draw_promises(picture: PromisesPicture) -> str:
 
 
 def _bar(canvas: Canvas, bar: PromiseBar, days: Scale, top: float) -> None:
-    verdict = len(bar.verdict) * LETTER_WIDTH
-    canvas.words(shortened(bar.title, WIDTH - verdict - 16), (0, top + LINE - 4))
-    canvas.words(bar.verdict, (WIDTH, top + LINE - 4), anchor="end")
+    canvas.words(shortened(bar.title, WIDTH), (0, top + LINE - 4))
     middle = top + LINE + 4 + _BAR / 2
     early, until = days(bar.early_days), days(bar.allow_until_days)
     canvas.box("range", (early, middle - _BAR / 2), until - early, _BAR)
     canvas.line("likely", (days(0), middle - _BAR / 2), (days(0), middle + _BAR / 2))
-    came = (days(bar.came_days), middle)
+    came = days(bar.came_days)
     if bar.is_inside:
-        canvas.diamond("inside", came, 8)
+        canvas.diamond("inside", (came, middle), 8)
     else:
-        canvas.cross("outside", came, 6)
+        canvas.cross("outside", (came, middle), 6)
+    _verdict(canvas, bar, (min(early, came), max(until, came)), middle + HALF_LETTER)
+
+
+def _verdict(canvas: Canvas, bar: PromiseBar, between: tuple[float, float], base: float) -> None:
+    """The verdict in words on the side of the bar that has room; where none has, the sign and the table tell it."""
+    left, right = between
+    wide = len(bar.verdict) * LETTER_WIDTH + 14
+    if right + wide <= WIDTH:
+        canvas.words(bar.verdict, (right + 12, base))
+    elif left - wide >= 0:
+        canvas.words(bar.verdict, (left - 12, base), anchor="end")

@@ -77,9 +77,5 @@ def _fixtures(canvas: Canvas, bars: SeasonBars, days: Scale, top: float) -> floa
     chosen = lanes((days.within(one.first_day) for one in bars.fixtures), _APART)
     for mark, lane in zip(bars.fixtures, chosen, strict=True):
         first, last = days.within(mark.first_day), days.within(mark.last_day)
-        upper = top + 10 + _LANE * lane
-        if last > first:
-            canvas.box("fixture", (first, upper), last - first, 3)
-        canvas.triangle("fixture", (first, upper), 5.5)
-        canvas.words(mark.number, (first + 8, upper + 10))
+        canvas.fixture(mark.number, (first, top + 10 + _LANE * lane), last)
     return top + 12 + _LANE * (max(chosen, default=-1) + 1)

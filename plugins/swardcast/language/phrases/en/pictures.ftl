@@ -25,18 +25,16 @@ picture-column-verdict = How we did
 
 ## Keys: what a sign stands for
 
-picture-key-likely = the likely course
-picture-key-band = holds in 8 cases out of 10
 picture-key-work = Days of work
 picture-key-seen = What we saw on the course
-picture-key-normal = Back to normal
-    .range = Back to normal: the likely day, and the days from early to the last to allow for
-picture-key-grew = what the weather brought
-picture-key-expected = what to expect; the thin line holds in 8 cases out of 10
-picture-key-usual = the same days of past years: the middle, and 8 years in 10
-picture-key-promised = the range that we gave on the day of the work, and its likely day
-picture-key-inside = back to normal inside the range
-picture-key-outside = back to normal outside the range
+picture-key-seen-elsewhere = What we saw where less was left
+picture-key-normal = Back to normal: the likely day, and the days from early to the last to allow for
+picture-key-grew = What the weather brought
+picture-key-expected = What to expect; the thin line holds in 8 cases out of 10
+picture-key-usual = The same days of past years: the middle, and 8 years in 10
+picture-key-promised = The range that we gave on the day of the work, and its likely day
+picture-key-inside = Back to normal inside the range
+picture-key-outside = Back to normal outside the range
 
 ## How a surface heals
 
@@ -53,13 +51,15 @@ picture-healing-last = { $count ->
 picture-healing-planned = The work is still to come, so the weather of past years stands for this one.
 picture-healing-shares = Share of the surface still disturbed
 picture-healing-days = Days in the picture
+# $share: of the surface
+picture-seen-elsewhere = { $share }, where less was left
 picture-healing-seen = What we saw: share of the surface still disturbed
 
 ## The week's growth
 
 picture-growth-title = Growth of the last 7 days and the next 7, beside a usual year
 # $growth and $usual: growth days. $grass: a kind of grass.
-picture-growth-summary = The last 7 days brought { $growth } growth days for { $grass } grass. In a usual year they bring { $usual }.
+picture-growth-summary = The last 7 days brought { $growth } growth days for { $grass } grass. In a usual year the same days bring { $usual }.
 picture-growth-bars = A full bar is a day's growth, as a part of the best growing day. An open bar is what to expect.
 picture-growth-usual = The line and the shade are the same days of past years.
 # $count: days of the last seven
