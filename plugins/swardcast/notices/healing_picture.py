@@ -11,7 +11,7 @@ from typing import Final
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.matter import Matter
-from swardcast.notices.pictures import AsOf, KeyRow, Sign, Table, Tick, Told, as_of_mark, day_ticks
+from swardcast.notices.pictures import LETTERS_ON_AXIS, AsOf, KeyRow, Sign, Table, Tick, Told, as_of_mark, day_ticks
 from swardcast.notices.words import (
     has_no_date_until_done,
     percent,
@@ -31,7 +31,6 @@ from swardcast.turf.healing import HOLES_CLOSED, SETTLED
 __all__ = ["FixtureMark", "HealingPicture", "Level", "healing_picture"]
 
 _PAST_THE_END: Final = 0.04  # of the axis, shown after the day to allow for: judgement
-_LETTERS_ON_AXIS: Final = 33  # that fit beside each other along the axis
 _MOST_OF_AXIS: Final = 0.7  # that the words of a level may take
 _NO_END_DAYS: Final = 84  # how far the curve goes where the season brings no date: judgement
 _TABLE_STEPS_DAYS: Final = (1, 2, 7, 14, 28)
@@ -175,7 +174,7 @@ def _last(matter: Matter, drawn: Drawn, levels: Sequence[Level], first: date) ->
     ends = [(until - first).days * (1 + _PAST_THE_END) + 1]
     for level in levels:
         crossed = drawn.reaches(_MILESTONES[level.share]).allow_until
-        words = min(_MOST_OF_AXIS, len(level.words) / _LETTERS_ON_AXIS)
+        words = min(_MOST_OF_AXIS, len(level.words) / LETTERS_ON_AXIS)
         ends += [(crossed - first).days / (1 - words)] if crossed is not None else []
     return first + timedelta(days=math.ceil(max(ends)))
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -11,10 +10,12 @@ from typing import Final
 
 from swardcast.language.voice import Voice
 
-__all__ = ["AsOf", "KeyRow", "Sign", "Table", "Tick", "Told", "as_of_mark", "day_ticks"]
+__all__ = ["LETTERS_ON_AXIS", "AsOf", "KeyRow", "Sign", "Table", "Tick", "Told", "as_of_mark", "day_ticks"]
 
-_MOST_TICKS: Final = 5  # days that fit under a picture on a small telephone
-_STEPS_DAYS: Final = (1, 2, 7, 14, 28, 56, 91, 182)
+LETTERS_ON_AXIS: Final = 33
+"""Letters that fit beside each other along the axis of a picture, in a wide font."""
+
+_STEPS_DAYS: Final = (1, 2, 4, 7, 14, 28, 56, 91, 182, 365)
 
 
 class Sign(Enum):
@@ -140,11 +141,15 @@ def day_ticks(first: date, last: date, voice: Voice) -> tuple[Tick, ...]:
     Returns:
         Days at even steps from the first one on.
     """
-    return tuple(Tick(day=day, words=voice.tick_day(day)) for day in _stepped(first, last, _MOST_TICKS))
-
-
-def _stepped(first: date, last: date, most: int) -> Iterator[date]:
     days = (last - first).days
-    step = next((step for step in _STEPS_DAYS if days < step * most), math.ceil((days + 1) / most))
+    for step in _STEPS_DAYS:
+        ticks = [Tick(day=day, words=voice.tick_day(day)) for day in _stepped(first, days, step)]
+        widest = max(len(tick.words) for tick in ticks) + 1
+        if widest * days <= LETTERS_ON_AXIS * step:
+            break
+    return tuple(ticks)
+
+
+def _stepped(first: date, days: int, step: int) -> Iterator[date]:
     for place in range(0, days + 1, step):
         yield first + timedelta(days=place)

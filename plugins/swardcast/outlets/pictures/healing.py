@@ -10,7 +10,7 @@ from swardcast.outlets.pictures.canvas import HALF_LETTER, LETTER_WIDTH, LINE, C
 
 __all__ = ["draw_healing"]
 
-_LEFT: Final = 46.0
+_LEAST_LEFT: Final = 46.0
 _RIGHT: Final = 354.0
 _TOP: Final = 28.0
 _BOTTOM: Final = 228.0
@@ -29,7 +29,8 @@ def draw_healing(picture: HealingPicture) -> str:
         An `svg` element. The axis of shares is one of square roots, so that the end of healing can be seen.
     """
     canvas = Canvas()
-    days = Scale.of_days(picture.first, picture.last, _LEFT, _RIGHT)
+    left = max(_LEAST_LEFT, max(len(mark.words) for mark in picture.marks) * LETTER_WIDTH + 8)
+    days = Scale.of_days(picture.first, picture.last, left, _RIGHT)
     roots = Scale(0.0, math.sqrt(picture.top), _BOTTOM, _TOP)
     fixtures = lanes((days.within(one.first_day) for one in picture.fixtures), _APART)
     _axes(canvas, picture, days, roots)
@@ -52,23 +53,23 @@ def draw_healing(picture: HealingPicture) -> str:
 def _axes(canvas: Canvas, picture: HealingPicture, days: Scale, roots: Scale) -> None:
     free = _BOTTOM + LINE
     levels = {level.share for level in picture.levels}
-    for mark in sorted(picture.marks, key=lambda one: (one.share not in levels, one.share)):
-        place = roots(math.sqrt(mark.share))
-        if mark.share not in levels:
-            canvas.line("grid", (_LEFT, place), (_RIGHT, place))
     taken: list[float] = []
     for mark in sorted(picture.marks, key=lambda one: (one.share not in levels, one.share)):
         place = roots(math.sqrt(mark.share))
+        if mark.share not in levels:
+            canvas.line("grid", (days.start, place), (days.end, place))
         if all(abs(place - other) >= LINE - 6 for other in taken):
             taken.append(place)
-            canvas.words(mark.words, (_LEFT - 5, place + HALF_LETTER), anchor="end")
-    canvas.line("axis", (_LEFT, _BOTTOM), (_RIGHT, _BOTTOM))
+            canvas.words(mark.words, (days.start - 5, place + HALF_LETTER), anchor="end")
+    canvas.line("axis", (days.start, _BOTTOM), (days.end, _BOTTOM))
     for tick in picture.ticks:
         place = days(tick.day)
         canvas.line("axis", (place, _BOTTOM), (place, _BOTTOM + 5))
         if place + len(tick.words) * LETTER_WIDTH / 2 <= _RIGHT + 6:
             canvas.words(tick.words, (place, free), anchor="middle")
-    canvas.box("work", (days(picture.first), _BOTTOM - 7), days.within(picture.work_until.toordinal() + 1.0) - _LEFT, 7)
+    canvas.box(
+        "work", (days(picture.first), _BOTTOM - 7), days.within(picture.work_until.toordinal() + 1.0) - days.start, 7
+    )
 
 
 def _curve(canvas: Canvas, picture: HealingPicture, days: Scale, roots: Scale) -> None:

@@ -9,8 +9,8 @@ from swardcast.outlets.pictures.canvas import HALF_LETTER, LETTER_WIDTH, LINE, W
 
 __all__ = ["draw_promises"]
 
-_LEFT: Final = 14.0
-_RIGHT: Final = 346.0
+_LEFT: Final = 20.0
+_BESIDE: Final = 14.0  # from a bar to its verdict
 _TOP: Final = 6.0
 _ROW: Final = 44.0
 _BAR: Final = 12.0
@@ -26,17 +26,18 @@ def draw_promises(picture: PromisesPicture) -> str:
         An `svg` element.
     """
     canvas = Canvas()
-    days = Scale(picture.first_days, picture.last_days, _LEFT, _RIGHT)
+    verdict = max(len(bar.verdict) for bar in picture.bars) * LETTER_WIDTH  # room for it beside the longest bar
+    days = Scale(picture.first_days, picture.last_days, _LEFT, WIDTH - verdict - _BESIDE)
     bottom = _TOP + _ROW * len(picture.bars) + 4
     for mark in picture.marks:
         canvas.line("axis" if mark.days == 0 else "grid", (days(mark.days), _TOP), (days(mark.days), bottom))
     for row, bar in enumerate(picture.bars):
         _bar(canvas, bar, days, _TOP + _ROW * row)
-    canvas.line("axis", (_LEFT, bottom), (_RIGHT, bottom))
+    canvas.line("axis", (days.start, bottom), (days.end, bottom))
     for mark in picture.marks:
         canvas.words(mark.words, (days(mark.days), bottom + LINE), anchor="middle")
     canvas.words(picture.before, (0, bottom + 2 * LINE))
-    canvas.words(picture.after, (WIDTH, bottom + 2 * LINE), anchor="end")
+    canvas.words(picture.after, (days.end + _LEFT, bottom + 2 * LINE), anchor="end")
     return canvas.svg(picture.told, bottom + 2 * LINE + 8)
 
 
@@ -51,14 +52,4 @@ def _bar(canvas: Canvas, bar: PromiseBar, days: Scale, top: float) -> None:
         canvas.diamond("inside", (came, middle), 8)
     else:
         canvas.cross("outside", (came, middle), 6)
-    _verdict(canvas, bar, (min(early, came), max(until, came)), middle + HALF_LETTER)
-
-
-def _verdict(canvas: Canvas, bar: PromiseBar, between: tuple[float, float], base: float) -> None:
-    """The verdict in words on the side of the bar that has room; where none has, the sign and the table tell it."""
-    left, right = between
-    wide = len(bar.verdict) * LETTER_WIDTH + 14
-    if right + wide <= WIDTH:
-        canvas.words(bar.verdict, (right + 12, base))
-    elif left - wide >= 0:
-        canvas.words(bar.verdict, (left - 12, base), anchor="end")
+    canvas.words(bar.verdict, (max(until, came) + _BESIDE, middle + HALF_LETTER))
