@@ -27,6 +27,7 @@ from swardcast.outlets.email import LARGEST_BYTES, email_artifacts
 from swardcast.outlets.email_content import current_notices, one_line
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.records.plan import Part
+from tests.outlets.contrast import contrast
 
 HOSTILE = "<script>alert(1)</script> & \"quoted\" 'too' 🏌️‍♂️ ירוק =?utf-8?q?x=0A?="
 ZONE = ZoneInfo("Europe/London")
@@ -112,18 +113,6 @@ def test_it_is_600_px_wide_at_most_and_narrower_on_a_phone(pages: dict[str, html
         assert {table.get("role") for table in page.xpath("//table")} == {"presentation"}  # of layout: WCAG 2.2, 1.3.1
 
 
-def _luminance(colour: str) -> float:
-    """WCAG 2.2, relative luminance."""
-    parts = [int(colour[place : place + 2], 16) / 255 for place in (1, 3, 5)]
-    red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts)
-    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
-
-
-def _contrast(one: str, other: str) -> float:
-    high, low = sorted((_luminance(one), _luminance(other)), reverse=True)
-    return (high + 0.05) / (low + 0.05)
-
-
 def test_colours_are_readable_in_light_and_dark_and_where_a_program_turns_only_the_ground(
     files: dict[str, bytes],
 ) -> None:
@@ -136,7 +125,7 @@ def test_colours_are_readable_in_light_and_dark_and_where_a_program_turns_only_t
     for ink, ground in pairs:
         assert ink in text
         assert ground in text
-        assert _contrast(ink, ground) >= 4.5, (ink, ground)
+        assert contrast(ink, ground) >= 4.5, (ink, ground)
     assert set(re.findall(r"#[0-9a-f]{6}\b", text)) - {"#a89a7c", "#e6dcc6", "#0f0e0c"} == {
         one for pair in pairs for one in pair
     }

@@ -21,6 +21,7 @@ from lxml import html
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.house_phrases import with_house_phrases
 from swardcast.outlets.html import item_html, notice_html, status_html, sums_html, track_record_html
+from swardcast.outlets.pictures.canvas import WIDTH, shortened
 from swardcast.outlets.preview import home_card, notice_card
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
@@ -80,9 +81,14 @@ def typed(demo_records: ClubRecords) -> TypedWords:
     """What the demo typed, the published recoveries' names and sources, and the calendar's own names of days."""
     days = Locale.parse(LOCALE)
     names = [
-        name for kinds in (days.days, days.months) for widths in kinds.values() for name in widths["wide"].values()
+        name
+        for kinds in (days.days, days.months)
+        for widths in kinds.values()
+        for wide in ("wide", "abbreviated")
+        for name in widths[wide].values()
     ]
-    return TypedWords([*typed_in(demo_records), *typed_in(PUBLISHED_RECOVERIES), *names])
+    cut = [shortened(job.title, WIDTH).rstrip("…") for job in demo_records.jobs.values()]  # in a picture
+    return TypedWords([*typed_in(demo_records), *typed_in(PUBLISHED_RECOVERIES), *names, *cut])
 
 
 def _english(texts: Iterator[str], typed: TypedWords) -> dict[str, list[str]]:
