@@ -42,7 +42,7 @@ picture-healing-heading = Healing day by day
 # $title: a job
 picture-healing-title = { $title }: share of the surface still disturbed
 # $share: of the surface
-picture-healing-begins = On { $day } { $share } of the surface is disturbed.
+picture-healing-begins = Disturbed on { $day }: { $share } of the surface.
 picture-healing-small-shares = Small shares are drawn larger, so that the end can be seen.
 # $count: how many places the work is on
 picture-healing-last = { $count ->
