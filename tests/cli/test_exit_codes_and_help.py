@@ -23,6 +23,7 @@ HEAVY = (
     "markdown",
     "feedgen",
     "httpx",
+    "drawsvg",
     "swardcast.reading",
     "swardcast.turf",
 )

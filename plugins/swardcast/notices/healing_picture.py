@@ -1,4 +1,4 @@
-"""The curve of healing of a job in words and figures, ready to be drawn."""
+"""The curve of healing of a job, ready to be drawn."""
 
 from __future__ import annotations
 
@@ -8,49 +8,26 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
 
-from swardcast.language.voice import Voice, capital
-from swardcast.notices.fixtures import fixture_in_words
+from swardcast.language.voice import Voice
+from swardcast.notices.healing_words import MILESTONES, HealingMatter, Level, healing_in_words
 from swardcast.notices.matter import Matter
-from swardcast.notices.pictures import LETTERS_ON_AXIS, AsOf, KeyRow, Sign, Table, Tick, Told, as_of_mark, day_ticks
-from swardcast.notices.words import (
-    has_no_date_until_done,
-    percent,
-    published_in_words,
-    range_in_words,
-    told_before_in_words,
-    whole_percent,
-)
+from swardcast.notices.pictures import LETTERS_ON_AXIS, AsOf, Tick, Told, as_of_mark, day_ticks
+from swardcast.notices.words import has_no_date_until_done, whole_percent
 from swardcast.outlook.curve import Curve, Drawn, Seen, curve_of, drawn_works, seen_of
 from swardcast.outlook.fixtures import fixtures_ahead, worth_telling
-from swardcast.outlook.states import DateRange, Milestone, Work
+from swardcast.outlook.states import DateRange, Work
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.club import SurfaceKind
 from swardcast.records.fixtures import Fixture
 from swardcast.turf.healing import HOLES_CLOSED, SETTLED
 
-__all__ = ["FixtureMark", "HealingPicture", "Level", "healing_picture"]
+__all__ = ["FixtureMark", "HealingPicture", "healing_picture"]
 
 _PAST_THE_END: Final = 0.04  # of the axis, shown after the day to allow for: judgement
 _MOST_OF_AXIS: Final = 0.7  # that the words of a level may take
 _NO_END_DAYS: Final = 84  # how far the curve goes where the season brings no date: judgement
-_TABLE_STEPS_DAYS: Final = (1, 2, 7, 14, 28)
-_MOST_ROWS: Final = 12
 _TOPS: Final = (0.06, 0.08, 0.1, 0.12, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.8, 1.0)
-_MILESTONES: Final = {SETTLED: Milestone.SETTLED, HOLES_CLOSED: Milestone.HOLES_CLOSED}
 _MARKS: Final = (0.0, HOLES_CLOSED, SETTLED, 0.1, 0.2, 0.3, 0.5, 0.75, 1.0)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Level:
-    """A share of the surface at which something is reached.
-
-    Args:
-        share: the share, 0 to 1.
-        words: what is reached there.
-    """
-
-    share: float
-    words: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,7 +101,7 @@ def healing_picture(matter: Matter, view: WeatherView | None) -> HealingPicture 
     if has_no_date_until_done(matter.published, outlook, voice):
         return None
     levels = tuple(_levels(drawn, voice))
-    first = _first_day(drawn)
+    first = _first_day(matter, drawn)
     last = _last(matter, drawn, levels, first)
     curve = curve_of(drawn, view, last)
     if not curve:
@@ -137,7 +114,7 @@ def healing_picture(matter: Matter, view: WeatherView | None) -> HealingPicture 
         for number, one in enumerate(told_fixtures, start=1)
     )
     return HealingPicture(
-        told=_told(_Matter(matter, drawn, levels, curve, seen, tuple(told_fixtures))),
+        told=healing_in_words(HealingMatter(matter, drawn, levels, first, curve, seen, tuple(told_fixtures))),
         first=first,
         last=last,
         ticks=day_ticks(first, last, voice),
@@ -154,9 +131,9 @@ def healing_picture(matter: Matter, view: WeatherView | None) -> HealingPicture 
     )
 
 
-def _first_day(drawn: Drawn) -> date:
-    begun = (at.date() for work in drawn.works for at in (work.started_at, work.done_at) if at is not None)
-    return min([*begun, *(recovery.start for recovery in drawn.recoveries)])
+def _first_day(matter: Matter, drawn: Drawn) -> date:
+    begun = [at.date() for work in drawn.works for at in (work.started_at, work.done_at) if at is not None]
+    return min([*(begun or [matter.outlook.starts]), *(recovery.start for recovery in drawn.recoveries)])
 
 
 def _levels(drawn: Drawn, voice: Voice) -> Iterator[Level]:
@@ -173,7 +150,7 @@ def _last(matter: Matter, drawn: Drawn, levels: Sequence[Level], first: date) ->
         return max(drawn.begins, matter.voice.near) + timedelta(days=_NO_END_DAYS)
     ends = [(until - first).days * (1 + _PAST_THE_END) + 1]
     for level in levels:
-        crossed = drawn.reaches(_MILESTONES[level.share]).allow_until
+        crossed = drawn.reaches(MILESTONES[level.share]).allow_until
         words = min(_MOST_OF_AXIS, len(level.words) / LETTERS_ON_AXIS)
         ends += [(crossed - first).days / (1 - words)] if crossed is not None else []
     return first + timedelta(days=math.ceil(max(ends)))
@@ -187,119 +164,3 @@ def _fixtures(matter: Matter, last: date) -> list[Fixture]:
     """Those that the notice names, as far as the axis goes."""
     met = worth_telling(fixtures_ahead(matter.outlook, matter.records.fixtures, matter.voice.near))
     return [one.fixture for one in met if one.fixture.first_day <= last]
-
-
-@dataclass(frozen=True, slots=True)
-class _Matter:
-    """What the words of a picture are made of."""
-
-    of_notice: Matter
-    drawn: Drawn
-    levels: tuple[Level, ...]
-    curve: Curve
-    seen: tuple[Seen, ...]
-    fixtures: tuple[Fixture, ...]
-
-    @property
-    def voice(self) -> Voice:
-        return self.of_notice.voice
-
-
-def _told(matter: _Matter) -> Told:
-    voice, job, start = matter.voice, matter.of_notice.job, matter.curve[0]
-    begins = voice.say("picture-healing-begins", day=voice.day(start.day), share=percent(start.likely, voice))
-    dates = [voice.say("picture-fact", name=name, value=day) for name, day in _dates(matter)]
-    return Told(
-        name=f"healing-{job.id}",
-        title=voice.say("picture-healing-title", title=job.title),
-        description=voice.sentences([begins, *dates]),
-        caption=tuple(_caption(matter)),
-        key=tuple(_key(matter)),
-        tables=tuple(_tables(matter)),
-    )
-
-
-def _dates(matter: _Matter) -> Iterator[tuple[str, str]]:
-    voice, notice = matter.voice, matter.of_notice
-    say = told_before_in_words if notice.is_over else range_in_words
-    for level in matter.levels:
-        reached = matter.drawn.reaches(_MILESTONES[level.share])
-        if reached.is_given:
-            yield level.words, capital(say(reached, voice))
-    yield voice.say("row-back-to-normal"), capital(published_in_words(notice.published, notice.outlook, voice))
-
-
-def _caption(matter: _Matter) -> Iterator[str]:
-    voice, works = matter.voice, matter.drawn.works
-    yield voice.say("picture-likely-and-band")
-    more = [voice.say("picture-healing-small-shares")]
-    if len(works) > 1:
-        more.append(voice.say("picture-healing-last", count=len(works)))
-    if matter.of_notice.outlook.work is Work.PLANNED:
-        more.append(voice.say("picture-healing-planned"))
-    yield voice.sentences(more)
-
-
-def _key(matter: _Matter) -> Iterator[KeyRow]:
-    voice, published = matter.voice, matter.of_notice.published
-    yield KeyRow(sign=Sign.WORK, words=voice.say("picture-key-work"))
-    if any(one.is_of_the_last for one in matter.seen):
-        yield KeyRow(sign=Sign.SEEN, words=voice.say("picture-key-seen"))
-    if not all(one.is_of_the_last for one in matter.seen):
-        yield KeyRow(sign=Sign.SEEN_ELSEWHERE, words=voice.say("picture-key-seen-elsewhere"))
-    if published.is_fact:
-        yield KeyRow(sign=Sign.CAME, words=voice.say("row-back-to-normal"))
-    elif published.is_given:
-        yield KeyRow(sign=Sign.NORMAL, words=voice.say("picture-key-normal"))
-    for number, fixture in enumerate(matter.fixtures, start=1):
-        yield KeyRow(sign=Sign.FIXTURE, number=str(number), words=fixture_in_words(fixture, voice))
-
-
-def _tables(matter: _Matter) -> Iterator[Table]:
-    voice = matter.voice
-    yield _shares(matter)
-    numbered = (
-        (voice.say("picture-fixture", number=str(number)), fixture_in_words(fixture, voice))
-        for number, fixture in enumerate(matter.fixtures, start=1)
-    )
-    work = (voice.say("picture-key-work"), _work_days(matter.drawn, voice))
-    yield Table(
-        caption=voice.say("picture-healing-days"),
-        columns=(voice.say("picture-column-what"), voice.say("picture-column-when")),
-        rows=(work, *_dates(matter), *numbered),
-    )
-    if matter.seen:
-        yield Table(
-            caption=voice.say("picture-healing-seen"),
-            columns=(voice.say("picture-column-day"), voice.say("picture-column-disturbed")),
-            rows=tuple((voice.day(one.day), _seen_in_words(one, voice)) for one in matter.seen),
-        )
-
-
-def _shares(matter: _Matter) -> Table:
-    voice, curve = matter.voice, matter.curve
-    step = next((step for step in _TABLE_STEPS_DAYS if len(curve) <= step * _MOST_ROWS), _TABLE_STEPS_DAYS[-1])
-    return Table(
-        caption=voice.say("picture-healing-shares"),
-        columns=(voice.say("picture-column-day"), voice.say("column-likely"), voice.say("column-8-in-10")),
-        rows=tuple(
-            (
-                voice.day(one.day),
-                percent(one.likely, voice),
-                voice.say("picture-from-to", first=percent(one.low, voice), last=percent(one.high, voice)),
-            )
-            for one in curve[::step]
-        ),
-    )
-
-
-def _seen_in_words(one: Seen, voice: Voice) -> str:
-    share = percent(one.share, voice)
-    return share if one.is_of_the_last else voice.say("picture-seen-elsewhere", share=share)
-
-
-def _work_days(drawn: Drawn, voice: Voice) -> str:
-    first, last = _first_day(drawn), drawn.begins
-    if first == last:
-        return capital(voice.say("on-day", day=voice.day(first)))
-    return voice.say("days-from-to", first=voice.day(first), last=voice.day(last))
