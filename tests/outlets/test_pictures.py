@@ -223,7 +223,8 @@ def test_shapes_and_letters_can_be_told_from_the_paper() -> None:
     assert {"as-of", "fixture"} == set(_PLAIN) - used.keys()  # in the ink of the page
     for name, theme in _themes().items():
         for look, colours in used.items():
-            for colour in colours - {"paper", "rule"}:
+            assert colours - theme.keys() <= {"link"}  # a club's own, where it stands elsewhere
+            for colour in colours & theme.keys() - {"paper", "rule"}:
                 assert contrast(theme[colour], theme["paper"]) >= 3, (name, look, colour)
         assert contrast(theme["ink"], theme["paper"]) >= 4.5
 
