@@ -16,7 +16,7 @@ _ROW: Final = 42.0
 _BAR: Final = 12.0
 _LANE: Final = 21.0
 _APART: Final = 32.0
-_AS_OF: Final = 22.0  # room for the words of the day above the rows
+_AS_OF: Final = 25.0  # room for the words of the day above the rows
 _DAY: Final = timedelta(days=1)
 
 
