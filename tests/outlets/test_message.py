@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.outlets.gsm_alphabet import BASIC, EXTENSION, GsmText, gsm_text, septets
-from swardcast.outlets.message import message_artifacts, message_text
+from swardcast.outlets.message import message_artifacts, message_text, messages_of
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.outlook.states import Work
 from swardcast.outlook.weather_book import WeatherBook
@@ -161,6 +161,9 @@ def test_what_falls_away_and_in_which_order(demo_bulletin: Bulletin) -> None:
         "Tree work beside the 16th green: planned for 8 to 11 November. Work finished: likely by Thursday 11 November; allow until Monday 15 November.",
         "Tree work beside the 16th green: planned for 8 to 11 November. Work finished: likely by 11 November; allow until 15 November.",
         "Tree work beside the 16th green: planned for 8 to 11 November. Work finished: allow until 15 November.",
+        "Tree work, green 16: planned for 8 to 11 November. Work finished: likely by 11 November; allow until 15 November.",
+        "Tree work, green 16: planned for 8 to 11 November. Work finished: allow until 15 November.",
+        "Tree work, green 16: planned for 8 to 11 November.",
         "Tree work: planned for 8 to 11 November. Work finished: likely by 11 November; allow until 15 November.",
         "Tree work: planned for 8 to 11 November. Work finished: allow until 15 November.",
         "Tree work: planned for 8 to 11 November.",
@@ -170,6 +173,9 @@ def test_what_falls_away_and_in_which_order(demo_bulletin: Bulletin) -> None:
         "Hollow tining, scarifying and sanding the greens: 23 to 27 August. Back to normal: likely by 1 October; allow until 11 October.",
         "Hollow tining, scarifying and sanding the greens. Back to normal: likely by 1 October; allow until 11 October.",
         "Hollow tining, scarifying and sanding the greens. Back to normal: allow until 11 October.",
+        "Hollow tining, greens 1 to 18. Back to normal: likely by 1 October; allow until 11 October.",
+        "Hollow tining, greens 1 to 18. Back to normal: allow until 11 October.",
+        "Hollow tining, greens 1 to 18.",
         "Hollow tining. Back to normal: likely by 1 October; allow until 11 October.",
         "Hollow tining. Back to normal: allow until 11 October.",
         "Hollow tining.",
@@ -182,8 +188,45 @@ def test_work_called_off_says_so_in_every_wording(tmp_path: Path) -> None:
     club.log("off", "05-03", "change of plan", "job: spring", "change: called off", "because: rain")
     (notice,) = compose_bulletin(club.records(), moment("05-04")).notices
     assert notice.in_short == (
-        "Spring work, greens 1 and 2: called off.", "Spring work: called off.", "Hollow tining: called off.",
+        "Spring work, greens 1 and 2: called off.", "Hollow tining, greens 1 and 2: called off.",
+        "Hollow tining: called off.",
     )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("at", "name", "said"),
+    [
+        pytest.param("2027-08-16 12:00", "practice-green-renovation-2027",
+                     "Hollow tining, the practice green: planned for Friday 20 August."
+                     " Back to normal: allow until 28 September.", id="no mistake for the greens of the course"),
+        pytest.param("2027-09-14 09:30", "greens-leaf-disease-2027",
+                     "Plant protection, the sheltered greens: planned for Monday 25 October."
+                     " Work finished: allow until 28 October.", id="some greens by the club's name for them"),
+        pytest.param("2027-08-25 12:00", "greens-renovation-2027",
+                     "Hollow tining, scarifying and sanding the greens: held up."
+                     " Back to normal: likely by 25 September; allow until 6 October.", id="held up"),
+        pytest.param("2027-09-14 09:30", "tees-returfing-2027",
+                     "New turf on the 5th and 13th tees: under way since 6 September."
+                     " Back to normal: some time from March to May 2028.", id="under way"),
+    ],
+)  # fmt: skip
+def test_a_message_says_where_before_the_likely_day_and_how_the_work_stands(
+    demo_bulletin_at: Callable[[str], Bulletin], at: str, name: str, said: str
+) -> None:
+    assert messages_of(demo_bulletin_at(at))[name].rpartition(" ")[0] == said
+
+
+def test_work_under_way_or_held_up_says_so_in_every_wording(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    said = {Work.HELD_UP: ": held up.", Work.UNDER_WAY: ": under way"}
+    met = set()
+    for moment_of_the_demo in ("2027-08-25 12:00", "2027-09-14 09:30"):
+        bulletin = demo_bulletin_at(moment_of_the_demo)
+        for notice in bulletin.notices:
+            work = bulletin.outlook.jobs[notice.id].work
+            if work in said:
+                met.add(work)
+                assert all(said[work] in wording for wording in notice.in_short), notice.in_short
+    assert met == set(said)
 
 
 def test_messages_lie_beside_their_notices(demo_site: Path, demo_bulletin: Bulletin) -> None:

@@ -58,7 +58,7 @@ def compose_notice(matter: Matter) -> Notice:
         work=voice.name("work", outlook.work),
         normal=published_in_words(matter.published, outlook, voice),
         answer=answer_in_own_words(matter) or short_answer(matter),
-        in_short=in_short(matter, headline),
+        in_short=in_short(matter),
         own_words=below_the_answer(matter),
         sections=tuple(with_own_words(_sections(matter), matter)),
         events=events_of(story, matter.records, voice),

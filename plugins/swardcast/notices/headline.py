@@ -7,7 +7,7 @@ from swardcast.notices.spans import first_day_of_work, last_day_of_work, span_in
 from swardcast.notices.words import kind_in_words
 from swardcast.outlook.states import JobOutlook, Work
 
-__all__ = ["headline_of", "when_in_short", "when_in_words"]
+__all__ = ["headline_of", "names_place", "state_in_short", "when_in_short", "when_in_words"]
 
 
 def headline_of(outlook: JobOutlook, where: str, voice: Voice) -> str:
@@ -22,14 +22,22 @@ def headline_of(outlook: JobOutlook, where: str, voice: Voice) -> str:
         The headline.
     """
     title, when = outlook.job.title, when_in_short(outlook, voice)
-    if _names_place(title, outlook, voice):
+    if names_place(outlook, voice):
         return voice.say("headline", title=title, when=when)
     return voice.say("headline-with-place", title=title, where=where, when=when)
 
 
-def _names_place(title: str, outlook: JobOutlook, voice: Voice) -> bool:
-    """Whether a title names the kind of each surface, or a surface that has a name of its own."""
-    said = title.casefold()
+def names_place(outlook: JobOutlook, voice: Voice) -> bool:
+    """Tell whether a job's title names the kind of each surface, or a surface that has a name of its own.
+
+    Args:
+        outlook: how the job stands.
+        voice: the language.
+
+    Returns:
+        Whether it does, so that the place need not be said beside it.
+    """
+    said = outlook.job.title.casefold()
     for surface in (work.surface for work in outlook.surfaces):
         words = [kind_in_words(surface.kind, count, voice).casefold() for count in (1, 2)]
         if not any(word in said for word in [*words, surface.name.casefold()]):
@@ -64,6 +72,29 @@ def when_in_short(outlook: JobOutlook, voice: Voice) -> str:
     if any(work.done_at is None for work in outlook.surfaces):
         return voice.say("when-under-way", day=voice.short_day(first))
     return span_in_words(first, last, voice)
+
+
+def state_in_short(outlook: JobOutlook, voice: Voice, *, briefly: bool = False) -> str:
+    """Say how the work stands in a few words, for a line that stands alone.
+
+    Args:
+        outlook: how the job stands.
+        voice: the language and the day of the reader.
+        briefly: whether to leave out days that do no harm when they are missing.
+
+    Returns:
+        "under way since 23 August", "under way", "held up", "planned for 23 to 25 August", "called off"; of work that is
+        done its days, or "" where they are left out.
+    """
+    match outlook.work:
+        case Work.UNDER_WAY if not briefly:
+            return voice.say("when-under-way-since", day=voice.short_day(first_day_of_work(outlook)))
+        case Work.UNDER_WAY | Work.HELD_UP:
+            return voice.name("work", outlook.work)
+        case Work.PLANNED | Work.CALLED_OFF:
+            return when_in_short(outlook, voice)
+        case _:
+            return "" if briefly else when_in_short(outlook, voice)
 
 
 def when_in_words(outlook: JobOutlook, voice: Voice) -> str:

@@ -1,8 +1,10 @@
-"""A notice in a line or two, for a message: what, and until when, in wordings that grow ever shorter.
+"""A notice in a line or two, for a message: what, where, how it stands, until when, in wordings that grow ever shorter.
 
-What falls away, in this order: the weekdays; where the work is; when it is, once it has begun (of planned work that
-stays to the last, or it would read as if it were going on); the likely day, so that "allow until" is left; the title,
-for the name of the main kind of work; the end.
+What falls away, in this order: the weekdays; when the work is, once it has begun; the likely day, so that "allow until"
+is left; the title, for the name of the main kind of work with its place; the end. Where even that is too long, the end
+comes back and the place falls away, then the end too. That work is planned, under way, held up or called off stays to
+the last, and so do the days of planned work: without them it would read as if it were going on, or done. A title that
+names its place needs no other; beside any other title the place stands as long as the title does.
 """
 
 from __future__ import annotations
@@ -11,48 +13,55 @@ from collections.abc import Iterator
 
 from swardcast.language.voice import capital
 from swardcast.notices.answer import when_it_is_over
-from swardcast.notices.headline import when_in_short
+from swardcast.notices.headline import names_place, state_in_short
 from swardcast.notices.matter import Matter
-from swardcast.notices.words import as_clause, published_in_words, says_allow_until
+from swardcast.notices.words import as_clause, few_words_for, published_in_words, says_allow_until
 from swardcast.outlook.states import Work
 
 __all__ = ["in_short"]
 
-_SAID_TO_THE_LAST = (Work.PLANNED, Work.CALLED_OFF)
 
-
-def in_short(matter: Matter, headline: str) -> tuple[str, ...]:
+def in_short(matter: Matter) -> tuple[str, ...]:
     """Say a job in a line or two.
 
     Args:
         matter: what the notice is made of.
-        headline: the notice's headline.
 
     Returns:
         Wordings of whole sentences, the fullest first, none twice.
     """
-    return tuple(dict.fromkeys(_wordings(matter, headline)))
+    return tuple(dict.fromkeys(_wordings(matter)))
 
 
-def _wordings(matter: Matter, headline: str) -> Iterator[str]:
-    voice, title = matter.voice, matter.job.title
+def _wordings(matter: Matter) -> Iterator[str]:
+    outlook, voice, title = matter.outlook, matter.voice, matter.job.title
     whole, *shorter = _endings(matter)
-    kind = _named(capital(voice.name("kind", matter.kinds[0])), matter)
+    where = few_words_for((work.surface for work in outlook.surfaces), voice)
     if any(map(str.isalnum, title)):  # a title of nothing but pictures says nothing where there are no pictures
-        named = _named(title, matter)
-        yield _sentences(headline, whole, matter)
-        yield _sentences(headline, shorter[0], matter)
+        beside = "" if names_place(outlook, voice) else where
+        fullest = _line(title, beside, state_in_short(outlook, voice), matter)
+        yield _sentences(fullest, whole, matter)
+        yield _sentences(fullest, shorter[0], matter)
         for until in shorter:
-            yield _sentences(named, until, matter)
-    for until in (*shorter, ""):
-        yield _sentences(kind, until, matter)
+            yield _sentences(_line(title, beside, _briefly(matter), matter), until, matter)
+    kind = capital(voice.name("kind", matter.kinds[0]))
+    for place in (where, ""):
+        for until in (*shorter, ""):
+            yield _sentences(_line(kind, place, _briefly(matter), matter), until, matter)
 
 
-def _named(name: str, matter: Matter) -> str:
-    """A name of the work, with its days where it would mislead without them."""
-    if matter.outlook.work not in _SAID_TO_THE_LAST:
-        return name
-    return matter.voice.say("headline", title=name, when=when_in_short(matter.outlook, matter.voice))
+def _briefly(matter: Matter) -> str:
+    return state_in_short(matter.outlook, matter.voice, briefly=True)
+
+
+def _line(title: str, where: str, state: str, matter: Matter) -> str:
+    """What, where and how it stands; a place or a state that is "" is left out."""
+    say = matter.voice.say
+    if where and state:
+        return say("headline-with-place", title=title, where=where, when=state)
+    if where:
+        return say("headline-without-days", title=title, where=where)
+    return say("headline", title=title, when=state) if state else title
 
 
 def _sentences(what: str, until: str, matter: Matter) -> str:

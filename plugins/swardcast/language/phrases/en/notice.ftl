@@ -4,11 +4,14 @@
 
 headline = { $title }: { $when }
 headline-with-place = { $title }, { $where }: { $when }
+# The same without its days, for a message that has no room for them
+headline-without-days = { $title }, { $where }
 when-called-off = called off
 when-not-started = not started yet
 when-planned = planned for { $days }
 when-planned-from = planned from { $day }
 when-under-way = since { $day }
+when-under-way-since = under way since { $day }
 when-was-planned = was planned from { $day }; not started yet
 when-still-to-do = from { $day }; work still to do
 when-on-a-day = { $state ->
