@@ -169,6 +169,29 @@ def test_greens_that_play_differently_have_the_sign_of_care_and_no_word_of_play(
     assert (card.play, card.state) == (Play.OPEN_WITH_CARE, "Work held up")
 
 
+@pytest.mark.parametrize(
+    ("at", "state", "where"),
+    [
+        pytest.param("2027-08-25 12:00", "Work held up", "Greens 12 to 18", id="greens 1 to 11 are done"),
+        pytest.param("2027-08-26 11:30", "Closed · work under way", "Greens 13 to 15", id="the set of the morning"),
+        pytest.param("2027-09-14 09:30", "Open with care · healing", "Greens 1 to 18", id="all of them"),
+        pytest.param("2027-09-27 12:00", "Not known · healing", "Greens 12 to 18", id="the others are back to normal"),
+    ],
+)
+def test_a_card_names_the_surfaces_that_are_in_the_state_it_tells(
+    demo_bulletin_at: Callable[[str], Bulletin], at: str, state: str, where: str
+) -> None:
+    card = dict(cards_of(demo_bulletin_at(at)))[picture_path("greens-renovation-2027")]
+    assert (card.state, card.where) == (state, where)
+
+
+def test_between_two_days_of_work_a_card_names_all_its_surfaces(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    """On 27 September four of the six bunkers are done and the other two have not begun."""
+    card = dict(cards_of(demo_bulletin_at("2027-09-27 12:00")))[picture_path("bunkers-resanding-2027")]
+    assert card.state.endswith("ork under way")
+    assert card.where == "6 bunkers"
+
+
 def test_a_notice_that_was_called_off_promises_no_day(tmp_path: Path) -> None:
     club = SmallClub(tmp_path)
     club.job("spring", "05-10")

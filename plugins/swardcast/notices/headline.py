@@ -83,8 +83,8 @@ def state_in_short(outlook: JobOutlook, voice: Voice, *, briefly: bool = False) 
         briefly: whether to leave out days that do no harm when they are missing.
 
     Returns:
-        "under way since 23 August", "under way", "held up", "planned for 23 to 25 August", "called off"; of work that is
-        done its days, or "" where they are left out.
+        "under way since 23 August", "under way", "held up", "planned for 23 to 25 August", "called off"; of work that
+        is done its days, or "" where they are left out.
     """
     match outlook.work:
         case Work.UNDER_WAY if not briefly:

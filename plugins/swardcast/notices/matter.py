@@ -12,7 +12,7 @@ from swardcast.notices.notice import Sentence
 from swardcast.notices.words import is_overdue
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.limits import LimitInForce
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
@@ -75,7 +75,7 @@ class Matter:
     @property
     def is_over(self) -> bool:
         """Whether the work is back to normal or called off, so that nobody waits for anything of it."""
-        return self.outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)
+        return self.outlook.work.is_over
 
     @property
     def is_overdue(self) -> bool:

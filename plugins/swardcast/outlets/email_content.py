@@ -39,7 +39,6 @@ _PARTS: Final = (
     Part.TAKE_CARE,
     Part.WHO_DECIDES,
 )
-_OVER: Final = (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
 _NO_TEXT: Final = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029]+")
 
 
@@ -135,7 +134,7 @@ def current_notices(bulletin: Bulletin) -> list[tuple[str, list[Notice]]]:
         work = jobs[notice.id].work
         if work is Work.PLANNED:
             coming.append(notice)
-        elif work not in _OVER:
+        elif not work.is_over:
             now.append(notice)
         elif bulletin.as_of - notice.revised_at <= _TOLD_AFTER_THE_END:
             over.append(notice)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import fields, replace
 from typing import Any, Final
 
@@ -13,7 +13,7 @@ from swardcast.notices.play import play_in_words
 from swardcast.notices.words import few_words_for
 from swardcast.outlets.preview_picture import Card
 from swardcast.outlets.preview_text import writable
-from swardcast.outlook.states import JobOutlook, Work
+from swardcast.outlook.states import JobOutlook, SurfaceWork, Work
 from swardcast.records.plan import Play
 
 __all__ = ["HOME_PICTURE", "cards_of", "home_card", "notice_card", "picture_path"]
@@ -78,16 +78,16 @@ def notice_card(notice: Notice, bulletin: Bulletin) -> Card:
         Its words, before the font is asked.
     """
     voice, job = bulletin.voice, bulletin.outlook.jobs[notice.id]
-    row = _row(notice, voice)
-    plays = _plays(job, bulletin) if job.work in _SHOWS_PLAY else set()
-    said = [play_in_words(play, voice, len(job.surfaces)) for play in plays] if len(plays) == 1 else []
+    row, works = _row(notice, voice), _in_that_state(job)
+    plays = _plays(works, bulletin) if job.work in _SHOWS_PLAY else set()
+    said = [play_in_words(play, voice, len(works)) for play in plays] if len(plays) == 1 else []
     work = voice.name("status-work", job.work) if job.work in _SHOWS_PLAY else notice.work
     return Card(
         club=bulletin.club.name,
         headline=notice.headline,
         play=_sign(plays),
         state=capital(_DOT.join([*said, work])),
-        where=capital(few_words_for([work.surface for work in job.surfaces], voice)),
+        where=capital(few_words_for([work.surface for work in works], voice)),
         label=row.name if row is not None else "",
         normal=row.value if row is not None else "",
         told=voice.say("site-last-news", day=voice.day(notice.revised_at.astimezone(bulletin.club.time_zone).date())),
@@ -99,10 +99,15 @@ def _row(notice: Notice, voice: Voice) -> Fact | None:
     return next((facts[name] for name in map(voice.say, _ROWS) if name in facts), None)
 
 
-def _plays(job: JobOutlook, bulletin: Bulletin) -> set[Play]:
+def _in_that_state(job: JobOutlook) -> Sequence[SurfaceWork]:
+    """The surfaces on which the work stands as it does as a whole; all of them on a day between two of the work."""
+    return [work for work in job.surfaces if work.work is job.work] or job.surfaces
+
+
+def _plays(works: Iterable[SurfaceWork], bulletin: Bulletin) -> set[Play]:
     """How the surfaces play on which this job is what matters."""
-    here = [bulletin.outlook.surfaces[work.surface.id] for work in job.surfaces]
-    return {one.play for one in here if one.current is not None and one.current.job.id == job.job.id}
+    here = ((bulletin.outlook.surfaces[work.surface.id], work.job.id) for work in works)
+    return {one.play for one, job in here if one.current is not None and one.current.job.id == job}
 
 
 def _sign(plays: set[Play]) -> Play | None:

@@ -38,8 +38,6 @@ VERSION: Final = "1.0"
 _OVER_STAYS_DAYS: Final = 14
 """Days for which a notice that is over stays in the file: judgement, the same for which a note to members is fresh."""
 
-_OVER: Final = (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
-
 
 def status_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
     """Write the status file, its schema and the script.
@@ -180,7 +178,7 @@ def _notices(bulletin: Bulletin) -> list[dict[str, object]]:
     return [
         _notice(notice, works[notice.id], bulletin.club, addresses[notice.id])
         for notice in bulletin.notices
-        if works[notice.id] not in _OVER or notice.revised_at > oldest
+        if not works[notice.id].is_over or notice.revised_at > oldest
     ]
 
 

@@ -53,6 +53,11 @@ class Work(Enum):
     BACK_TO_NORMAL = "back to normal"
     CALLED_OFF = "called off"
 
+    @property
+    def is_over(self) -> bool:
+        """Whether it is back to normal or called off, so that nobody waits for anything of it."""
+        return self in (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
+
 
 class ReasonKind(Enum):
     """What a state rests on."""
