@@ -54,6 +54,7 @@ def compose_notice(matter: Matter) -> Notice:
         headline=headline,
         title=matter.job.title,
         where=where,
+        places=tuple(place_list((work.surface for work in outlook.surfaces), _by_number(voice))),
         when=when_in_words(outlook, voice),
         work=voice.name("work", outlook.work),
         normal=published_in_words(matter.published, outlook, voice),

@@ -109,7 +109,7 @@ def _done_so_far(matter: Matter) -> Iterator[Fact]:
     for phrase, surfaces in (("row-done-so-far", done), ("row-going-on", going)):
         if surfaces and len(surfaces) < len(matter.outlook.surfaces):
             places = capital(places_in_words(surfaces, matter.voice))
-            yield Fact(name=matter.voice.say(phrase), value=places, source=_log_or_plan(matter))
+            yield Fact(name=matter.voice.say(phrase), value=places, source=_log_or_plan(matter), is_of_today=True)
 
 
 def _planned_days(matter: Matter) -> Iterator[Fact]:
@@ -129,7 +129,8 @@ def _planned_days(matter: Matter) -> Iterator[Fact]:
     for day, works in sorted(days.items())[:_DAYS_SHOWN]:
         places = places_in_words((work.surface for work in works), matter.voice)
         value = matter.voice.say(phrase, places=capital(places), state=state)
-        yield Fact(name=matter.voice.day(day), value=value, source=matter.in_plan)
+        is_today = day == matter.voice.near
+        yield Fact(name=matter.voice.day(day), value=value, source=matter.in_plan, is_of_today=is_today)
     if len(days) > _DAYS_SHOWN:
         last = matter.voice.day(max(days))
         name = matter.voice.say("row-further-days")

@@ -186,6 +186,7 @@ def reopening_facts(outlook: JobOutlook, as_of: datetime, voice: Voice) -> list[
         Fact(
             name=_head(works, ends, voice) if len(works) < whole else ends.name_in(voice),
             value=capital(reopening_in_words(works, as_of, voice, ends=ends)),
+            is_of_today=True,
         )
         for works in sets.values()
     ]

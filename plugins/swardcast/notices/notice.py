@@ -38,11 +38,19 @@ def text_of(sentences: tuple[Sentence, ...]) -> str:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fact:
-    """A name and a value, such as "Holes closed": "likely by Friday 24 September; allow until ..."."""
+    """A name and a value, such as "Holes closed": "likely by Friday 24 September; allow until ...".
+
+    Args:
+        name: the name.
+        value: the value.
+        source: what it rests on.
+        is_of_today: whether it tells how things stand: what is done, what goes on, when what is closed reopens.
+    """
 
     name: str
     value: str
     source: str = "computed"
+    is_of_today: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,6 +113,7 @@ class Notice:
         headline: what, where and when.
         title: what, as the plan has it.
         where: where, in words.
+        places: its surfaces one by one, runs of numbers together, without the club's own names of sets.
         when: when the work is, in words.
         work: the state of the work in words.
         normal: the published date for back to normal, in words.
@@ -126,6 +135,7 @@ class Notice:
     headline: str
     title: str
     where: str
+    places: tuple[str, ...]
     when: str
     work: str
     normal: str

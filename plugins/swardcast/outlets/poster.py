@@ -1,16 +1,21 @@
 """A poster for each notice: one page of A4 or US Letter, the headline and the short answer readable at two metres.
 
-The essentials always stand there as a whole: headline, short answer, the product label's words with their caution, the
-first of the other cautions, the short address with its code, the moment it holds for, the club. The rest stands there
-while there is room and falls away as a whole, never in part: first the manager's own words, the last paragraph first;
-then the rows of "Day by day", the longest first, down to three; the further cautions, the last first, down to two;
-then the rows down to one and the cautions to the first; then the last row. If the essentials are still too much, or a
-word is longer than a line, the type gets a step smaller, and what falls away begins anew. A row that the short answer
-has said is left out.
+The essentials always stand there as a whole: headline, short answer, a row on today or on where, the product label's
+words with their caution, the first of the other cautions, the short address with its code, the moment it holds for, the
+club. The rest stands there while there is room and falls away as a whole, never in part: first the manager's own words,
+the last paragraph first; then the rows, down to three; the further cautions, the last first, down to two; then the rows
+down to one and the cautions to the first; then the last row, if it is neither on today nor on where. If the essentials
+are still too much, or a word is longer than a line, the type gets a step smaller, and what falls away begins anew.
+
+Rows are those of "Day by day", and where the work is. First stands how things are today: what is done, what goes on,
+when what is closed reopens; then where; then the rest. Of the rest the longest falls first; then where; then of today's
+the first, so that the reopening stands longest. What the headline or the short answer has said is no row. The manager's
+opening words are about work to come, under way or healing: once it is over they are left out.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
@@ -23,7 +28,8 @@ from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.language.measures import System, system_of
 from swardcast.language.sentences import paragraphs_of
-from swardcast.notices.notice import Notice, Section
+from swardcast.language.voice import capital
+from swardcast.notices.notice import Notice
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster_fit import FULL_SCALE, SCALES, Block, Style, fits, headline_size
 from swardcast.outlets.rendering import rendered
@@ -33,6 +39,8 @@ from swardcast.records.plan import Part
 __all__ = ["STYLE_PATH", "Poster", "poster_artifacts", "poster_of"]
 
 STYLE_PATH: Final = "poster.css"
+
+Rows = tuple[tuple[str, str], ...]
 
 # At 2 m a letter of 24 points, whose capitals are 6 mm high, is seen under 10 minutes of arc: eyes that see half as
 # sharply as the usual ones (6/12) read it, since the smallest letter that those read is 5 minutes high (H. Snellen,
@@ -47,6 +55,7 @@ _OWN: Final = Style(size_pt=18, line=1.2, after_pt=5)
 _FOOT: Final = Style(size_pt=14, line=1.2, after_pt=3, width=0.68)
 _ADDRESS: Final = Style(size_pt=21, line=1.15, after_pt=5, bold=True, width=0.68)
 _SOURCE: Final = Style(size_pt=8, line=1.2)
+_MOST_WORDS_OF_WHERE: Final = 60  # some ten lines; a longer list is left to the notice: judgement
 _GAPS_PT: Final = 46  # lines and spaces between the parts
 _CODE_PT: Final = 44 * 72 / 25.4  # the code is 44 mm high and does not shrink
 
@@ -57,7 +66,9 @@ class Poster:
 
     Args:
         own_words: paragraphs of the manager's.
-        rows: rows of "Day by day", as (name, value); a paragraph of the manager's has no name.
+        today: rows on how things are today, as (name, value).
+        where: the row on where the work is, or none.
+        days: the other rows of "Day by day"; a paragraph of the manager's has no name.
         label: what the manager typed from product labels, and the usual caution that goes with it.
         cautions: cautions.
         care_heading: the heading of label and cautions, or "".
@@ -66,12 +77,19 @@ class Poster:
     """
 
     own_words: tuple[str, ...]
-    rows: tuple[tuple[str, str], ...]
+    today: Rows
+    where: Rows
+    days: Rows
     label: tuple[str, ...]
     cautions: tuple[str, ...]
     care_heading: str
     headline_pt: int
     scale: int = FULL_SCALE
+
+    @property
+    def rows(self) -> Rows:
+        """All rows in their order."""
+        return (*self.today, *self.where, *self.days)
 
 
 def poster_of(notice: Notice, bulletin: Bulletin) -> Poster:
@@ -84,7 +102,7 @@ def poster_of(notice: Notice, bulletin: Bulletin) -> Poster:
     Returns:
         The fullest choice that fits one page in type that is read at two metres; else in type as large as may be.
     """
-    choices = list(_ever_shorter(_fullest(notice, bulletin.voice.say("caution-label"))))
+    choices = list(_ever_shorter(_fullest(notice, bulletin)))
     foot = _foot(notice, bulletin)
     for scale in SCALES:
         for choice in choices:
@@ -94,15 +112,25 @@ def poster_of(notice: Notice, bulletin: Bulletin) -> Poster:
     return replace(choices[-1], scale=SCALES[-1])
 
 
-def _fullest(notice: Notice, label_caution: str) -> Poster:
+def _fullest(notice: Notice, bulletin: Bulletin) -> Poster:
+    voice, is_over = bulletin.voice, bulletin.outlook.jobs[notice.id].work.is_over
     sections = {section.part: section for section in notice.sections}
     days, care = sections.get(Part.DAY_BY_DAY), sections.get(Part.TAKE_CARE)
     points = care.points if care is not None else ()
-    of_label = [point for point in points if point.source == notice.planned_in or point.text == label_caution]
+    of_all_labels = voice.say("caution-label")
+    of_label = [point for point in points if point.source == notice.planned_in or point.text == of_all_labels]
     added = _paragraphs(care.markdown) if care is not None else ()
+    said = f"{notice.headline} {notice.short_answer}"
+    facts = [fact for fact in days.facts if not _is_said(fact.value, said)] if days is not None else []
+    where = voice.joined(notice.places)
     return Poster(
-        own_words=_paragraphs(notice.own_words),
-        rows=_rows(days, notice.short_answer) if days is not None else (),
+        own_words=() if is_over else _paragraphs(notice.own_words),
+        today=tuple((fact.name, fact.value) for fact in facts if fact.is_of_today),
+        where=((voice.name("part", Part.WHERE), capital(where)),) if _is_told(where, said) else (),
+        days=(
+            *((fact.name, fact.value) for fact in facts if not fact.is_of_today),
+            *(("", told) for told in (_paragraphs(days.markdown) if days is not None else ())),
+        ),
         label=tuple(point.text for point in of_label),
         cautions=(*(point.text for point in points if point not in of_label), *added),
         care_heading=care.heading if care is not None else "",
@@ -110,9 +138,13 @@ def _fullest(notice: Notice, label_caution: str) -> Poster:
     )
 
 
-def _rows(days: Section, answer: str) -> tuple[tuple[str, str], ...]:
-    facts = [(fact.name, fact.value) for fact in days.facts if fact.value.casefold() not in answer.casefold()]
-    return (*facts, *(("", told) for told in _paragraphs(days.markdown)))
+def _is_told(where: str, said: str) -> bool:
+    return len(where.split()) <= _MOST_WORDS_OF_WHERE and not _is_said(where, said)
+
+
+def _is_said(words: str, said: str) -> bool:
+    """Whether words stand in a text as a whole: "green 1" does not stand in "green 12"."""
+    return re.search(rf"(?<!\w){re.escape(words.casefold())}(?!\w)", said.casefold()) is not None
 
 
 def _paragraphs(markdown: str) -> tuple[str, ...]:
@@ -126,15 +158,21 @@ def _ever_shorter(poster: Poster) -> Iterator[Poster]:
         poster = replace(poster, own_words=poster.own_words[:-1])
         yield poster
     for rows, cautions in ((3, 2), (1, 1), (0, 1)):
-        while len(poster.rows) > rows:
-            poster = replace(poster, rows=_without_longest(poster.rows))
+        while len(poster.rows) > max(rows, 1 if poster.today or poster.where else 0):
+            poster = _without_a_row(poster)
             yield poster
         while len(poster.cautions) > cautions:
             poster = replace(poster, cautions=poster.cautions[:-1])
             yield poster
 
 
-def _without_longest(rows: Sequence[tuple[str, str]]) -> tuple[tuple[str, str], ...]:
+def _without_a_row(poster: Poster) -> Poster:
+    if poster.days:
+        return replace(poster, days=_without_longest(poster.days))
+    return replace(poster, where=()) if poster.today and poster.where else replace(poster, today=poster.today[1:])
+
+
+def _without_longest(rows: Rows) -> Rows:
     lengths = [len(name) + len(value) for name, value in rows]
     longest = lengths.index(max(lengths))
     return (*rows[:longest], *rows[longest + 1 :])
