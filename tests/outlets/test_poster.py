@@ -137,6 +137,55 @@ def test_what_falls_away_first_is_the_managers_then_the_longest_row_then_the_las
     assert [replace(one, scale=100) for one in seen if one.scale == 92] == seen[: len(counts)]
 
 
+def test_lines_on_today_stand_longest_the_reopening_to_the_last(
+    demo_bulletin_at: Callable[[str], Bulletin], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    seen: list[list[str]] = []
+    monkeypatch.setattr(poster, "_fits", lambda one, *_: seen.append([name for name, _ in one.rows]))
+    bulletin = demo_bulletin_at("2027-08-25 12:00")
+    poster_of(_notice(bulletin, "greens-renovation-2027"), bulletin)
+    first, last = "Done so far", "Open again: green 12"
+    assert seen[0] == [
+        first, last, "Where", "On the day", "The days after", "Most putts roll true", "Holes closed", "After that",
+    ]  # fmt: skip
+    shorter = [names for number, names in enumerate(seen) if number and len(names) < len(seen[number - 1])]
+    assert shorter[-3:] == [[first, last, "Where"], [first, last], [last]]
+
+
+def test_opening_words_are_left_out_once_the_work_is_over(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    for moment, is_there in (("2027-08-25 12:00", True), ("2027-09-14 09:30", True), ("2027-12-06 08:00", False)):
+        bulletin = demo_bulletin_at(moment)
+        notice = _notice(bulletin, "greens-renovation-2027")
+        assert "looks forward to this week" in notice.own_words
+        assert bool(poster._fullest(notice, bulletin).own_words) is is_there
+
+
+@pytest.mark.parametrize(
+    ("moment", "name", "places"),
+    [
+        pytest.param("2027-09-14 09:30", "greens-leaf-disease-2027", ["4, 11 and 16"], id="beside a long label"),
+        pytest.param("2027-08-25 12:00", "bunkers-resanding-2027",
+                     ["left greenside bunker on the 4th", "right greenside bunker on the 4th", "bunker on the 7th",
+                      "bunker on the 11th", "left greenside bunker on the 17th", "right greenside bunker on the 17th"],
+                     id="each by its name"),
+        pytest.param("2027-08-25 12:00", "greens-renovation-2027", ["greens 1 to 11", "green 12"], id="in another line"),
+    ],
+)  # fmt: skip
+def test_a_poster_says_where(
+    demo_bulletin_at: Callable[[str], Bulletin], moment: str, name: str, places: list[str]
+) -> None:
+    bulletin = demo_bulletin_at(moment)
+    said = _text(_page(_notice(bulletin, name), bulletin)).casefold()
+    assert all(place.casefold() in said for place in places)
+
+
+def test_where_is_not_said_twice_and_a_very_long_list_is_left_to_the_notice(demo_bulletin: Bulletin) -> None:
+    notice = _notice(demo_bulletin, "path-10-2027")
+    said = replace(notice, headline="Work beside green 12: since 5 May")
+    for places, is_there in (("green 12",), False), (("green 1",), True), (("a bunker of many words",) * 13, False):
+        assert bool(poster._fullest(replace(said, places=places), demo_bulletin).where) is is_there
+
+
 def test_a_hostile_title_does_no_harm_and_comes_through(demo_bulletin: Bulletin) -> None:
     hostile = "<script>alert(1)</script> & \"quoted\" 'too' 🏌️ ירוק"
     page = _page(replace(demo_bulletin.notices[0], headline=hostile), demo_bulletin)

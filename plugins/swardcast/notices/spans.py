@@ -6,8 +6,9 @@ from datetime import date
 
 from swardcast.language.voice import Voice
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone
+from swardcast.outlook.story import JobStory
 
-__all__ = ["first_day_of_work", "last_day_of_work", "span_in_words"]
+__all__ = ["first_day_of_work", "last_day_of_work", "span_in_words", "told_before"]
 
 
 def span_in_words(first: date, last: date, voice: Voice) -> str:
@@ -59,3 +60,18 @@ def last_day_of_work(outlook: JobOutlook) -> DateRange | None:
     if outlook.job.reopens_after is not None:
         return None
     return outlook.dates[Milestone.REOPENING]  # the follow-up work is done on the same day, or the next morning
+
+
+def told_before(story: JobStory, outlook: JobOutlook) -> date | None:
+    """Tell the first day of the work that members were told before the one that holds.
+
+    Args:
+        story: what they were told.
+        outlook: how the job stands.
+
+    Returns:
+        The last of the other days, or None where they were told no other.
+    """
+    told = (first_day_of_work(change.outlook) for change in story.changes)
+    others = [day for day in told if day != first_day_of_work(outlook)]
+    return others[-1] if others else None

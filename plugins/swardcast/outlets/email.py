@@ -1,7 +1,8 @@
 """E-mails for the pro shop to send: one for each notice and a weekly one, as HTML, as text and as a draft.
 
 A draft (RFC 5322) has both as alternatives, and nobody to send it to. It has no byte that depends on the clock: its
-date is that of the records, its boundary is made of what it parts.
+date is the moment that it is about (section 3.6.1: when the message was complete), which sorts it to the top of a mail
+program; its boundary is made of what it parts.
 """
 
 from __future__ import annotations
@@ -81,7 +82,7 @@ def _html(email: Email, bulletin: Bulletin) -> str:
 def _draft(email: Email, html: str, text: str) -> bytes:
     message = EmailMessage(policy=SMTP)
     message["Subject"] = email.subject
-    message["Date"] = format_datetime(email.told_at)
+    message["Date"] = format_datetime(email.written_at)
     message["X-Unsent"] = "1"  # programs that know it open the message for writing: common practice, no standard
     message.set_content(text, cte="quoted-printable")
     message.add_alternative(html, subtype="html", cte="quoted-printable")  # the last is the richest: RFC 2046, 5.1.4

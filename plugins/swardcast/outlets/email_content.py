@@ -1,7 +1,8 @@
 """What an e-mail says, before it is HTML or plain text: both are written from the same parts.
 
-A notice's e-mail leaves out why, the numbers and how the date is worked out: the address in it leads there. Cautions
-and the words of a label are never left out. `email_week.py` has the weekly one.
+A notice's e-mail leaves out why, the numbers and how the date is worked out: the address in it leads there; and the
+manager's opening words once the work is over, since they are about work to come, under way or healing. Cautions and the
+words of a label are never left out. `email_week.py` has the weekly one.
 """
 
 from __future__ import annotations
@@ -32,6 +33,7 @@ _TOLD_AFTER_THE_END: Final = timedelta(days=7)
 """How long a notice that is over is still current: members who read one e-mail a week hear the end. Judgement."""
 _PARTS: Final = (
     Part.DAY_BY_DAY,
+    None,  # competitions and visitors' days, which belong to it
     Part.WHERE,
     Part.WHAT_CHANGED,
     Part.WHAT_YOU_CAN_DO,
@@ -81,7 +83,7 @@ class Email:
         folder: where it lies inside the site: "notices/<id>/", or "" for the weekly one.
         subject: the subject, on one line.
         title: its headline.
-        told_at: when the records that it rests on last changed.
+        written_at: the moment that it is about.
         lead: the first paragraph.
         own_words: the manager's Markdown after it, or "".
         parts: its parts.
@@ -92,7 +94,7 @@ class Email:
     folder: str
     subject: str
     title: str
-    told_at: datetime
+    written_at: datetime
     lead: str
     own_words: str
     parts: tuple[EmailPart, ...]
@@ -160,9 +162,9 @@ def email_of_notice(notice: Notice, bulletin: Bulletin) -> Email:
         folder=f"notices/{notice.id}/",
         subject=one_line(voice.say("email-subject", headline=notice.headline)),
         title=notice.headline,
-        told_at=notice.revised_at.astimezone(bulletin.club.time_zone),
+        written_at=bulletin.as_of,
         lead=notice.short_answer,
-        own_words=notice.own_words,
+        own_words="" if bulletin.outlook.jobs[notice.id].work.is_over else notice.own_words,
         parts=tuple(_part(section) for section in notice.sections if section.part in _PARTS),
         links=(read_on, status_link(bulletin)),
         foot=(*([notice.sign_off] if notice.sign_off else []), how_it_stood(bulletin)),

@@ -11,12 +11,13 @@ from bisect import bisect_left
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from datetime import datetime
 from typing import Final
 
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.notice import Notice
+from swardcast.notices.spans import told_before
+from swardcast.notices.words import is_overdue
 from swardcast.outlets.email_content import (
     Email,
     EmailLink,
@@ -119,7 +120,7 @@ def _email(week: _Week, bulletin: Bulletin) -> Email:
         folder="",
         subject=one_line(title),
         title=title,
-        told_at=_last_told(bulletin),
+        written_at=bulletin.as_of,
         lead=voice.say("email-weekly-lead") if week.groups else voice.say("email-weekly-nothing"),
         own_words="",
         parts=tuple(_parts(week, bulletin)),
@@ -167,12 +168,22 @@ def _group(
         yield EmailPart(
             heading=notice.headline,
             level=3,
-            paragraphs=(notice.short_answer,),
+            paragraphs=tuple(_in_short(notice, bulletin)),
             points=tuple(caution for caution in _cautions(notice) if caution not in shared),
             links=(EmailLink(text=voice.say("email-notice-at", address=address), address=address),),
         )
     if in_short and lines:
         yield EmailPart(heading=voice.say("email-in-a-line"), level=3, links=lines)
+
+
+def _in_short(notice: Notice, bulletin: Bulletin) -> Iterable[str]:
+    """The short answer, which leads to the label's words where they stand here; and the day that it was moved from."""
+    voice, outlook = bulletin.voice, bulletin.outlook.jobs[notice.id]
+    there, below = voice.say("answer-label"), voice.say("email-label-below")
+    yield " ".join(below if sentence.text == there else sentence.text for sentence in notice.answer)
+    before = told_before(bulletin.stories[notice.id], outlook)
+    if before is not None and outlook.work is Work.PLANNED and not is_overdue(outlook, voice):
+        yield voice.say("email-moved-from", day=voice.day(before))
 
 
 def _cautions(notice: Notice) -> dict[str, bool]:
@@ -189,10 +200,3 @@ def _questions(club: Club, voice: Voice) -> str:
     if not ways:
         return voice.say("ask-office", office=club.contact.office)
     return voice.say("ask-office-at", office=club.contact.office, ways=voice.joined(ways))
-
-
-def _last_told(bulletin: Bulletin) -> datetime:
-    told = [notice.revised_at for notice in bulletin.notices]
-    if bulletin.status.entered_at is not None:
-        told.append(bulletin.status.entered_at)
-    return max(told, default=bulletin.as_of).astimezone(bulletin.club.time_zone)

@@ -16,14 +16,13 @@ from markupsafe import Markup
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.notice import Notice
-from swardcast.notices.spans import first_day_of_work, last_day_of_work
+from swardcast.notices.spans import first_day_of_work, last_day_of_work, told_before
 from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.notices.words import is_overdue
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.preview import HOME_PICTURE, picture_path
 from swardcast.outlets.short_addresses import site_address
 from swardcast.outlook.states import JobOutlook, Work
-from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club
 
 __all__ = ["course_data", "notice_data", "script_text", "withdrawn_data"]
@@ -78,7 +77,7 @@ def notice_data(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> dict[st
         An Event.
     """
     club, job, story = bulletin.club, bulletin.outlook.jobs[notice.id], bulletin.stories[notice.id]
-    before = _told_before(story, job)
+    before = told_before(story, job)
     return _without_none(
         {
             **_event(notice, club),
@@ -144,13 +143,6 @@ def _course(club: Club) -> dict[str, object]:
 
 def _without_none(data: Mapping[str, object]) -> dict[str, object]:
     return {name: value for name, value in data.items() if value is not None}
-
-
-def _told_before(story: JobStory, job: JobOutlook) -> date | None:
-    """The first day that members were told before the one that holds, while no work had started."""
-    told = [first_day_of_work(change.outlook) for change in story.changes]
-    others = [day for day in told if day != first_day_of_work(job)]
-    return others[-1] if others else None
 
 
 def _status(job: JobOutlook, before: date | None, voice: Voice) -> str:

@@ -9,6 +9,10 @@ email-weekly-lead = What is going on, what comes next, and how it affects play.
 email-weekly-nothing = No work is going on, and none is announced.
 # $address: a whole address, which becomes a link
 email-read-on = Why we do this, the numbers and the latest news: { $address }
+# In the weekly e-mail, in place of answer-label: the label's words stand right below the short answer.
+email-label-below = The product label counts first: its words stand below.
+# In the weekly e-mail, of planned work. $day: the day that was told before
+email-moved-from = Moved from { $day }.
 email-notice-at = The whole notice: { $address }
 email-status = What is open today: { $address }
 email-holds = From { $club }. This is how it stood at { $moment }. Dates can still move.
