@@ -311,6 +311,22 @@ def test_a_subject_is_one_line_whatever_is_typed(typed: str) -> None:
     assert subject == " ".join(subject.split())
 
 
+def test_letters_from_right_to_left_turn_nothing_around_them(demo_bulletin: Bulletin) -> None:
+    """What was typed stands in an element of its own (HTML, bdi); a paragraph of the manager's goes by its letters."""
+    typed, headline = "חול 2027", "חול 2027, greens 1 to 18: planned for 23 to 25 August"
+    notice = _of(demo_bulletin, "greens-light-sanding-2027")
+    notice = replace(notice, title=typed, headline=headline, own_words="شكرا (18)!\n\nThank you.")
+    made = _made_of(notice, demo_bulletin)
+    for path, level in ((f"notices/{notice.id}/email.html", 1), ("email.html", 3)):
+        (heading,) = html.fromstring(made[path]).xpath(f"//h{level}[bdi]")
+        assert heading.xpath("bdi/text()") == [typed]
+        assert heading.text_content() == headline
+    page = html.fromstring(made[f"notices/{notice.id}/email.html"])
+    assert page.xpath("//p[@dir='auto']/text()") == ["شكرا (18)!", "Thank you."]
+    usual = html.fromstring(_made_of(_of(demo_bulletin, "greens-renovation-2027"), demo_bulletin)["email.html"])
+    assert not usual.xpath("//*[@dir]")
+
+
 def test_links_that_the_manager_typed_are_made_whole(demo_bulletin: Bulletin) -> None:
     words = "See [the plan](../../pages/follow/index.html), [us](https://a.example/) <img src=x onerror=alert(1)>."
     notice = replace(demo_bulletin.notices[0], own_words=words)

@@ -193,6 +193,15 @@ def test_a_hostile_title_does_no_harm_and_comes_through(demo_bulletin: Bulletin)
     assert page.xpath("//h1")[0].text == hostile
 
 
+def test_a_title_from_right_to_left_turns_nothing_around_it(demo_bulletin: Bulletin) -> None:
+    """The heading goes by our words, since dir="auto" passes over what stands in a bdi (HTML, the dir attribute)."""
+    typed, headline = "חול 2027", "חול 2027, greens 1 to 18: planned for 23 to 25 August"
+    notice = replace(_notice(demo_bulletin, "greens-light-sanding-2027"), title=typed, headline=headline)
+    (heading,) = _page(notice, demo_bulletin).xpath("//h1[@dir='auto']")
+    assert heading.xpath("bdi/text()") == [typed]
+    assert heading.text_content() == headline
+
+
 def test_a_title_with_a_word_longer_than_a_line_is_smaller_and_the_rest_is_not(demo_bulletin: Bulletin) -> None:
     long = replace(_notice(demo_bulletin, "path-10-2027"), headline="Bewässerungsleitungs" * 4)
     chosen = poster_of(long, demo_bulletin)

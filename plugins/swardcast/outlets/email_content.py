@@ -58,6 +58,7 @@ class EmailPart:
 
     Args:
         heading: the heading.
+        typed: what was typed of it, or "".
         level: 2, or 3 for one of several notices.
         paragraphs: paragraphs.
         facts: names and values.
@@ -67,6 +68,7 @@ class EmailPart:
     """
 
     heading: str
+    typed: str = ""
     level: int = 2
     paragraphs: tuple[str, ...] = ()
     facts: tuple[Fact, ...] = ()
@@ -83,6 +85,7 @@ class Email:
         folder: where it lies inside the site: "notices/<id>/", or "" for the weekly one.
         subject: the subject, on one line.
         title: its headline.
+        typed: what was typed of it, or "".
         written_at: the moment that it is about.
         lead: the first paragraph.
         own_words: the manager's Markdown after it, or "".
@@ -94,6 +97,7 @@ class Email:
     folder: str
     subject: str
     title: str
+    typed: str
     written_at: datetime
     lead: str
     own_words: str
@@ -162,6 +166,7 @@ def email_of_notice(notice: Notice, bulletin: Bulletin) -> Email:
         folder=f"notices/{notice.id}/",
         subject=one_line(voice.say("email-subject", headline=notice.headline)),
         title=notice.headline,
+        typed=notice.title,
         written_at=bulletin.as_of,
         lead=notice.short_answer,
         own_words="" if bulletin.outlook.jobs[notice.id].work.is_over else notice.own_words,

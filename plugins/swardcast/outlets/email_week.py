@@ -120,6 +120,7 @@ def _email(week: _Week, bulletin: Bulletin) -> Email:
         folder="",
         subject=one_line(title),
         title=title,
+        typed="",
         written_at=bulletin.as_of,
         lead=voice.say("email-weekly-lead") if week.groups else voice.say("email-weekly-nothing"),
         own_words="",
@@ -167,6 +168,7 @@ def _group(
         address = addresses[notice.id]
         yield EmailPart(
             heading=notice.headline,
+            typed=notice.title,
             level=3,
             paragraphs=tuple(_in_short(notice, bulletin)),
             points=tuple(caution for caution in _cautions(notice) if caution not in shared),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 from typing import Final
+from unicodedata import bidirectional
 from urllib.parse import urljoin
 
 import markdown
@@ -15,6 +16,7 @@ _TAGS: Final = {
     "a", "abbr", "blockquote", "br", "code", "em", "h3", "h4", "hr", "li", "ol", "p", "pre", "strong", "table",
     "tbody", "td", "th", "thead", "tr", "ul",
 }  # fmt: skip
+_SAID_IN: Final = ("h3", "h4", "li", "p", "td", "th")
 _SCHEMES: Final = {"http", "https", "mailto", "tel"}
 
 
@@ -33,7 +35,8 @@ def own_words_for_mail(text: str, page: str) -> str:
         del tag
         return urljoin(page, value) if attribute == "href" else value
 
-    return nh3.clean(own_words_html(text), attribute_filter=whole, link_rel=None)
+    attributes = {"a": {"href", "title"}, **dict.fromkeys(_SAID_IN, {"dir"})}
+    return nh3.clean(own_words_html(text), attributes=attributes, attribute_filter=whole, link_rel=None)
 
 
 @lru_cache(maxsize=512)
@@ -44,7 +47,8 @@ def own_words_html(text: str) -> str:
         text: Markdown.
 
     Returns:
-        HTML with block elements; headings start at h3.
+        HTML with block elements; headings start at h3. Where letters run from right to left, each block goes by its
+        own first letter.
     """
     writer = markdown.Markdown(extensions=["fenced_code", "sane_lists", "tables"], output_format="html")
     writer.preprocessors.deregister("html_block")
@@ -52,6 +56,12 @@ def own_words_html(text: str) -> str:
     rendered = writer.convert(text)
     for level, lower in (("2", "4"), ("1", "3")):
         rendered = rendered.replace(f"<h{level}>", f"<h{lower}>").replace(f"</h{level}>", f"</h{lower}>")
+    runs_left = any(bidirectional(letter) in ("R", "AL") for letter in text)  # Unicode Standard Annex 9, table 4
     return nh3.clean(
-        rendered, tags=_TAGS, attributes={"a": {"href", "title"}}, url_schemes=_SCHEMES, link_rel="noopener"
+        rendered,
+        tags=_TAGS,
+        attributes={"a": {"href", "title"}},
+        set_tag_attribute_values={tag: {"dir": "auto"} for tag in _SAID_IN} if runs_left else {},
+        url_schemes=_SCHEMES,
+        link_rel="noopener",
     )

@@ -10,7 +10,7 @@ from markupsafe import Markup, escape
 from swardcast.language.voice import Voice
 from swardcast.notices.words import holes_in_words
 
-__all__ = ["say_html", "words_for_templates"]
+__all__ = ["isolated", "say_html", "words_for_templates"]
 
 # Characters that no text has, the first of Unicode's private use: they stand for HTML until the phrase is escaped.
 _FIRST_MARK = 0xE000
@@ -44,6 +44,23 @@ def say_html(voice: Voice, phrase: str, /, **values: str | float) -> Markup:
     return Markup(said)  # noqa: S704 - escaped above
 
 
+def isolated(text: str, typed: str) -> Markup:
+    """Set what somebody typed apart in a sentence, so that its letters do not turn the signs and numbers around it.
+
+    Letters that run from right to left take neighbours along that run either way (Unicode Standard Annex 9); HTML's
+    `bdi` keeps them to themselves, and `dir="auto"` around it goes by the other words.
+
+    Args:
+        text: the sentence.
+        typed: what was typed, as it stands in the sentence.
+
+    Returns:
+        HTML; where the sentence does not have it, or "" was typed, the sentence alone.
+    """
+    before, found, after = text.partition(typed) if typed else (text, "", "")
+    return Markup("{}<bdi>{}</bdi>{}").format(before, found, after) if found else escape(text)
+
+
 def _joined_html(voice: Voice, phrase: str, parts: Sequence[str]) -> Markup:
     """Join parts one by one with a phrase that has the slots $first and $next."""
     joined = escape(parts[0])
@@ -59,11 +76,13 @@ def words_for_templates(voice: Voice) -> Mapping[str, object]:
         voice: the language and the day of the reader.
 
     Returns:
-        `say(phrase, slot=...)`, `say_joined(phrase, parts)`, `holes(numbers)` and the voice, by name.
+        `say(phrase, slot=...)`, `say_joined(phrase, parts)`, `isolated(text, typed)`, `holes(numbers)` and the voice,
+        by name.
     """
     return {
         "say": partial(say_html, voice),
         "say_joined": partial(_joined_html, voice),
+        "isolated": isolated,
         "holes": partial(holes_in_words, voice=voice),
         "voice": voice,
     }
