@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Callable
 from datetime import date, timedelta
 
 import pytest
@@ -30,9 +31,10 @@ _DAY = re.compile(
 )
 
 
-@pytest.fixture(params=_MOMENTS)
-def bulletin(request: pytest.FixtureRequest, evenings: dict[date, Bulletin]) -> Bulletin:
-    return evenings[date.fromisoformat(f"2027-{request.param}")]
+@pytest.fixture(scope="module", params=_MOMENTS)
+def bulletin(request: pytest.FixtureRequest, demo_bulletin_at: Callable[[str], Bulletin]) -> Bulletin:
+    """The demo at 6pm of each of these days; the whole season need not be composed for them."""
+    return demo_bulletin_at(f"2027-{request.param} 18:00")
 
 
 def _plain(text: str) -> str:
