@@ -95,10 +95,10 @@ def demo_site(
         done = run_swardcast("build", "--club", str(DEMO), "--output", str(output), "--as-of", "2027-09-14 09:30")
         return "" if done.returncode == 0 else done.stderr or "it said nothing"
 
-    return _built_once(tmp_path_factory, "demo-site", build)
+    return built_once(tmp_path_factory, "demo-site", build)
 
 
-def _built_once(factory: pytest.TempPathFactory, name: str, build: Callable[[Path], str]) -> Path:
+def built_once(factory: pytest.TempPathFactory, name: str, build: Callable[[Path], str]) -> Path:
     """A folder that all processes of a test run share: whoever makes its place builds it, the others wait for the end."""
     here = factory.getbasetemp()
     place = (here.parent if "PYTEST_XDIST_WORKER" in os.environ else here) / name
