@@ -35,7 +35,7 @@ def own_words_for_mail(text: str, page: str) -> str:
         del tag
         return urljoin(page, value) if attribute == "href" else value
 
-    attributes = {"a": {"href", "title"}, **dict.fromkeys(_SAID_IN, {"dir"})}
+    attributes = {"a": {"href", "title"}, **{tag: {"dir"} for tag in _SAID_IN}}
     return nh3.clean(own_words_html(text), attributes=attributes, attribute_filter=whole, link_rel=None)
 
 
