@@ -22,14 +22,14 @@ from swardcast.records.plan import Part
 def _many(bulletin: Bulletin, count: int) -> Bulletin:
     """The demo's current notices again and again, each with an id and a number of its own."""
     notices: list[Notice] = []
-    jobs = dict(bulletin.outlook.jobs)
+    jobs, stories = dict(bulletin.outlook.jobs), dict(bulletin.stories)
     current = [notice for _, some in current_notices(bulletin) for notice in some]
     for number in range(count):
         one = current[number % len(current)]
         name = f"{one.id}-{number}"
         notices.append(replace(one, id=name, headline=f"No. {number}. {one.headline}"))
-        jobs[name] = jobs[one.id]
-    return replace(bulletin, notices=tuple(notices), outlook=replace(bulletin.outlook, jobs=jobs))
+        jobs[name], stories[name] = jobs[one.id], stories[one.id]
+    return replace(bulletin, notices=tuple(notices), stories=stories, outlook=replace(bulletin.outlook, jobs=jobs))
 
 
 def _week(bulletin: Bulletin) -> tuple[str, str]:
