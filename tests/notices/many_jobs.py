@@ -144,6 +144,11 @@ def _postponed(diary: Diary) -> date:
     return _in(6)
 
 
+def _put_off(diary: Diary) -> date:
+    diary.moved(log.Change.PUT_OFF, None, "the climber is ill")
+    return _in(6)
+
+
 def _brought_forward(diary: Diary) -> date:
     diary.moved(log.Change.BROUGHT_FORWARD, _in(1), "a dry week")
     return _in(6)
@@ -221,6 +226,7 @@ STATES: Final[dict[str, State]] = {
     "far-ahead": _planned_far_ahead,
     "overdue": _overdue,
     "postponed": _postponed,
+    "put-off": _put_off,
     "brought-forward": _brought_forward,
     "called-off": _called_off,
     "under-way": _under_way,

@@ -22,6 +22,8 @@ from swardcast.records.plan import Play
 from tests.outlook.small_club import SmallClub, moment
 
 DAY = date(2027, 6, 20)
+EARLIER = date(2027, 5, 1)
+"""A day before all that is told here."""
 
 
 def dated(early: int, likely: int, until: int) -> DateRange:
@@ -138,6 +140,18 @@ CASES: list[Case] = [
         {"rescheduled": True, "back_to_normal": dated(-3, 1, 8)},
     ),
     (
+        "the work is postponed, and no new day is known",
+        lambda job: Told(outlook=stands(job, Work.PLANNED, Work.PLANNED), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, Work.PLANNED, Work.PLANNED, is_put_off=True), back_to_normal=OLD),
+        {"rescheduled": True},
+    ),
+    (
+        "a day is known again, be it the old one",
+        lambda job: Told(outlook=stands(job, Work.PLANNED, Work.PLANNED, is_put_off=True), back_to_normal=OLD),
+        lambda job: Told(outlook=stands(job, Work.PLANNED, Work.PLANNED), back_to_normal=OLD),
+        {"rescheduled": True},
+    ),
+    (
         "an entry is withdrawn, though no state changes",
         lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD),
         lambda job: Told(outlook=stands(job, *HEALING), back_to_normal=OLD, withdrawn=frozenset({"a"})),
@@ -182,7 +196,7 @@ def test_what_is_worth_telling(
     after: Callable[[JobOutlook], Told],
     news: dict[str, object] | None,
 ) -> None:
-    told = news_between(before(planned), after(planned))
+    told = news_between(before(planned), after(planned), EARLIER)
     if news is None:
         assert told is None
     else:
@@ -216,7 +230,10 @@ def test_a_small_move_is_told_where_it_clearly_crosses_a_fixture(
     assert not moves(before, after)
     outlook = stands(planned, *HEALING)
     news = news_between(
-        Told(outlook=outlook, back_to_normal=before), Told(outlook=outlook, back_to_normal=after), [fixture(medal)]
+        Told(outlook=outlook, back_to_normal=before),
+        Told(outlook=outlook, back_to_normal=after),
+        EARLIER,
+        [fixture(medal)],
     )
     if crosses:
         assert news is not None
@@ -230,14 +247,53 @@ def test_a_move_of_days_names_each_fixture_that_it_crosses(planned: JobOutlook) 
     fixtures = [fixture(1), fixture(3), fixture(20)]
     before, after = dated(-4, 0, 7), dated(0, 4, 11)
     news = news_between(
-        Told(outlook=outlook, back_to_normal=before), Told(outlook=outlook, back_to_normal=after), fixtures
+        Told(outlook=outlook, back_to_normal=before), Told(outlook=outlook, back_to_normal=after), EARLIER, fixtures
     )
     assert news is not None
     assert [one.id for one in news.crossed] == ["medal-1", "medal-3"]
 
 
 def test_an_announcement_is_always_told(planned: JobOutlook) -> None:
-    assert news_between(None, Told(outlook=planned, back_to_normal=OLD)) == News(became={}, back_to_normal=OLD)
+    told = Told(outlook=planned, back_to_normal=OLD)
+    assert news_between(None, told, EARLIER) == News(became={}, back_to_normal=OLD)
+
+
+@pytest.mark.parametrize(
+    ("now", "on_day", "told"),
+    [
+        (dated(-4, -2, 7), 1, False),  # "due now; allow until 27 June" before and after
+        (dated(-4, -2, 7), 0, True),  # on the day itself it still read "likely by 20 June"
+        (dated(-4, 4, 7), 1, True),  # not passed any more
+        (dated(-4, -2, 9), 1, True),
+    ],
+)
+def test_a_likely_day_that_has_only_passed_is_no_news(
+    planned: JobOutlook, now: DateRange, on_day: int, told: bool
+) -> None:
+    outlook = stands(planned, *HEALING)
+    today = DAY + timedelta(days=on_day)
+    news = news_between(Told(outlook=outlook, back_to_normal=OLD), Told(outlook=outlook, back_to_normal=now), today)
+    assert (news is not None) is told
+
+
+def test_an_end_by_the_sum_alone_is_told_once_all_is_over_and_moves_no_date(planned: JobOutlook) -> None:
+    healing = Told(outlook=stands(planned, *HEALING), back_to_normal=OLD)
+    first = Told(outlook=stands(planned, Work.BACK_TO_NORMAL, Work.HEALING, whole=Work.HEALING), back_to_normal=OLD)
+    over = Told(outlook=stands(planned, *[Work.BACK_TO_NORMAL] * 2), back_to_normal=dated(-9, -5, 2))
+    assert news_between(healing, first, DAY) is None
+    for before in (healing, first):
+        news = news_between(before, over, DAY + timedelta(days=8))
+        assert news is not None
+        assert news.became == {Work.BACK_TO_NORMAL: ("green-1", "green-2")}
+        assert (news.before, news.confirmed, news.back_to_normal) == (None, False, over.back_to_normal)
+
+
+def test_of_a_date_that_moved_members_hear_on_which_day_it_was_told_before(planned: JobOutlook) -> None:
+    outlook = stands(planned, *HEALING)
+    before = Told(outlook=outlook, back_to_normal=OLD, told_on=EARLIER)
+    news = news_between(before, Told(outlook=outlook, back_to_normal=dated(0, 4, 11)), DAY)
+    assert news is not None
+    assert (news.before, news.before_told_on) == (OLD, EARLIER)
 
 
 @given(*[st.integers(0, 60)] * 4)

@@ -111,9 +111,10 @@ KINDS: Final = (
     EntryKind(
         word="postponed",
         kind="change of plan",
-        what="a job starts later than planned",
+        what="a job starts later than planned; without a new day where none is known yet",
         example='swardcast log postponed bunkers --to "7 September" --because "the sand comes late"',
-        needs=("job", "to", "because"),
+        needs=("job", "because"),
+        may=("to",),
         change=Change.POSTPONED,
     ),
     EntryKind(

@@ -63,7 +63,12 @@ def _play(surface: SurfaceOutlook) -> Play:
 def _next_today(standing: Standing, job: Job) -> tuple[str, ...]:
     facts = standing.facts[job.id]
     today = standing.at.date()
-    if facts.called_off or facts.starts > today or today.weekday() not in standing.records.club.working_days:
+    if (
+        facts.called_off
+        or facts.put_off
+        or facts.starts > today
+        or today.weekday() not in standing.records.club.working_days
+    ):
         return ()
     begun = any(there.started for there in facts.surfaces.values())
     if not begun and facts.starts < today:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem
+from swardcast.notices.ends import end_of
 from swardcast.notices.limits import limit_clause
 from swardcast.notices.notice import Notice
 from swardcast.notices.play import play_in_words
@@ -54,7 +55,8 @@ def _jobs(before: Bulletin, after: Bulletin) -> Iterator[str]:
         was = old.get(notice.id)
         if was == notice:
             continue
-        said = "; ".join([*_became(before, after, notice.id), *_date(was, notice)])
+        end = end_of(after.outlook.jobs[notice.id]).name_in(Voice.english(after.outlook.as_of.date())).lower()
+        said = "; ".join([*_became(before, after, notice.id), *_date(was, notice, end)])
         yield f"{notice.title}: {said or 'its notice tells more'}"
 
 
@@ -75,13 +77,13 @@ def _count(surfaces: list[Surface]) -> str:
     return " and ".join(f"{count} {kind if count == 1 else plural[kind]}" for kind, count in kinds.items())
 
 
-def _date(was: Notice | None, now: Notice) -> Iterator[str]:
+def _date(was: Notice | None, now: Notice, end: str) -> Iterator[str]:
     """The date as the notice tells it, with the one before where it is another."""
     old, new = was.normal if was else "", now.normal
     if new and new != old:
-        yield f"back to normal {new}" + (f" (so far {old})" if old else "")
+        yield f"{end} {new}" + (f" (so far {old})" if old else "")
     elif new:
-        yield f"back to normal stays {new}"
+        yield f"{end} stays {new}"
 
 
 def _play(before: Bulletin, after: Bulletin) -> Iterator[str]:

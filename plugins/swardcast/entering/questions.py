@@ -122,6 +122,8 @@ class _Asked:
         if self.word == "seen" and guided:
             order = ["job", *order]
         order += _OPTIONAL[self.word] if guided else ()
+        if self.word == "postponed":
+            order = ["job", "to", *order]
         if self.word == "morning" and guided:
             order = list(_OPTIONAL["morning"])  # what is not open comes first to mind
         for option in dict.fromkeys(order):
@@ -133,7 +135,7 @@ class _Asked:
             yield option
 
     def question(self, option: str) -> Question:
-        asks = _ASKS[option]
+        asks = "The new first day, if one is known?" if (self.word, option) == ("postponed", "to") else _ASKS[option]
         if option == "changes" and self.told.job is not None:
             asks = asks.format(planned=planned_in_words(self.told.job))
         if option == "cause":

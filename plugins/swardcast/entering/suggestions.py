@@ -28,7 +28,8 @@ def kind_offered(standing: Standing) -> str:
         return "done"
     if candidates(standing, "resumed"):
         return "resumed"
-    if any(standing.facts[job.id].starts <= today for job in candidates(standing, "started")):
+    to_start = (standing.facts[job.id] for job in candidates(standing, "started"))
+    if any(facts.starts <= today and facts.put_off is None for facts in to_start):
         return "started"
     return "seen" if candidates(standing, "normal") else "note"
 

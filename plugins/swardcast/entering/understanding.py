@@ -242,10 +242,12 @@ class _Reader:
 
     def _change(self, job: Job | None) -> dict[str, Value]:
         change = self.kind.change
-        fields: dict[str, Value] = {"job": job.id if job else "", "change": change.value if change else ""}
         day = self._attempt("to", lambda text: day_said(text, self.local.date()))
         if day is not None and job is not None:
             self._attempt("to", lambda text: _fits_change(text, day, job, change, self.records, self.now))
+        if day is None and change is Change.POSTPONED:
+            change = Change.PUT_OFF
+        fields: dict[str, Value] = {"job": job.id if job else "", "change": change.value if change else ""}
         if day is not None:
             fields["starts"] = day.isoformat()
         return {**fields, "because": _line(self.answers.get("because", ""))}
@@ -287,8 +289,10 @@ def _reading(name: str, text: str) -> str:
 
 
 def _fits_change(text: str, day: date, job: Job, change: Change | None, records: ClubRecords, now: datetime) -> None:
-    starts = standing_at(records, now).facts[job.id].starts
-    later = change is Change.POSTPONED
+    facts = standing_at(records, now).facts[job.id]
+    starts, later = facts.starts, change is Change.POSTPONED
+    if later and facts.put_off is not None:
+        return
     if day == starts or (day > starts) is not later:
         expected = f"a day {'after' if later else 'before'} {starts.isoformat()}, on which it starts so far"
         word = "forward" if later else "postponed"

@@ -6,16 +6,10 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from swardcast.language.voice import capital, slug_of
+from swardcast.notices.ends import End, end_of, published_in_words
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
-from swardcast.notices.words import (
-    as_clause,
-    few_words_for,
-    has_no_date_until_done,
-    published_in_words,
-    range_in_words,
-    says_allow_until,
-)
+from swardcast.notices.words import as_clause, few_words_for, range_in_words, says_allow_until
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind
@@ -25,6 +19,8 @@ __all__ = ["MOST_WORDS", "short_answer", "when_it_is_over"]
 
 MOST_WORDS: Final = 40
 """Words of a short answer: judgement, what is read at a glance on a telephone."""
+
+_OVER: Final = {End.NORMAL: "answer-normal", End.FINISHED: "answer-finished", End.OPEN: "answer-open-again"}
 
 
 def short_answer(matter: Matter) -> tuple[Sentence, ...]:
@@ -44,7 +40,7 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
         said = (*_sentences(matter, brief=True), *label)
     if label or matter.is_over:
         return said
-    is_said = says_allow_until(matter.published, matter.voice) and not matter.is_overdue
+    is_said = says_allow_until(matter.published, matter.voice) and not matter.has_no_day
     sure = matter.say("answer-how-sure")
     return (*said, sure) if is_said and matter.is_computed and _words((*said, sure)) <= MOST_WORDS else said
 
@@ -71,37 +67,40 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
             yield _held_up(matter, brief=brief)
         case Work.HEALING:
             yield _healing(matter)
-    over = when_it_is_over(matter, published_in_words(matter.published, outlook, matter.voice))
-    if over is not None:
-        yield over
+    if end_of(outlook) is not End.OPEN:  # or the sentence before has said so
+        yield when_it_is_over(matter, published_in_words(matter.published, outlook, matter.voice))
 
 
-def when_it_is_over(matter: Matter, normal: str) -> Sentence | None:
-    """Say when play is back to normal, or the work finished where nothing has to heal.
+def when_it_is_over(matter: Matter, normal: str) -> Sentence:
+    """Say when play is back to normal; where nothing has to heal, when the work is finished or open again.
 
     Args:
         matter: what the notice is made of; not called off.
         normal: the published date in words.
 
     Returns:
-        The sentence, such as "Back to normal: likely by Friday 24 September."; None where it would say that the work is
-        finished when it is finished.
+        The sentence, such as "Back to normal: likely by Friday 24 September.".
     """
-    outlook = matter.outlook
-    is_finish = matter.is_over_with_the_work and outlook.work is not Work.HEALING and not matter.is_overdue
-    if is_finish and has_no_date_until_done(matter.published, outlook, matter.voice):
-        return None
-    phrase = "answer-finished" if is_finish else "answer-normal"
-    return matter.say(phrase, source=matter.published_by, date=normal)
+    return matter.say(_OVER[end_of(matter.outlook)], source=matter.published_by, date=normal)
 
 
 def _starts(matter: Matter, *, brief: bool) -> Sentence:
     day = matter.voice.day(matter.outlook.starts)
-    if matter.is_overdue:
+    if matter.outlook.is_put_off:
+        return _put_off(matter, brief=brief)
+    if matter.has_no_day:
         return matter.say("answer-not-started", source=matter.in_plan, day=day)
     if brief:
         return matter.say("answer-starts-brief", source=matter.in_plan, day=day)
     return matter.say("answer-starts", source=matter.in_plan, day=day, meanwhile=_while_working(matter).text)
+
+
+def _put_off(matter: Matter, *, brief: bool) -> Sentence:
+    because = as_clause(matter.outlook.changed_because)
+    source = _said_by(matter, ReasonKind.PUT_OFF)
+    if because and not brief:
+        return matter.say("answer-put-off-because", source=source, because=because)
+    return matter.say("answer-put-off", source=source)
 
 
 def _while_working(matter: Matter) -> Sentence:
@@ -144,7 +143,8 @@ def _healing(matter: Matter) -> Sentence:
         reopening = outlook.dates[Milestone.REOPENING]
         if reopening.allow_until is not None and not reopening.is_fact and reopening.allow_until < voice.near:
             return matter.say("answer-reopens-by-now", source=source, where=where, count=len(works))
-        return matter.say("answer-reopens", source=source, where=where, date=range_in_words(reopening, voice))
+        told = matter.published if matter.is_over_with_the_work else reopening
+        return matter.say("answer-reopens", source=source, where=where, date=range_in_words(told, voice))
     if not all(work.surface.kind is SurfaceKind.GREEN for work in works):
         return matter.say("answer-settling", source=source, where=where)
     settled = outlook.dates[Milestone.SETTLED].allow_until
@@ -158,12 +158,24 @@ def _healing(matter: Matter) -> Sentence:
 
 
 def _back_to_normal(matter: Matter) -> Sentence:
-    where, published = capital(_where(matter, matter.outlook.surfaces)), matter.published
+    outlook, published, voice = matter.outlook, matter.published, matter.voice
+    named, count = _where(matter, outlook.surfaces), len(outlook.surfaces)
+    where = capital(named)
+    if matter.is_over_with_the_work:
+        return _finished(matter, named)
     if published.is_fact and published.likely is not None:
-        since, count = matter.voice.day(published.likely), len(matter.outlook.surfaces)
-        source = _said_by(matter, ReasonKind.SAID_NORMAL)
+        since, source = voice.day(published.likely), _said_by(matter, ReasonKind.SAID_NORMAL)
         return matter.say("answer-normal-since", source=source, where=where, count=count, day=since)
     return matter.say("answer-over", source=matter.sum_of(Milestone.BACK_TO_NORMAL), where=where)
+
+
+def _finished(matter: Matter, where: str) -> Sentence:
+    """That the work is finished; nobody may have entered that the ropes are gone."""
+    source, count = _said_by(matter, ReasonKind.SAID_NORMAL, ReasonKind.DONE), len(matter.outlook.surfaces)
+    if not matter.published.is_fact:
+        return matter.say("answer-reopens-by-now", source=source, where=where, count=count)
+    day = published_in_words(matter.published, matter.outlook, matter.voice)
+    return matter.say("answer-finished-on", source=source, where=where, day=day)
 
 
 def _said_by(matter: Matter, *kinds: ReasonKind) -> str:

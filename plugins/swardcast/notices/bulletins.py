@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.ends import End, end_of, published_in_words
 from swardcast.notices.events import cause_in_words, entry_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.play import play_clause
-from swardcast.notices.words import places_in_words, range_in_words, told_before_in_words
+from swardcast.notices.words import places_in_words, told_before_in_words
+from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.fixtures import Side, side_of
 from swardcast.outlook.play import statements
 from swardcast.outlook.play_story import PlayChange
@@ -19,7 +21,7 @@ from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Correction, NoteToMembers, PlanChange
+from swardcast.records.log import FROST_DELAY, Correction, NoteToMembers, PlanChange
 from swardcast.records.plan import Play
 
 __all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story", "last_change"]
@@ -83,11 +85,15 @@ def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[st
         return ()
     at = change.at.astimezone(records.club.time_zone)
     told = voice.say("news-told-at", moment=voice.moment(at))
-    if change.outlook.work is Work.CALLED_OFF and isinstance(change.entry, PlanChange):
+    no_day = change.outlook.work is Work.CALLED_OFF or change.outlook.is_put_off
+    if no_day and isinstance(change.entry, PlanChange):
         return (entry_in_words(change.entry, records, voice), told)  # the date did not move: there is none any more
-    said = [voice.sentence(_headline(change, records, voice))]
+    headline = _headline(change, records, voice)
+    if _is_put_right(change):
+        headline = voice.say("news-corrected", news=headline)
+    said = [voice.sentence(headline)]
     if change.news.rescheduled and change.news.before is not None:
-        said.append(voice.say("news-normal", when=range_in_words(change.news.back_to_normal, voice)))
+        said.append(_end(change, voice))
     return (*said, *_why_it_moved(change, voice), told)
 
 
@@ -97,7 +103,11 @@ def _item(change: JobChange, story: JobStory, records: ClubRecords, category: st
     return FeedItem(
         id=change.id,
         at=at,
-        title=voice.say("news-title", job=story.job.title, news=_headline(change, records, voice)),
+        title=voice.say(
+            "news-title-corrected" if _is_put_right(change) else "news-title",
+            job=story.job.title,
+            news=_headline(change, records, voice),
+        ),
         sentences=tuple(_sentences(change, records, voice)),
         notice_id=story.job.id,
         category=category,
@@ -114,28 +124,55 @@ def _kinds_spoken_of(change: JobChange, records: ClubRecords) -> frozenset[Surfa
     return frozenset(one.kind for one in (surfaces if whole else (records.surfaces[name] for name in names)))
 
 
+def _is_put_right(change: JobChange) -> bool:
+    """Whether an entry was withdrawn or replaced, and more is to be told than that."""
+    news = change.news
+    return bool(news.withdrawn) and bool(news.became or news.rescheduled or news.before is not None or news.confirmed)
+
+
 def _headline(change: JobChange, records: ClubRecords, voice: Voice) -> str:
     if change.revision == 1:
         return voice.say("news-planned", day=voice.day(change.outlook.starts))
     if change.outlook.work is Work.CALLED_OFF:
         return voice.name("news-all", change.outlook.work)
-    became = [_became(state, names, change, records, voice) for state, names in change.news.became.items()]
+    became = [_became(state, names, change, records, voice) for state, names in _states(change)]
     if became:
         return voice.clauses(became)
-    if change.news.back_to_normal.is_fact:  # the sum had said so before
-        return voice.say("news-back-to-normal-as-said")
+    end = end_of(change.outlook).value
+    if change.news.confirmed:  # the sum had said so before
+        return voice.say("news-end-as-said", end=end)
+    if change.news.rescheduled and change.outlook.is_put_off:
+        return voice.say("when-put-off")
     if change.news.rescheduled:
         return voice.say("news-now-from", day=voice.day(change.outlook.starts))
     if change.news.before is None:
         return voice.say("news-correction" if change.news.withdrawn else "news-note")
-    return voice.say("news-new-date", when=range_in_words(change.news.back_to_normal, voice))
+    when = published_in_words(change.news.back_to_normal, change.outlook, voice)
+    return voice.say("news-new-date", end=end, when=when)
 
 
-def _became(state: Work, names: Sequence[str], change: JobChange, records: ClubRecords, voice: Voice) -> str:
+def _states(change: JobChange) -> Iterable[tuple[str, Sequence[str]]]:
+    """Surfaces by what became of the work there, in the catalogue's words for it; an end by the sum is no fact."""
+    by_sum = _over_by_sum(change)
+    is_end_of_work = end_of(change.outlook) is End.FINISHED
+    for state, names in change.news.became.items():
+        said = [name for name in names if name not in by_sum]
+        if said:
+            yield "finished" if state is Work.BACK_TO_NORMAL and is_end_of_work else slug_of(state), said
+    if by_sum:
+        yield "should-be-open" if is_end_of_work else "should-be-normal", by_sum
+
+
+def _over_by_sum(change: JobChange) -> list[str]:
+    computed = {work.surface.id for work in change.outlook.surfaces if is_only_computed(work)}
+    return [name for name in change.news.became.get(Work.BACK_TO_NORMAL, ()) if name in computed]
+
+
+def _became(state: str, names: Sequence[str], change: JobChange, records: ClubRecords, voice: Voice) -> str:
     if len(names) == len(change.outlook.surfaces):
-        return voice.name("news-all", state)
+        return voice.say(f"news-all-{state}")
     places = places_in_words((records.surfaces[name] for name in names), voice)
-    return voice.say(f"news-some-{slug_of(state)}", places=places)
+    return voice.say(f"news-some-{state}", places=places, count=len(names))
 
 
 def _sentences(change: JobChange, records: ClubRecords, voice: Voice) -> Iterable[str]:
@@ -147,13 +184,23 @@ def _sentences(change: JobChange, records: ClubRecords, voice: Voice) -> Iterabl
         yield from _play_now(change, records, voice)
     if change.outlook.work is Work.CALLED_OFF:
         return
-    yield voice.say("news-normal", when=range_in_words(change.news.back_to_normal, voice))
+    if by_sum := _over_by_sum(change):
+        places = capital(places_in_words((records.surfaces[name] for name in by_sum), voice))
+        yield voice.say("news-over-by-sum", places=places, count=len(by_sum), end=end_of(change.outlook).value)
+        return
+    yield _end(change, voice)
     yield from _why_it_moved(change, voice)
+
+
+def _end(change: JobChange, voice: Voice) -> str:
+    when = published_in_words(change.news.back_to_normal, change.outlook, voice)
+    return voice.say("news-end", end=end_of(change.outlook).value, when=when)
 
 
 def _why_it_moved(change: JobChange, voice: Voice) -> Iterable[str]:
     if change.news.before is not None:
-        yield voice.say("news-told-before", before=told_before_in_words(change.news.before, voice))
+        before = told_before_in_words(change.news.before, voice, change.news.before_told_on)
+        yield voice.say("news-told-before", before=before)
         yield voice.say("news-why-it-moved", why=cause_in_words(change, voice))
     for side, phrase in ((Side.BEFORE_NORMAL, "news-fixtures-before"), (Side.AFTER_NORMAL, "news-fixtures-after")):
         names = [
@@ -196,8 +243,11 @@ def _item_of_play(change: PlayChange, records: ClubRecords, voice: Voice) -> Fee
     at = change.at.astimezone(records.club.time_zone)
     said = _clauses(change.play, records, voice)
     voice = voice.on(at.date())
-    limits = [limit_in_words(held, voice) for held in change.limits]
-    what = [*said, *(limit_clause(held, voice) for held in change.limits)]
+    frost = [held for held in change.limits if held.limit.name == FROST_DELAY]  # decides whether to set out at all
+    others = [held for held in change.limits if held not in frost]
+    first, then = ([limit_in_words(held, voice) for held in some] for some in (frost, others))
+    limits = [*first, *then]
+    what = [*(limit_clause(held, voice) for held in frost), *said, *(limit_clause(held, voice) for held in others)]
     nothing_more = voice.say("news-entry-put-right" if change.replaces else "news-entry-withdrawn")
     about = "news-about-course-corrected" if change.corrects else "news-about-course"
     return FeedItem(
@@ -205,8 +255,9 @@ def _item_of_play(change: PlayChange, records: ClubRecords, voice: Voice) -> Fee
         at=at,
         title=voice.say(about, news=voice.clauses(what) or nothing_more),
         sentences=(
+            *(voice.say("news-limit", name=limit.name, value=limit.value) for limit in first),
             *(voice.sentence(part) for part in said),
-            *(voice.say("news-limit", name=limit.name, value=limit.value) for limit in limits),
+            *(voice.say("news-limit", name=limit.name, value=limit.value) for limit in then),
             *([capital(change.why)] if change.why else []),
         ),
         notice_id="",

@@ -158,7 +158,7 @@ def _work(matter: Matter, part: WorkPart, number: int) -> Draft:
 
 
 def _state(matter: Matter, part: WorkPart) -> str:
-    if matter.is_overdue:
+    if matter.has_no_day:
         return "not-started"
     if all(work.done_at is not None for work in part.works):
         return "done"
@@ -194,7 +194,7 @@ def _reopening(telling: Telling, part: WorkPart, number: int) -> Draft | None:
 def _expected(matter: Matter, part: WorkPart, places: str) -> tuple[DaySpan | MomentSpan, str] | None:
     """When surfaces should open again, and that in words; nothing where the site tells neither a day nor an hour."""
     voice, count = matter.voice, len(part.works)
-    if matter.job.reopens_after is not None and not matter.is_overdue:
+    if matter.job.reopens_after is not None and not matter.has_no_day:
         days = range_of_all(part.works, Milestone.REOPENING)
         if days.likely is None or days.allow_until is None or days.is_wide:
             return None
@@ -213,7 +213,7 @@ def _expected(matter: Matter, part: WorkPart, places: str) -> tuple[DaySpan | Mo
 def _healing(matter: Matter, parts: Sequence[WorkPart]) -> Draft | None:
     """From the day after the work to the day to allow until; where the site tells months, no day stands here either."""
     normal, voice = matter.published, matter.voice
-    if matter.leaves_turf_whole or matter.is_overdue or not parts or (normal.is_wide and not normal.is_fact):
+    if matter.leaves_turf_whole or matter.has_no_day or not parts or (normal.is_wide and not normal.is_fact):
         return None
     first, last = parts[-1].last_day + timedelta(days=1), normal.allow_until
     if last is None or last < first:

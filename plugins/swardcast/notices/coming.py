@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.words import is_overdue, places_in_words, published_in_words
-from swardcast.outlook.states import CourseOutlook, Work
+from swardcast.notices.ends import end_of, has_no_day, published_in_words
+from swardcast.notices.words import places_in_words
+from swardcast.outlook.states import CourseOutlook, JobOutlook, Work
 from swardcast.outlook.story import JobStory
 
 __all__ = ["ComingWork", "coming_work"]
@@ -40,14 +41,18 @@ def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: 
     """
     planned = [job for job in outlook.jobs.values() if job.work is Work.PLANNED]
     for job in sorted(planned, key=lambda job: (job.starts, job.job.id))[:_NEXT_SHOWN]:
-        starts = voice.day(job.starts)
         published = published_in_words(stories[job.job.id].published, job, voice)
         yield ComingWork(
             headline=job.job.title,
             where=capital(places_in_words((work.surface for work in job.surfaces), voice)),
-            when=voice.say("coming-late", day=starts)
-            if is_overdue(job, voice)
-            else voice.say("coming-from", day=starts),
-            normal=voice.say("coming-normal", when=published),
+            when=_when(job, voice),
+            normal=voice.say("coming-normal", end=end_of(job).value, when=published),
             notice_id=job.job.id,
         )
+
+
+def _when(job: JobOutlook, voice: Voice) -> str:
+    if job.is_put_off:
+        return voice.say("when-put-off")
+    day = voice.day(job.starts)
+    return voice.say("coming-late" if has_no_day(job, voice) else "coming-from", day=day)

@@ -9,6 +9,7 @@ from swardcast.language.voice import Voice, capital
 from swardcast.notices.answer import short_answer
 from swardcast.notices.bulletins import last_change
 from swardcast.notices.day_by_day import day_by_day, with_fixtures
+from swardcast.notices.ends import published_in_words
 from swardcast.notices.events import events_of
 from swardcast.notices.headline import headline_of, when_in_words
 from swardcast.notices.how_the_date import how_the_date
@@ -20,7 +21,7 @@ from swardcast.notices.own_parts import answer_in_own_words, below_the_answer, w
 from swardcast.notices.rules import the_rules
 from swardcast.notices.take_care import take_care, what_you_can_do, who_decides
 from swardcast.notices.why_now import why_now
-from swardcast.notices.words import few_words_for, place_list, places_in_words, published_in_words
+from swardcast.notices.words import few_words_for, place_list, places_in_words
 from swardcast.outlook.states import Milestone, Work
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.plan import Part

@@ -8,13 +8,14 @@ from datetime import date
 from typing import Final
 
 from swardcast.language.voice import capital, slug_of
+from swardcast.notices.ends import End, end_of, published_in_words
 from swardcast.notices.fixtures import fixtures_section
 from swardcast.notices.hours import reopening_facts
 from swardcast.notices.kinds import said_of_kind
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Fact, Section
 from swardcast.notices.spans import last_day_of_work
-from swardcast.notices.words import places_in_words, published_in_words, range_in_words
+from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind, Tone
@@ -41,7 +42,7 @@ def day_by_day(matter: Matter) -> Section:
     return Section(
         part=Part.DAY_BY_DAY,
         heading=matter.voice.name("part", Part.DAY_BY_DAY),
-        facts=tuple(_back_to_normal(matter) if over else _rows(matter)),
+        facts=tuple(_end(matter) if over else _rows(matter)),
         points=() if over else tuple(dict.fromkeys(seen)),
     )
 
@@ -55,7 +56,7 @@ def with_fixtures(matter: Matter) -> Section | None:
     Returns:
         A piece that belongs to "Day by day", or None where there is nothing to say.
     """
-    if matter.is_overdue:
+    if matter.has_no_day:
         return None  # no date of it holds any more, and no chance
     section = fixtures_section(matter.outlook, matter.records.fixtures, matter.voice)
     if section is None:
@@ -78,14 +79,14 @@ def _rows(matter: Matter) -> Iterator[Fact]:
         yield Fact(name=voice.say("row-the-day"), value=day.text, source=day.source)
         yield from _done_so_far(matter)
         yield from _planned_days(matter)
-    if not matter.is_overdue:
+    if not matter.has_no_day:
         yield from _ends_of_work(matter)
     week = said_of_kind(main, "week", surface, voice)
     yield Fact(name=voice.say("row-days-after"), value=week.text, source=week.source)
-    if not matter.is_overdue:
+    if not matter.has_no_day:
         yield from _dates_of_healing(matter)
-    if matter.is_overdue or not matter.is_over_with_the_work:
-        yield from _back_to_normal(matter)
+    if matter.has_no_day or not matter.is_over_with_the_work:
+        yield from _end(matter)
     then = said_of_kind(main, "then", surface, voice)
     yield Fact(name=voice.say("row-by-then"), value=then.text, source=then.source)
 
@@ -101,6 +102,8 @@ def _ends_of_work(matter: Matter) -> Iterator[Fact]:
     if last_day is not None and (not reopening or open_ended):
         finished = capital(range_in_words(last_day, voice))
         yield Fact(name=voice.say("row-work-finished"), value=finished, source=_log_or_plan(matter))
+    if end_of(matter.outlook) is End.OPEN and not reopening:
+        yield from _end(matter)
 
 
 def _done_so_far(matter: Matter) -> Iterator[Fact]:
@@ -114,7 +117,7 @@ def _done_so_far(matter: Matter) -> Iterator[Fact]:
 
 def _planned_days(matter: Matter) -> Iterator[Fact]:
     """The surfaces of each coming day of work, where there is more than one day and nothing is computed to the hour."""
-    if matter.is_overdue or matter.outlook.work is Work.HELD_UP:
+    if matter.has_no_day or matter.outlook.work is Work.HELD_UP:
         return  # no day can be told before work goes on
     days: dict[date, list[SurfaceWork]] = {}
     for work in matter.outlook.surfaces:
@@ -149,9 +152,9 @@ def _dates_of_healing(matter: Matter) -> Iterator[Fact]:
         yield from _date(matter, "row-sand-worked-in", Milestone.HOLES_CLOSED)
 
 
-def _back_to_normal(matter: Matter) -> Iterator[Fact]:
-    normal = capital(published_in_words(matter.published, matter.outlook, matter.voice))
-    yield Fact(name=matter.voice.say("row-back-to-normal"), value=normal, source=matter.published_by)
+def _end(matter: Matter) -> Iterator[Fact]:
+    when = capital(published_in_words(matter.published, matter.outlook, matter.voice))
+    yield Fact(name=end_of(matter.outlook).name_in(matter.voice), value=when, source=matter.published_by)
 
 
 def _date(matter: Matter, phrase: str, milestone: Milestone) -> Iterator[Fact]:

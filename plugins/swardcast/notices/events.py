@@ -7,8 +7,9 @@ from datetime import date
 
 from swardcast.language.measures import length, sand_mass, sand_rate
 from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.ends import end_of, published_in_words
 from swardcast.notices.notice import Event
-from swardcast.notices.words import as_clause, places_in_words, range_in_words, told_before_in_words, whole_percent
+from swardcast.notices.words import as_clause, places_in_words, told_before_in_words, whole_percent
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.quantities import Sand, SandBasis
@@ -79,9 +80,10 @@ def _moves(story: JobStory, records: ClubRecords, voice: Voice) -> Iterator[Even
 
 
 def _move_in_words(change: JobChange, voice: Voice) -> str:
-    before = told_before_in_words(change.news.before, voice) if change.news.before else ""
-    now = range_in_words(change.news.back_to_normal, voice)
-    return voice.say("event-date-moved", cause=cause_in_words(change, voice), now=now, before=before)
+    news = change.news
+    before = told_before_in_words(news.before, voice, news.before_told_on) if news.before else ""
+    now, end = published_in_words(news.back_to_normal, change.outlook, voice), end_of(change.outlook).value
+    return voice.say("event-date-moved", cause=cause_in_words(change, voice), end=end, now=now, before=before)
 
 
 def cause_in_words(change: JobChange, voice: Voice) -> str:
@@ -119,7 +121,7 @@ def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice) -> str:
         case PlanChange(starts=date() as starts):
             return voice.say(f"event-{slug_of(entry.change)}", day=voice.day(starts), because=as_clause(entry.because))
         case PlanChange():
-            return voice.say("event-called-off", because=as_clause(entry.because))
+            return voice.say(f"event-{slug_of(entry.change)}", because=as_clause(entry.because))
         case Correction():
             return voice.say("event-correction")
         case GrowthHeldBack():

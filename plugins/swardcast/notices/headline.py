@@ -61,6 +61,8 @@ def when_in_short(outlook: JobOutlook, voice: Voice) -> str:
     match outlook.work:
         case Work.CALLED_OFF:
             return voice.say("when-called-off")
+        case Work.PLANNED if outlook.is_put_off:
+            return voice.say("when-put-off")
         case Work.PLANNED if first < voice.near:
             return voice.say("when-not-started")
         case Work.PLANNED if finished is None and len(outlook.surfaces) > 1:
@@ -113,6 +115,8 @@ def when_in_words(outlook: JobOutlook, voice: Voice) -> str:
     match outlook.work:
         case Work.CALLED_OFF:
             return voice.say("when-called-off")
+        case Work.PLANNED if outlook.is_put_off:
+            return voice.say("when-put-off")
         case Work.PLANNED if first < voice.near:
             return voice.say("when-was-planned", day=voice.day(first))
         case _:

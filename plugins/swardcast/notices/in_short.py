@@ -13,9 +13,10 @@ from collections.abc import Iterator
 
 from swardcast.language.voice import capital
 from swardcast.notices.answer import when_it_is_over
+from swardcast.notices.ends import published_in_words
 from swardcast.notices.headline import names_place, state_in_short
 from swardcast.notices.matter import Matter
-from swardcast.notices.words import as_clause, few_words_for, published_in_words, says_allow_until
+from swardcast.notices.words import as_clause, few_words_for, says_allow_until
 from swardcast.outlook.states import Work
 
 __all__ = ["in_short"]
@@ -76,7 +77,6 @@ def _endings(matter: Matter) -> list[str]:
         return ["", "", ""]
     days = [published_in_words(published, matter.outlook, voice, briefly=briefly) for briefly in (False, True)]
     until = published.allow_until
-    is_said = says_allow_until(published, voice) and not matter.is_overdue
+    is_said = says_allow_until(published, voice) and not matter.has_no_day
     days.append(voice.say("allow-until", until=voice.short_day(until)) if until and is_said else days[1])
-    said = [when_it_is_over(matter, words) for words in days]
-    return ["" if sentence is None else sentence.text for sentence in said]
+    return [when_it_is_over(matter, words).text for words in days]

@@ -7,9 +7,9 @@ from datetime import datetime
 from itertools import pairwise
 
 from swardcast.language.voice import Voice
+from swardcast.notices.ends import has_no_day, is_over_with_the_work, leaves_turf_whole
 from swardcast.notices.kinds import most_noticed_first, surface_of
 from swardcast.notices.notice import Sentence
-from swardcast.notices.words import is_overdue
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.limits import LimitInForce
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone
@@ -78,9 +78,9 @@ class Matter:
         return self.outlook.work.is_over
 
     @property
-    def is_overdue(self) -> bool:
-        """Whether the planned day is over and no entry says that the work has started: no date of it holds any more."""
-        return is_overdue(self.outlook, self.voice)
+    def has_no_day(self) -> bool:
+        """Whether planned work is postponed to no known day, or its day is over: no date of it holds any more."""
+        return has_no_day(self.outlook, self.voice)
 
     @property
     def is_computed(self) -> bool:
@@ -90,13 +90,12 @@ class Matter:
     @property
     def leaves_turf_whole(self) -> bool:
         """Whether nothing of the work has to heal, and nobody gave a time for it to come back."""
-        heals = any(work.sums.layers and work.surface.grass for work in self.outlook.surfaces)
-        return self.job.normal_after is None and not heals
+        return leaves_turf_whole(self.outlook)
 
     @property
     def is_over_with_the_work(self) -> bool:
         """Whether all is over once the work is finished: "back to normal" would promise that the ropes are gone."""
-        return self.leaves_turf_whole and self.job.reopens_after is None
+        return is_over_with_the_work(self.outlook)
 
     def sum_of(self, milestone: Milestone) -> str:
         """Name the sum that a milestone's date rests on: that of the surface which reaches it last.

@@ -116,7 +116,7 @@ class Notice:
         places: its surfaces one by one, runs of numbers together, without the club's own names of sets.
         when: when the work is, in words.
         work: the state of the work in words.
-        normal: the published date for back to normal, in words.
+        normal: the published date of its end, in words.
         answer: how play is affected, when it is over, how sure; 40 words or fewer.
         in_short: what, until when, in a line or two; the fullest wording first, then ever shorter ones.
         own_words: the manager's Markdown for the head of the notice, or "".

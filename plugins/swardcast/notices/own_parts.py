@@ -25,7 +25,7 @@ def answer_in_own_words(matter: Matter) -> tuple[Sentence, ...]:
         typed for work to come, and the log knows more by then.
     """
     own = _short_answer(matter)
-    if own is None or not own.instead or matter.outlook.work is not Work.PLANNED or matter.is_overdue:
+    if own is None or not own.instead or matter.outlook.work is not Work.PLANNED or matter.has_no_day:
         return ()
     told = (sentence for one in paragraphs_of(own.markdown, markdown=True) for sentence in one.sentences)
     return (Sentence(text=" ".join(told), source=matter.in_plan),)

@@ -19,7 +19,13 @@ from swardcast.turf.growth import BRAKES
 __all__ = ["dated_ahead", "labels_read_ahead", "look_in_words", "reason_in_words", "remarks_on"]
 
 
-_MAY_SAY_WHY: Final = (ReasonKind.MORNING_ENTRY, ReasonKind.MOVED, ReasonKind.CALLED_OFF, ReasonKind.HELD_UP)
+_MAY_SAY_WHY: Final = (
+    ReasonKind.MORNING_ENTRY,
+    ReasonKind.MOVED,
+    ReasonKind.PUT_OFF,
+    ReasonKind.CALLED_OFF,
+    ReasonKind.HELD_UP,
+)
 
 
 def reason_in_words(reason: Reason, voice: Voice) -> str:

@@ -10,13 +10,14 @@ from typing import Final
 
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.coming import ComingWork, coming_work
+from swardcast.notices.ends import end_of, has_no_date_until_done, is_over_with_the_work, published_in_words
 from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
 from swardcast.notices.hours import Ending, reopening_as_dates, reopening_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.notice import Fact
 from swardcast.notices.play import play_clause, play_in_words
 from swardcast.notices.reasons import reason_in_words
-from swardcast.notices.words import has_no_date_until_done, places_in_words, published_in_words, range_in_words
+from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
 from swardcast.outlook.story import JobStory
@@ -267,17 +268,24 @@ def _why(surface: SurfaceOutlook, voice: Voice) -> str:
 def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime, voice: Voice) -> Iterable[StatusDate]:
     works = [surface.current for surface in surfaces if surface.current is not None]
     in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
+    outlook = story.changes[-1].outlook
     again = partial(StatusDate, milestone=Milestone.REOPENING, given=reopening_as_dates(works, as_of, voice))
     if any(work.done_at is None for work in works):
         ends = Ending.DONE if in_play else Ending.OPEN
         yield again(name=ends.name_in(voice), value=reopening_in_words(works, as_of, voice, ends=ends))
     elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
         yield again(name=voice.say("hours-open-again"), value=reopening_in_words(works, as_of, voice, is_closed=True))
+    elif is_over_with_the_work(outlook):
+        value = published_in_words(story.published, outlook, voice)
+        yield StatusDate(
+            name=end_of(outlook).name_in(voice), value=value, milestone=Milestone.REOPENING, given=story.published
+        )
+    if is_over_with_the_work(outlook):
+        return  # nothing comes after that
     settled = _settled(surfaces)
     if settled is not None and settled.is_given:
         name, value = voice.say("status-putts-roll-true"), range_in_words(settled, voice)
         yield StatusDate(name=name, value=value, milestone=Milestone.SETTLED, given=settled)
-    outlook = story.changes[-1].outlook
     whole = len(works) == len(without_called_off(outlook).surfaces)
     yield StatusDate(
         name=voice.say("status-normal") if whole else voice.say("status-normal-of-the-last"),

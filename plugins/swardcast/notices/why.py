@@ -6,12 +6,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.ends import end_of, published_in_words
 from swardcast.notices.headline import when_in_words
 from swardcast.notices.kinds import MOST_QUESTIONS, cautions_of, kind_name, said_of_kind, surface_of
 from swardcast.notices.notice import Fact, Section
 from swardcast.notices.numbers import facts_of_work
 from swardcast.notices.readings import reading_facts
-from swardcast.notices.words import places_in_words, published_in_words
+from swardcast.notices.words import places_in_words
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Work
 from swardcast.outlook.story import JobStory
@@ -29,7 +30,8 @@ class OwnJob:
         title: the job.
         where: its surfaces in words.
         when: when, in words.
-        normal: the published date for back to normal, in words.
+        end: what members wait for, in words: "Back to normal", or "Work finished".
+        normal: the published date of that, in words.
         facts: the work's own numbers.
     """
 
@@ -37,6 +39,7 @@ class OwnJob:
     title: str
     where: str
     when: str
+    end: str
     normal: str
     facts: tuple[Fact, ...]
 
@@ -129,6 +132,7 @@ def _own_job(kind: Kind, job: JobOutlook, story: JobStory, voice: Voice) -> OwnJ
         title=job.job.title,
         where=capital(places_in_words((work.surface for work in job.surfaces), voice)),
         when=capital(when_in_words(job, voice)),
+        end=end_of(job).name_in(voice),
         normal=capital(published_in_words(story.published, job, voice)),
         facts=tuple(facts_of_work(job, kind, voice)),
     )

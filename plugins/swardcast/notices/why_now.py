@@ -68,7 +68,7 @@ def in_paragraphs(sentences: Sequence[Sentence]) -> list[tuple[Sentence, ...]]:
 
 
 def _timing(matter: Matter) -> Iterator[Sentence]:
-    if matter.outlook.work is not Work.PLANNED or matter.is_overdue:
+    if matter.outlook.work is not Work.PLANNED or matter.has_no_day:
         return
     growth = [work.recovery.weeks_ahead for work in matter.outlook.surfaces if work.recovery is not None]
     if growth and len(growth[-1]) >= _SEASON_WEEKS:

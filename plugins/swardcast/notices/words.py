@@ -10,21 +10,18 @@ from datetime import date
 from enum import Enum
 
 from swardcast.language.voice import Voice, slug_of
-from swardcast.outlook.states import DateRange, JobOutlook, NoDate, Work
+from swardcast.outlook.states import DateRange, NoDate
 from swardcast.records.club import Surface, SurfaceKind
 
 __all__ = [
     "amount",
     "as_clause",
     "few_words_for",
-    "has_no_date_until_done",
     "holes_in_words",
-    "is_overdue",
     "kind_in_words",
     "percent",
     "place_list",
     "places_in_words",
-    "published_in_words",
     "range_in_words",
     "says_allow_until",
     "told_before_in_words",
@@ -117,65 +114,25 @@ def says_allow_until(given: DateRange, voice: Voice) -> bool:
     return _form_of(given, given.likely, given.allow_until, voice.near) in (_Form.DUE_NOW, _Form.RANGE)
 
 
-def told_before_in_words(told: DateRange, voice: Voice) -> str:
+def told_before_in_words(told: DateRange, voice: Voice, told_on: date | None = None) -> str:
     """Say a date as it was told before, even where its days have passed since.
 
     Args:
         told: the date as it was told.
         voice: the language and the day of the reader.
+        told_on: the day on which it was first told, or None for one before its days: of a likely day that had passed by
+            then, members were only told how long to allow.
 
     Returns:
-        Words of `range_in_words`.
+        Words of `range_in_words`, or "allow until ..." alone.
     """
-    if told.likely is None or told.is_fact:
+    if told.likely is None or told.allow_until is None or told.is_fact:
         return range_in_words(told, voice)
-    return range_in_words(told, voice.on(min(voice.near, told.early or told.likely)))
-
-
-def is_overdue(outlook: JobOutlook, voice: Voice) -> bool:
-    """Tell whether the planned day of work is over and no entry says that it has started.
-
-    Args:
-        outlook: how the job stands.
-        voice: the day of the reader.
-
-    Returns:
-        Whether it is: then no date of it holds any more.
-    """
-    return outlook.work is Work.PLANNED and outlook.starts < voice.near
-
-
-def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, *, briefly: bool = False) -> str:
-    """Say the published date, or that it holds no more.
-
-    Args:
-        published: the date that stands on the site.
-        outlook: how the job stands.
-        voice: the language and the day of the reader.
-        briefly: whether to leave out the weekdays.
-
-    Returns:
-        Words of `range_in_words`, or that there is no date until the work is done.
-    """
-    if has_no_date_until_done(published, outlook, voice):
-        return voice.say("no-date-until-done")
-    return range_in_words(published, voice, briefly=briefly)
-
-
-def has_no_date_until_done(published: DateRange, outlook: JobOutlook, voice: Voice) -> bool:
-    """Tell whether the published date, or the day of the work, has passed with the work still to do.
-
-    Args:
-        published: the date that stands on the site.
-        outlook: how the job stands.
-        voice: the day of the reader.
-
-    Returns:
-        Whether it has: then the date holds no more.
-    """
-    unfinished = outlook.work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
-    has_passed = published.allow_until is not None and published.allow_until < voice.near
-    return is_overdue(outlook, voice) or (unfinished and has_passed)
+    near = min(voice.near, told.early or told.likely)
+    told_in = voice.on(near if told_on is None else max(near, told_on))
+    if _form_of(told, told.likely, told.allow_until, told_in.near) is _Form.DUE_NOW:
+        return told_in.say("allow-until", until=told_in.day(told.allow_until))
+    return range_in_words(told, told_in)
 
 
 def as_clause(typed: str) -> str:

@@ -8,6 +8,7 @@ from typing import Any, Final
 
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice, capital
+from swardcast.notices.ends import End, end_of
 from swardcast.notices.notice import Fact, Notice
 from swardcast.notices.play import play_in_words
 from swardcast.notices.words import few_words_for
@@ -21,7 +22,6 @@ __all__ = ["HOME_PICTURE", "cards_of", "home_card", "notice_card", "picture_path
 HOME_PICTURE: Final = "preview.png"
 """The picture of every page that is no notice."""
 
-_ROWS: Final = ("row-back-to-normal", "row-work-finished")  # the first of them that the notice has
 _DOT: Final = " \u00b7 "  # as on the status page
 _SHOWS_PLAY: Final = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
 
@@ -78,7 +78,7 @@ def notice_card(notice: Notice, bulletin: Bulletin) -> Card:
         Its words, before the font is asked.
     """
     voice, job = bulletin.voice, bulletin.outlook.jobs[notice.id]
-    row, works = _row(notice, voice), _in_that_state(job)
+    row, works = _row(notice, job, voice), _in_that_state(job)
     plays = _plays(works, bulletin) if job.work in _SHOWS_PLAY else set()
     said = [play_in_words(play, voice, len(works)) for play in plays] if len(plays) == 1 else []
     work = voice.name("status-work", job.work) if job.work in _SHOWS_PLAY else notice.work
@@ -94,9 +94,11 @@ def notice_card(notice: Notice, bulletin: Bulletin) -> Card:
     )
 
 
-def _row(notice: Notice, voice: Voice) -> Fact | None:
+def _row(notice: Notice, job: JobOutlook, voice: Voice) -> Fact | None:
+    """The end of the job, or that of the work."""
     facts = {fact.name: fact for section in notice.sections for fact in section.facts}
-    return next((facts[name] for name in map(voice.say, _ROWS) if name in facts), None)
+    names = [end.name_in(voice) for end in (end_of(job), End.FINISHED)]
+    return next((facts[name] for name in names if name in facts), None)
 
 
 def _in_that_state(job: JobOutlook) -> Sequence[SurfaceWork]:

@@ -15,10 +15,10 @@ from markupsafe import Markup
 
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
+from swardcast.notices.ends import has_no_day
 from swardcast.notices.notice import Notice
 from swardcast.notices.spans import first_day_of_work, last_day_of_work, told_before
 from swardcast.notices.withdrawn import WithdrawnNotice
-from swardcast.notices.words import is_overdue
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.preview import HOME_PICTURE, picture_path
 from swardcast.outlets.short_addresses import site_address
@@ -150,7 +150,7 @@ def _status(job: JobOutlook, before: date | None, voice: Voice) -> str:
     has_begun = any(work.started_at is not None or work.done_at is not None for work in job.surfaces)
     if job.work is Work.CALLED_OFF:
         return "EventCancelled"
-    if is_overdue(job, voice) or (job.work is Work.HELD_UP and not has_begun):
+    if has_no_day(job, voice) or (job.work is Work.HELD_UP and not has_begun):
         return "EventPostponed"  # to no day that anybody knows
     return "EventRescheduled" if before is not None else "EventScheduled"
 
@@ -167,7 +167,7 @@ def _end(job: JobOutlook, bulletin: Bulletin) -> str | None:
     done = [work.done_at for work in job.surfaces if work.done_at is not None]
     if len(done) == len(job.surfaces):
         return _moment(max(done), bulletin.club)
-    if job.work is Work.HELD_UP or is_overdue(job, bulletin.voice):
+    if job.work is Work.HELD_UP or has_no_day(job, bulletin.voice):
         return None
     days = last_day_of_work(job)
     likely = days.likely if days is not None else None

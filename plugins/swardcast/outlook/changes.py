@@ -1,23 +1,25 @@
 """What members should hear of: decided from two bulletins, the one that stands and the one that would replace it.
 
-Worth telling is: work on a surface came into another state; the day of the work changed; the work was called off; the
-date of back to normal moved by two days or more, or a fixture changed sides, or the date no longer goes with those told
-beside it; the manager's word took the place of the sum; an entry was withdrawn or replaced; the manager wrote a note.
-Whatever is less changes the page and makes no noise, and the date that was told stays as it was told.
+Worth telling is: work on a surface came into another state; the day of the work changed or is not known any more; the
+work was called off; the date of back to normal moved by two days or more, or a fixture changed sides, or the date no
+longer goes with those told beside it; the manager's word took the place of the sum; an entry was withdrawn or replaced;
+the manager wrote a note. Whatever is less changes the page and makes no noise, and the date that was told stays as it
+was told. An end that is only computed is told once, when all of the job should be over: nobody saw it on one surface.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import date
 from typing import Final
 
 from swardcast.outlook.fixtures import Side, side_of
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Work
 from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Play
 
-__all__ = ["News", "Told", "became", "changed_play", "matters", "moves", "news_between"]
+__all__ = ["News", "Told", "became", "changed_play", "is_only_computed", "matters", "moves", "news_between"]
 
 MOVE_THAT_MATTERS_DAYS: Final = 2
 MOVE_OF_A_WIDE_RANGE_DAYS: Final = 14  # a range told in months does not move by days: judgement
@@ -36,12 +38,14 @@ class Told:
         back_to_normal: the date that the bulletin gives; of one that is not out yet, what the sum says.
         withdrawn: ids of the job's entries that corrections have withdrawn.
         notes: ids of the manager's notes on the job.
+        told_on: the day on which that date was first told, or None.
     """
 
     outlook: JobOutlook
     back_to_normal: DateRange
     withdrawn: frozenset[str] = frozenset()
     notes: frozenset[str] = frozenset()
+    told_on: date | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +56,8 @@ class News:
         became: surfaces that came into each state of work.
         back_to_normal: the date to be told from now on.
         before: the date told before, where it moved, or None.
-        rescheduled: whether the first day of the work changed.
+        before_told_on: the day on which that date was first told, or None.
+        rescheduled: whether the first day of the work changed, or whether there is one.
         confirmed: whether the manager's word on the end takes the place of the sum.
         withdrawn: ids of entries withdrawn since.
         notes: ids of notes written since.
@@ -62,6 +67,7 @@ class News:
     became: Mapping[Work, tuple[str, ...]]
     back_to_normal: DateRange
     before: DateRange | None = None
+    before_told_on: date | None = None
     rescheduled: bool = False
     confirmed: bool = False
     withdrawn: tuple[str, ...] = ()
@@ -69,12 +75,13 @@ class News:
     crossed: tuple[Fixture, ...] = ()
 
 
-def news_between(before: Told | None, after: Told, coming: Sequence[Fixture] = ()) -> News | None:
+def news_between(before: Told | None, after: Told, today: date, coming: Sequence[Fixture] = ()) -> News | None:
     """Decide what members should hear of when one bulletin takes the place of another.
 
     Args:
         before: what was last told of the job, or None when it is announced.
         after: the job as it stands now.
+        today: the day, in the club's local time.
         coming: fixtures that are not over.
 
     Returns:
@@ -84,10 +91,13 @@ def news_between(before: Told | None, after: Told, coming: Sequence[Fixture] = (
     now = after.back_to_normal
     if before is None:
         return News(became=new_states, back_to_normal=now)
-    said_normal = after.outlook.work is Work.BACK_TO_NORMAL and now.is_fact
+    is_over = after.outlook.work is Work.BACK_TO_NORMAL
+    said_normal = is_over and now.is_fact
     clashes = _comes_too_soon(before.back_to_normal, after.outlook)
-    moved = not said_normal and (clashes or matters(before.back_to_normal, now, coming))  # an end is no move of a date
-    rescheduled = before.outlook.starts != after.outlook.starts
+    moved = not is_over and (
+        clashes or matters(before.back_to_normal, now, today, coming)
+    )  # an end is no move of a date
+    rescheduled = _day_told(before.outlook) != _day_told(after.outlook)
     confirmed = said_normal and not before.back_to_normal.is_fact
     withdrawn = tuple(sorted(after.withdrawn - before.withdrawn))
     notes = tuple(sorted(after.notes - before.notes))
@@ -95,14 +105,19 @@ def news_between(before: Told | None, after: Told, coming: Sequence[Fixture] = (
         return None
     return News(
         became=new_states,
-        back_to_normal=now if moved or said_normal or rescheduled else before.back_to_normal,
+        back_to_normal=now if moved or is_over or rescheduled else before.back_to_normal,
         before=before.back_to_normal if moved else None,
+        before_told_on=before.told_on if moved else None,
         rescheduled=rescheduled,
         confirmed=confirmed,
         withdrawn=withdrawn,
         notes=notes,
         crossed=_crossed(before.back_to_normal, now, coming) if moved else (),
     )
+
+
+def _day_told(outlook: JobOutlook) -> date | None:
+    return None if outlook.is_put_off else outlook.starts
 
 
 def _comes_too_soon(published: DateRange, outlook: JobOutlook) -> bool:
@@ -124,14 +139,32 @@ def became(before: JobOutlook | None, now: JobOutlook) -> dict[Work, tuple[str, 
         now: how it stands.
 
     Returns:
-        Ids of surfaces by their new state.
+        Ids of surfaces by their new state; what is back to normal by the sum alone counts as healing until all of the
+        job is over.
     """
-    old = {work.surface.id: work.work for work in before.surfaces} if before else {}
+    old = {work.surface.id: _told_as(work, before) for work in before.surfaces} if before else {}
     found: dict[Work, list[str]] = {}
     for work in now.surfaces:
-        if work.work is not old.get(work.surface.id, Work.PLANNED):
-            found.setdefault(work.work, []).append(work.surface.id)
+        state = _told_as(work, now)
+        if state is not old.get(work.surface.id, Work.PLANNED):
+            found.setdefault(state, []).append(work.surface.id)
     return {state: tuple(names) for state, names in found.items()}
+
+
+def _told_as(work: SurfaceWork, job: JobOutlook) -> Work:
+    return Work.HEALING if is_only_computed(work) and job.work is not Work.BACK_TO_NORMAL else work.work
+
+
+def is_only_computed(work: SurfaceWork) -> bool:
+    """Tell whether the end of the work on a surface is computed, and no entry says so.
+
+    Args:
+        work: the job on the surface.
+
+    Returns:
+        Whether it is; no where the work is not over.
+    """
+    return work.work is Work.BACK_TO_NORMAL and not work.dates[Milestone.BACK_TO_NORMAL].is_fact
 
 
 def _crossed(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> tuple[Fixture, ...]:
@@ -150,18 +183,21 @@ def _is_clearly_beyond(fixture: Fixture, now: DateRange) -> bool:
     return abs((now.likely - fixture.first_day).days) >= _SIX_IN_TEN * width_days
 
 
-def matters(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> bool:
+def matters(published: DateRange, now: DateRange, today: date, coming: Sequence[Fixture]) -> bool:
     """Tell whether members should hear of a date that moved.
 
     Args:
         published: the date as told.
         now: the date as computed now.
+        today: the day; of a likely day that has passed by then, only "allow until" is still told.
         coming: fixtures that are not over.
 
     Returns:
         True when it reads otherwise than before, and moved far enough by itself (see `moves`) or clearly across a
         fixture.
     """
+    if published.likely is not None and now.likely is not None and max(published.likely, now.likely) < today:
+        now = replace(now, likely=published.likely)
     if published.is_wide and now.is_wide and published.months == now.months:
         return False  # it would read the same
     if not published.is_given and not now.is_given:

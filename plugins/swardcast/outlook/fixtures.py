@@ -90,9 +90,10 @@ def side_of(fixture: Fixture, published: DateRange) -> Side:
 def fixtures_ahead(outlook: JobOutlook, fixtures: Iterable[Fixture], today: date) -> tuple[FixtureOutlook, ...]:
     """List the coming fixtures that matter to a job.
 
-    These are, as long as the work is neither over nor called off: those from the first day of the work until the day of
-    allow until, and the first one from that day on, which reassures. Without such a date those of eight weeks where
-    chances can be computed, and those in the days of the work. A fixture is coming until its last day is over.
+    These are, as long as the work has a day and is neither over nor called off: those from the first day of the work
+    until the day of allow until, and the first one from that day on, which reassures. Without such a date those of
+    eight weeks where chances can be computed, and those in the days of the work. A fixture is coming until its last day
+    is over.
 
     Args:
         outlook: how the job stands.
@@ -102,7 +103,7 @@ def fixtures_ahead(outlook: JobOutlook, fixtures: Iterable[Fixture], today: date
     Returns:
         The fixtures that matter, the first first.
     """
-    if outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL):
+    if outlook.work in (Work.CALLED_OFF, Work.BACK_TO_NORMAL) or outlook.is_put_off:
         return ()
     first_day = _first_day_of_work(outlook.surfaces, outlook.starts)
     coming = [fixture for fixture in fixtures if fixture.last_day >= max(today, first_day)]

@@ -163,13 +163,14 @@ class JobAssessor:
         if earlier is not None and surface.grass is not None:
             before = left_on(earlier, surface.grass, start, self.view)
         recovery = recovery_of(surface, turn.here, sums, start=start, before=before, view=self.view, course=turn.course)
-        if recovery is not None and turn.here.normal is None and not self._is_overdue(turn.facts):
+        if recovery is not None and turn.here.normal is None and not self._has_no_day(turn.facts):
             self._healing[surface.id] = recovery
         return recovery
 
-    def _is_overdue(self, facts: JobFacts) -> bool:
-        """Planned for a day that is over, and nobody has begun: it cannot count as earlier work."""
-        return facts.starts < self.as_of.date() and not any(s.started for s in facts.surfaces.values())
+    def _has_no_day(self, facts: JobFacts) -> bool:
+        """Postponed to no day or planned for one that is over, and nobody began: it cannot count as earlier work."""
+        waits = facts.put_off is not None or facts.starts < self.as_of.date()
+        return waits and not any(s.started for s in facts.surfaces.values())
 
     def _state(
         self, turn: _Turn, dates: Mapping[Milestone, DateRange], recovery: Recovery | None, *, heals: bool
@@ -214,7 +215,10 @@ class JobAssessor:
             head = here.started.head
             return Work.UNDER_WAY, Reason(kind=ReasonKind.STARTED, source=head.id, at=head.true_from)
         source = f"{facts.job.file}, line {facts.job.line}"
-        if self._is_overdue(facts):
+        if facts.put_off is not None:
+            head, words = facts.put_off.head, facts.put_off.because
+            return Work.PLANNED, Reason(kind=ReasonKind.PUT_OFF, source=head.id, at=head.true_from, words=words)
+        if self._has_no_day(facts):
             return Work.PLANNED, Reason(kind=ReasonKind.OVERDUE, source=source, at=facts.starts)
         if facts.changes:
             change = facts.changes[-1]
@@ -291,4 +295,5 @@ def _job_outlook(facts: JobFacts, works: Mapping[str, SurfaceWork]) -> JobOutloo
         surfaces=in_order,
         dates={milestone: range_of_all(in_order, milestone) for milestone in Milestone},
         changed_because=facts.changes[-1].because if facts.changes else "",
+        is_put_off=facts.put_off is not None,
     )

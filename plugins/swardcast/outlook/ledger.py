@@ -51,6 +51,7 @@ class JobFacts:
         starts: its first day as it stands now.
         changes: changes of plan, oldest first.
         called_off: the change that called it off, or None.
+        put_off: the change that postponed it to no day that is known, or None.
         surfaces: facts by surface.
         progress: the entries of work started, held up, taken up again and done, oldest first.
     """
@@ -59,6 +60,7 @@ class JobFacts:
     starts: date
     changes: tuple[PlanChange, ...] = ()
     called_off: PlanChange | None = None
+    put_off: PlanChange | None = None
     surfaces: dict[str, SurfaceFacts] = field(default_factory=dict)
     progress: tuple[Progress, ...] = ()
 
@@ -107,17 +109,28 @@ def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:
             case Progress() | Observation() | BackToNormal():
                 for name in entry.surfaces:
                     facts.surfaces[name] = _after(facts.surfaces[name], entry, lasts=job.lasts)
-                if isinstance(entry, Progress):  # work after a call-off has been taken up again
-                    going_on = None if entry.step is not Step.HELD_UP else facts.called_off
-                    facts = replace(facts, progress=(*facts.progress, entry), called_off=going_on)
+                if isinstance(entry, Progress):
+                    facts = replace(facts, progress=(*facts.progress, entry))
+                if isinstance(entry, Progress) and entry.step is not Step.HELD_UP:
+                    facts = replace(facts, called_off=None, put_off=None)  # it has been taken up again
             case _:
                 pass
     return facts
 
 
 def _replanned(facts: JobFacts, entry: PlanChange) -> JobFacts:
-    """A job called off ends what was begun and not finished; what was done stays done."""
-    changed = replace(facts, starts=entry.starts or facts.starts, changes=(*facts.changes, entry), called_off=None)
+    """A job called off ends what was begun and not finished; what was done stays done.
+
+    One postponed to no day is held up no more: nobody waits for the weather on a day that is not known.
+    """
+    changed = replace(
+        facts, starts=entry.starts or facts.starts, changes=(*facts.changes, entry), called_off=None, put_off=None
+    )
+    if entry.change is Change.PUT_OFF:
+        waiting = {
+            name: there if there.started else replace(there, held=None) for name, there in facts.surfaces.items()
+        }
+        return replace(changed, put_off=entry, surfaces=waiting)
     if entry.change is not Change.CALLED_OFF:
         return changed
     return replace(

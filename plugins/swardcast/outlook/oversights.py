@@ -32,13 +32,13 @@ def never_begun(records: ClubRecords, as_of: datetime) -> tuple[JobFacts, ...]:
         as_of: the moment, aware.
 
     Returns:
-        What plan and log say of them, in the plan's order; nothing of jobs called off.
+        What plan and log say of them, in the plan's order; nothing of jobs called off or postponed.
     """
     today = as_of.astimezone(records.club.time_zone).date()
     return tuple(
         facts
         for facts in _facts(records, as_of)
-        if facts.starts + _NOTICED_AFTER < today and facts.called_off is None
+        if facts.starts + _NOTICED_AFTER < today and facts.called_off is None and facts.put_off is None
         if not any(there.started or there.done for there in facts.surfaces.values())
     )
 

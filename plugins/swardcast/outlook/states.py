@@ -67,6 +67,7 @@ class ReasonKind(Enum):
     PLANNED = "planned"
     OVERDUE = "overdue"
     MOVED = "moved"
+    PUT_OFF = "postponed"
     CALLED_OFF = "called off"
     STARTED = "started"
     HELD_UP = "held up"
@@ -278,6 +279,7 @@ class JobOutlook:
         surfaces: the job on each of its surfaces, in order.
         dates: each milestone for the last of its surfaces.
         changed_because: the latest reason for a change of plan, or "".
+        is_put_off: whether it is postponed to a day that nobody knows yet; `starts` is the last day told before.
     """
 
     job: Job
@@ -286,6 +288,7 @@ class JobOutlook:
     surfaces: tuple[SurfaceWork, ...]
     dates: Mapping[Milestone, DateRange]
     changed_because: str
+    is_put_off: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

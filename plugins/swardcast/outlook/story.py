@@ -125,9 +125,9 @@ class _About:
         )
 
     def normal(self, outlook: JobOutlook, at: datetime, published: DateRange | None) -> DateRange:
-        """Back to normal; of work that nobody began on its day no date holds, and none moves until somebody does."""
-        overdue = outlook.work is Work.PLANNED and outlook.starts < self.day(at)
-        return published if overdue and published is not None else outlook.dates[Milestone.BACK_TO_NORMAL]
+        """Back to normal; of work without a day, or not begun on it, no date holds, and none moves so far."""
+        no_day = outlook.work is Work.PLANNED and (outlook.is_put_off or outlook.starts < self.day(at))
+        return published if no_day and published is not None else outlook.dates[Milestone.BACK_TO_NORMAL]
 
     def coming(self, at: datetime) -> list[Fixture]:
         """Fixtures that are not over."""
@@ -182,10 +182,13 @@ class _Teller:
         last = self.changes[-1] if self.changes else None
         before, self.heard = self.heard, outlook
         now = self.about.told(outlook, moment.at, self.told)
-        news = news_between(self.told, now, self.about.coming(moment.at))
+        today = self.about.day(moment.at)
+        news = news_between(self.told, now, today, self.about.coming(moment.at))
         if news is None:
             return
-        self.told = replace(now, back_to_normal=news.back_to_normal)
+        stays = self.told is not None and self.told.back_to_normal == news.back_to_normal
+        told_on = self.told.told_on if self.told is not None and stays else today
+        self.told = replace(now, back_to_normal=news.back_to_normal, told_on=told_on)
         cause, because = Cause.ANNOUNCED, str(getattr(moment.entry, "because", ""))
         if last is not None:
             cause, because = self._cause(moment, last, now, news, learnt=_taught(before) != _taught(outlook))
@@ -207,8 +210,9 @@ class _Teller:
         typed = str(getattr(moment.entry, "because", ""))
         if last.outlook.starts != now.outlook.starts:
             return Cause.PLAN, typed
-        published, coming = last.news.back_to_normal, self.about.coming(moment.at)
-        by_entry = moment.entry is not None and not matters(published, self.about.without(moment, published), coming)
+        published, coming, today = last.news.back_to_normal, self.about.coming(moment.at), self.about.day(moment.at)
+        entry, without = moment.entry, self.about.without
+        by_entry = entry is not None and not matters(published, without(moment, published), today, coming)
         if by_entry or news.before is None:
             return entry_cause(moment.entry, self.about.job.id), typed
         if learnt:

@@ -38,13 +38,14 @@ def work_parts(outlook: JobOutlook, weekdays: Sequence[int]) -> tuple[WorkPart, 
         weekdays: weekdays on which work is done, 0 for Monday.
 
     Returns:
-        Its parts by their last days. Left out are surfaces on which it was called off and, while all of it is held up,
-        those not begun: no day can be told of them before the work goes on.
+        Its parts by their last days. Left out are surfaces on which it was called off and, while all of it is held up
+        or postponed to no day that is known, those not begun: no day can be told of them before the work goes on.
     """
     by_day: dict[tuple[date, bool], list[SurfaceWork]] = {}
+    has_no_day = outlook.work is Work.HELD_UP or outlook.is_put_off
     for work in outlook.surfaces:
         day = _day_of(work)
-        if day is not None and not (outlook.work is Work.HELD_UP and work.work is Work.PLANNED):
+        if day is not None and not (has_no_day and work.work is Work.PLANNED):
             by_day.setdefault((day, work.work is Work.HELD_UP), []).append(work)
     parts: list[WorkPart] = []
     begins = outlook.starts

@@ -11,7 +11,13 @@ from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.files import FIXTURES, Files
 from swardcast.reading.house_style import groups_from
 from swardcast.reading.log_file import LogContext, entries_from
-from swardcast.reading.log_order import before_the_label_was_read, dangling, moved_the_wrong_way, never_done
+from swardcast.reading.log_order import (
+    before_the_label_was_read,
+    dangling,
+    moved_the_wrong_way,
+    never_done,
+    postponed_once_begun,
+)
 from swardcast.reading.plan_file import jobs_from
 from swardcast.reading.short_codes import alike_in_short
 from swardcast.reading.surfaces_file import surfaces_from
@@ -137,6 +143,7 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
     if not any(problem.file.startswith("log/") for problem in problems):
         problems.extend(never_done(entries, context.jobs, context.surfaces))
         problems.extend(moved_the_wrong_way(entries, context.jobs))
+        problems.extend(postponed_once_begun(entries))
         problems.extend(before_the_label_was_read(entries, context.jobs))
         problems.extend(entries_of_withdrawn(entries, context.jobs))
     return list(as_entered(entries))

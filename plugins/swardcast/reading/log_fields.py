@@ -81,7 +81,7 @@ class BackToNormalFields(HeadFields):
 
 
 class PlanChangeFields(HeadFields):
-    """A job moved or called off."""
+    """A job moved, postponed to no day that is known yet, or called off."""
 
     job: Text
     change: Annotated[Change, one_of(Change)]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Any, Final, TypeVar
 
 from pydantic_core import PydanticCustomError
@@ -191,14 +191,8 @@ class _EntryReader:
     def _plan_change(self, told: fields.PlanChangeFields, head: EntryHead, document: Located) -> Entry | None:
         if self._job(told.job, head, document) is None:
             return None
-        if (told.starts is None) is not (told.change is Change.CALLED_OFF):
-            self._problem(
-                document,
-                "starts",
-                "nothing" if told.starts is None else str(told.starts),
-                "the new first day, or nothing when the job is called off",
-                "",
-            )
+        if (told.starts is None) is not (told.change in (Change.CALLED_OFF, Change.PUT_OFF)):
+            self._problem(document, "starts", *_day_amiss(told.change, told.starts))
             return None
         return log.PlanChange(head=head, job=told.job, change=told.change, starts=told.starts, because=told.because)
 
@@ -311,6 +305,20 @@ class _EntryReader:
         self._problems.append(
             Problem(file=self._file, line=line, field=field, found=found, expected=expected, hint=hint)
         )
+
+
+def _day_amiss(change: Change, starts: date | None) -> tuple[str, str, str]:
+    """What was found and expected where a change of plan lacks its day or has one too many, and the way out."""
+    if starts is None:
+        unknown = f"If no day is known yet: 'change: {Change.PUT_OFF.value}', without 'starts'."
+        return "nothing", "the new first day", unknown if change is Change.POSTPONED else ""
+    if change is Change.PUT_OFF:
+        return (
+            str(starts),
+            "nothing, since no new day is known",
+            f"With a day it is 'change: {Change.POSTPONED.value}'.",
+        )
+    return str(starts), "nothing when the job is called off", ""
 
 
 def _below(document: Located, field: str) -> Located:

@@ -11,7 +11,7 @@ from swardcast.records.operations import ProductUse
 from swardcast.records.plan import Job
 from swardcast.records.standing import standing_entries
 
-__all__ = ["before_the_label_was_read", "dangling", "moved_the_wrong_way", "never_done"]
+__all__ = ["before_the_label_was_read", "dangling", "moved_the_wrong_way", "never_done", "postponed_once_begun"]
 
 
 def never_done(entries: Sequence[Entry], jobs: Mapping[str, Job], surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
@@ -136,6 +136,8 @@ def before_the_label_was_read(entries: Sequence[Entry], jobs: Mapping[str, Job])
 def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> Iterator[Problem]:
     """Find jobs that are postponed to a day that is no later, or brought forward to one that is no earlier.
 
+    After a postponement to no day that is known, any day from the entry's own may be the new one.
+
     Args:
         entries: all entries, in any order.
         jobs: the plan.
@@ -144,13 +146,20 @@ def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> It
         Problems.
     """
     starts = {name: job.starts for name, job in jobs.items()}
+    latest: dict[str, Change] = {}
     for entry in standing_entries(entries):
-        if not isinstance(entry, PlanChange) or entry.starts is None:
+        if not isinstance(entry, PlanChange):
+            continue
+        had_no_day = latest.get(entry.job) is Change.PUT_OFF
+        latest[entry.job] = entry.change
+        if entry.starts is None:
             continue
         now, new = starts[entry.job], entry.starts
         on = entry.head.true_from.date()
         expected = ""
-        if entry.change is Change.POSTPONED and new <= now:
+        if entry.change is Change.POSTPONED and had_no_day:
+            expected = "" if new >= on else f"a day from {on}, the day of the entry"
+        elif entry.change is Change.POSTPONED and new <= now:
             expected = f"a day after {now}, on which it starts so far"
         elif entry.change is Change.BROUGHT_FORWARD and not on <= new < now:
             expected = f"a day from {on}, the day of the entry, and before {now}, on which it starts so far"
@@ -162,3 +171,22 @@ def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> It
                 expected=expected,
             )
         starts[entry.job] = new
+
+
+def postponed_once_begun(entries: Sequence[Entry]) -> Iterator[Problem]:
+    """Find jobs that are postponed to no day that is known after they have begun: such work is held up.
+
+    Args:
+        entries: all entries, in any order.
+
+    Yields:
+        Problems.
+    """
+    begun: set[str] = set()
+    for entry in standing_entries(entries):
+        if isinstance(entry, Progress) and entry.step is not Step.HELD_UP:
+            begun.add(entry.job)
+        if isinstance(entry, PlanChange) and entry.change is Change.PUT_OFF and entry.job in begun:
+            found = f"{entry.job!r} {entry.change.value}, which has begun"
+            hint = "Work that has begun and waits is 'kind: held up'."
+            yield _problem(entry, field="change", found=found, expected="work that has not begun", hint=hint)

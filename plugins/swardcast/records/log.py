@@ -179,19 +179,20 @@ class Change(Enum):
     """Changes of plan."""
 
     POSTPONED = "postponed to"
+    PUT_OFF = "postponed"
     BROUGHT_FORWARD = "brought forward to"
     CALLED_OFF = "called off"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PlanChange:
-    """A job moved or called off.
+    """A job moved, postponed to no day that is known yet, or called off.
 
     Args:
         head: the entry's head.
         job: id of the job.
         change: what kind of change.
-        starts: the new first day, or None when called off.
+        starts: the new first day, or None when it is called off or no new day is known.
         because: the reason for members.
     """
 

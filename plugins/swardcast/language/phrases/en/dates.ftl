@@ -24,6 +24,8 @@ likely-by = likely by { $day }
 allow-until = allow until { $until }
 likely-by-allow-until = likely by { $day }; allow until { $until }
 no-date-until-done = no date until the work is done
+# Of work that leaves nothing to heal
+no-day-known = no day known yet
 no-date-not-this-season = too early to give a date: the grass is hardly growing
 no-date-no-history = no date: the weather of past years is not known here
 no-date-too-far = no date yet: the work is more than a year ahead

@@ -9,6 +9,7 @@ event-held-up = Held up on { $places }. Why: { $because }.
 event-back-to-normal = { $places }: back to normal.
 event-postponed-to = Postponed to { $day }: { $because }.
 event-brought-forward-to = Brought forward to { $day }: { $because }.
+event-postponed = Postponed, no new day is known yet: { $because }.
 event-called-off = Called off: { $because }.
 event-correction = Correction of an earlier entry.
 event-note = A note from the { -course-manager }.
@@ -44,7 +45,11 @@ reading-organic-matter = organic matter
 ## Moves of the date
 
 # $cause: one of cause-...; $now and $before: dates, or why there is none
-event-date-moved = { $cause }. Back to normal: now { $now }. Before that we said { $before }.
+event-date-moved = { $cause }. { $end ->
+    [finished] Work finished
+    [open] Open again
+   *[normal] Back to normal
+}: { $now }. Before that we said { $before }.
 cause-because = { $cause } ({ $because })
 cause-announced = First announced
 cause-a-change-of-plan = The plan changed

@@ -2,6 +2,7 @@
 
 # $job: its title as typed; $news: one or more of the clauses below
 news-title = { $job }: { $news }
+news-title-corrected = { $job }, corrected: { $news }
 news-about-course = Course status: { $news }
 news-about-course-corrected = Course status, corrected: { $news }
 news-category-course = course status
@@ -10,9 +11,19 @@ news-category-course = course status
 
 news-planned = planned from { $day }
 news-now-from = now from { $day }
-news-back-to-normal-as-said = back to normal, as the { -course-manager } says
-# $when: a date, or why there is none
-news-new-date = back to normal, new date: { $when }
+# $end: what members wait for
+news-end-as-said = { $end ->
+    [finished] work finished
+    [open] open again
+   *[normal] back to normal
+}, as the { -course-manager } says
+# The date comes last: a title is cut on a telephone. $when: a date, or why there is none
+news-new-date = { $end ->
+    [finished] new date for the work to be finished
+    [open] new date for opening again
+   *[normal] new date for back to normal
+}: { $when }
+news-corrected = corrected: { $news }
 news-correction = a correction of our log
 news-note = a note from the { -course-manager }
 news-entry-put-right = an entry was put right
@@ -25,18 +36,40 @@ news-all-under-way = work under way
 news-all-held-up = work held up
 news-all-healing = work done
 news-all-back-to-normal = back to normal
+news-all-finished = work finished
 news-all-called-off = called off
+# What the sum alone says, and nobody entered
+news-all-should-be-normal = should be back to normal by now
+news-all-should-be-open = should be open again by now
 news-some-planned = { $places } still to do
 news-some-under-way = work under way on { $places }
 news-some-held-up = work held up on { $places }
 news-some-healing = work done on { $places }
 news-some-back-to-normal = { $places } back to normal
+news-some-finished = work finished on { $places }
 news-some-called-off = called off on { $places }
+news-some-should-be-normal = { $count ->
+   *[other] { $places } should be back to normal by now
+}
+news-some-should-be-open = { $count ->
+   *[other] { $places } should be open again by now
+}
 
 ## Sentences
 
 news-work-starts = Work starts on { $day }.
-news-normal = Back to normal: { $when }.
+news-end = { $end ->
+    [finished] Work finished
+    [open] Open again
+   *[normal] Back to normal
+}: { $when }.
+# $places begins with a capital, $count of them
+news-over-by-sum = { $count ->
+   *[other] { $places }
+} should be { $end ->
+    [normal] back to normal
+   *[finished] open again
+} by now. This is worked out; no entry says so yet.
 # $before: the date told before
 news-told-before = Before that we said { $before }.
 # $why: a cause of events.ftl

@@ -8,6 +8,7 @@ headline-with-place = { $title }, { $where }: { $when }
 headline-without-days = { $title }, { $where }
 when-called-off = called off
 when-not-started = not started yet
+when-put-off = postponed; no new day yet
 when-planned = planned for { $days }
 when-planned-from = planned from { $day }
 when-under-way = since { $day }
@@ -37,6 +38,8 @@ withdrawn-to-other = Go to the other notice
 answer-starts-brief = Work should start on { $day }.
 answer-starts = Work should start on { $day }; { $meanwhile }.
 answer-not-started = This work was planned from { $day }; no entry says that it has started.
+answer-put-off = This work is postponed; no new day is known yet.
+answer-put-off-because = This work is postponed: { $because }. No new day is known yet.
 answer-under-way = Work is going on; { $meanwhile }.
 answer-held-up = Work is held up.
 answer-held-up-because = Work is held up: { $because }.
@@ -72,6 +75,8 @@ answer-temporary-greens = { $count ->
 }
 # Where nothing has to heal afterwards
 answer-finished = Work finished: { $date }.
+# Of the same work, done where it closed a surface
+answer-open-again = Open again: { $date }.
 answer-normal = Back to normal: { $date }.
 # A product was used: only its label says when people may be back.
 answer-label = The product label counts first: see “{ part-please-take-care }”.
@@ -96,6 +101,8 @@ answer-normal-since = { $where } { $count ->
     [one] has
    *[other] have
 } been back to normal since { $day }.
+# $day: "on Friday 24 September"
+answer-finished-on = The work on { $where } was finished { $day }.
 answer-over = { $where }: the work is over. Play should be back to normal.
 
 ## The parts, in their fixed order

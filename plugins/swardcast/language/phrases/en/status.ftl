@@ -84,7 +84,10 @@ hole-state = { $what } { $play }
 coming-from = from { $day }
 coming-late = was planned from { $day }; not started yet
 # $when: a date, or why there is none.
-coming-normal = Back to normal: { $when }
+coming-normal = { $end ->
+    [finished] Work finished
+   *[normal] Back to normal
+}: { $when }
 
 ## In the log, for members to read. $job: its title as typed.
 

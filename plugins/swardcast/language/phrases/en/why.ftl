@@ -13,7 +13,6 @@ why-row-week = The days after
 why-row-then = After that
 why-heading-jobs = On our course
 why-no-jobs = No work of this kind is announced at the moment.
-why-job-back-to-normal = Back to normal
 why-index-title = Why we do this
 why-index-lead = Each kind of work on a golf course, in plain words. You can read what it is, what you will notice and why it is done. You also find what members ask.
 why-index-ours = What we do here
