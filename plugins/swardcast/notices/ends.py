@@ -18,6 +18,7 @@ __all__ = [
     "is_over_with_the_work",
     "leaves_turf_whole",
     "published_in_words",
+    "work_in_words",
 ]
 
 
@@ -80,6 +81,20 @@ def end_of(outlook: JobOutlook) -> End:
     return End.OPEN if outlook.work is Work.HEALING else End.FINISHED
 
 
+def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
+    """Say how the work stands, in a word or two.
+
+    Args:
+        outlook: how the job stands.
+        voice: the language.
+
+    Returns:
+        "planned", "under way" and so on; of work that leaves nothing to heal, "finished" at its end.
+    """
+    is_finished = outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED
+    return voice.say("work-finished") if is_finished else voice.name("work", outlook.work)
+
+
 def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, *, briefly: bool = False) -> str:
     """Say the published date, or that it holds no more.
 
@@ -95,8 +110,8 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, 
     end = end_of(outlook)
     if has_no_date_until_done(published, outlook, voice):
         return voice.say("no-date-until-done" if end is End.NORMAL else "no-day-known")
-    done = last_day_of_work(outlook)
-    if end is End.FINISHED and published.is_fact and done is not None and done.is_fact:
+    done = last_day_of_work(outlook) if end is End.FINISHED and not outlook.job.lasts else None
+    if published.is_fact and done is not None and done.is_fact:
         return range_in_words(done, voice, briefly=briefly)  # it may have opened later
     return range_in_words(published, voice, briefly=briefly)
 

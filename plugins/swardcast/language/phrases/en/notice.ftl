@@ -124,6 +124,8 @@ work-under-way = under way
 work-held-up = held up
 work-healing = healing
 work-back-to-normal = back to normal
+# The end of work that leaves nothing to heal
+work-finished = finished
 work-called-off = called off
 
 # Day by day: names of the rows. $places begins the value.
