@@ -65,7 +65,7 @@ def test_what_will_change_is_shown_and_nothing_written_without_a_yes(log: Comman
     before = tree(folder)
     done = log(*DONE)
     assert (done.code, done.out) == (1, "")
-    assert "3 greens to healing; back to normal " in done.err
+    assert "3 greens to healing; back to normal: " in done.err
     assert (
         "One new feed item:\n  Hollow tining, scarifying and sanding the greens: work done on greens 13 to 15"
         in done.err
@@ -129,7 +129,7 @@ def test_what_only_the_whole_folder_shows_is_told_by_the_answer_too(log: Command
     [
         (("done", "--greens", "1-3"), "swardcast log done: still needed: JOB. Nothing was written."),
         (("held-up", "hollow-tine"), "swardcast log held-up: still needed: --because. Nothing was written."),
-        (("postponed", "bunkers"), "swardcast log postponed: still needed: --to, --because. Nothing was written."),
+        (("postponed", "bunkers"), "swardcast log postponed: still needed: --because. Nothing was written."),
         (("held-back",), "swardcast log held-back: still needed: CAUSE, --surfaces. Nothing was written."),
         (("seen", "greens-renovation-2027"), "swardcast log seen: still needed: --left. Nothing was written."),
         (("seen", "--speed", "9 ft"), "swardcast log seen: still needed: JOB. Nothing was written."),

@@ -37,7 +37,7 @@ def test_enter_alone_makes_the_entry_that_comes_next(folder: Path) -> None:
             terminal.answer(question)
         shown = terminal.answer(QUESTIONS[-1])
         code, last = terminal.end()
-    assert "3 greens to healing; back to normal " in shown
+    assert "3 greens to healing; back to normal: " in shown
     assert code == 0, last
     assert "log/2027/2027-08-26-1545-greens-13-to-15-done.md" in last
     entry = read_club_folder(folder).entries[-1]

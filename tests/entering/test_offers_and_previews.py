@@ -80,7 +80,7 @@ def both(club: SmallClub, word: str, now: datetime, **answers: str) -> tuple[Bul
 def test_work_done_tells_surfaces_date_play_and_feed_item(small: SmallClub) -> None:
     before, after, said = both(small, "done", moment("06-01", "16:00"), job="hollow-tine", sand="1.4 t/green")
     lines = changes_in_words(before, after)
-    assert lines[0].startswith("Tining work: 2 greens to healing; back to normal ")
+    assert lines[0].startswith("Tining work: 2 greens to healing; back to normal: ")
     assert "likely by " in lines[0]
     assert "Play: greens 1 and 2 open with care (so far open)" in lines
     assert lines[-2:] == ["One new feed item:", "  Tining work: work done"]

@@ -52,13 +52,15 @@ def test_the_notice_says_that_no_day_is_known_and_tells_no_date(club: SmallClub,
     by_id = {notice.id: notice for notice in told.notices}
     tree, spring = by_id["tree"], by_id["spring"]
     assert plain(tree.headline) == "Tree work, tee 1: postponed; no new day yet"
-    assert plain(tree.short_answer) == (
-        "This work is postponed: the climber is ill. No new day is known yet. Work finished: no day known yet."
-    )
+    assert plain(tree.short_answer) == ("This work is postponed, and no new day is known yet: the climber is ill.")
     assert plain(spring.short_answer) == (
-        "This work is postponed: the machine is broken. No new day is known yet."
+        "This work is postponed, and no new day is known yet: the machine is broken."
         " Back to normal: no date until the work is done."
     )
+    assert [plain(one.in_short[0]) for one in (tree, spring)] == [
+        "Tree work, tee 1: postponed; no new day yet.",
+        "Spring work, greens 1 and 2: postponed; no new day yet. Back to normal: no date until the work is done.",
+    ]
     for notice in (tree, spring):
         for section in notice.sections:
             said = " ".join([f"{fact.name} {fact.value}" for fact in section.facts])

@@ -31,7 +31,6 @@ JOBS = (
 )
 CAUSES = "one of: dull weather, unfed, growth regulator, frost on the leaf"
 PLAYS = "one of: open, open with care, temporary green, closed, not known"
-FIRST_DAY = "the new first day, or nothing when the job is called off"
 MOMENT = "2027-08-23 11:40"
 
 OF_WORK_DONE = [
@@ -222,13 +221,17 @@ OF_A_MORNING = [
 
 OF_A_CHANGE_OF_PLAN = [
     fault(
-        "postponed without a day", "starts: 2027-09-07\n", "", f"line 2, starts: found nothing; expected {FIRST_DAY}"
+        "postponed to no day",
+        "starts: 2027-09-07\n",
+        "",
+        "line 2, starts: found nothing; expected the new first day."
+        " If no day is known yet: 'change: postponed', without 'starts'.",
     ),
     fault(
         "called off with a day",
         "change: postponed to",
         "change: called off",
-        f"line 6, starts: found 2027-09-07; expected {FIRST_DAY}",
+        "line 6, starts: found 2027-09-07; expected nothing when the job is called off",
     ),
     fault(  # planned from 30 August
         "postponed to an earlier day",
@@ -245,10 +248,17 @@ OF_A_CHANGE_OF_PLAN = [
         " the day of the entry, and before 2027-08-30, on which it starts so far",
     ),
     fault(
-        "an unknown change",
+        "postponed while no day is known, with a day",
         "change: postponed to",
         "change: postponed",
-        "line 5, change: found 'postponed'; expected one of: postponed to, brought forward to, called off."
+        "line 6, starts: found 2027-09-07; expected nothing, since no new day is known."
+        " With a day it is 'change: postponed to'.",
+    ),
+    fault(
+        "an unknown change",
+        "change: postponed to",
+        "change: postponned to",
+        "line 5, change: found 'postponned to'; expected one of: postponed to, postponed, brought forward to, called off."
         " Did you mean 'postponed to'?",
     ),
     fault(

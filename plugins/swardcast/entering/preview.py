@@ -81,9 +81,9 @@ def _date(was: Notice | None, now: Notice, end: str) -> Iterator[str]:
     """The date as the notice tells it, with the one before where it is another."""
     old, new = was.normal if was else "", now.normal
     if new and new != old:
-        yield f"{end} {new}" + (f" (so far {old})" if old else "")
+        yield f"{end}: {new}" + (f" (so far {old})" if old else "")
     elif new:
-        yield f"{end} stays {new}"
+        yield f"{end} stays: {new}"
 
 
 def _play(before: Bulletin, after: Bulletin) -> Iterator[str]:

@@ -67,8 +67,14 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
             yield _held_up(matter, brief=brief)
         case Work.HEALING:
             yield _healing(matter)
-    if end_of(outlook) is not End.OPEN:  # or the sentence before has said so
+    if not _says_the_end(matter):
         yield when_it_is_over(matter, published_in_words(matter.published, outlook, matter.voice))
+
+
+def _says_the_end(matter: Matter) -> bool:
+    """The first sentence says all: surfaces only open again, or work that leaves nothing to heal has no day."""
+    end = end_of(matter.outlook)
+    return end is End.OPEN or (end is End.FINISHED and matter.outlook.is_put_off)
 
 
 def when_it_is_over(matter: Matter, normal: str) -> Sentence:

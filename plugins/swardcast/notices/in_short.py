@@ -71,9 +71,12 @@ def _sentences(what: str, until: str, matter: Matter) -> str:
 
 
 def _endings(matter: Matter) -> list[str]:
-    """When it is over: with weekdays, without, and only how long to allow; nothing of what was called off."""
+    """When it is over: with weekdays, without, and only how long to allow; nothing of what was called off.
+
+    Nor of work that is over once it is finished, and was postponed to no day: "no new day yet" has said it.
+    """
     voice, published = matter.voice, matter.published
-    if matter.outlook.work is Work.CALLED_OFF:
+    if matter.outlook.work is Work.CALLED_OFF or (matter.outlook.is_put_off and matter.is_over_with_the_work):
         return ["", "", ""]
     days = [published_in_words(published, matter.outlook, voice, briefly=briefly) for briefly in (False, True)]
     until = published.allow_until
