@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from swardcast.reading.folder import read_club_folder
-from swardcast.records.log import Correction, MorningStatus, Progress
+from swardcast.records.log import Change, Correction, MorningStatus, PlanChange, Progress
 from tests.cli.terminal import CTRL_D, Terminal
 from tests.cli.test_check import tree
 from tests.cli.test_log import folder
@@ -37,7 +37,7 @@ def test_enter_alone_makes_the_entry_that_comes_next(folder: Path) -> None:
             terminal.answer(question)
         shown = terminal.answer(QUESTIONS[-1])
         code, last = terminal.end()
-    assert "3 greens to healing; back to normal: " in shown
+    assert "3 greens to healing; back to normal stays likely by " in shown
     assert code == 0, last
     assert "log/2027/2027-08-26-1545-greens-13-to-15-done.md" in last
     entry = read_club_folder(folder).entries[-1]
@@ -182,3 +182,16 @@ def test_a_withdrawal_by_enter_alone_tells_first_what_the_entry_is(folder: Path)
     entry = read_club_folder(folder).entries[-1]
     assert isinstance(entry, Correction)
     assert (entry.corrects, entry.head.words) == ("2027-08-26-1020-green-12-done", "")
+
+
+def test_a_job_is_postponed_while_no_day_is_known_by_enter_alone(folder: Path) -> None:
+    with asking(folder, "postponed", "deep-tine") as terminal:
+        terminal.answer("The new first day, if one is known? (such as 7 September; Enter for none)")
+        terminal.answer("Why? Members will read it", "the machine is broken")
+        shown = terminal.answer("Write this entry? (yes or no) [yes]")
+        code, last = terminal.end()
+    assert code == 0, last
+    assert "postponed; no new day yet" in shown
+    entry = read_club_folder(folder).entries[-1]
+    assert isinstance(entry, PlanChange)
+    assert (entry.change, entry.starts, entry.because) == (Change.PUT_OFF, None, "the machine is broken")

@@ -83,7 +83,7 @@ def _date(was: Notice | None, now: Notice, end: str) -> Iterator[str]:
     if new and new != old:
         yield f"{end}: {new}" + (f" (so far {old})" if old else "")
     elif new:
-        yield f"{end} stays: {new}"
+        yield f"{end} stays {new}"
 
 
 def _play(before: Bulletin, after: Bulletin) -> Iterator[str]:
