@@ -52,6 +52,7 @@ def test_the_notice_says_that_no_day_is_known_and_tells_no_date(club: SmallClub,
     by_id = {notice.id: notice for notice in told.notices}
     tree, spring = by_id["tree"], by_id["spring"]
     assert plain(tree.headline) == "Tree work, tee 1: postponed; no new day yet"
+    assert (tree.work, tree.when) == ("postponed", "postponed; no new day yet")
     assert plain(tree.short_answer) == ("This work is postponed, and no new day is known yet: the climber is ill.")
     assert plain(spring.short_answer) == (
         "This work is postponed, and no new day is known yet: the machine is broken."

@@ -89,8 +89,11 @@ def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
         voice: the language.
 
     Returns:
-        "planned", "under way" and so on; of work that leaves nothing to heal, "finished" at its end.
+        "planned", "under way" and so on; of planned work without a day "postponed", and of work that leaves nothing to
+        heal, "finished" at its end.
     """
+    if outlook.is_put_off and outlook.work is Work.PLANNED:
+        return voice.say("work-postponed")
     is_finished = outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED
     return voice.say("work-finished") if is_finished else voice.name("work", outlook.work)
 

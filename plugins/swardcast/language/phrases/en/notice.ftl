@@ -120,6 +120,7 @@ part-how-the-date-is-worked-out = How the date is worked out
 part-who-decides = Who decides and whom to ask
 
 work-planned = planned
+work-postponed = postponed
 work-under-way = under way
 work-held-up = held up
 work-healing = healing
