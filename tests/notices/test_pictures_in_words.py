@@ -25,10 +25,10 @@ from tests.notices.many_jobs import STATES, clubs
 from tests.notices.notice_text import wrong_weekdays
 
 NOW = "2027-09-14 09:30"
-CHOSEN = [
-    ("planned", "en-GB"), ("overdue", "en-US"), ("called-off", "en-GB"), ("far-ahead", "en-US"), ("under-way", "en-GB"),
-    ("held-up", "en-US"), ("healing", "en-GB"), ("seen", "en-US"), ("due-back", "en-GB"), ("back-to-normal", "en-US"),
-]  # fmt: skip
+CHOSEN = {
+    "planned", "overdue", "put-off", "called-off", "far-ahead", "under-way", "held-up", "healing", "seen", "due-back",
+    "back-to-normal",
+}  # fmt: skip
 
 
 @pytest.fixture(scope="module")
@@ -46,10 +46,10 @@ def pictures_at(
 
 @pytest.fixture(scope="module")
 def of_all_kinds(demo_records: ClubRecords) -> list[tuple[Bulletin, Pictures]]:
-    """Every kind of work in each of ten states, in British and American English by turns."""
+    """Every kind of work in each of eleven states, in British and American English by turns."""
     found = []
-    in_states = zip(((state, tag) for state in STATES for tag in BUILT_IN), clubs(demo_records), strict=True)
-    for records in [club for (state, tag), club in in_states if (state, tag) in CHOSEN]:
+    in_states = zip((state for state in STATES for _ in BUILT_IN), clubs(demo_records), strict=True)
+    for records in [club for state, club in in_states if state in CHOSEN]:
         book = WeatherBook(records.club, records.weather)
         bulletin = compose_bulletin(records, DEMO_AS_OF, book)
         found.append((bulletin, compose_pictures(bulletin, records, book)))
@@ -86,7 +86,7 @@ def test_work_without_a_computed_healing_has_no_picture(of_all_kinds: list[tuple
     with_one = {name for _, pictures in of_all_kinds for name in pictures.healing}
     for kind in ("bunker-", "re-turfing", "sand-injection", "seeding-bare-ground", "drainage-trenching"):
         assert not [name for name in with_one if name.startswith(kind)]
-    for state in ("called-off", "overdue", "far-ahead"):
+    for state in ("called-off", "overdue", "put-off", "far-ahead"):
         assert not [name for name in with_one if f"-{state}-" in name]
     for state in ("planned", "under-way", "held-up", "healing", "seen", "due-back", "back-to-normal"):
         assert [name for name in with_one if f"-{state}-" in name], state

@@ -17,6 +17,7 @@ from swardcast.notices.calendar_story import CalendarEvent, calendar_of
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.structured_data import notice_data
 from swardcast.outlook.oversights import never_begun
+from swardcast.outlook.weather_book import WeatherBook
 from tests.outlook.small_club import SmallClub, moment
 
 WHY = "because: the climber is ill"
@@ -42,8 +43,10 @@ def plain(text: str) -> str:
 
 
 def events(club: SmallClub, day: str, job: str = "tree") -> dict[str, CalendarEvent]:
-    told = bulletin(club, day)
-    return {one.id: one for one in calendar_of(told.stories[job], club.records(), moment(day))}
+    records = club.records()
+    book = WeatherBook(records.club, records.weather)
+    told = compose_bulletin(records, moment(day), book)
+    return {one.id: one for one in calendar_of(told.stories[job], records, moment(day), book)}
 
 
 @pytest.mark.parametrize("day", ["05-08", "05-09", "05-20"])  # before its old day, and after it

@@ -9,10 +9,11 @@ from datetime import date, timedelta
 from typing import Final
 
 from swardcast.language.voice import Voice
+from swardcast.notices.ends import has_no_date_until_done
 from swardcast.notices.healing_words import MILESTONES, HealingMatter, Level, healing_in_words
 from swardcast.notices.matter import Matter
 from swardcast.notices.pictures import LETTERS_ON_AXIS, AsOf, Tick, Told, as_of_mark, day_ticks
-from swardcast.notices.words import has_no_date_until_done, whole_percent
+from swardcast.notices.words import whole_percent
 from swardcast.outlook.curve import Curve, Drawn, Seen, curve_of, drawn_works, seen_of
 from swardcast.outlook.fixtures import fixtures_ahead, worth_telling
 from swardcast.outlook.states import DateRange, Work

@@ -15,9 +15,9 @@ from typing import Final
 
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
+from swardcast.notices.ends import has_no_day
 from swardcast.notices.notice import Notice
 from swardcast.notices.spans import told_before
-from swardcast.notices.words import is_overdue
 from swardcast.outlets.email_content import (
     Email,
     EmailLink,
@@ -184,7 +184,7 @@ def _in_short(notice: Notice, bulletin: Bulletin) -> Iterable[str]:
     there, below = voice.say("answer-label"), voice.say("email-label-below")
     yield " ".join(below if sentence.text == there else sentence.text for sentence in notice.answer)
     before = told_before(bulletin.stories[notice.id], outlook)
-    if before is not None and outlook.work is Work.PLANNED and not is_overdue(outlook, voice):
+    if before is not None and outlook.work is Work.PLANNED and not has_no_day(outlook, voice):
         yield voice.say("email-moved-from", day=voice.day(before))
 
 

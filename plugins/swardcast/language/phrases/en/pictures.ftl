@@ -79,7 +79,7 @@ picture-promises-summary = { $count ->
     [one] { $count } job can be judged, and { $inside } ended inside its range.
    *[other] { $count } jobs can be judged, and { $inside } of them ended inside their range.
 }
-picture-promises-bars = Each bar is the range that we gave on the day of the work. The days count from the likely day. The sign tells when it was back to normal.
+picture-promises-bars = Each bar is the range that we gave on the day of the work, in days from the likely day. The sign tells when it was back to normal.
 # $count: jobs in the picture
 picture-promises-latest = { $count ->
    *[other] These are the latest { $count }.
