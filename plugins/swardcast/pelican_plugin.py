@@ -50,6 +50,7 @@ from swardcast.outlets.html import (
     withdrawn_html,
 )
 from swardcast.outlets.json_feed import json_artifacts
+from swardcast.outlets.look_files import badge_size_px, look_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.own_words import own_words_html
@@ -135,6 +136,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
     context["swardcast_pictures"] = pictures
+    context["swardcast_badge_px"] = badge_size_px(bulletin.club.look)
     context["swardcast_feeds"] = feeds_of(bulletin)
     cards = dict(cards_of(bulletin))
     graph = OpenGraph(bulletin=bulletin, pictures={path: key_of(card) for path, card in cards.items()})
@@ -147,6 +149,7 @@ def _compose(generator: ArticlesGenerator) -> None:
         *message_artifacts(bulletin),
         *poster_artifacts(bulletin, graph),
         *status_artifacts(bulletin),
+        *look_artifacts(bulletin.club.look),
         *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
         *_pictures(cards),
     )

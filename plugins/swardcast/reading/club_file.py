@@ -12,7 +12,9 @@ from pydantic import BeforeValidator, ValidationInfo, field_validator
 from swardcast.errors import Problem, nearest
 from swardcast.language.catalogue import BUILT_IN
 from swardcast.moments import WEEKDAYS
+from swardcast.reading.files import Files
 from swardcast.reading.house_style import HouseStyleBlock
+from swardcast.reading.look_block import LookBlock, look_from
 from swardcast.reading.schema import (
     ROLL_LIMITS,
     Density,
@@ -28,7 +30,7 @@ from swardcast.reading.schema import (
     wrong,
 )
 from swardcast.reading.sheet_block import LogSheetBlock
-from swardcast.reading.time_spans import HoursFromTo, SeveralHours
+from swardcast.reading.time_spans import EntryAge, HoursFromTo, SeveralHours
 from swardcast.reading.weather_block import WeatherBlock
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import (
@@ -118,6 +120,8 @@ class _Club(Model):
     place: _Place
     time_zone: Annotated[ZoneInfo, BeforeValidator(_zone)]
     language: Text = "en-GB"
+    look: LookBlock = LookBlock()
+    entry_counts_for: EntryAge | None = None
     house_style: HouseStyleBlock = HouseStyleBlock()
     contact: _Contact
     decides: Words = ""
@@ -136,11 +140,12 @@ class _Club(Model):
         return next((known for known in BUILT_IN if known.lower() == language.lower()), language)
 
 
-def club_from(document: Located, *, file: str, problems: list[Problem]) -> Club | None:
+def club_from(document: Located, files: Files, *, file: str, problems: list[Problem]) -> Club | None:
     """Read the club file.
 
     Args:
         document: the YAML of club.yaml.
+        files: the club's files, for its badge.
         file: its name for problems.
         problems: where problems are added.
 
@@ -170,4 +175,6 @@ def club_from(document: Located, *, file: str, problems: list[Problem]) -> Club 
         tone=told.house_style.tone,
         sign_off=told.house_style.sign_off,
         scores=told.scores,
+        entry_counts_for_minutes=told.entry_counts_for,
+        look=look_from(told.look, document, files, problems),
     )

@@ -44,7 +44,18 @@ _EXAMPLES: Final = (
     "phrases/own.ftl",
     "pages/about.md",
 )
-_KNOWN: Final = {"club.yaml", "surfaces.yaml", "plan", "log", "weather", "phrases", "pages", FIXTURES, "README.md"}
+_KNOWN: Final = {
+    "club.yaml",
+    "surfaces.yaml",
+    "plan",
+    "log",
+    "weather",
+    "phrases",
+    "pages",
+    "templates",
+    FIXTURES,
+    "README.md",
+}
 
 
 class Files:
@@ -64,8 +75,9 @@ class Files:
         return path.relative_to(self._folder).as_posix()
 
     def report_strangers(self) -> None:
+        badge = self._badge()
         for path in sorted(self._folder.iterdir()):
-            if path.name not in _KNOWN and not path.name.startswith("."):
+            if path.name not in _KNOWN and path.name != badge and not path.name.startswith("."):
                 expected = f"only: {', '.join(sorted(_KNOWN))}"
                 self._problems.append(
                     Problem(
@@ -75,6 +87,19 @@ class Files:
                         hint=nearest(path.name, _KNOWN),
                     )
                 )
+
+    def _badge(self) -> object:
+        """The name that club.yaml gives the badge's file, whatever it is."""
+        document = self.club_file() if (self._folder / "club.yaml").is_file() else None
+        look = document.value.get("look") if document is not None and isinstance(document.value, dict) else None
+        return look.get("badge") if isinstance(look, dict) else None
+
+    def data(self, relative: str) -> bytes | None:
+        """Read a file that is no text; None when it is not there or cannot be read."""
+        try:
+            return (self._folder / relative).read_bytes()
+        except OSError:
+            return None
 
     def report_unread(self) -> None:
         """A misspelt name below one of our folders would be passed over in silence: say so instead."""

@@ -12,10 +12,11 @@ from swardcast.reading.clock_times import clock_time
 from swardcast.reading.schema import wrong
 from swardcast.records.club import HoursOfDay
 
-__all__ = ["HoursFromTo", "MinutesFromTo", "SeveralHours"]
+__all__ = ["EntryAge", "HoursFromTo", "MinutesFromTo", "SeveralHours"]
 
 _LEAST_MINUTES: Final = 15  # of a working day or a break: shorter is a slip of the pen
 _MOST_MINUTES: Final = 12 * 60
+_LEAST_AGE_MINUTES, _MOST_AGE_MINUTES = 60, 24 * 60
 _HOURS: Final = "hours of the day, such as '6:30am to 3:30pm' or '06:30 to 15:30'"
 _MINUTES: Final = "a time up to 12 hours, such as '1 hour' or '30 to 90 minutes'"
 _FOR_DAYS: Final = "For days or weeks write 'reopens after: {from: 2 to 3 days, source: ...}'."
@@ -55,6 +56,19 @@ def _minutes(value: object) -> tuple[float, float]:
     return first, last
 
 
+def _age(value: object) -> float:
+    expected = "a time from 1 to 24 hours, such as '10 hours'; an entry never counts beyond its day"
+    try:
+        minutes = parse_minutes(value)
+    except QuantityError as error:
+        raise wrong(value, expected, error.hint) from error
+    if not _LEAST_AGE_MINUTES <= minutes <= _MOST_AGE_MINUTES:
+        raise wrong(value, expected)
+    return minutes
+
+
+EntryAge = Annotated[float, BeforeValidator(_age)]
+"""Minutes for which an entry counts."""
 HoursFromTo = Annotated[HoursOfDay, BeforeValidator(_hours)]
 SeveralHours = Annotated[tuple[HoursOfDay, ...], BeforeValidator(_several_hours)]
 MinutesFromTo = Annotated[tuple[float, float], BeforeValidator(_minutes)]

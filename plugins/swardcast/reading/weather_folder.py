@@ -70,7 +70,7 @@ def club_in(files: Files, problems: list[Problem]) -> Club | None:
         The club, or None when its file is faulty.
     """
     document = files.club_file()
-    club = club_from(document, file="club.yaml", problems=problems) if document is not None else None
+    club = club_from(document, files, file="club.yaml", problems=problems) if document is not None else None
     if document is None or club is None:
         return None
     catalogue = catalogue_in(files, club.language, document.line(("language",)), problems)

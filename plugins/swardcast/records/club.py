@@ -12,6 +12,7 @@ from zoneinfo import ZoneInfo
 
 from swardcast.language.catalogue import Catalogue, built_in
 from swardcast.language.voice import Voice
+from swardcast.records.look import USUAL_LOOK, Look
 
 __all__ = [
     "USUAL_WORKING_HOURS",
@@ -143,6 +144,9 @@ class Club:
         sign_off: the last line of every notice, or "".
         scores: the club's own words on scores and handicap, or "".
         groups: names of sets of surfaces, as members say them.
+        entry_counts_for_minutes: time after which an entry no longer says how play stands, or None for the end of its
+            day, which it never outlasts.
+        look: its badge and colours.
         catalogue: the phrases of the club's language, its own among them.
     """
 
@@ -166,6 +170,8 @@ class Club:
     sign_off: str = ""
     scores: str = ""
     groups: tuple[Group, ...] = ()
+    entry_counts_for_minutes: float | None = None
+    look: Look = USUAL_LOOK
     catalogue: Catalogue = field(default_factory=partial(built_in, "en-GB"))
 
     def voice(self, near: date) -> Voice:
