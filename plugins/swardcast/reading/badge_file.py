@@ -41,7 +41,7 @@ _DRAWS: Final = frozenset(
     }
     | {"use", "symbol", "clipPath", "mask", "pattern", "linearGradient", "radialGradient", "stop", "text", "tspan"}
 )
-_REFERS: Final = re.compile(r"url\(\s*['\"]?(?!#)|//|\\\\|@import|image-set|javascript:", re.IGNORECASE)
+_REFERS: Final = re.compile(r"url\(\s*['\"]?(?!#)|//|\\|@import|image-set|javascript:", re.IGNORECASE)
 _PNG: Final = b"\x89PNG\r\n\x1a\n"
 _PNG_END: Final = b"IEND\xaeB`\x82"
 _AS_PLAIN_SVG: Final = "Save it from the drawing program as 'plain SVG', texts turned into paths."
