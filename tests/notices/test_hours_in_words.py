@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.hours import Ending, hours_in_words, hours_of_all
-from swardcast.notices.status import StatusLine
+from swardcast.notices.status_lines import StatusLine
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.reading.clock_times import clock_time
 from swardcast.records.folder import ClubRecords

@@ -8,7 +8,7 @@ import pytest
 
 from tests.reading.breaking import CLUB, SURFACES, assert_said, fault, problems_in, replace
 
-FIELDS_OF_CLUB = "one of: name, course, site, place, time zone, language, house style, contact, decides, scores, standards, weather, log sheet, cautions"  # as README lists
+FIELDS_OF_CLUB = "one of: name, course, site, place, time zone, language, look, entry counts for, house style, contact, decides, scores, standards, weather, log sheet, cautions"  # as README lists
 GRASSES = "one of: cool-season, annual meadow-grass, warm-season"
 AN_AREA = "an area with its unit, such as '500 m2' or '5,400 ft2'"
 A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"

@@ -2,84 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import date, datetime
-from functools import partial
-from typing import Final
+from datetime import datetime
 
-from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.coming import ComingWork, coming_work
-from swardcast.notices.ends import end_of, has_no_date_until_done, is_over_with_the_work, published_in_words
 from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
-from swardcast.notices.hours import Ending, reopening_as_dates, reopening_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.notice import Fact
-from swardcast.notices.play import play_clause, play_in_words
-from swardcast.notices.reasons import reason_in_words
-from swardcast.notices.words import places_in_words, range_in_words
-from swardcast.outlook.job_ranges import without_called_off
-from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
+from swardcast.notices.play import play_clause
+from swardcast.notices.status_lines import StatusLine, first_end, status_lines
+from swardcast.outlook.states import CourseOutlook
 from swardcast.outlook.story import JobStory
-from swardcast.records.club import Club, Surface, SurfaceKind
+from swardcast.records.club import Club, Surface
 from swardcast.records.log import FROST_DELAY
 from swardcast.records.plan import Play
+from swardcast.records.standing import counts_until
 
 __all__ = [
     "CourseStatus",
     "NoteInWords",
-    "StatusDate",
-    "StatusLine",
     "compose_status",
 ]
-
-_HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StatusDate:
-    """A milestone of some surfaces, and when it is reached.
-
-    Args:
-        name: its name in words.
-        value: when, in words.
-        milestone: which one; where the surfaces stay in play during the work, their reopening is the end of it.
-        given: the same as dates, or None where the words give none.
-    """
-
-    name: str
-    value: str
-    milestone: Milestone
-    given: DateRange | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StatusLine:
-    """Surfaces that share a state.
-
-    Args:
-        surfaces: their ids.
-        where: which, in words.
-        play: play in words.
-        play_key: the same as a name for styles: "open-with-care".
-        work: what is going on there in words, such as "work under way" or "healing", or "".
-        why: why.
-        also: further work that is going on or healing there, or "".
-        dates: milestones and their dates, in words and as dates.
-        entered: when that was last entered, in words.
-        notice_id: the notice that tells more, or "".
-    """
-
-    surfaces: tuple[str, ...]
-    where: str
-    play: str
-    play_key: str
-    work: str
-    why: str
-    also: str
-    dates: tuple[StatusDate, ...]
-    entered: str
-    notice_id: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,7 +46,10 @@ class CourseStatus:
         rest: what follows it, or "".
         holds_for: the moment for which that was said, in words.
         entered_at: the moment of the latest morning entry, or None.
-        fresh: whether that was today.
+        fresh: whether that still counts.
+        counts_until: the moment from which it no longer does, or None where it is so already.
+        once_over: what is said of the course from then on.
+        holes_count_until: the same moment for the plan of the holes, whose words may be older.
         why: the morning entry's own remark, or "".
         words: the morning entry's own Markdown, or "".
         notes: notes on the course as a whole, newest first.
@@ -117,6 +65,9 @@ class CourseStatus:
     holds_for: str
     entered_at: datetime | None
     fresh: bool
+    counts_until: datetime | None
+    once_over: str
+    holes_count_until: datetime | None
     why: str
     words: str
     notes: tuple[NoteInWords, ...]
@@ -147,6 +98,9 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         holds_for=voice.moment(at) if at else "",
         entered_at=at,
         fresh=outlook.morning_is_fresh,
+        counts_until=counts_until(at, club) if at and outlook.morning_is_fresh else None,
+        once_over=_not_known(club, voice, today=club.entry_counts_for_minutes is None),
+        holes_count_until=first_end(outlook.surfaces.values(), club),
         why=outlook.why,
         words=outlook.words,
         notes=tuple(
@@ -154,7 +108,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
             for note in outlook.notes
         ),
         limits=tuple(limit_in_words(held, voice) for held in outlook.limits),
-        lines=tuple(_lines(outlook, stories, voice)),
+        lines=tuple(status_lines(outlook, stories, club, voice)),
         holes=tuple(hole_marks(outlook.surfaces.values(), voice)),
         coming=tuple(coming_work(outlook, stories, voice)),
     )
@@ -169,13 +123,21 @@ def _opening_and_rest(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple
     return voice.sentences([*frost, opening]), rest
 
 
+def _not_known(club: Club, voice: Voice, *, today: bool) -> str:
+    """Of a day without an entry, or of a day on which the entry has become too old."""
+    if today:
+        return voice.say("status-not-entered-today", course=club.course)
+    return voice.say("status-entry-too-old", course=club.course)
+
+
 def _sentence(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, str]:
     """How the course is, in two parts that follow each other; the second may be empty."""
     if not outlook.morning_is_fresh:
         if outlook.morning_at is None:
             return voice.say("status-never-entered", course=club.course), ""
         last = voice.say("status-last-entered", moment=voice.moment(outlook.morning_at))
-        return voice.say("status-not-entered-today", course=club.course), last
+        earlier = outlook.morning_at.astimezone(club.time_zone).date() < outlook.as_of.date()
+        return _not_known(club, voice, today=earlier), last
     by_play: dict[Play, list[Surface]] = {}
     for surface in outlook.surfaces.values():
         by_play.setdefault(surface.play, []).append(surface.surface)
@@ -188,118 +150,3 @@ def _sentence(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, st
     if by_play.keys() & {Play.OPEN, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN}:
         return capital(voice.say("status-open-but", course=club.course)), voice.say("status-but", clauses=clauses)
     return voice.sentence(clauses), ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Alike:
-    """What surfaces must share to stand in one line."""
-
-    play: Play
-    job: str
-    work: Work | None
-    said_at: datetime | None
-    together: tuple[str, ...]
-    others: tuple[tuple[str, Work], ...]
-
-
-def _alike(surface: SurfaceOutlook) -> _Alike:
-    current = surface.current if surface.current and surface.current.work in _HEALING_OR_WORK else None
-    return _Alike(
-        play=surface.play,
-        job=current.job.id if current else "",
-        work=current.work if current else None,
-        said_at=surface.said_at,
-        together=current.hours.together if current and current.hours else (),
-        others=tuple((other.job.title, other.work) for other in surface.others),
-    )
-
-
-def _lines(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice) -> Iterable[StatusLine]:
-    groups: dict[_Alike, list[SurfaceOutlook]] = {}
-    for surface in outlook.surfaces.values():
-        alike = _alike(surface)
-        if surface.play is Play.OPEN and alike.work is None:
-            continue
-        if surface.play is Play.NOT_KNOWN and alike.work is None and surface.last_play in (Play.OPEN, None):
-            continue  # the sentence has said already that the whole course is not known
-        groups.setdefault(alike, []).append(surface)
-    for alike, surfaces in sorted(groups.items(), key=lambda group: _importance(group[1])):
-        story = stories.get(alike.job)
-        yield StatusLine(
-            surfaces=tuple(surface.surface.id for surface in surfaces),
-            where=capital(places_in_words((surface.surface for surface in surfaces), voice)),
-            play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
-            play_key=slug_of(alike.play),
-            work=voice.name("status-work", alike.work) if alike.work else "",
-            why=story.job.title if story else _why(surfaces[0], voice),
-            also=voice.joined([_also(title, work, voice) for title, work in alike.others]),
-            dates=tuple(_dates(surfaces, story, outlook.as_of, voice)) if story else (),
-            entered=voice.moment(alike.said_at) if alike.said_at else "",
-            notice_id=alike.job,
-        )
-
-
-def _also(title: str, work: Work, voice: Voice) -> str:
-    return voice.say("status-also", job=title, work=voice.name("status-work", work))
-
-
-def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:
-    """Greens first, then tees, since they decide a round; among them the worst first, then the most."""
-    kinds = (SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.FAIRWAY)
-    kind = surfaces[0].surface.kind
-    rank = kinds.index(kind) if kind in kinds else len(kinds)
-    return rank, WORST_FIRST.index(surfaces[0].play), -len(surfaces)
-
-
-def _play_or_last(surface: SurfaceOutlook, play: Play, count: int, voice: Voice) -> str:
-    if play is not Play.NOT_KNOWN or surface.last_play is None:
-        return play_in_words(play, voice, count)
-    then = play_in_words(surface.last_play, voice, count)
-    if surface.said_at is None:
-        return voice.say("status-not-known-then", play=then)
-    return voice.say("status-not-known-since", day=voice.day(surface.said_at.date()), play=then)
-
-
-def _why(surface: SurfaceOutlook, voice: Voice) -> str:
-    reason = surface.reasons[0]
-    return capital(reason.words) or reason_in_words(reason, voice)
-
-
-def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime, voice: Voice) -> Iterable[StatusDate]:
-    works = [surface.current for surface in surfaces if surface.current is not None]
-    in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
-    outlook = story.changes[-1].outlook
-    again = partial(StatusDate, milestone=Milestone.REOPENING, given=reopening_as_dates(works, as_of, voice))
-    if any(work.done_at is None for work in works):
-        ends = Ending.DONE if in_play else Ending.OPEN
-        yield again(name=ends.name_in(voice), value=reopening_in_words(works, as_of, voice, ends=ends))
-    elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
-        yield again(name=voice.say("hours-open-again"), value=reopening_in_words(works, as_of, voice, is_closed=True))
-    elif is_over_with_the_work(outlook):
-        value = published_in_words(story.published, outlook, voice)
-        yield StatusDate(
-            name=end_of(outlook).name_in(voice), value=value, milestone=Milestone.REOPENING, given=story.published
-        )
-    if is_over_with_the_work(outlook):
-        return  # nothing comes after that
-    settled = _settled(surfaces)
-    if settled is not None and settled.is_given:
-        name, value = voice.say("status-putts-roll-true"), range_in_words(settled, voice)
-        yield StatusDate(name=name, value=value, milestone=Milestone.SETTLED, given=settled)
-    whole = len(works) == len(without_called_off(outlook).surfaces)
-    yield StatusDate(
-        name=voice.say("status-normal") if whole else voice.say("status-normal-of-the-last"),
-        value=published_in_words(story.published, outlook, voice),
-        milestone=Milestone.BACK_TO_NORMAL,
-        given=None if has_no_date_until_done(story.published, outlook, voice) else story.published,
-    )
-
-
-def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
-    if any(surface.surface.kind is not SurfaceKind.GREEN for surface in surfaces):
-        return None
-    ranges = [s.current.dates[Milestone.SETTLED] for s in surfaces if s.current and s.current.recovery]
-    given = [one for one in ranges if one.allow_until is not None and one.likely is not None]
-    if not given or len(given) < len(surfaces):
-        return None
-    return max(given, key=lambda one: (one.allow_until or date.min, one.likely or date.min))

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from datetime import date, datetime, time, timedelta
+from datetime import date, datetime, timedelta
 from importlib.resources import files
 from typing import Final
 
@@ -18,7 +18,7 @@ from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.notice import Notice
-from swardcast.notices.status import StatusDate, StatusLine
+from swardcast.notices.status_lines import StatusDate, StatusLine
 from swardcast.notices.words import places_in_words
 from swardcast.outlets.short_addresses import short_addresses, site_address
 from swardcast.outlook.dates import DateRange
@@ -89,7 +89,7 @@ def _status(bulletin: Bulletin) -> dict[str, object]:
         "sentence_once_over": _once_over(bulletin),
         "entered_at": _moment(status.entered_at.astimezone(club.time_zone)) if status.entered_at else None,
         "fresh": status.fresh,
-        "fresh_until": _moment(_end_of_day(as_of)) if status.fresh else None,
+        "fresh_until": _moment(status.counts_until) if status.counts_until else None,
         "limits": _limits(bulletin),
         "lines": [_line(line, bulletin) for line in status.lines],
         "holes": [
@@ -109,13 +109,8 @@ def _once_over(bulletin: Bulletin) -> str:
     entered = status.entered_at.astimezone(club.time_zone)
     moment = voice.on(date(entered.year + 1, 1, 1)).moment(entered)  # a reader of another year needs the year
     if status.fresh:
-        return voice.say("status-file-once-over", course=club.course, moment=moment, sentence=status.sentence)
-    not_known = voice.say("status-not-entered-today", course=club.course)
-    return voice.sentences([not_known, voice.say("status-last-entered", moment=moment)])
-
-
-def _end_of_day(moment: datetime) -> datetime:
-    return datetime.combine(moment.date() + timedelta(days=1), time(0), tzinfo=moment.tzinfo)
+        return voice.say("status-file-once-over", unknown=status.once_over, moment=moment, sentence=status.sentence)
+    return voice.sentences([status.once_over, voice.say("status-last-entered", moment=moment)])
 
 
 def _moment(moment: datetime) -> str:

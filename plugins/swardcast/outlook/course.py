@@ -27,7 +27,7 @@ from swardcast.records.club import Grass, SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, MorningStatus, NoteToMembers
 from swardcast.records.plan import Play
-from swardcast.records.standing import morning_of, standing_entries
+from swardcast.records.standing import counts_until, standing_entries
 
 __all__ = ["assess_course", "assess_jobs"]
 
@@ -117,7 +117,7 @@ def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> C
     latest = latest_statements(statements(known, entries))
     mornings = [entry for entry in entries if isinstance(entry, MorningStatus)]
     morning = mornings[-1] if mornings else None
-    fresh = morning_of(entries, local.date())
+    fresh = morning if morning and _counts(morning.head.true_from, records, local) else None
     works = _works_by_surface(jobs.values())
     return CourseOutlook(
         as_of=local,
@@ -132,6 +132,10 @@ def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> C
         words=fresh.head.words if fresh else "",
         notes=_fresh_notes(entries, local),
     )
+
+
+def _counts(said: datetime, records: ClubRecords, local: datetime) -> bool:
+    return said.date() == local.date() and local < counts_until(said, records.club)
 
 
 def _fresh_notes(entries: Sequence[Entry], local: datetime) -> tuple[NoteToMembers, ...]:
@@ -159,7 +163,7 @@ def _surface(
     play, at, reason = Play.NOT_KNOWN, None, Reason(kind=ReasonKind.NO_FRESH_ENTRY, source="log")
     if said is not None:
         at = said[1].at
-        fresh = at.date() == local.date()
+        fresh = _counts(at, records, local)
         play = said[0] if fresh else Play.NOT_KNOWN
         reason = (
             said[1].reason if fresh else Reason(kind=ReasonKind.NO_FRESH_ENTRY, source=said[1].reason.source, at=at)

@@ -9,7 +9,8 @@ Precedence, spelled out once:
    something has to heal, unless by plan it stays closed (or on its temporary green) for a time or has follow-up work to
    come; an entry's own
    `play` goes before all of that. A hold-up alone says nothing of play. The latest word on a surface counts.
-3. A word holds until the end of its day. After that play is "not known since" until somebody says so again:
+3. A word holds until the end of its day, or as long as the club lets an entry count where that is shorter
+   (`records.standing.counts_until`). After that play is "not known since" until somebody says so again:
    yesterday's state is never repeated as today's.
 4. A limit (trolleys, preferred lies, frost delay and so on) holds to the end of its day, or until the time of that day
    or the later day that was typed, or until it is named again, also as "lifted". A later entry that does not name it

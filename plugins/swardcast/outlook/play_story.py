@@ -13,7 +13,7 @@ from swardcast.outlook.play import Statement, latest_statements, says_done_of_wh
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Correction, Entry, MorningStatus, NoteToMembers, Progress, Step
 from swardcast.records.plan import Play
-from swardcast.records.standing import standing_entries
+from swardcast.records.standing import counts_until, standing_entries
 
 __all__ = ["PlayChange", "play_changes"]
 
@@ -115,8 +115,13 @@ class _Listener:
         return says_done_of_what_lasts(entry, self.records.jobs.get(getattr(entry, "job", "")))
 
     def _changed_play(self, at: datetime, entries: Sequence[Entry], opens: Sequence[Entry]) -> dict[str, Play]:
-        today = at.astimezone(self.records.club.time_zone).date()
-        fresh = {name: play for name, (play, said) in self._latest.items() if said.at.date() == today}
+        club = self.records.club
+        today = at.astimezone(club.time_zone).date()
+        fresh = {
+            name: play
+            for name, (play, said) in self._latest.items()
+            if said.at.date() == today and at < counts_until(said.at, club)
+        }
         changed = changed_play(self.told, fresh)
         self.told.update(fresh)
         by_work = {entry.head.id for entry in entries if not (isinstance(entry, MorningStatus) or entry in opens)}

@@ -300,7 +300,7 @@ class CourseOutlook:
         surfaces: every surface by id.
         jobs: every announced job by id.
         morning_at: when the latest morning entry was made, or None.
-        morning_is_fresh: whether that was today.
+        morning_is_fresh: whether it still counts.
         limits: what holds about trolleys, preferred lies and so on, each with its entry.
         why: that entry's reason, or "".
         words: that entry's own words, or "".

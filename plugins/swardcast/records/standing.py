@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import date
+from datetime import UTC, date, datetime, time, timedelta
 
+from swardcast.records.club import Club
 from swardcast.records.log import (
     BackToNormal,
     Correction,
@@ -16,7 +17,7 @@ from swardcast.records.log import (
     Step,
 )
 
-__all__ = ["as_entered", "morning_of", "rank", "standing_entries", "withdrawn_ids"]
+__all__ = ["as_entered", "counts_until", "morning_of", "rank", "standing_entries", "withdrawn_ids"]
 
 
 def as_entered(entries: Iterable[Entry]) -> tuple[Entry, ...]:
@@ -27,6 +28,25 @@ def as_entered(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 def withdrawn_ids(entries: Iterable[Entry]) -> frozenset[str]:
     """Name the entries that corrections among these withdraw or replace."""
     return frozenset(entry.corrects for entry in entries if isinstance(entry, Correction))
+
+
+def counts_until(said: datetime, club: Club) -> datetime:
+    """Tell until when a word on play counts; from then on nobody knows how play stands.
+
+    Args:
+        said: the moment from which it was true, aware.
+        club: the club.
+
+    Returns:
+        The end of its day, or the club's own limit where that comes sooner; in the club's time.
+    """
+    local = said.astimezone(club.time_zone)
+    end_of_day = datetime.combine(local.date() + timedelta(days=1), time(0), tzinfo=club.time_zone)
+    if club.entry_counts_for_minutes is None:
+        return end_of_day
+    # Clocks may change in between, and hours are hours.
+    too_old = said.astimezone(UTC) + timedelta(minutes=club.entry_counts_for_minutes)
+    return min(end_of_day, too_old.astimezone(club.time_zone))
 
 
 def morning_of(entries: Iterable[Entry], day: date) -> MorningStatus | None:

@@ -58,6 +58,8 @@ status-but = but { $clauses }.
 status-never-entered = We do not know yet how { $course } is: no morning entry has been made.
 # The first part; status-last-entered follows.
 status-not-entered-today = We do not know yet how { $course } is today.
+# The same where the entry of the day no longer counts.
+status-entry-too-old = We do not know how { $course } is now.
 status-last-entered = The last morning entry was made at { $moment }.
 
 ## What is not simply open

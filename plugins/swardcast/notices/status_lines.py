@@ -1,0 +1,221 @@
+"""The lines of the course status: what is not simply open, why, until when, and when that was last entered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime
+from functools import partial
+from typing import Final
+
+from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.ends import end_of, has_no_date_until_done, is_over_with_the_work, published_in_words
+from swardcast.notices.hole_marks import WORST_FIRST
+from swardcast.notices.hours import Ending, reopening_as_dates, reopening_in_words
+from swardcast.notices.play import play_in_words
+from swardcast.notices.reasons import reason_in_words
+from swardcast.notices.words import places_in_words, range_in_words
+from swardcast.outlook.job_ranges import without_called_off
+from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
+from swardcast.outlook.story import JobStory
+from swardcast.records.club import Club, SurfaceKind
+from swardcast.records.plan import Play
+from swardcast.records.standing import counts_until
+
+__all__ = ["StatusDate", "StatusLine", "first_end", "status_lines"]
+
+_HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatusDate:
+    """A milestone of some surfaces, and when it is reached.
+
+    Args:
+        name: its name in words.
+        value: when, in words.
+        milestone: which one; where the surfaces stay in play during the work, their reopening is the end of it.
+        given: the same as dates, or None where the words give none.
+    """
+
+    name: str
+    value: str
+    milestone: Milestone
+    given: DateRange | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StatusLine:
+    """Surfaces that share a state.
+
+    Args:
+        surfaces: their ids.
+        where: which, in words.
+        play: play in words.
+        play_key: the same as a name for styles: "open-with-care".
+        work: what is going on there in words, such as "work under way" or "healing", or "".
+        why: why.
+        also: further work that is going on or healing there, or "".
+        dates: milestones and their dates, in words and as dates.
+        entered: when that was last entered, in words.
+        counts_until: the moment from which that is too old, or None where it is so already.
+        once_over: play from then on, in words.
+        notice_id: the notice that tells more, or "".
+    """
+
+    surfaces: tuple[str, ...]
+    where: str
+    play: str
+    play_key: str
+    work: str
+    why: str
+    also: str
+    dates: tuple[StatusDate, ...]
+    entered: str
+    counts_until: datetime | None
+    once_over: str
+    notice_id: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Alike:
+    """What surfaces must share to stand in one line."""
+
+    play: Play
+    job: str
+    work: Work | None
+    said_at: datetime | None
+    together: tuple[str, ...]
+    others: tuple[tuple[str, Work], ...]
+
+
+def _alike(surface: SurfaceOutlook) -> _Alike:
+    current = surface.current if surface.current and surface.current.work in _HEALING_OR_WORK else None
+    return _Alike(
+        play=surface.play,
+        job=current.job.id if current else "",
+        work=current.work if current else None,
+        said_at=surface.said_at,
+        together=current.hours.together if current and current.hours else (),
+        others=tuple((other.job.title, other.work) for other in surface.others),
+    )
+
+
+def status_lines(
+    outlook: CourseOutlook, stories: Mapping[str, JobStory], club: Club, voice: Voice
+) -> Iterable[StatusLine]:
+    """Put into lines what is not simply open, and where work goes on or heals.
+
+    Args:
+        outlook: how the course stands.
+        stories: published dates by job.
+        club: the club.
+        voice: the language and the day of the reader.
+
+    Yields:
+        Lines, most important first.
+    """
+    groups: dict[_Alike, list[SurfaceOutlook]] = {}
+    for surface in outlook.surfaces.values():
+        alike = _alike(surface)
+        if surface.play is Play.OPEN and alike.work is None:
+            continue
+        if surface.play is Play.NOT_KNOWN and alike.work is None and surface.last_play in (Play.OPEN, None):
+            continue  # the sentence has said already that the whole course is not known
+        groups.setdefault(alike, []).append(surface)
+    for alike, surfaces in sorted(groups.items(), key=lambda group: _importance(group[1])):
+        story = stories.get(alike.job)
+        yield StatusLine(
+            surfaces=tuple(surface.surface.id for surface in surfaces),
+            where=capital(places_in_words((surface.surface for surface in surfaces), voice)),
+            play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
+            play_key=slug_of(alike.play),
+            work=voice.name("status-work", alike.work) if alike.work else "",
+            why=story.job.title if story else _why(surfaces[0], voice),
+            also=voice.joined([_also(title, work, voice) for title, work in alike.others]),
+            dates=tuple(_dates(surfaces, story, outlook.as_of, voice)) if story else (),
+            entered=voice.moment(alike.said_at) if alike.said_at else "",
+            counts_until=first_end(surfaces, club),
+            once_over=_play_or_last(surfaces[0], Play.NOT_KNOWN, len(surfaces), voice),
+            notice_id=alike.job,
+        )
+
+
+def _also(title: str, work: Work, voice: Voice) -> str:
+    return voice.say("status-also", job=title, work=voice.name("status-work", work))
+
+
+def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:
+    """Greens first, then tees, since they decide a round; among them the worst first, then the most."""
+    kinds = (SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.FAIRWAY)
+    kind = surfaces[0].surface.kind
+    rank = kinds.index(kind) if kind in kinds else len(kinds)
+    return rank, WORST_FIRST.index(surfaces[0].play), -len(surfaces)
+
+
+def _play_or_last(surface: SurfaceOutlook, play: Play, count: int, voice: Voice) -> str:
+    if play is not Play.NOT_KNOWN or surface.last_play is None:
+        return play_in_words(play, voice, count)
+    then = play_in_words(surface.last_play, voice, count)
+    if surface.said_at is None:
+        return voice.say("status-not-known-then", play=then)
+    return voice.say("status-not-known-since", day=voice.day(surface.said_at.date()), play=then)
+
+
+def _why(surface: SurfaceOutlook, voice: Voice) -> str:
+    reason = surface.reasons[0]
+    return capital(reason.words) or reason_in_words(reason, voice)
+
+
+def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime, voice: Voice) -> Iterable[StatusDate]:
+    works = [surface.current for surface in surfaces if surface.current is not None]
+    in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
+    outlook = story.changes[-1].outlook
+    again = partial(StatusDate, milestone=Milestone.REOPENING, given=reopening_as_dates(works, as_of, voice))
+    if any(work.done_at is None for work in works):
+        ends = Ending.DONE if in_play else Ending.OPEN
+        yield again(name=ends.name_in(voice), value=reopening_in_words(works, as_of, voice, ends=ends))
+    elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
+        yield again(name=voice.say("hours-open-again"), value=reopening_in_words(works, as_of, voice, is_closed=True))
+    elif is_over_with_the_work(outlook):
+        value = published_in_words(story.published, outlook, voice)
+        yield StatusDate(
+            name=end_of(outlook).name_in(voice), value=value, milestone=Milestone.REOPENING, given=story.published
+        )
+    if is_over_with_the_work(outlook):
+        return  # nothing comes after that
+    settled = _settled(surfaces)
+    if settled is not None and settled.is_given:
+        name, value = voice.say("status-putts-roll-true"), range_in_words(settled, voice)
+        yield StatusDate(name=name, value=value, milestone=Milestone.SETTLED, given=settled)
+    whole = len(works) == len(without_called_off(outlook).surfaces)
+    yield StatusDate(
+        name=voice.say("status-normal") if whole else voice.say("status-normal-of-the-last"),
+        value=published_in_words(story.published, outlook, voice),
+        milestone=Milestone.BACK_TO_NORMAL,
+        given=None if has_no_date_until_done(story.published, outlook, voice) else story.published,
+    )
+
+
+def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
+    if any(surface.surface.kind is not SurfaceKind.GREEN for surface in surfaces):
+        return None
+    ranges = [s.current.dates[Milestone.SETTLED] for s in surfaces if s.current and s.current.recovery]
+    given = [one for one in ranges if one.allow_until is not None and one.likely is not None]
+    if not given or len(given) < len(surfaces):
+        return None
+    return max(given, key=lambda one: (one.allow_until or date.min, one.likely or date.min))
+
+
+def first_end(surfaces: Iterable[SurfaceOutlook], club: Club) -> datetime | None:
+    """Tell when the first word on some surfaces no longer counts.
+
+    Args:
+        surfaces: the surfaces.
+        club: the club.
+
+    Returns:
+        The moment, or None where nothing is known of any of them.
+    """
+    ends = [counts_until(one.said_at, club) for one in surfaces if one.said_at and one.play is not Play.NOT_KNOWN]
+    return min(ends, default=None)
