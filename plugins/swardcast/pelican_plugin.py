@@ -52,6 +52,7 @@ from swardcast.outlets.html import (
 from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.look_files import badge_size_px, look_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
+from swardcast.outlets.offline import is_kept, offline_artifact
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.own_words import own_words_html
 from swardcast.outlets.pictures.figure import growth_html, healing_html, promises_html
@@ -90,6 +91,7 @@ def connect() -> None:
     signals.page_generator_finalized.connect(_add_withdrawn_pages)
     signals.get_generators.connect(_generators)
     signals.finalized.connect(_check_output)
+    signals.finalized.connect(_keep_for_offline)
 
 
 def _check_settings(pelican: Any) -> None:
@@ -330,3 +332,10 @@ def _check_output(pelican: Any) -> None:
         if not (output / name).is_file():
             message = f"the build left no {name}"
             raise SwardcastError(message)
+
+
+def _keep_for_offline(pelican: Any) -> None:
+    """Last of all, since what a phone keeps is named by its content, the theme's own files among it."""
+    output, theme = Path(pelican.output_path), str(pelican.settings["THEME_STATIC_DIR"])
+    found = {path.relative_to(output).as_posix(): path for path in sorted(output.rglob("*")) if path.is_file()}
+    _write(output, offline_artifact({name: path.read_bytes() for name, path in found.items() if is_kept(name, theme)}))

@@ -34,6 +34,11 @@ class HoleMark:
     play_key: str
     what: str
 
+    @property
+    def words(self) -> str:
+        """How it stands there: what is not simply open, or else play."""
+        return self.what or self.play
+
 
 def hole_marks(surfaces: Iterable[SurfaceOutlook], voice: Voice) -> Iterator[HoleMark]:
     """Mark each hole of the course with the worst state of play on it.

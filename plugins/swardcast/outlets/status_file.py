@@ -93,8 +93,7 @@ def _status(bulletin: Bulletin) -> dict[str, object]:
         "limits": _limits(bulletin),
         "lines": [_line(line, bulletin) for line in status.lines],
         "holes": [
-            {"hole": hole.hole, "play": hole.play_key.replace("-", " "), "words": hole.what or hole.play}
-            for hole in status.holes
+            {"hole": hole.hole, "play": hole.play_key.replace("-", " "), "words": hole.words} for hole in status.holes
         ],
         "notices": _notices(bulletin),
         "weather_sources": [_source(source, bulletin.voice) for source in bulletin.weather_sources],

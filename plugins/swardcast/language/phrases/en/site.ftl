@@ -19,6 +19,10 @@ site-notices-description = Notices of { $club }: { $what }.
 site-skip = Go to the content
 site-pages = Pages
 site-status = Course status
+# The same in the menu, where there is room for a short word
+site-menu-status = Status
+# Opens a list of further pages
+site-menu-more = More
 site-notices = Notices
 site-follow = Follow
 site-dates = How dates are worked out
@@ -76,7 +80,9 @@ site-withdrawn = Withdrawn:
 
 site-entered-at = Entered at { $moment }.
 site-check-first = Please check before you set out.
-site-nobody-entered = Nobody has entered today how the course is.
+# Once an entry no longer counts. $sentence: how the course was then; $ago: "26 hours ago", in the reader's browser
+site-was-true = This was true at { $moment }: { $sentence }
+site-was-true-ago = This was true at { $moment }, { $ago }: { $sentence }
 site-ask = Ask { $contacts }.
 site-different = What is different
 site-different-today = What is different today
@@ -89,6 +95,15 @@ site-hole-is = Hole { $hole }: { $what }
 site-holes = { $count ->
     [one] Hole { $holes }:
    *[other] Holes { $holes }:
+}
+# $count of them; what is said when all are alike follows
+site-all-holes = { $count ->
+    [one] The hole:
+   *[other] All { $count } holes:
+}
+# $count of planned jobs, of which three are shown above
+site-coming-all = { $count ->
+   *[other] All { $count } jobs to come
 }
 site-coming = What comes next
 # $when: "from Monday 20 September"
@@ -105,6 +120,17 @@ site-line = { $where }: { $play }.
 site-line-with-work = { $where }: { $play }, { $work }.
 site-fact = { $name }: { $value }
 site-coming-line = { $work }: { $where }, { $when }. { $normal }.
+
+## Without a connection
+
+offline-bar = You are offline.
+offline-known-at = This is what was known at { $moment }.
+offline-title = Without a connection
+offline-what = This phone or computer keeps the last course status that you opened, about 100 KB of it. You can then read it where there is no signal. It says how old it is.
+offline-is-on = The last course status is kept here.
+offline-is-off = The last course status is not kept here.
+offline-turn-off = Do not keep it
+offline-turn-on = Keep it
 
 ## The list of feeds: each feed with its formats, which are links
 
