@@ -17,14 +17,16 @@ from datetime import datetime
 from functools import partial
 from pathlib import Path
 from typing import Any, Final
+from urllib.parse import urlsplit
 
 from markupsafe import escape
 from pelican import signals
 from pelican.contents import Article, Page
-from pelican.generators import ArticlesGenerator, Generator, PagesGenerator
+from pelican.generators import ArticlesGenerator, PagesGenerator
 from pelican.urlwrappers import Category, Tag
 
 from swardcast.artifact import Artifact
+from swardcast.club_templates import with_club_templates
 from swardcast.compose import Bulletin, Pictures, compose_bulletin, compose_pictures
 from swardcast.errors import SwardcastError, nearest
 from swardcast.language.banned import banned_phrases
@@ -40,6 +42,7 @@ from swardcast.outlets.feed_content import in_full, in_short
 from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import (
     feeds_html,
+    missing_html,
     notice_html,
     published_html,
     status_html,
@@ -52,7 +55,6 @@ from swardcast.outlets.html import (
 from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.look_files import badge_size_px, look_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
-from swardcast.outlets.offline import is_kept, offline_artifact
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.own_words import own_words_html
 from swardcast.outlets.pictures.figure import growth_html, healing_html, promises_html
@@ -62,17 +64,19 @@ from swardcast.outlets.preview_picture import Card, draw_card, key_of
 from swardcast.outlets.pro_shop import pro_shop_html
 from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.short_addresses import site_address
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
 from swardcast.outlets.structured_data import course_data, notice_data, script_text, withdrawn_data
 from swardcast.outlook.weather_book import WeatherBook
+from swardcast.pelican_files import MISSING_PAGE, BulletinGenerator, check_output, keep_for_offline
 from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind
 from swardcast.site_source import page_paths
 
-__all__ = ["BulletinGenerator", "connect"]
+__all__ = ["connect"]
 
 _SETTINGS: Final = {"SWARDCAST_CLUB": "demo_content", "SWARDCAST_AS_OF": None, "SWARDCAST_EML": False}
 _PART: Final = re.compile(r"<!--\s*swardcast:([^>]*?)-->")
@@ -89,9 +93,10 @@ def connect() -> None:
     signals.page_generator_finalized.connect(_add_status_page)
     signals.page_generator_finalized.connect(_add_why_pages)
     signals.page_generator_finalized.connect(_add_withdrawn_pages)
+    signals.page_generator_finalized.connect(_add_missing_page)
     signals.get_generators.connect(_generators)
-    signals.finalized.connect(_check_output)
-    signals.finalized.connect(_keep_for_offline)
+    signals.finalized.connect(check_output)
+    signals.finalized.connect(keep_for_offline)
 
 
 def _check_settings(pelican: Any) -> None:
@@ -101,6 +106,7 @@ def _check_settings(pelican: Any) -> None:
             raise SwardcastError(message)
     for name, default in _SETTINGS.items():
         pelican.settings.setdefault(name, default)
+    with_club_templates(pelican.settings, _FALLBACK_TEMPLATES)
 
 
 def _append_templates(generator: Any) -> None:
@@ -138,6 +144,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
     context["swardcast_pictures"] = pictures
+    context["swardcast_site_path"] = urlsplit(site_address(bulletin.club)).path.rstrip("/")
     context["swardcast_badge_px"] = badge_size_px(bulletin.club.look)
     context["swardcast_feeds"] = feeds_of(bulletin)
     cards = dict(cards_of(bulletin))
@@ -250,6 +257,15 @@ def _add_withdrawn_pages(generator: PagesGenerator) -> None:
         generator.pages.append(page)
 
 
+def _add_missing_page(generator: PagesGenerator) -> None:
+    """The page that hosts show for an address that is not there, by the name that most of them look for."""
+    bulletin: Bulletin = generator.context["bulletin"]
+    voice, address = bulletin.voice, {"url": MISSING_PAGE, "save_as": MISSING_PAGE, "template": "missing"}
+    page = _page(generator, "missing", voice.say("missing-title"), voice.say("missing-what"), **address)
+    page._content = missing_html(voice, f"{generator.context['swardcast_site_path']}/")
+    generator.pages.append(page)
+
+
 def _page(generator: PagesGenerator, folder: str, title: str, summary: str, **more: str) -> Page:
     """A page of ours at the address of a folder, without content yet; `more` is metadata of its own."""
     address = f"{folder}/index.html".lstrip("/")
@@ -306,36 +322,5 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]
     }
 
 
-class BulletinGenerator(Generator):  # type: ignore[misc] # Pelican has no types
-    """Writes the artifacts of our outlets."""
-
-    def generate_output(self, writer: Any) -> None:
-        """Write every artifact below the output folder; Pelican's own writer is for templates."""
-        del writer
-        for artifact in self.context["swardcast_artifacts"]:
-            _write(Path(self.output_path), artifact)
-
-
-def _write(output: Path, artifact: Artifact) -> None:
-    path = output / artifact.path
-    path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_bytes(artifact.data)
-
-
 def _generators(_: Any) -> type[BulletinGenerator]:
     return BulletinGenerator
-
-
-def _check_output(pelican: Any) -> None:
-    output = Path(pelican.output_path)
-    for name in ("index.html", "notices/index.html"):
-        if not (output / name).is_file():
-            message = f"the build left no {name}"
-            raise SwardcastError(message)
-
-
-def _keep_for_offline(pelican: Any) -> None:
-    """Last of all, since what a phone keeps is named by its content, the theme's own files among it."""
-    output, theme = Path(pelican.output_path), str(pelican.settings["THEME_STATIC_DIR"])
-    found = {path.relative_to(output).as_posix(): path for path in sorted(output.rglob("*")) if path.is_file()}
-    _write(output, offline_artifact({name: path.read_bytes() for name, path in found.items() if is_kept(name, theme)}))

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from swardcast.cli.common import add_club_options, new_parser, print_json
-from swardcast.errors import SwardcastError
+from swardcast.errors import InputNeedsAttention, SwardcastError
 from swardcast.site_source import site_source
 
 __all__ = ["parser", "run"]
@@ -70,6 +70,8 @@ def _build(options: argparse.Namespace, fresh: Path) -> None:
     from pelican import Pelican, log
     from pelican.settings import read_settings
 
+    from swardcast.club_templates import template_problem
+
     log.init(level=logging.WARNING, fatal="errors")
     override: dict[str, Any] = {
         "SWARDCAST_CLUB": str(options.club.resolve()),
@@ -90,6 +92,11 @@ def _build(options: argparse.Namespace, fresh: Path) -> None:
     except RuntimeError as error:  # what Pelican raises when an error is fatal
         message = f"the site could not be built: {error}"
         raise SwardcastError(message) from error
+    except Exception as error:
+        problem = template_problem(error, options.club)
+        if problem is None:
+            raise
+        raise InputNeedsAttention([problem]) from error
 
 
 def _silently(pelican: Any) -> None:

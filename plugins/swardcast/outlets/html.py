@@ -21,6 +21,7 @@ from swardcast.records.weather import WeatherSource
 __all__ = [
     "feeds_html",
     "item_html",
+    "missing_html",
     "notice_html",
     "published_html",
     "status_html",
@@ -121,6 +122,20 @@ def feeds_html(feeds: Sequence[Feed], voice: Voice, root: str) -> str:
         HTML; every text is escaped.
     """
     return rendered("feeds.html", voice, feeds=feeds, root=root)
+
+
+def missing_html(voice: Voice, root: str) -> str:
+    """Render what a reader finds at an address that is not there.
+
+    Args:
+        voice: the language.
+        root: address of the site's first page from the root of its host, ending with a slash: whatever the address
+            that was asked for, its depth is not known.
+
+    Returns:
+        HTML without the title; every text is escaped.
+    """
+    return rendered("missing.html", voice, root=root)
 
 
 def sums_html(sums: Sequence[JobSums], voice: Voice) -> str:

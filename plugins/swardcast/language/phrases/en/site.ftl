@@ -121,6 +121,12 @@ site-line-with-work = { $where }: { $play }, { $work }.
 site-fact = { $name }: { $value }
 site-coming-line = { $work }: { $where }, { $when }. { $normal }.
 
+## At an address that is not there
+
+missing-title = This page is not here
+missing-what = The address may be mistyped, or the page has gone.
+missing-notices = All notices
+
 ## Without a connection
 
 offline-bar = You are offline.

@@ -1,0 +1,57 @@
+"""The files that the plugin writes itself: artifacts of our outlets, the map of the pages, what a phone keeps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any, Final
+
+from pelican.generators import Generator
+
+from swardcast.artifact import Artifact
+from swardcast.errors import SwardcastError
+from swardcast.outlets.offline import is_kept, offline_artifact
+from swardcast.outlets.sitemap import NOTICES_LIST, sitemap_artifacts
+
+__all__ = ["MISSING_PAGE", "BulletinGenerator", "check_output", "keep_for_offline"]
+
+MISSING_PAGE: Final = "404.html"
+"""The page that hosts show for an address that is not there, by the name that most of them look for."""
+
+
+class BulletinGenerator(Generator):  # type: ignore[misc] # Pelican has no types
+    """Writes the artifacts of our outlets."""
+
+    def generate_output(self, writer: Any) -> None:
+        """Write every artifact below the output folder; Pelican's own writer is for templates."""
+        del writer
+        for artifact in (*self.context["swardcast_artifacts"], *_sitemap(self.context)):
+            _write(Path(self.output_path), artifact)
+
+
+def _sitemap(context: Any) -> Iterable[Artifact]:
+    lists = [one for one, _ in (*context["categories"], *context["tags"])]
+    pages = {one.save_as for one in (*context["articles"], *context["pages"], *lists)}
+    return sitemap_artifacts(context["bulletin"], {*pages, NOTICES_LIST} - {MISSING_PAGE, ""})
+
+
+def _write(output: Path, artifact: Artifact) -> None:
+    path = output / artifact.path
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_bytes(artifact.data)
+
+
+def check_output(pelican: Any) -> None:
+    """Refuse a site without its two first pages."""
+    output = Path(pelican.output_path)
+    for name in ("index.html", "notices/index.html"):
+        if not (output / name).is_file():
+            message = f"the build left no {name}"
+            raise SwardcastError(message)
+
+
+def keep_for_offline(pelican: Any) -> None:
+    """Write the service worker last of all, since what a phone keeps is named by its content, the theme's own files among it."""
+    output, theme = Path(pelican.output_path), str(pelican.settings["THEME_STATIC_DIR"])
+    found = {path.relative_to(output).as_posix(): path for path in sorted(output.rglob("*")) if path.is_file()}
+    _write(output, offline_artifact({name: path.read_bytes() for name, path in found.items() if is_kept(name, theme)}))
