@@ -6,7 +6,7 @@ import traceback
 from pathlib import Path
 from typing import Any, Final
 
-from jinja2 import TemplateSyntaxError
+from jinja2 import TemplateNotFound, TemplateSyntaxError
 
 from swardcast.errors import InputNeedsAttention, Problem, nearest
 
@@ -67,5 +67,5 @@ def template_problem(error: Exception, club: Path) -> Problem | None:
         file, line = frames[-1].filename, frames[-1].lineno or 0
     path, folder = Path(file), club.resolve()
     shown = path.relative_to(folder).as_posix() if path.is_relative_to(folder) else file
-    said = " ".join(str(error).split()) or type(error).__name__
+    said = f"no template {error.name!r}" if isinstance(error, TemplateNotFound) else " ".join(str(error).split())
     return Problem(file=shown, line=line, found=f"a template that fails ({said})", expected="one that Jinja can fill")

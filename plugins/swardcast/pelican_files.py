@@ -51,7 +51,7 @@ def check_output(pelican: Any) -> None:
 
 
 def keep_for_offline(pelican: Any) -> None:
-    """Write the service worker last of all, since what a phone keeps is named by its content, the theme's own files among it."""
+    """Write the service worker last of all: its version is made of the files that it keeps, the theme's among them."""
     output, theme = Path(pelican.output_path), str(pelican.settings["THEME_STATIC_DIR"])
     found = {path.relative_to(output).as_posix(): path for path in sorted(output.rglob("*")) if path.is_file()}
     _write(output, offline_artifact({name: path.read_bytes() for name, path in found.items() if is_kept(name, theme)}))

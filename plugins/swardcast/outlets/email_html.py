@@ -40,6 +40,7 @@ def email_html(email: Email, club: Club, voice: Voice, sources: Sequence[Weather
         voice,
         email=email,
         club=club,
+        colours=club.look.palette,
         sources=sources,
         own_words=partial(_own_words, page),
         linked=_linked,

@@ -64,7 +64,18 @@ def home_card(bulletin: Bulletin) -> Card:
         Its words, before the font is asked.
     """
     club, what = bulletin.club, bulletin.voice.say("site-description", club=bulletin.club.name).rstrip(".")
-    return Card(club=club.name, headline=what, play=None, state="", where="", label="", normal="", told=club.site)
+    return Card(
+        club=club.name,
+        headline=what,
+        play=None,
+        state="",
+        where="",
+        label="",
+        normal="",
+        told=club.site,
+        band=club.look.palette.band,
+        band_ink=club.look.palette.band_ink,
+    )
 
 
 def notice_card(notice: Notice, bulletin: Bulletin) -> Card:
@@ -91,6 +102,8 @@ def notice_card(notice: Notice, bulletin: Bulletin) -> Card:
         label=row.name if row is not None else "",
         normal=row.value if row is not None else "",
         told=voice.say("site-last-news", day=voice.day(notice.revised_at.astimezone(bulletin.club.time_zone).date())),
+        band=bulletin.club.look.palette.band,
+        band_ink=bulletin.club.look.palette.band_ink,
     )
 
 

@@ -11,6 +11,7 @@ from hashlib import sha256
 from io import BytesIO
 from typing import TYPE_CHECKING, Final
 
+from swardcast.colours import USUAL_PALETTE
 from swardcast.outlets.preview_sign import SIGN_COLOURS, sign_mask
 from swardcast.outlets.preview_text import BOLD, REGULAR, Fitted, fit, font_at
 from swardcast.records.plan import Play
@@ -24,7 +25,7 @@ __all__ = ["HEIGHT_PX", "WIDTH_PX", "Card", "draw_card", "key_of"]
 WIDTH_PX: Final = 1200
 HEIGHT_PX: Final = 630
 
-CLUB, CLUB_INK, PAPER, INK, FAINT, RULE = "#5d2b5a", "#fffaf0", "#fbf7ec", "#1f1b16", "#5b5347", "#cfc3a9"
+PAPER, INK, FAINT, RULE = "#fbf7ec", "#1f1b16", "#5b5347", "#cfc3a9"
 """The colours of the theme by day (tested)."""
 
 _DRAWING: Final = "1"
@@ -51,6 +52,8 @@ class Card:
         label: what the next words are, such as "Back to normal", or "".
         normal: when that is, or "".
         told: when it was told last.
+        band: the club's colour, behind its name.
+        band_ink: the colour of its name.
     """
 
     club: str
@@ -61,6 +64,8 @@ class Card:
     label: str
     normal: str
     told: str
+    band: str = USUAL_PALETTE.band
+    band_ink: str = USUAL_PALETTE.band_ink
 
 
 def key_of(card: Card) -> str:
@@ -114,10 +119,10 @@ def _write(draw: ImageDraw, text: Fitted, left: int, top: int, colour: str) -> N
 
 def _draw_club(picture: Image, draw: ImageDraw, card: Card) -> None:
     """The club's name on its colour, behind the site's mark."""
-    draw.rectangle((0, 0, WIDTH_PX, _BAND - 1), fill=CLUB)
-    picture.paste(CLUB_INK, (_LEFT, (_BAND - 60) // 2), sign_mask(Play.OPEN, 60))
+    draw.rectangle((0, 0, WIDTH_PX, _BAND - 1), fill=card.band)
+    picture.paste(card.band_ink, (_LEFT, (_BAND - 60) // 2), sign_mask(Play.OPEN, 60))
     name = _fit(card.club, 60, (44, 38, 32), BOLD, _WIDE - 84)
-    _write(draw, name, _LEFT + 84, (_BAND - name.height_px) // 2, CLUB_INK)
+    _write(draw, name, _LEFT + 84, (_BAND - name.height_px) // 2, card.band_ink)
 
 
 def _draw_state(picture: Image, draw: ImageDraw, card: Card) -> None:
