@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
 from typing import Final
 
@@ -75,9 +75,9 @@ class Files:
         return path.relative_to(self._folder).as_posix()
 
     def report_strangers(self) -> None:
-        badge = self._badge()
+        is_badge = self._is_badge()
         for path in sorted(self._folder.iterdir()):
-            if path.name not in _KNOWN and path.name != badge and not path.name.startswith("."):
+            if path.name not in _KNOWN and not is_badge(path) and not path.name.startswith("."):
                 expected = f"only: {', '.join(sorted(_KNOWN))}"
                 self._problems.append(
                     Problem(
@@ -88,11 +88,14 @@ class Files:
                     )
                 )
 
-    def _badge(self) -> object:
-        """The name that club.yaml gives the badge's file, whatever it is."""
+    def _is_badge(self) -> Callable[[Path], bool]:
+        """Which file is the badge, club.yaml tells; until that can be read any picture may be."""
         document = self.club_file() if (self._folder / "club.yaml").is_file() else None
-        look = document.value.get("look") if document is not None and isinstance(document.value, dict) else None
-        return look.get("badge") if isinstance(look, dict) else None
+        if document is None or not isinstance(document.value, dict) or not document.value:
+            return lambda path: path.suffix in (".svg", ".png")
+        look = document.value.get("look")
+        name = look.get("badge") if isinstance(look, dict) else None
+        return lambda path: path.name == name
 
     def data(self, relative: str) -> bytes | None:
         """Read a file that is no text; None when it is not there or cannot be read."""

@@ -81,6 +81,7 @@ site-withdrawn = Withdrawn:
 site-entered-at = Entered at { $moment }.
 site-check-first = Please check before you set out.
 # Once an entry no longer counts. $sentence: how the course was then; $ago: "26 hours ago", in the reader's browser
+site-age = That was { $ago }.
 site-was-true = This was true at { $moment }: { $sentence }
 site-was-true-ago = This was true at { $moment }, { $ago }: { $sentence }
 site-ask = Ask { $contacts }.
