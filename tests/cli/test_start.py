@@ -13,6 +13,7 @@ from swardcast.cli import start
 from swardcast.errors import SwardcastError
 from swardcast.reading.folder import read_club_folder
 from tests.cli.conftest import Done
+from tests.conftest import DEMO
 
 SURFACES = 9 + 1 + 9 + 6  # nine greens, a practice green, nine tees, six fairways
 
@@ -120,3 +121,18 @@ def test_the_remarks_about_weather_are_a_block_that_works(swardcast: Callable[..
     )
     (folder / "weather" / "observed.csv").write_text(export, encoding="utf-8")
     assert read_club_folder(folder).weather.observed_c == {date(2027, 8, 23): 10.0}
+
+
+def test_the_remarks_on_the_look_are_ready_to_be_used(swardcast: Callable[..., Done], tmp_path: Path) -> None:
+    folder = tmp_path / "my-club"
+    swardcast("start", str(folder))
+    told = (folder / "club.yaml").read_text(encoding="utf-8")
+    for line in ("look:", "  badge: ", "  colour: ", "  second colour: ", "entry counts for: "):
+        assert told.count(f"# {line}") == 1
+        told = told.replace(f"# {line}", line)
+    (folder / "club.yaml").write_text(told, encoding="utf-8")
+    shutil.copy(DEMO / "badge.svg", folder / "badge.svg")
+    club = read_club_folder(folder).club
+    assert (club.look.palette.band, club.look.palette.stripe) == ("#1f4d3a", "#d9b44a")
+    assert club.look.badge is not None
+    assert club.entry_counts_for_minutes == 600
