@@ -52,7 +52,7 @@ def test_buttons_stay_hidden_until_a_script_can_copy(demo_site: Path) -> None:
     for button in buttons:
         if target := button.get("data-copy"):
             assert len(root.xpath(f"//*[@id='{target}']")) == 1
-    assert root.xpath("//script/@src") == ["../../theme/js/copy.js"]
+    assert root.xpath("//script/@src") == ["../../theme/js/page.js", "../../theme/js/copy.js"]
     assert (demo_site / "theme" / "js" / "copy.js").is_file()
     assert len(set(root.xpath("//@id"))) == len(root.xpath("//@id"))
 

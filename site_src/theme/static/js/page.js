@@ -19,7 +19,8 @@
       if (Date.now() < Date.parse(one.dataset.until)) continue;
       const instead = one.querySelector(":scope > template");
       one.removeAttribute("data-until");
-      one.replaceChildren(...(instead ? [instead.content] : []));
+      one.textContent = "";
+      if (instead) one.appendChild(instead.content);
     }
     for (const one of document.querySelectorAll("[data-since]")) {
       const words = ago(one.dataset.since);
