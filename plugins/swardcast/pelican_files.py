@@ -31,8 +31,9 @@ class BulletinGenerator(Generator):  # type: ignore[misc] # Pelican has no types
 
 def _sitemap(context: Any) -> Iterable[Artifact]:
     lists = [one for one, _ in (*context["categories"], *context["tags"])]
-    pages = {one.save_as for one in (*context["articles"], *context["pages"], *lists)}
-    return sitemap_artifacts(context["bulletin"], {*pages, NOTICES_LIST} - {MISSING_PAGE, ""})
+    found = (*context["articles"], *context["pages"], *lists)
+    pages = {one.save_as for one in found if one.save_as and getattr(one, "robots", "") != "noindex"}
+    return sitemap_artifacts(context["bulletin"], {*pages, NOTICES_LIST})
 
 
 def _write(output: Path, artifact: Artifact) -> None:

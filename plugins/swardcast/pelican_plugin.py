@@ -260,7 +260,10 @@ def _add_withdrawn_pages(generator: PagesGenerator) -> None:
 def _add_missing_page(generator: PagesGenerator) -> None:
     """The page that hosts show for an address that is not there, by the name that most of them look for."""
     bulletin: Bulletin = generator.context["bulletin"]
-    voice, address = bulletin.voice, {"url": MISSING_PAGE, "save_as": MISSING_PAGE, "template": "missing"}
+    voice, address = (
+        bulletin.voice,
+        {"url": MISSING_PAGE, "save_as": MISSING_PAGE, "template": "missing", "robots": "noindex"},
+    )
     page = _page(generator, "missing", voice.say("missing-title"), voice.say("missing-what"), **address)
     page._content = missing_html(voice, f"{generator.context['swardcast_site_path']}/")
     generator.pages.append(page)

@@ -138,6 +138,9 @@ def test_the_site_has_its_page_and_no_list_of_it(
     assert to_it == ["index.html"]  # the latest news of the feed, which say that it was withdrawn
     news = html.parse(output / "index.html").getroot().xpath("//a[contains(@href, 'notices/again')]")
     assert "this notice was withdrawn" in news[0].text_content()
+    mapped = (output / "sitemap.xml").read_text(encoding="utf-8")
+    assert "/notices/spring/" in mapped
+    assert "/notices/again/" not in mapped
 
 
 def test_asked_to_explain_it_the_command_says_that_it_was_withdrawn(
