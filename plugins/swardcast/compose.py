@@ -34,7 +34,7 @@ from swardcast.outlook.week_growth import usual_grass, week_of_growth
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
-from swardcast.records.standing import standing_entries
+from swardcast.records.standing import notes_withdrawn, standing_entries, without_words_of
 from swardcast.records.weather import WeatherSource
 
 __all__ = ["Bulletin", "Pictures", "compose_bulletin", "compose_pictures", "notice_as_told"]
@@ -144,6 +144,8 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
 def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
     """Word a notice as it stood when members heard of an item: a later bulletin gives the same.
 
+    Only a note that has been withdrawn since has lost its words there, as in its own item.
+
     Args:
         bulletin: the bulletin that has the item.
         item: the item.
@@ -156,7 +158,7 @@ def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
     if story is None or not told:
         return None
     changes = story.changes[: told[0]]
-    known = bulletin.records.known_at(item.at)
+    known = without_words_of(notes_withdrawn(bulletin.records), bulletin.records).known_at(item.at)
     limits = limits_in_force(standing_entries(known.entries), item.at)
     return _notice(changes[-1].outlook, replace(story, changes=changes, untold=None), known, limits, item.at)
 

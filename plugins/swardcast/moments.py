@@ -51,7 +51,7 @@ def as_of_from(text: str | datetime | None, zone: ZoneInfo, *, now: datetime) ->
         return now.astimezone(zone)
     if isinstance(text, datetime):
         return text.replace(tzinfo=zone) if text.tzinfo is None else text.astimezone(zone)
-    written = f"{text.strip()}T12:00" if _DAY_ONLY.match(text.strip()) else text.strip()
+    written = f"{text.strip()}T12:00" if _DAY_ONLY.fullmatch(text.strip()) else text.strip()
     try:
         moment = datetime.fromisoformat(written)
     except ValueError:

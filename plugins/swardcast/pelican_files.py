@@ -13,7 +13,10 @@ from swardcast.errors import SwardcastError
 from swardcast.outlets.offline import is_kept, offline_artifact
 from swardcast.outlets.sitemap import NOTICES_LIST, sitemap_artifacts
 
-__all__ = ["MISSING_PAGE", "BulletinGenerator", "check_output", "keep_for_offline"]
+__all__ = ["MADE", "MISSING_PAGE", "BulletinGenerator", "check_output", "keep_for_offline"]
+
+MADE: Final = "made_by_swardcast"
+"""Where Pelican's settings hold the paths of our files from the making to the end: nothing else is handed on."""
 
 MISSING_PAGE: Final = "404.html"
 """The page that hosts show for an address that is not there, by the name that most of them look for."""
@@ -43,12 +46,14 @@ def _write(output: Path, artifact: Artifact) -> None:
 
 
 def check_output(pelican: Any) -> None:
-    """Refuse a site without its two first pages."""
+    """Refuse a site that lacks anything that was made: whoever swaps sites relies on it."""
     output = Path(pelican.output_path)
-    for name in ("index.html", "notices/index.html"):
-        if not (output / name).is_file():
-            message = f"the build left no {name}"
-            raise SwardcastError(message)
+    wanted = ("index.html", "notices/index.html", *pelican.settings[MADE])
+    missing = [name for name in wanted if not (output / name).is_file()]
+    if missing:
+        more = f" and {len(missing) - 1} more" if len(missing) > 1 else ""
+        message = f"the build left no {missing[0]}{more}, of {len(wanted)} files"
+        raise SwardcastError(message)
 
 
 def keep_for_offline(pelican: Any) -> None:

@@ -69,7 +69,7 @@ from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
 from swardcast.outlets.structured_data import course_data, notice_data, script_text, withdrawn_data
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.pelican_files import MISSING_PAGE, BulletinGenerator, check_output, keep_for_offline
+from swardcast.pelican_files import MADE, MISSING_PAGE, BulletinGenerator, check_output, keep_for_offline
 from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
@@ -179,8 +179,11 @@ def _feeds(bulletin: Bulletin) -> tuple[Artifact, ...]:
 
 def _add_articles(generator: ArticlesGenerator) -> None:
     bulletin: Bulletin = generator.context["bulletin"]
-    for notice in bulletin.notices:
-        generator.articles.append(_article(generator, notice))
+    notices = [_article(generator, notice) for notice in bulletin.notices]
+    generator.articles += notices
+    pages = [notice.save_as for notice in notices if notice.save_as]
+    made = (*pages, *(one.path for one in generator.context["swardcast_artifacts"]))
+    generator.settings[MADE] = made
     generator.articles.sort(key=lambda article: (article.date, article.slug), reverse=True)
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 import sys
+import time
 from collections.abc import Callable
 from contextlib import suppress
 from hashlib import sha256
@@ -19,6 +20,10 @@ __all__ = ["MOST_KEPT", "cache_folder", "cached", "tidy"]
 
 MOST_KEPT: Final = 500
 """Pictures kept, the least lately used going first: about 20 MB. Judgement."""
+
+_FRESH: Final = ".new"
+_LONGEST_WRITING_S: Final = 3600.0
+"""Whatever is half-written for longer belongs to no build that goes on: judgement."""
 
 _DIGEST_BYTES: Final = sha256().digest_size
 
@@ -83,23 +88,30 @@ def _kept(file: Path) -> bytes | None:
 def _keep(file: Path, data: bytes) -> None:
     """Another build may read or write the same picture at the same time, so it appears at once and whole."""
     file.parent.mkdir(parents=True, exist_ok=True)
-    with NamedTemporaryFile(dir=file.parent, suffix=".new", delete=False) as fresh:
-        fresh.write(sha256(data).digest() + data)
-    try:
-        Path(fresh.name).replace(file)
-    except OSError:
-        Path(fresh.name).unlink(missing_ok=True)
-        raise
+    with NamedTemporaryFile(dir=file.parent, suffix=_FRESH, delete=False) as fresh:
+        path = Path(fresh.name)
+        try:
+            fresh.write(sha256(data).digest() + data)
+            fresh.close()  # writes the rest, so it fails where the disk is full
+            path.replace(file)
+        except BaseException:
+            with suppress(OSError):
+                fresh.close()
+            path.unlink(missing_ok=True)
+            raise
 
 
 def tidy(folder: Path | None, most: int = MOST_KEPT) -> None:
-    """Take pictures out that were not used for long.
+    """Take pictures out that were not used for long, and what a build that was killed left half-written.
 
     Args:
         folder: the cache folder, or None.
         most: how many may stay.
     """
     with suppress(OSError):
+        for left in folder.glob(f"*{_FRESH}") if folder is not None else ():
+            if time.time() - left.stat().st_mtime > _LONGEST_WRITING_S:
+                left.unlink(missing_ok=True)
         files = list(folder.glob("*.picture")) if folder is not None else []
         if len(files) > most:
             for file in sorted(files, key=lambda one: one.stat().st_mtime, reverse=True)[most:]:

@@ -5,11 +5,13 @@ Beside each rule its source; where none is named it is common practice of mail p
 
 from __future__ import annotations
 
+import base64
 import email
+import quopri
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from email.message import EmailMessage
 from email.policy import default
 from pathlib import Path
@@ -17,17 +19,19 @@ from zoneinfo import ZoneInfo
 
 import html5lib
 import pytest
-from hypothesis import example, given
+from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 from lxml import html
 
-from swardcast.compose import Bulletin
+from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.notices.notice import Notice, Section, Sentence
+from swardcast.outlets import email as outlet
 from swardcast.outlets.email import LARGEST_BYTES, email_artifacts
-from swardcast.outlets.email_content import current_notices, one_line
+from swardcast.outlets.email_content import current_notices, email_of_notice, one_line
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.records.plan import Part
 from tests.outlets.contrast import contrast
+from tests.outlook.small_club import SmallClub, moment
 
 HOSTILE = "<script>alert(1)</script> & \"quoted\" 'too' 🏌️‍♂️ ירוק =?utf-8?q?x=0A?="
 ZONE = ZoneInfo("Europe/London")
@@ -195,8 +199,8 @@ def test_competitions_and_their_chances_stand_after_the_dates(demo_bulletin_at: 
 
 
 def test_opening_words_are_sent_until_the_work_is_over(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
-    for moment, is_there in (("2027-08-25 12:00", True), ("2027-09-14 09:30", True), ("2027-12-06 08:00", False)):
-        bulletin = demo_bulletin_at(moment)
+    for at, is_there in (("2027-08-25 12:00", True), ("2027-09-14 09:30", True), ("2027-12-06 08:00", False)):
+        bulletin = demo_bulletin_at(at)
         notice = _of(bulletin, "greens-renovation-2027")
         assert "looks forward to this week" in notice.own_words
         made = _made_of(notice, bulletin)
@@ -327,6 +331,69 @@ def test_letters_from_right_to_left_turn_nothing_around_them(demo_bulletin: Bull
     assert not usual.xpath("//*[@dir]")
 
 
+def _unfolded(data: bytes) -> str:
+    """The subject by hand, after RFC 5322, section 2.2.3, and RFC 2047, sections 2 to 6: words of base64 or "Q"."""
+    head = data.partition(b"\r\n\r\n")[0].decode("ascii")
+    (line,) = re.findall(r"^Subject: ((?:.*\r\n[ \t])*.*)$", head, re.MULTILINE)
+    line = re.sub(r"(\?=)[ \t]+(=\?)", r"\1\2", line.rstrip("\r").replace("\r\n", ""))
+
+    def word(match: re.Match[str]) -> str:
+        assert len(match[0]) <= 75
+        by_base64 = match[2].lower() == "b"
+        octets = base64.b64decode(match[3]) if by_base64 else quopri.decodestring(match[3].replace("_", " "))
+        return octets.decode(match[1])  # no character is cut in two (section 5)
+
+    return re.sub(r"=\?([^?]*)\?([bqBQ])\?([^?]*)\?=", word, line)
+
+
+@pytest.fixture(scope="module")
+def planned(tmp_path_factory: pytest.TempPathFactory) -> Bulletin:
+    club = SmallClub(tmp_path_factory.mktemp("planned"))
+    club.job("spring", "05-10")
+    return compose_bulletin(club.records(), moment("05-01"))
+
+
+_TYPED = st.text(st.sampled_from("abc é ü 🏌️ ירוק = ? _ , ; : \" ' ( ) < > @ \u00a0 ﷽ 草 \n"), max_size=220)
+
+
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(_TYPED | st.text(max_size=200))
+@example(
+    "Aération des greens à pointes creuses, sablage et sursemis des départs: du 23 au 27 août, retour à la normale"
+)
+@example("Luknjanje zelenic s praznimi zobmi, rezanje in peskanje: od 23. do 27. avgusta, čas do običajnega stanja")
+@example("Hollow tining the greens, tees and approaches " * 4)
+@example("x" * 1200)
+@example("")
+def test_the_subject_of_a_draft_comes_through_whatever_is_typed(planned: Bulletin, typed: str) -> None:
+    made = email_of_notice(replace(planned.notices[0], headline=typed), planned)
+    data = outlet._draft(made, "<p>short</p>", "short")
+    draft, wanted = _draft(data), made.subject
+    assert _unfolded(data) == wanted
+    assert str(draft["Subject"]) == wanted
+    assert not draft.defects
+    assert set(draft.keys()) == {"Subject", "Date", "X-Unsent", "MIME-Version", "Content-Type"}
+    assert max(map(len, data.split(b"\r\n"))) <= 78
+
+
+def test_work_that_is_over_is_told_for_a_week(demo_bulletin: Bulletin) -> None:
+    ended = _of(demo_bulletin, "practice-green-renovation-2027")
+
+    def names(since: timedelta) -> set[str]:
+        later = replace(demo_bulletin, as_of=ended.revised_at + since)
+        return {notice.id for _, notices in current_notices(later) for notice in notices}
+
+    assert ended.id in names(timedelta(days=7))
+    assert ended.id not in names(timedelta(days=7, minutes=1))
+
+
+def test_a_link_of_the_managers_has_its_address_and_nothing_for_browsers(demo_bulletin: Bulletin) -> None:
+    notice = replace(demo_bulletin.notices[0], own_words="See [us](https://a.example/).")
+    page = html.fromstring(_made_of(notice, demo_bulletin)[f"notices/{notice.id}/email.html"])
+    (link,) = page.xpath("//a[@href='https://a.example/']")
+    assert set(link.attrib) <= {"href", "style"}
+
+
 def test_links_that_the_manager_typed_are_made_whole(demo_bulletin: Bulletin) -> None:
     words = "See [the plan](../../pages/follow/index.html), [us](https://a.example/) <img src=x onerror=alert(1)>."
     notice = replace(demo_bulletin.notices[0], own_words=words)
@@ -379,8 +446,8 @@ def test_the_site_has_what_the_outlet_writes(demo_site: Path, files: dict[str, b
 
 
 def test_at_other_moments_text_and_html_still_agree(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
-    for moment in ("2027-08-25 12:00", "2027-12-06 08:00"):
-        bulletin = demo_bulletin_at(moment)
+    for at in ("2027-08-25 12:00", "2027-12-06 08:00"):
+        bulletin = demo_bulletin_at(at)
         files = {artifact.path: artifact.data for artifact in email_artifacts(bulletin)}
         for notice in bulletin.notices:
             page = _words(html.fromstring(files[f"notices/{notice.id}/email.html"]).text_content())

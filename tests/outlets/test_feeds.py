@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
@@ -13,11 +13,13 @@ import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin, notice_as_told
 from swardcast.notices.bulletins import FeedItem
+from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.feed_content import in_full, in_short
 from swardcast.outlets.feeds import FeedPage, feeds_of, guid_of
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
 from tests.outlets.feeds_made import files_of, pages_of, with_items
+from tests.outlook.small_club import SmallClub, moment
 
 At = Callable[[str], Bulletin]
 LONDON = ZoneInfo("Europe/London")
@@ -124,23 +126,77 @@ def test_a_note_that_was_withdrawn_is_updated_and_loses_its_words(club: Path) ->
     assert "late summer" not in in_full(_item(bulletin, "2027-05-10-0900-programme"), bulletin)
 
 
-@pytest.mark.parametrize("count", [0, 1, 50, 51, 99, 100, 101, 150, 151, 240])
+def test_a_note_on_a_job_that_was_withdrawn_loses_its_words_wherever_the_feed_has_them(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "05-10")
+    club.log("note", "05-02", "note to members", "job: spring")
+    note = tmp_path / "log/2027/note.md"
+    note.write_text(note.read_text(encoding="utf-8") + "The SECRET words.\n", encoding="utf-8")
+    club.log("moved", "05-02", "change of plan", "job: spring", "change: postponed to", "starts: 2027-05-17",
+             "because: rain", time="12:00")  # fmt: skip
+    told = compose_bulletin(club.records(), moment("05-02"))
+    assert ["SECRET" in in_full(item, told) for item in told.items] == [True, True, False]
+    club.log("not-so", "05-03", "correction", "corrects: note")
+    withdrawn = compose_bulletin(club.records(), moment("05-03"))
+    assert [item.id for item in withdrawn.items] == ["spring/not-so", "spring/moved", "spring/note", "spring/announced"]
+    assert not any("SECRET" in in_full(item, withdrawn) for item in withdrawn.items)
+    entries = {entry.id.split("/")[-1]: entry for entry in pages_of(withdrawn)[0].entries}
+    assert (entries["note"].published, entries["note"].updated) == (moment("05-02", "10:00"), moment("05-03", "10:00"))
+    assert entries["note"].summary.startswith("This note was withdrawn.")
+    assert in_full(_item(withdrawn, "/announced"), withdrawn) == in_full(_item(told, "/announced"), told)
+    (event,) = (one for one in withdrawn.notices[0].events if one.source == "note")
+    assert (event.withdrawn, event.markdown) == (True, "The SECRET words.")  # the page crosses it out
+
+
+def test_a_site_that_has_moved_keeps_the_ids_of_its_news_and_events(tmp_path: Path) -> None:
+    """Readers and calendar programs would otherwise have everything twice."""
+    club = SmallClub(tmp_path)
+    club.job("spring", "05-10")
+    before = compose_bulletin(club.records(), moment("05-01"))
+    file = tmp_path / "club.yaml"
+    text = file.read_text(encoding="utf-8")
+    moved = "site: https://moved.example/golf\nfirst address: https://saltmarsh-ladder.example"
+    file.write_text(text.replace("site: https://saltmarsh-ladder.example", moved), encoding="utf-8")
+    after = compose_bulletin(club.records(), moment("05-01"))
+    old, new = pages_of(before)[0], pages_of(after)[0]
+    assert [entry.id for entry in new.entries] == [entry.id for entry in old.entries]
+    assert [entry.link for entry in new.entries] == ["https://moved.example/golf/notices/spring/"]
+    calendars = [calendar_artifact(one).data.decode() for one in (before, after)]
+    events = [re.findall(r"^UID:(.*)\r$", one, re.MULTILINE) for one in calendars]
+    assert events[0] == events[1] != []
+    documents = [files_of([page])["feeds/status.atom"].data.decode() for page in (old, new)]
+    ids = [re.findall(r"<id>(.*?)</id>", one) for one in documents]
+    assert ids[0] == ids[1] != []
+    assert 'href="https://moved.example/golf/feeds/status.atom" rel="self"' in documents[1]
+
+
+@pytest.mark.parametrize("count", [0, 1, 50, 51, 74, 75, 99, 100, 149, 150, 240])
 def test_the_newest_50_stand_in_the_current_document_and_archives_hold_all_the_rest(
     demo_bulletin: Bulletin, count: int
 ) -> None:
     current, *archives = _pages(with_items(demo_bulletin, count), "status")
-    assert _numbers(current) == list(reversed(range(max(count - 50, 0), count)))
     for number, page in enumerate(archives):
-        assert (page.number, _numbers(page)) == (number + 1, list(reversed(range(50 * number, 50 * number + 50))))
-    assert {number for page in (current, *archives) for number in _numbers(page)} == set(range(count))
-    least = -(-(count - 50) // 50) if count > 50 else 0
-    assert len(archives) == least  # none that the current document holds anyway
+        assert (page.number, _numbers(page)) == (number + 1, list(reversed(range(25 * number, 25 * number + 25))))
+    told = [number for page in (*archives, current) for number in reversed(_numbers(page))]
+    assert told == list(range(count))  # each once
+    assert min(count, 50) <= len(current.entries) < 75
+
+
+@pytest.mark.parametrize("behind", [1, 2, 25, 49])
+def test_an_entry_dated_back_among_the_newest_50_changes_no_archive(demo_bulletin: Bulletin, behind: int) -> None:
+    for count in (75, 76, 99):
+        before = with_items(demo_bulletin, count)
+        newest, older = before.items[:behind], before.items[behind:]
+        late = replace(older[0], id="late", at=older[0].at + timedelta(minutes=30))
+        after = replace(before, items=(*newest, late, *older))
+        (_, *archives), (_, *later) = _pages(before, "status"), _pages(after, "status")
+        assert [page.entries for page in archives] == [page.entries for page in later][: len(archives)] != []
 
 
 @pytest.mark.parametrize("ending", ENDINGS)
 def test_documents_are_tied_together_in_both_directions(demo_bulletin: Bulletin, ending: str) -> None:
     """Section 4: prev-archive in the current document and archives, next-archive and current in archives."""
-    current, first, second = _pages(with_items(demo_bulletin, 120), "status")
+    current, first, second = _pages(with_items(demo_bulletin, 100), "status")
     at = "https://quillhaven.example/feeds/status"
     assert current.links(ending) == {"self": f"{at}.{ending}", "prev-archive": f"{at}/2.{ending}"}
     assert second.links(ending) == {
@@ -157,7 +213,7 @@ def test_documents_are_tied_together_in_both_directions(demo_bulletin: Bulletin,
 
 def test_an_archive_changes_by_nothing_but_the_link_to_the_next(demo_bulletin: Bulletin) -> None:
     """Section 4: its address and the set of its entries should not change."""
-    young, old = (files_of(_pages(with_items(demo_bulletin, count), "status")) for count in (51, 240))
+    young, old = (files_of(_pages(with_items(demo_bulletin, count), "status")) for count in (75, 240))
     for ending in ENDINGS:
         before, after = (files[f"feeds/status/1.{ending}"].data.decode().splitlines() for files in (young, old))
         assert [line for line in after if "next-archive" not in line] == before
@@ -174,8 +230,16 @@ def test_a_feed_without_an_item_is_a_feed_all_the_same(demo_bulletin: Bulletin) 
         demo_bulletin, items=tuple(one for one in demo_bulletin.items if one.kinds == {SurfaceKind.GREEN})
     )
     (page,) = _pages(bulletin, "tees")
-    assert (page.entries, page.updated) == ((), demo_bulletin.as_of)
+    begin = demo_bulletin.items[-1].at  # when the plan was announced: a moment of the records, not of the build
+    assert (page.entries, page.updated) == ((), min(begin, bulletin.items[-1].at, bulletin.records.entries[0].head.at))
     assert len(files_of([page])) == 3
+
+
+def test_a_feed_without_an_item_has_no_byte_of_the_builds_moment(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    first, later = (compose_bulletin(club.records(), moment("05-01", time)) for time in ("08:00", "09:00"))
+    assert first.items == later.items == ()
+    assert files_of(pages_of(first)) == files_of(pages_of(later))
 
 
 def _pages(bulletin: Bulletin, name: str) -> list[FeedPage]:

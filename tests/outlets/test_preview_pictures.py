@@ -6,16 +6,19 @@ import os
 import re
 import stat
 import struct
+import time
 from collections.abc import Callable
 from dataclasses import replace
 from io import BytesIO
 from itertools import pairwise
 from pathlib import Path
+from tempfile import NamedTemporaryFile
 from typing import Any
 
 import pytest
 from PIL import Image, ImageChops
 
+from swardcast import picture_cache
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.outlets import preview_picture
 from swardcast.outlets.preview import HOME_PICTURE, cards_of, notice_card, picture_path
@@ -75,6 +78,31 @@ def test_every_word_of_a_card_is_seen_and_is_part_of_its_key(name: str) -> None:
     other = replace(CARD, **change)
     assert key_of(other) != key_of(CARD)
     assert ImageChops.difference(_picture(other), _picture(CARD)).getbbox() is not None
+
+
+def test_another_drawing_or_another_pillow_makes_another_key(monkeypatch: pytest.MonkeyPatch) -> None:
+    keys = {key_of(CARD)}
+    monkeypatch.setattr(preview_picture, "_DRAWING", "another")
+    keys.add(key_of(CARD))
+    monkeypatch.setattr("PIL.__version__", "0.0")
+    keys.add(key_of(CARD))
+    assert len(keys) == 3
+
+
+def test_what_is_drawn_otherwise_has_another_number_of_drawing() -> None:
+    """The picture of CARD, a tenth as large, beside the one kept for this number: caches go by it.
+
+    Versions of the library that draws letters differ at their edges, so a little may differ. After a change of the
+    drawing raise `_DRAWING` and run with SWARDCAST_GOLDEN=write; look at the picture.
+    """
+    kept = ROOT / "tests/golden/preview" / f"drawing-{preview_picture._DRAWING}.png"
+    small = _picture(CARD).reduce(10)
+    if os.environ.get("SWARDCAST_GOLDEN") == "write" and not kept.exists():
+        kept.parent.mkdir(exist_ok=True)
+        small.save(kept)
+    with Image.open(kept) as before:
+        difference = ImageChops.difference(small, before.convert("RGB"))
+    assert max(difference.tobytes()) <= 12  # of 255, in any colour
 
 
 @pytest.mark.parametrize("text", [LONG, WORD, "W" * 400, "a " * 400], ids=["words", "a word", "one letter", "letters"])
@@ -238,6 +266,28 @@ def test_a_cache_that_cannot_be_read_or_written_fails_no_build(tmp_path: Path) -
     (tmp_path / "a.picture").mkdir()  # a folder where the picture should be
     assert cached("a", lambda: b"picture", tmp_path) == b"picture"
     assert {path.name for path in tmp_path.iterdir()} == {"file", "a.picture"}
+
+
+def test_a_picture_that_cannot_be_written_whole_leaves_nothing(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """As on a full disk: the file is there, and its bytes are refused."""
+
+    def fills(*_: object, **more: Any) -> Any:
+        file = NamedTemporaryFile(**more)  # noqa: SIM115 - closed by whom it is given
+        monkeypatch.setattr(file, "write", lambda _: (_ for _ in ()).throw(OSError(28, "No space left on device")))
+        return file
+
+    monkeypatch.setattr(picture_cache, "NamedTemporaryFile", fills)
+    assert cached("key", lambda: b"drawn", tmp_path) == b"drawn"
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_what_a_killed_build_left_half_written_goes_and_what_another_writes_now_stays(tmp_path: Path) -> None:
+    for name, age_s in (("old.new", 7200), ("now.new", 60), ("kept.picture", 7200)):
+        (tmp_path / name).write_bytes(b"x")
+        told = time.time() - age_s
+        os.utime(tmp_path / name, (told, told))
+    tidy(tmp_path)
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["kept.picture", "now.new"]
 
 
 def test_pictures_that_were_not_used_for_long_go_first(tmp_path: Path) -> None:

@@ -271,8 +271,8 @@ def test_a_notice_that_is_over_leaves_the_file_after_two_weeks(demo_bulletin: Bu
         later = replace(demo_bulletin, as_of=ended.revised_at + timedelta(days=days))
         return [notice["id"] for notice in _files(later)["status.json"]["notices"]]
 
-    assert ended.id in names(13)
-    assert ended.id not in names(14)
+    assert ended.id in names(14)
+    assert ended.id not in names(15)
 
 
 def test_the_site_has_the_three_files(demo_site: Path, demo_bulletin: Bulletin) -> None:

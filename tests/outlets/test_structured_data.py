@@ -71,7 +71,12 @@ EVENT = _thing(
     },
     startDate=DAY_OR_MOMENT,
     endDate=DAY_OR_MOMENT,
-    previousStartDate={"type": "string", "pattern": f"^{DAY}$"},
+    previousStartDate={
+        "anyOf": [
+            {"type": "string", "pattern": f"^{DAY}$"},
+            {"type": "array", "items": {"type": "string", "pattern": f"^{DAY}$"}, "minItems": 2, "uniqueItems": True},
+        ]
+    },
     location=GOLF_COURSE,
     organizer=_thing("Organization", []),
     image=ADDRESS,
@@ -135,6 +140,47 @@ def test_work_that_was_moved_is_rescheduled_from_the_day_told_before(spring: Sma
     status, first, before, _ = _told(_event(compose_bulletin(spring.records(), moment("05-04"))))
     told = (f"{moment('05-12').date()}", f"{moment('05-10').date()}")
     assert (status, first, before) == ("Rescheduled", *told)
+
+
+def _moved(club: SmallClub, name: str, day: str, change: str, to: str) -> None:
+    club.log(name, day, "change of plan", "job: spring", f"change: {change}", f"starts: 2027-{to}", "because: rain")
+
+
+def test_work_that_was_moved_twice_has_every_day_that_was_told_before(spring: SmallClub) -> None:
+    """previousStartDate "may be repeated" where an event was rescheduled multiple times (schema.org, from memory)."""
+    _moved(spring, "first", "05-03", "postponed to", "05-12")
+    _moved(spring, "second", "05-04", "postponed to", "05-17")
+    status, first, before, _ = _told(_event(compose_bulletin(spring.records(), moment("05-05"))))
+    assert (status, first, before) == ("Rescheduled", "2027-05-17", ["2027-05-10", "2027-05-12"])
+
+
+def test_work_that_was_moved_there_and_back_has_the_day_between(spring: SmallClub) -> None:
+    _moved(spring, "there", "05-03", "postponed to", "05-12")
+    _moved(spring, "back", "05-04", "brought forward to", "05-10")
+    status, first, before, _ = _told(_event(compose_bulletin(spring.records(), moment("05-05"))))
+    assert (status, first, before) == ("Rescheduled", "2027-05-10", "2027-05-12")
+
+
+def test_work_that_began_a_day_late_was_not_as_scheduled(spring: SmallClub) -> None:
+    """EventScheduled is for what takes place "on the startDate as scheduled" (schema.org, from memory)."""
+    spring.log("begun", "05-11", "work started", "job: spring", time="08:00")
+    status, first, before, _ = _told(_event(compose_bulletin(spring.records(), moment("05-11"))))
+    assert (status, first, before) == ("Rescheduled", "2027-05-11T08:00:00+01:00", "2027-05-10")
+
+
+def test_work_that_is_held_up_before_it_began_is_postponed_and_once_begun_it_is_not(spring: SmallClub) -> None:
+    spring.log("wet", "05-10", "held up", "job: spring", "because: rain", time="07:00")
+    assert _told(_event(compose_bulletin(spring.records(), moment("05-10"))))[0] == "Postponed"
+    spring.log("begun", "05-10", "work started", "job: spring", time="06:00")
+    assert _told(_event(compose_bulletin(spring.records(), moment("05-10"))))[0] == "Scheduled"
+
+
+def test_the_address_of_a_picture_changes_with_the_picture(demo_bulletin: Bulletin) -> None:
+    """Services keep what they have fetched from an address."""
+    path, keys = "preview.png", ("0123456789abcdef", "f123456789abcdef")
+    first, other = (OpenGraph(bulletin=demo_bulletin, pictures={path: key}).picture_address(path) for key in keys)
+    assert first == "https://quillhaven.example/preview.png?0123456789ab"
+    assert other == "https://quillhaven.example/preview.png?f123456789ab"
 
 
 def test_work_that_was_called_off_is_cancelled_and_keeps_its_day(spring: SmallClub) -> None:

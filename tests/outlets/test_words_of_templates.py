@@ -59,6 +59,14 @@ def test_words_are_escaped_and_what_is_put_in_too() -> None:
     assert say_html(voice, "site-also", what="<i>tees</i>") == "&lt;b&gt;Also&lt;/b&gt; &lt;i&gt;tees&lt;/i&gt;"
 
 
+def test_a_typed_character_of_private_use_brings_nothing_in() -> None:
+    """U+E000 and the next are what HTML hides behind while a phrase is escaped."""
+    voice, strong = _voice("en-GB"), Markup("<strong>A</strong>")
+    assert say_html(voice, "site-fact", name=strong, value="typed \ue000 mark") == "<strong>A</strong>: typed  mark"
+    own = Markup("<em>typed \ue001</em>")
+    assert say_html(voice, "site-fact", name=own, value=Markup("<b>B</b>")) == "<em>typed \ue001</em>: <b>B</b>"
+
+
 def test_a_number_still_brings_its_plural() -> None:
     assert say_html(_voice("en-GB"), "site-holes", holes="7", count=1) == "Hole 7:"
     assert say_html(_voice("en-GB"), "site-holes", holes="7 and 8", count=2) == "Holes 7 and 8:"

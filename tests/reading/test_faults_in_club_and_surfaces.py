@@ -8,7 +8,7 @@ import pytest
 
 from tests.reading.breaking import CLUB, SURFACES, assert_said, fault, problems_in, replace
 
-FIELDS_OF_CLUB = "one of: name, course, site, place, time zone, language, look, entry counts for, house style, contact, decides, scores, standards, weather, log sheet, cautions"  # as README lists
+FIELDS_OF_CLUB = "one of: name, course, site, first address, place, time zone, language, look, entry counts for, house style, contact, decides, scores, standards, weather, log sheet, cautions"  # as README lists
 GRASSES = "one of: cool-season, annual meadow-grass, warm-season"
 AN_AREA = "an area with its unit, such as '500 m2' or '5,400 ft2'"
 A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
@@ -83,6 +83,40 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "https://quillhaven.example",
             "quillhaven.example",
             "line 4, site: found 'quillhaven.example'; expected the address of the site, such as 'https://course.example'",
+        ),
+        fault(
+            "an address with an end of a line",
+            "site: https://quillhaven.example",
+            'site: "https://quillhaven.example\\n"',
+            "line 4, site: found 'https://quillhaven.example\\n'; expected the address of the site, such as 'https://course.example'",
+        ),
+        fault(
+            "a host with letters beyond ASCII is named as programs know it",
+            "https://quillhaven.example",
+            "https://bücher.example",
+            "line 4, site: found 'https://bücher.example'; expected the address of the site, such as"
+            " 'https://course.example'. Write the host as programs know it: 'xn--bcher-kva.example'.",
+        ),
+        fault(
+            "an e-mail that would bring a line of its own",
+            "email: links@quillhaven.example",
+            'email: "a@b.example\\nX-EVIL: 1"',
+            "line 13, contact.email: found 'a@b.example\\nX-EVIL: 1'; expected an address on one line, such as"
+            " 'greens@course.example'",
+        ),
+        fault(
+            "an e-mail of two addresses",
+            "links@quillhaven.example",
+            "a@b.example@c.example",
+            "line 13, contact.email: found 'a@b.example@c.example'; expected an address on one line, such as"
+            " 'greens@course.example'",
+        ),
+        fault(
+            "a telephone with a line of its own",
+            "email: links@quillhaven.example",
+            'telephone: "+44 1632 960000\\nX: 1"',
+            "line 13, contact.telephone: found '+44 1632 960000\\nX: 1'; expected digits, with '+', blanks, brackets"
+            " or hyphens, such as '+44 1632 960000'",
         ),
         fault(
             "an address that no short message holds",

@@ -585,6 +585,21 @@ def test_a_file_cannot_take_the_name_of_an_entry_that_stands_instead(demo_club: 
     assert_said(demo_club, name, (said,))
 
 
+@pytest.mark.parametrize("name", ["announced", "weather-2027-08-24", "withdrawn"])
+def test_an_entry_cannot_take_the_name_of_news_that_no_entry_makes(demo_club: Path, name: str) -> None:
+    """The feed would have two items of one id, which readers take for one."""
+    file = f"log/2027/{name}.md"
+    job = "job: greens-renovation-2027"
+    (demo_club / file).write_text(
+        f"---\nat: 2027-08-24 19:00\nkind: note to members\n{job}\n---\nHello.\n", encoding="utf-8"
+    )
+    said = (
+        f"the file: found the name '{name}', under which the feeds have news that no entry makes; expected another"
+        " name. Begin it with its day, as in '2027-08-23-1540-done.md'."
+    )
+    assert_said(demo_club, file, (said,))
+
+
 def test_control_characters_cannot_hide_in_escapes(demo_club: Path) -> None:
     replace(demo_club / HELD_UP, "because: heavy rain", 'because: "rain\\x1b[2J" #')
     assert_said(demo_club, HELD_UP, ("line 6, because: found the control character U+001B; expected plain text",))

@@ -45,6 +45,34 @@ JOBS = [
         f" expected an id of its own; {PLAN}, line «id: greens-renovation-2027», has this one",
     ),
     fault(
+        "an id with an end of a line",
+        "id: greens-light-sanding-2027",
+        'id: "greens-light-sanding-2027\\n"',
+        "line «id: \"greens-light», jobs.4.id: found 'greens-light-sanding-2027\\n';"
+        " expected a short name in small letters, digits and hyphens, such as 'practice-green'",
+    ),
+    fault(
+        "an id longer than a folder's name should be",
+        "id: greens-light-sanding-2027",
+        f"id: {61 * 'a'}",
+        f"line «{61 * 'a'}», jobs.4.id: found '{57 * 'a'}...'; expected a short name of at most 60 letters;"
+        " this one has 61",
+    ),
+    fault(
+        "an id that Windows keeps for a device",
+        "id: greens-light-sanding-2027",
+        "id: com1",
+        "line «id: com1», jobs.4.id: found 'com1'; expected another name: Windows keeps this one for a device,"
+        " so that no folder can have it",
+    ),
+    fault(
+        "the name of the course's own news",
+        "id: greens-light-sanding-2027",
+        "id: course-status",
+        "line «id: course-status», jobs.4.id: found 'course-status'; expected another name: the feeds have the"
+        " course's own news under this one",
+    ),
+    fault(
         "an id with a blank",
         "id: greens-light-sanding-2027",
         "id: greens light sanding",

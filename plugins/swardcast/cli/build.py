@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import argparse
-import shutil
 import sys
 from pathlib import Path
 from typing import Any
 
 from swardcast.cli.common import add_club_options, new_parser, print_json
+from swardcast.cli.one_build import only_build, swap
 from swardcast.errors import InputNeedsAttention, SwardcastError
 from swardcast.site_source import site_source
 
@@ -33,23 +33,24 @@ def run(options: argparse.Namespace) -> int:
     """Build the site; when anything fails the last good site stays as it was."""
     output = options.output.resolve()
     _refuse_dangerous(output, options.club.resolve())
-    fresh = output.with_name(f".{output.name}.new")
-    shutil.rmtree(fresh, ignore_errors=True)
-    try:
+    with only_build(output) as place:
+        fresh = place / "site"
         _build(options, fresh)
-        _swap(fresh, output)
-    finally:
-        shutil.rmtree(fresh, ignore_errors=True)
+        swap(fresh, output)
+        _tell(options)
+        if not options.pdf:
+            return 0
+        from swardcast.cli.build_pdf import print_posters
+
+        return print_posters(output)
+
+
+def _tell(options: argparse.Namespace) -> None:
     if options.json:
         print_json({"output": str(options.output), "home": str(options.output / "index.html")})
     else:
         print(options.output / "index.html")
         print(f"The site is in {options.output}. Open {options.output / 'index.html'} in a browser.", file=sys.stderr)
-    if not options.pdf:
-        return 0
-    from swardcast.cli.build_pdf import print_posters
-
-    return print_posters(output)
 
 
 def _refuse_dangerous(output: Path, club: Path) -> None:
@@ -79,7 +80,7 @@ def _build(options: argparse.Namespace, fresh: Path) -> None:
         "SWARDCAST_EML": options.eml,
         "OUTPUT_PATH": str(fresh),
         "DELETE_OUTPUT_DIRECTORY": False,
-        "CACHE_PATH": str(fresh.with_name(f"{fresh.name}.cache")),
+        "CACHE_PATH": str(fresh.with_name("cache")),
     }
     if options.theme is not None:
         override["THEME"] = str(options.theme.resolve()) if options.theme.exists() else str(options.theme)
@@ -105,13 +106,3 @@ def _silently(pelican: Any) -> None:
 
     package.console.quiet = True
     pelican.run()
-
-
-def _swap(fresh: Path, output: Path) -> None:
-    old = output.with_name(f".{output.name}.old")
-    shutil.rmtree(old, ignore_errors=True)
-    output.parent.mkdir(parents=True, exist_ok=True)
-    if output.exists():
-        output.rename(old)
-    fresh.rename(output)
-    shutil.rmtree(old, ignore_errors=True)

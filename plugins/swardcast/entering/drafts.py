@@ -129,7 +129,7 @@ def _flow(value: Value) -> str:
 
 def _scalar(text: str) -> str:
     """Write text so that it is read as the same text: plain where nothing can be mistaken, else in quotes."""
-    if _PLAIN.match(text) and not _NOT_TEXT.match(text) and text == " ".join(text.split()):
+    if _PLAIN.fullmatch(text) and not _NOT_TEXT.fullmatch(text) and text == " ".join(text.split()):
         return text
     return '"' + "".join(map(_in_quotes, text)) + '"'
 

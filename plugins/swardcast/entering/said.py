@@ -99,7 +99,7 @@ def day_said(text: str, near: date) -> date:
     words = " ".join(text.lower().split())
     if words in ("today", "tomorrow"):
         return near + timedelta(days=words == "tomorrow")
-    iso, match = _ISO.match(words), _DAY.match(words)
+    iso, match = _ISO.fullmatch(words), _DAY.match(words)
     try:
         if iso is not None:
             return date(*map(int, iso.groups()))

@@ -22,7 +22,8 @@ from swardcast.outlook.story import JobChange, JobStory
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import FROST_DELAY, Correction, NoteToMembers, PlanChange
-from swardcast.records.plan import Play
+from swardcast.records.plan import COURSE_STATUS, Play
+from swardcast.records.standing import notes_withdrawn
 
 __all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story", "last_change"]
 
@@ -100,6 +101,7 @@ def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[st
 def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str, voice: Voice) -> FeedItem:
     at = change.at.astimezone(records.club.time_zone)
     voice = voice.on(at.date())
+    withdrawn_at = notes_withdrawn(records).get(change.entry.head.id) if change.entry is not None else None
     return FeedItem(
         id=change.id,
         at=at,
@@ -108,11 +110,15 @@ def _item(change: JobChange, story: JobStory, records: ClubRecords, category: st
             job=story.job.title,
             news=_headline(change, records, voice),
         ),
-        sentences=tuple(_sentences(change, records, voice)),
+        sentences=(
+            *([voice.say("news-note-withdrawn")] if withdrawn_at else []),
+            *_sentences(change, records, voice),
+        ),
         notice_id=story.job.id,
         category=category,
-        markdown=change.entry.head.words if change.entry is not None else "",
+        markdown=change.entry.head.words if change.entry is not None and not withdrawn_at else "",
         kinds=_kinds_spoken_of(change, records),
+        withdrawn_at=withdrawn_at,
     )
 
 
@@ -251,7 +257,7 @@ def _item_of_play(change: PlayChange, records: ClubRecords, voice: Voice) -> Fee
     nothing_more = voice.say("news-entry-put-right" if change.replaces else "news-entry-withdrawn")
     about = "news-about-course-corrected" if change.corrects else "news-about-course"
     return FeedItem(
-        id=f"course-status/{change.id}",
+        id=f"{COURSE_STATUS}/{change.id}",
         at=at,
         title=voice.say(about, news=voice.clauses(what) or nothing_more),
         sentences=(
@@ -278,13 +284,10 @@ def items_of_notes(records: ClubRecords, voice: Voice) -> list[FeedItem]:
     Returns:
         Items, oldest first; a note that was withdrawn says so, since feeds have carried it.
     """
-    zone = records.club.time_zone
-    withdrawn = {
-        entry.corrects: entry.head.at.astimezone(zone) for entry in records.entries if isinstance(entry, Correction)
-    }
+    zone, withdrawn = records.club.time_zone, notes_withdrawn(records)
     return [
         FeedItem(
-            id=f"course-status/{note.head.id}",
+            id=f"{COURSE_STATUS}/{note.head.id}",
             at=note.head.at.astimezone(zone),
             title=capital(voice.say("news-note")),
             sentences=(voice.say("news-note-withdrawn" if note.head.id in withdrawn else "news-note-to-all"),),

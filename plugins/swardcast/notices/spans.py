@@ -8,7 +8,7 @@ from swardcast.language.voice import Voice
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone
 from swardcast.outlook.story import JobStory
 
-__all__ = ["first_day_of_work", "last_day_of_work", "span_in_words", "told_before"]
+__all__ = ["days_told_before", "first_day_of_work", "last_day_of_work", "span_in_words", "told_before"]
 
 
 def span_in_words(first: date, last: date, voice: Voice) -> str:
@@ -72,6 +72,19 @@ def told_before(story: JobStory, outlook: JobOutlook) -> date | None:
     Returns:
         The last of the other days, or None where they were told no other.
     """
-    told = (first_day_of_work(change.outlook) for change in story.changes)
-    others = [day for day in told if day != first_day_of_work(outlook)]
+    others = days_told_before(story, outlook)
     return others[-1] if others else None
+
+
+def days_told_before(story: JobStory, outlook: JobOutlook) -> list[date]:
+    """Tell each first day of the work that members were told and that holds no longer.
+
+    Args:
+        story: what they were told.
+        outlook: how the job stands.
+
+    Returns:
+        The days in the order in which they were told, as often as they were.
+    """
+    told = (first_day_of_work(change.outlook) for change in story.changes)
+    return [day for day in told if day != first_day_of_work(outlook)]

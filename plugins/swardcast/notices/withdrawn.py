@@ -14,6 +14,7 @@ from swardcast.notices.words import as_clause
 from swardcast.outlook.story import JobStory, tell_story
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
+from swardcast.records.log import WITHDRAWN
 from swardcast.records.plan import Job, Withdrawal
 
 __all__ = ["WithdrawnNotice", "item_of_withdrawal", "withdrawn_notices"]
@@ -113,7 +114,7 @@ def item_of_withdrawal(notice: WithdrawnNotice, voice: Voice) -> FeedItem:
     job = notice.story.job
     main = most_noticed_first(operation.kind for operation in job.operations)[0]
     return FeedItem(
-        id=f"{job.id}/withdrawn",
+        id=f"{job.id}/{WITHDRAWN}",
         at=notice.revised_at,
         title=voice.say("news-title", job=job.title, news=voice.say("news-withdrawn")),
         sentences=notice.as_told,

@@ -1,8 +1,8 @@
 """Atom (RFC 4287) of course status: an entry for each change that members should hear of; archives as in RFC 5005.
 
-All documents of a feed share its id, the address of its current document. `published` is the moment at which a change
-became known, `updated` the same moment: a later change is an entry of its own. Only a note that was withdrawn is
-updated, when it was.
+All documents of a feed share its id, the address that its current document had first. `published` is the moment at
+which a change became known, `updated` the same moment: a later change is an entry of its own. Only a note that was
+withdrawn is updated, when it was.
 """
 
 from __future__ import annotations
@@ -37,7 +37,7 @@ def atom_artifacts(pages: Iterable[FeedPage]) -> tuple[Artifact, ...]:
 def _feed(page: FeedPage) -> FeedGenerator:
     feed = begun(page, _ENDING, _MEDIA_TYPE)
     links = page.links(_ENDING)
-    feed.id(links.get("current", links["self"]))
+    feed.id(links.get("current", links["self"]).replace(page.site, page.named_by, 1))
     feed.subtitle(page.feed.description)
     for entry in page.entries:
         _add(feed, entry)

@@ -6,7 +6,6 @@ it again when SEQUENCE has risen. Nothing in it comes from the clock, so the sam
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from datetime import timedelta
 from typing import Final
@@ -19,6 +18,7 @@ from swardcast.compose import Bulletin
 from swardcast.notices.calendar import DaySpan, MomentSpan, Occasion
 from swardcast.notices.calendar_story import CalendarEvent
 from swardcast.outlets.time_zone import time_zone_component
+from swardcast.outlets.unbroken import unbroken
 from swardcast.records.club import Club
 
 __all__ = ["CALENDAR_PATH", "calendar_artifact", "uid_of"]
@@ -27,7 +27,6 @@ CALENDAR_PATH: Final = "calendar.ics"
 _REFRESH: Final = "PT1H"  # as often as the feed
 _COLOURS: Final = {Occasion.WORK: "darkorange", Occasion.REOPENING: "forestgreen", Occasion.HEALING: "tan"}  # of CSS
 _COLOUR: Final = "forestgreen"
-_NO_TEXT: Final = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029]+")
 
 
 class _Text(vText):
@@ -43,7 +42,7 @@ def uid_of(event_id: str, site: str) -> str:
 
     Args:
         event_id: the event's id.
-        site: the site's address.
+        site: the address by which the club's events are named.
 
     Returns:
         "greens-renovation-2027.work-1@quillhaven.example": without a slash, since programs name files by it.
@@ -69,7 +68,7 @@ def calendar_artifact(bulletin: Bulletin) -> Artifact:
     calendar.add("CALSCALE", "GREGORIAN")
     if club.contact.email:
         calendar.add("METHOD", "PUBLISH")  # RFC 5546 section 3.2.1 asks for an organizer then
-    calendar.add("UID", _Text(uid_of("calendar", club.site)))
+    calendar.add("UID", _Text(uid_of("calendar", club.named_by)))
     for property_name, text in (
         ("NAME", name),
         ("X-WR-CALNAME", name),
@@ -102,7 +101,7 @@ def _add_time_zone(calendar: Calendar, club: Club, events: Sequence[CalendarEven
 def _event(event: CalendarEvent, club: Club) -> Event:
     link = f"{club.site}/notices/{event.notice_id}/"
     component = Event()
-    component.add("UID", _Text(uid_of(event.id, club.site)))
+    component.add("UID", _Text(uid_of(event.id, club.named_by)))
     component.add("DTSTAMP", event.changed_at)
     component.add("CREATED", event.created_at)
     component.add("LAST-MODIFIED", event.changed_at)
@@ -132,5 +131,4 @@ def _add_span(component: Event, span: DaySpan | MomentSpan) -> None:
 
 
 def _line(text: str) -> _Text:
-    """Text on one line: what would break it, or is no text (RFC 5545 section 3.1, CONTROL), becomes a blank."""
-    return _Text(_NO_TEXT.sub(" ", text))
+    return _Text(unbroken(text))

@@ -1,12 +1,14 @@
 """E-mails for the pro shop to send: one for each notice and a weekly one, as HTML, as text and as a draft.
 
-A draft (RFC 5322) has both as alternatives, and nobody to send it to. It has no byte that depends on the clock: its
-date is the moment that it is about (section 3.6.1: when the message was complete), which sorts it to the top of a mail
-program; its boundary is made of what it parts.
+A draft has both as alternatives, nobody that it goes to and nobody that it comes from. RFC 5322, section 3.6, asks for
+From: the mail program that opens the draft puts it in, and only then it is a whole message. It has no byte that depends
+on the clock: its date is the moment that it is about (section 3.6.1: when the message was complete), which sorts it to
+the top of a mail program; its boundary is made of what it parts.
 """
 
 from __future__ import annotations
 
+from email.header import Header
 from email.message import EmailMessage
 from email.policy import SMTP
 from email.utils import format_datetime
@@ -21,6 +23,8 @@ from swardcast.outlets.email_text import email_text
 from swardcast.outlets.email_week import weekly_email_within
 
 __all__ = ["LARGEST_BYTES", "email_artifacts", "weekly_artifacts"]
+
+_SUBJECT_ON_A_LINE: Final = 78 - len("Subject: ")  # characters: RFC 5322, section 2.1.1
 
 LARGEST_BYTES: Final = 100_000
 """Some mail programs cut what is longer than about this: common practice, no published source."""
@@ -81,10 +85,19 @@ def _html(email: Email, bulletin: Bulletin) -> str:
 
 def _draft(email: Email, html: str, text: str) -> bytes:
     message = EmailMessage(policy=SMTP)
-    message["Subject"] = email.subject
     message["Date"] = format_datetime(email.written_at)
     message["X-Unsent"] = "1"  # programs that know it open the message for writing: common practice, no standard
     message.set_content(text, cte="quoted-printable")
     message.add_alternative(html, subtype="html", cte="quoted-printable")  # the last is the richest: RFC 2046, 5.1.4
     message.set_boundary(f"swardcast-{sha256(f'{text}{html}'.encode()).hexdigest()[:32]}")
-    return bytes(message)
+    return b"Subject: " + _subject(email.subject) + b"\r\n" + bytes(message)
+
+
+def _subject(line: str) -> bytes:
+    """A subject as it stands in a header, folded where it is long or has letters beyond ASCII (RFC 2047).
+
+    The policies of `email` fold such lines too, but lose blanks between words (Python 3.11); `Header` keeps them.
+    """
+    if line.isascii() and len(line) <= _SUBJECT_ON_A_LINE:
+        return line.encode("ascii")
+    return Header(line, "utf-8", header_name="Subject", maxlinelen=76).encode(linesep="\r\n").encode("ascii")

@@ -7,14 +7,15 @@ words of a label are never left out. `email_week.py` has the weekly one.
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Final
 
 from swardcast.compose import Bulletin
 from swardcast.notices.notice import Fact, Notice, Section, text_of
-from swardcast.outlets.short_addresses import short_addresses, site_address
+from swardcast.outlets.short_addresses import short_addresses
+from swardcast.outlets.still_told import IN_EMAILS, is_still_told
+from swardcast.outlets.unbroken import unbroken
 from swardcast.outlook.states import Work
 from swardcast.records.plan import Part
 
@@ -29,8 +30,6 @@ __all__ = [
     "status_link",
 ]
 
-_TOLD_AFTER_THE_END: Final = timedelta(days=7)
-"""How long a notice that is over is still current: members who read one e-mail a week hear the end. Judgement."""
 _PARTS: Final = (
     Part.DAY_BY_DAY,
     None,  # competitions and visitors' days, which belong to it
@@ -41,7 +40,6 @@ _PARTS: Final = (
     Part.TAKE_CARE,
     Part.WHO_DECIDES,
 )
-_NO_TEXT: Final = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029]+")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,7 +118,7 @@ def one_line(text: str) -> str:
         The text with single blanks. "=?" begins an encoded word (RFC 2047, section 2): it is parted, since a program
         would decode what somebody typed.
     """
-    return " ".join(_NO_TEXT.sub(" ", text).split()).replace("=?", "= ?")
+    return " ".join(unbroken(text).split()).replace("=?", "= ?")
 
 
 def current_notices(bulletin: Bulletin) -> list[tuple[str, list[Notice]]]:
@@ -142,7 +140,7 @@ def current_notices(bulletin: Bulletin) -> list[tuple[str, list[Notice]]]:
             coming.append(notice)
         elif not work.is_over:
             now.append(notice)
-        elif bulletin.as_of - notice.revised_at <= _TOLD_AFTER_THE_END:
+        elif is_still_told(notice, work, bulletin.as_of, for_so_long=IN_EMAILS):
             over.append(notice)
     say = bulletin.voice.say
     groups = [(say("site-going-on"), now), (say("site-to-come"), coming), (say("site-over"), over)]
@@ -188,7 +186,7 @@ def _part(section: Section) -> EmailPart:
 
 def status_link(bulletin: Bulletin) -> EmailLink:
     """Where to see what is open."""
-    address = f"{site_address(bulletin.club)}/"
+    address = f"{bulletin.club.site}/"
     return EmailLink(text=bulletin.voice.say("email-status", address=address), address=address)
 
 

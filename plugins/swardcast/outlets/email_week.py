@@ -27,7 +27,7 @@ from swardcast.outlets.email_content import (
     one_line,
     status_link,
 )
-from swardcast.outlets.short_addresses import short_addresses, site_address
+from swardcast.outlets.short_addresses import short_addresses
 from swardcast.outlook.states import Work
 from swardcast.records.club import Club
 from swardcast.records.plan import Part
@@ -144,7 +144,7 @@ def _parts(week: _Week, bulletin: Bulletin) -> Iterable[EmailPart]:
     for heading, some in week.groups:
         yield from _group(heading, some, week, shared, bulletin)
     if week.untold:
-        address = f"{site_address(bulletin.club)}/notices/"
+        address = f"{bulletin.club.site}/notices/"
         more = voice.say("email-more-notices", count=week.untold, address=address)
         yield EmailPart(heading=voice.say("site-more-notices"), links=(EmailLink(text=more, address=address),))
     if shared:

@@ -1,8 +1,9 @@
 """What the feeds share, whatever their format: which there are, their items, ids, titles, content and archives.
 
 There is a feed for the whole course and one for each kind of surface that the club has. The newest items stand in the
-current document. Older ones stand in archives of equal size that begin with the oldest item, so that an archive, once
-it is there, keeps its address and its items (RFC 5005, section 4); all that changes in it is the link to the next one.
+current document, 50 to 74 where there are so many. Older ones stand in archives of 25 that begin with the oldest item,
+so that an archive, once it is there, keeps its address and its items (RFC 5005, section 4); all that changes in it is
+the link to the next one.
 Readers tell a new item from an old one by its id. Each change is therefore an item of its own, and an item is never
 rewritten: it carries the notice as it stood then. Only a note that was withdrawn loses its words.
 """
@@ -19,13 +20,14 @@ from urllib.parse import urlsplit
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.notices.bulletins import FeedItem
-from swardcast.records.club import SurfaceKind
+from swardcast.records.club import Club, SurfaceKind
 
 __all__ = ["WHOLE_COURSE", "Feed", "FeedEntry", "FeedPage", "feed_pages", "feeds_of", "files_of", "guid_of"]
 
 WHOLE_COURSE: Final = "status"
 """Name of the feed of the whole course."""
-_ITEMS_IN_A_PAGE: Final = 50  # judgement: a season of most clubs
+_LEAST_CURRENT: Final = 50  # items, where there are so many; judgement: a season of most clubs
+_ITEMS_IN_AN_ARCHIVE: Final = 25  # few, since so many more may stand in the current document; judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,6 +85,7 @@ class FeedPage:
     Args:
         feed: the feed.
         site: the site's address, without a slash at its end.
+        named_by: the address that names it for life, without a slash at its end.
         author: the club's name.
         language: IETF language tag.
         number: 1 for the oldest archive, 2 for the next ..., or None for the current document.
@@ -93,6 +96,7 @@ class FeedPage:
 
     feed: Feed
     site: str
+    named_by: str
     author: str
     language: str
     number: int | None
@@ -139,7 +143,7 @@ def guid_of(item: FeedItem, site: str) -> str:
 
     Args:
         item: the item.
-        site: the site's address.
+        site: the address by which the club's items are named.
 
     Returns:
         "tag:quillhaven.example,2027-08-23:greens/2027-08-23-1540-done".
@@ -193,23 +197,22 @@ def feed_pages(
     Returns:
         All documents, each feed's current one before its archives.
     """
-    site = bulletin.club.site
+    club = bulletin.club
 
     @cache
     def current(number: int) -> FeedEntry:
-        return _entry(bulletin.items[number], site, in_full)
+        return _entry(bulletin.items[number], club, in_full)
 
     @cache
     def archived(number: int) -> FeedEntry:
-        return _entry(bulletin.items[number], site, in_short)
+        return _entry(bulletin.items[number], club, in_short)
 
     pages = []
     for feed in feeds_of(bulletin):
         mine = [number for number, item in enumerate(bulletin.items) if feed.has(item)]
         archives = list(_archives(mine))
-        pages.append(
-            _page(feed, None, len(archives), [current(number) for number in mine[:_ITEMS_IN_A_PAGE]], bulletin)
-        )
+        newest = mine[: len(mine) - _ITEMS_IN_AN_ARCHIVE * len(archives)]
+        pages.append(_page(feed, None, len(archives), [current(number) for number in newest], bulletin))
         for number, held in enumerate(archives, start=1):
             pages.append(_page(feed, number, len(archives), [archived(one) for one in held], bulletin))
     return tuple(pages)
@@ -233,17 +236,17 @@ def files_of(
 
 
 def _archives(newest_first: Sequence[int]) -> Iterator[Sequence[int]]:
-    """Full ones only, of all that no longer stands in the current document; the last one may reach into that."""
-    size, count = _ITEMS_IN_A_PAGE, len(newest_first)
-    for end in range(size, count, size):
+    """Full ones only, behind the newest items, so that an entry dated back among those shifts none."""
+    size, count = _ITEMS_IN_AN_ARCHIVE, len(newest_first)
+    for end in range(size, count - _LEAST_CURRENT + 1, size):
         yield newest_first[count - end : count - end + size]
 
 
-def _entry(item: FeedItem, site: str, content_of: Callable[[FeedItem], str]) -> FeedEntry:
+def _entry(item: FeedItem, club: Club, content_of: Callable[[FeedItem], str]) -> FeedEntry:
     return FeedEntry(
-        id=guid_of(item, site),
+        id=guid_of(item, club.named_by),
         title=item.title,
-        link=f"{site}/notices/{item.notice_id}/" if item.notice_id else f"{site}/",
+        link=f"{club.site}/notices/{item.notice_id}/" if item.notice_id else f"{club.site}/",
         published=item.at,
         updated=item.withdrawn_at or item.at,
         category=item.category,
@@ -252,15 +255,22 @@ def _entry(item: FeedItem, site: str, content_of: Callable[[FeedItem], str]) -> 
     )
 
 
+def _begin(bulletin: Bulletin) -> datetime:
+    """As long as nothing was told in it, a feed stands as it was when the records began; before those, at no moment."""
+    known = [*(item.at for item in bulletin.items), *(entry.head.at for entry in bulletin.records.entries)]
+    return min(known, default=datetime.fromtimestamp(0, bulletin.club.time_zone))
+
+
 def _page(feed: Feed, number: int | None, archives: int, entries: Sequence[FeedEntry], bulletin: Bulletin) -> FeedPage:
     club = bulletin.club
     return FeedPage(
         feed=feed,
         site=club.site,
+        named_by=club.named_by,
         author=club.name,
         language=club.language,
         number=number,
         archives=archives,
-        updated=max((entry.updated for entry in entries), default=bulletin.as_of),
+        updated=max((entry.updated for entry in entries), default=_begin(bulletin)),
         entries=tuple(entries),
     )

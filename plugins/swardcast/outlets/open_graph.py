@@ -14,7 +14,6 @@ from swardcast.notices.notice import Notice
 from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.outlets.preview import HOME_PICTURE, picture_path
 from swardcast.outlets.preview_picture import HEIGHT_PX, WIDTH_PX
-from swardcast.outlets.short_addresses import site_address
 
 __all__ = ["OpenGraph"]
 
@@ -42,7 +41,7 @@ class OpenGraph:
         Returns:
             Names and contents, not escaped.
         """
-        site, zone = site_address(self.bulletin.club), self.bulletin.club.time_zone
+        site, zone = self.bulletin.club.site, self.bulletin.club.time_zone
         return [
             ("og:type", "article"),
             ("og:title", notice.headline),
@@ -71,7 +70,7 @@ class OpenGraph:
             The address, or None where there is no such picture.
         """
         key = self.pictures.get(path)
-        return f"{site_address(self.bulletin.club)}/{path}?{key[:_DIGITS]}" if key is not None else None
+        return f"{self.bulletin.club.site}/{path}?{key[:_DIGITS]}" if key is not None else None
 
     def _of_all(self, path: str, said: str) -> Iterator[tuple[str, str]]:
         club = self.bulletin.club

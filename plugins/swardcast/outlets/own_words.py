@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 from typing import Final
 from unicodedata import bidirectional
@@ -16,6 +17,9 @@ _TAGS: Final = {
     "a", "abbr", "blockquote", "br", "code", "em", "h3", "h4", "hr", "li", "ol", "p", "pre", "strong", "table",
     "tbody", "td", "th", "thead", "tr", "ul",
 }  # fmt: skip
+_TAG: Final = re.compile("<[^>]*>")
+_NO_LINKS_OF_PELICAN: Final = {ord(sign): f"&#{ord(sign)};" for sign in "{}|"}
+"""Pelican puts addresses of its own for `{author}me` or `|filename|x` wherever they stand in a tag."""
 _SAID_IN: Final = ("h3", "h4", "li", "p", "td", "th")
 _SCHEMES: Final = {"http", "https", "mailto", "tel"}
 
@@ -57,7 +61,7 @@ def own_words_html(text: str) -> str:
     for level, lower in (("2", "4"), ("1", "3")):
         rendered = rendered.replace(f"<h{level}>", f"<h{lower}>").replace(f"</h{level}>", f"</h{lower}>")
     runs_left = any(bidirectional(letter) in ("R", "AL") for letter in text)  # Unicode Standard Annex 9, table 4
-    return nh3.clean(
+    clean = nh3.clean(
         rendered,
         tags=_TAGS,
         attributes={"a": {"href", "title"}},
@@ -65,3 +69,4 @@ def own_words_html(text: str) -> str:
         url_schemes=_SCHEMES,
         link_rel="noopener",
     )
+    return _TAG.sub(lambda tag: tag[0].translate(_NO_LINKS_OF_PELICAN), clean)

@@ -42,7 +42,6 @@ def _feed(page: FeedPage) -> FeedGenerator:
     feed.description(escape(page.feed.description, quote=False))
     feed.ttl(_MINUTES_TO_LIVE)
     feed.docs("https://www.rssboard.org/rss-specification")
-    feed.lastBuildDate(page.updated)
     for entry in page.entries:
         _add(feed, entry)
     return feed

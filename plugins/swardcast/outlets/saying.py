@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from functools import partial
+from typing import Final
 
 from markupsafe import Markup, escape
 
@@ -12,8 +14,10 @@ from swardcast.notices.words import holes_in_words
 
 __all__ = ["isolated", "say_html", "words_for_templates"]
 
-# Characters that no text has, the first of Unicode's private use: they stand for HTML until the phrase is escaped.
+# Characters of Unicode's private use, which mean nothing to a reader, stand for HTML until the phrase is escaped; those
+# that somebody typed are left out.
 _FIRST_MARK = 0xE000
+_PRIVATE: Final = re.compile("[\ue000-\uf8ff]")
 
 
 def say_html(voice: Voice, phrase: str, /, **values: str | float) -> Markup:
@@ -37,11 +41,9 @@ def say_html(voice: Voice, phrase: str, /, **values: str | float) -> Markup:
             mark = chr(_FIRST_MARK + len(marked))
             plain[slot], marked[mark] = mark, value
         else:
-            plain[slot] = value
+            plain[slot] = _PRIVATE.sub("", value) if isinstance(value, str) else value
     said = str(escape(voice.say(phrase, **plain)))
-    for mark, html in marked.items():
-        said = said.replace(mark, str(html))
-    return Markup(said)  # noqa: S704 - escaped above
+    return Markup(_PRIVATE.sub(lambda mark: marked.get(mark[0], ""), said))  # noqa: S704 - escaped above
 
 
 def isolated(text: str, typed: str) -> Markup:

@@ -7,13 +7,10 @@ here.
 
 from __future__ import annotations
 
-from urllib.parse import quote
-
 from swardcast.compose import Bulletin
-from swardcast.records.club import Club
 from swardcast.records.short_codes import code_of
 
-__all__ = ["short_addresses", "short_codes", "short_path", "site_address"]
+__all__ = ["short_addresses", "short_codes", "short_path"]
 
 
 def short_path(code: str) -> str:
@@ -28,18 +25,6 @@ def short_path(code: str) -> str:
     return f"n/{code}/"
 
 
-def site_address(club: Club) -> str:
-    """Give the address of the site as it is sent: what is not ASCII in its path is percent-encoded (RFC 3986).
-
-    Args:
-        club: the club.
-
-    Returns:
-        The address, ending without a slash.
-    """
-    return quote(club.site, safe=":/%")
-
-
 def short_addresses(bulletin: Bulletin) -> dict[str, str]:
     """Give the short address of each notice, withdrawn ones too.
 
@@ -49,7 +34,7 @@ def short_addresses(bulletin: Bulletin) -> dict[str, str]:
     Returns:
         Whole addresses by the notice's id, in ASCII.
     """
-    site = site_address(bulletin.club)
+    site = bulletin.club.site
     return {name: f"{site}/{short_path(code)}" for name, code in short_codes(bulletin).items()}
 
 

@@ -20,7 +20,8 @@ from swardcast.language.voice import Voice
 from swardcast.notices.notice import Notice
 from swardcast.notices.status_lines import StatusDate, StatusLine
 from swardcast.notices.words import places_in_words
-from swardcast.outlets.short_addresses import short_addresses, site_address
+from swardcast.outlets.short_addresses import short_addresses
+from swardcast.outlets.still_told import IN_THE_FILE, is_still_told
 from swardcast.outlook.dates import DateRange
 from swardcast.outlook.states import Work
 from swardcast.records.club import Club
@@ -34,9 +35,6 @@ SCRIPT_PATH: Final = "status.js"
 
 VERSION: Final = "1.0"
 """Of the file and of its schema."""
-
-_OVER_STAYS_DAYS: Final = 14
-"""Days for which a notice that is over stays in the file: judgement, the same for which a note to members is fresh."""
 
 
 def status_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
@@ -64,11 +62,11 @@ def _json(path: str, media_type: str, content: Mapping[str, object]) -> Artifact
 def _schema(club: Club) -> dict[str, object]:
     """The schema, named by the address at which it is published."""
     text = (files("swardcast") / "outlets" / "static" / SCHEMA_PATH).read_text(encoding="utf-8")
-    return {**json.loads(text), "$id": f"{site_address(club)}/{SCHEMA_PATH}"}
+    return {**json.loads(text), "$id": f"{club.site}/{SCHEMA_PATH}"}
 
 
 def _status(bulletin: Bulletin) -> dict[str, object]:
-    club, status, as_of, site = bulletin.club, bulletin.status, bulletin.as_of, site_address(bulletin.club)
+    club, status, as_of, site = bulletin.club, bulletin.status, bulletin.as_of, bulletin.club.site
     return {
         "$schema": f"{site}/{SCHEMA_PATH}",
         "version": VERSION,
@@ -168,11 +166,10 @@ def _days(given: DateRange | None) -> dict[str, str | None]:
 def _notices(bulletin: Bulletin) -> list[dict[str, object]]:
     addresses = short_addresses(bulletin)
     works = {name: job.work for name, job in bulletin.outlook.jobs.items()}
-    oldest = bulletin.as_of - timedelta(days=_OVER_STAYS_DAYS)
     return [
         _notice(notice, works[notice.id], bulletin.club, addresses[notice.id])
         for notice in bulletin.notices
-        if not works[notice.id].is_over or notice.revised_at > oldest
+        if is_still_told(notice, works[notice.id], bulletin.as_of, for_so_long=IN_THE_FILE)
     ]
 
 
@@ -182,7 +179,7 @@ def _notice(notice: Notice, work: Work, club: Club, short_address: str) -> dict[
         "state": {"state": work.value, "words": notice.work},
         "headline": notice.headline,
         "short_answer": notice.short_answer,
-        "address": f"{site_address(club)}/notices/{notice.id}/",
+        "address": f"{club.site}/notices/{notice.id}/",
         "short_address": short_address,
         "revision": notice.revision,
         "issued_at": _moment(notice.issued_at),

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from datetime import date, datetime
+from datetime import datetime
 from typing import Final
 
 from markupsafe import Markup
@@ -17,12 +17,12 @@ from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.ends import has_no_day
 from swardcast.notices.notice import Notice
-from swardcast.notices.spans import first_day_of_work, last_day_of_work, told_before
+from swardcast.notices.spans import days_told_before, first_day_of_work, last_day_of_work
 from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.preview import HOME_PICTURE, picture_path
-from swardcast.outlets.short_addresses import site_address
 from swardcast.outlook.states import JobOutlook, Work
+from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club
 
 __all__ = ["course_data", "notice_data", "script_text", "withdrawn_data"]
@@ -77,13 +77,13 @@ def notice_data(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> dict[st
         An Event.
     """
     club, job, story = bulletin.club, bulletin.outlook.jobs[notice.id], bulletin.stories[notice.id]
-    before = told_before(story, job)
+    before = _told_before(story, job)
     return _without_none(
         {
             **_event(notice, club),
             "eventStatus": f"{_SCHEMA}/{_status(job, before, bulletin.voice)}",
             "startDate": _start(job, club),
-            "previousStartDate": before.isoformat() if before is not None else None,
+            "previousStartDate": (before[0] if len(before) == 1 else before) if before else None,
             "endDate": _end(job, bulletin),
             "image": graph.picture_address(picture_path(notice.id)),
         }
@@ -111,7 +111,7 @@ def withdrawn_data(notice: WithdrawnNotice, bulletin: Bulletin) -> dict[str, obj
 
 
 def _event(notice: Notice | WithdrawnNotice, club: Club) -> dict[str, object]:
-    site = f"{site_address(club)}/"
+    site = f"{club.site}/"
     return {
         "@context": _SCHEMA,
         "@type": "Event",
@@ -126,7 +126,7 @@ def _event(notice: Notice | WithdrawnNotice, club: Club) -> dict[str, object]:
 
 
 def _course(club: Club) -> dict[str, object]:
-    site = f"{site_address(club)}/"
+    site = f"{club.site}/"
     return {
         "@type": "GolfCourse",
         "@id": f"{site}#course",
@@ -145,14 +145,24 @@ def _without_none(data: Mapping[str, object]) -> dict[str, object]:
     return {name: value for name, value in data.items() if value is not None}
 
 
-def _status(job: JobOutlook, before: date | None, voice: Voice) -> str:
+def _told_before(story: JobStory, job: JobOutlook) -> list[str]:
+    """First days of work that members were told and that hold no longer, each once, in the order in which they were.
+
+    "previousStartDate" is the start scheduled before, and is repeated for each where an event was moved several times
+    (schema.org, from memory). Work that began on another day than the one told did not take place "as scheduled"
+    either, though nobody had moved it.
+    """
+    return list(dict.fromkeys(day.isoformat() for day in days_told_before(story, job)))
+
+
+def _status(job: JobOutlook, before: list[str], voice: Voice) -> str:
     """An EventStatusType; work that rain interrupts has begun, so it is not postponed."""
     has_begun = any(work.started_at is not None or work.done_at is not None for work in job.surfaces)
     if job.work is Work.CALLED_OFF:
         return "EventCancelled"
     if has_no_day(job, voice) or (job.work is Work.HELD_UP and not has_begun):
         return "EventPostponed"  # to no day that anybody knows
-    return "EventRescheduled" if before is not None else "EventScheduled"
+    return "EventRescheduled" if before else "EventScheduled"
 
 
 def _start(job: JobOutlook, club: Club) -> str:

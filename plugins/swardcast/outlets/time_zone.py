@@ -31,9 +31,9 @@ def time_zone_component(zone: ZoneInfo, first_year: int, last_year: int) -> Time
     """
     component = Timezone()
     component.add("TZID", zone.key)
-    begins = datetime(first_year, 1, 1, tzinfo=UTC)
+    begins = datetime(first_year, 1, 1, tzinfo=UTC) - _DAY  # east of Greenwich a year begins earlier than in UTC
     before = begins
-    for onset in (begins, *_onsets(zone, begins, datetime(last_year + 1, 1, 1, tzinfo=UTC))):
+    for onset in (begins, *_onsets(zone, begins, datetime(last_year + 1, 1, 1, tzinfo=UTC) + _DAY)):
         component.add_component(_observance(zone, before, onset))
         before = onset
     return component

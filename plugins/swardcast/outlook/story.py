@@ -19,6 +19,7 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import (
+    ANNOUNCED,
     BackToNormal,
     Correction,
     Entry,
@@ -27,6 +28,7 @@ from swardcast.records.log import (
     NoteToMembers,
     Observation,
     Progress,
+    morning_name,
 )
 from swardcast.records.operations import label_counts
 from swardcast.records.plan import Job
@@ -272,7 +274,7 @@ def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Momen
     zone = records.club.time_zone
     announced = datetime.combine(job.announced, time(0, 0), tzinfo=zone)
     entries = [entry for entry in records.entries if entry.head.at <= as_of and _concerns(entry, job, records)]
-    moments = [_Moment(at=announced, id="announced")]
+    moments = [_Moment(at=announced, id=ANNOUNCED)]
     moments += [
         _Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in entries if entry.head.at > announced
     ]
@@ -327,7 +329,7 @@ def _mornings(records: ClubRecords, first: date, last: date, *, begun: date) -> 
     """
     days = (first + timedelta(days=step) for step in range((last - first).days + 1))
     return [
-        _Moment(at=datetime.combine(day, _MORNING, tzinfo=records.club.time_zone), id=f"weather-{day.isoformat()}")
+        _Moment(at=datetime.combine(day, _MORNING, tzinfo=records.club.time_zone), id=morning_name(day))
         for day in days
         if day > begun or day - timedelta(days=1) in records.weather.observed_c
     ]

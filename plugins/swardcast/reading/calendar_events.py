@@ -168,7 +168,7 @@ def _faults_of_rule(line: ContentLine) -> Iterator[Fault]:
         found = shown(f"BYMONTH={rule['BYMONTH']};BYMONTHDAY={rule['BYMONTHDAY']}")
         yield line.number, "RRULE", found, "a day that some month of these has", ""
     for key in ("INTERVAL", "COUNT"):
-        if key in rule and not _NUMBER.match(rule[key]):
+        if key in rule and not _NUMBER.fullmatch(rule[key]):
             yield line.number, "RRULE", shown(f"{key}={rule[key]}"), "a whole number from 1 to 9999", ""
 
 

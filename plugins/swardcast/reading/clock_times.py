@@ -37,8 +37,8 @@ def clock_time(value: object) -> time:
         return _WORDS[text]
     if text == "midnight":
         raise wrong(value, _EXPECTED, "Midnight ends one day and begins the next; write '11:59pm' or '0:00'.")
-    halves = _TWELVE.match(text)
-    match = halves or _TWENTY_FOUR.match(text)
+    halves = _TWELVE.fullmatch(text)
+    match = halves or _TWENTY_FOUR.fullmatch(text)
     if match is None:
         hint = "Say whether it is am or pm, or write it in 24 hours." if text.replace(".", "").isdigit() else ""
         raise wrong(value, _EXPECTED, hint)

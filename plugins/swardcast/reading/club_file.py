@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from typing import Annotated, Final
-from urllib.parse import quote
+from urllib.parse import quote, urlsplit
 from zoneinfo import ZoneInfo, available_timezones
 
 from pydantic import BeforeValidator, ValidationInfo, field_validator
@@ -47,6 +47,8 @@ _WEEKDAYS: Final = tuple(day.lower() for day in WEEKDAYS)
 _LONGEST_SITE: Final = 120
 """Letters of the site's address: 160 of a short message less those of "/n/<code>/", and some to spare; judgement."""
 _SITE: Final = re.compile(r"^https?://[a-z0-9][a-z0-9.:-]*(/[^\s?#]*)?$", re.IGNORECASE)
+_EMAIL: Final = re.compile(r"[^@\s<>,;\x00-\x1f\x7f-\x9f]+@[^@\s<>,;\x00-\x1f\x7f-\x9f]+")
+_TELEPHONE: Final = re.compile(r"[+(]*[0-9][0-9+() -]*")
 # "langtag" of RFC 5646, section 2.1, without the lists of what is registered.
 _LANGUAGE: Final = re.compile(
     r"^(?:[a-z]{2,3}(?:-[a-z]{3}){0,3}|[a-z]{4,8})(?:-[a-z]{4})?(?:-(?:[a-z]{2}|\d{3}))?"
@@ -63,17 +65,43 @@ def _zone(value: object) -> ZoneInfo:
 
 
 def _site(value: object) -> str:
-    if not _SITE.match(str(value)):
-        raise wrong(value, "the address of the site, such as 'https://course.example'")
-    sent = quote(str(value), safe=":/%")
+    """The address as it is sent: what is not ASCII in its path is percent-encoded (RFC 3986)."""
+    if not _SITE.fullmatch(str(value)):
+        raise wrong(value, "the address of the site, such as 'https://course.example'", _in_ascii(str(value)))
+    sent = quote(str(value), safe=":/%").rstrip("/")
     if len(sent) + sent.count("~") > _LONGEST_SITE:  # which takes two places there
         raise wrong(value, f"an address of at most {_LONGEST_SITE} characters, so that it fits into a short message")
-    return str(value).rstrip("/")
+    return sent
+
+
+def _in_ascii(site: str) -> str:
+    """Name the host with letters beyond ASCII as it is written for programs: IDNA 2008 (RFC 5891)."""
+    import idna  # noqa: PLC0415 - loaded late: hardly anybody needs it
+
+    host = urlsplit(site).hostname or ""
+    try:
+        written = idna.encode(host, uts46=True).decode("ascii")
+    except (idna.IDNAError, ValueError):
+        return ""
+    return f"Write the host as programs know it: {written!r}." if written != host else ""
+
+
+def _email(value: object) -> str:
+    """A small check: only a letter that arrives proves an address."""
+    if value is not None and not _EMAIL.fullmatch(str(value).strip(" ")):
+        raise wrong(value, "an address on one line, such as 'greens@course.example'")
+    return str(value or "").strip(" ")
+
+
+def _telephone(value: object) -> str:
+    if value is not None and not _TELEPHONE.fullmatch(str(value).strip(" ")):
+        raise wrong(value, "digits, with '+', blanks, brackets or hyphens, such as '+44 1632 960000'")
+    return str(value or "").strip(" ")
 
 
 def _weekdays(value: object) -> tuple[int, ...]:
     names = str(value).lower().replace(" and ", ", ")
-    match = re.match(r"^(\w+) to (\w+)$", names)
+    match = re.fullmatch(r"^(\w+) to (\w+)$", names)
     ends = match.groups() if match else tuple(part.strip() for part in names.split(","))
     for name in ends:
         if name not in _WEEKDAYS:
@@ -93,8 +121,8 @@ class _Place(Model):
 
 class _Contact(Model):
     office: Text
-    email: Words = ""
-    telephone: Words = ""
+    email: Annotated[str, BeforeValidator(_email)] = ""
+    telephone: Annotated[str, BeforeValidator(_telephone)] = ""
 
 
 class _Standards(Model):
@@ -117,6 +145,7 @@ class _Club(Model):
     name: Text
     course: Text = "the course"
     site: Annotated[str, BeforeValidator(_site)]
+    first_address: Annotated[str, BeforeValidator(_site)] = ""
     place: _Place
     time_zone: Annotated[ZoneInfo, BeforeValidator(_zone)]
     language: Text = "en-GB"
@@ -134,7 +163,7 @@ class _Club(Model):
     @field_validator("language")
     @classmethod
     def _known_language(cls, language: str) -> str:
-        if not _LANGUAGE.match(language):
+        if not _LANGUAGE.fullmatch(language):
             expected = "the IETF tag of a language, such as 'en-GB' or 'en-US'"
             raise wrong(language, expected, nearest(language, BUILT_IN))
         return next((known for known in BUILT_IN if known.lower() == language.lower()), language)
@@ -177,4 +206,5 @@ def club_from(document: Located, files: Files, *, file: str, problems: list[Prob
         scores=told.scores,
         entry_counts_for_minutes=told.entry_counts_for,
         look=look_from(told.look, document, files, problems),
+        first_site=told.first_address,
     )

@@ -26,7 +26,7 @@ from swardcast.reading.withdrawals import entries_of_withdrawn, led_nowhere
 from swardcast.records.club import Club, Surface
 from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Entry
+from swardcast.records.log import Entry, is_taken_name
 from swardcast.records.plan import Job
 from swardcast.records.standing import as_entered
 
@@ -135,6 +135,10 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
                 "a name that does not end in '-instead', as corrections' entries do",
             )
             problems.append(Problem(file=name, found=found, expected=expected))
+        if is_taken_name(path.stem):
+            found = f"the name {path.stem!r}, under which the feeds have news that no entry makes"
+            hint = "Begin it with its day, as in '2027-08-23-1540-done.md'."
+            problems.append(Problem(file=name, found=found, expected="another name", hint=hint))
         seen.setdefault(path.stem, name)
         text = files.text(name)
         if text is not None:

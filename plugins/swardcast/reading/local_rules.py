@@ -38,7 +38,7 @@ def rule_number(value: object) -> str:
         PydanticCustomError: when it is no letter, hyphen and number.
     """
     text = str(value).strip()
-    if _NUMBER.match(text.upper()):
+    if _NUMBER.fullmatch(text.upper()):
         return text.upper()
     near = _NEARLY.findall(text)
     hint = f"Did you mean '{near[0][0].upper()}-{near[0][1]}'?" if len(near) == 1 else ""

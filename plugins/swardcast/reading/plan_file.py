@@ -34,7 +34,7 @@ from swardcast.reading.surfaces_file import identifier
 from swardcast.reading.time_spans import MinutesFromTo
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Surface
-from swardcast.records.plan import FollowUp, Job, OwnWords, Play, Reading, Stretch, Withdrawal
+from swardcast.records.plan import COURSE_STATUS, FollowUp, Job, OwnWords, Play, Reading, Stretch, Withdrawal
 
 __all__ = ["jobs_from"]
 
@@ -70,8 +70,14 @@ class _Withdrawn(Model):
     instead: Words = ""
 
 
+def _job_id(value: object) -> str:
+    if value == COURSE_STATUS:
+        raise wrong(value, "another name: the feeds have the course's own news under this one")
+    return identifier(value)
+
+
 class _Job(Model):
-    id: Annotated[str, BeforeValidator(identifier)]
+    id: Annotated[str, BeforeValidator(_job_id)]
     title: Text
     announced: Day | None = None
     starts: Day

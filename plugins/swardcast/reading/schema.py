@@ -113,7 +113,7 @@ def _lines(value: object) -> list[str]:
 
 def one_day(value: object) -> date:
     """Read a day such as "2027-08-23"; raises PydanticCustomError when it is none."""
-    match = _DAY.match(str(value).strip())
+    match = _DAY.fullmatch(str(value).strip())
     if match is None:
         raise wrong(value, "a day as year-month-day, such as '2027-08-23'")
     try:
@@ -191,7 +191,7 @@ def local_moment(value: object, zone: ZoneInfo) -> datetime:
     Raises:
         PydanticCustomError: when it is no moment, does not exist, or happens twice as the clocks change.
     """
-    match = _MOMENT.match(str(value).strip())
+    match = _MOMENT.fullmatch(str(value).strip())
     if match is None:
         raise wrong(value, "a day and time, such as '2027-08-23 07:05'")
     day, hour, minute = one_day(match[1]), int(match[2]), int(match[3])

@@ -61,7 +61,7 @@ def _one_part(
     whole_kind = _KINDS.get(bare.removeprefix("all "))
     if whole_kind is not None:
         return whole_kind, _of_kind(whole_kind, surfaces, part)
-    match = _RANGE.match(bare)
+    match = _RANGE.fullmatch(bare)
     if match is None:
         raise _unknown(part, surfaces)
     chosen = _KINDS.get(match["kind"]) if match["kind"] else kind
@@ -98,7 +98,7 @@ def _in_range(kind: SurfaceKind, first: int, last: int, surfaces: Mapping[str, S
 
 def _unknown(part: str, surfaces: Mapping[str, Surface]) -> Exception:
     expected = "surfaces of surfaces.yaml, such as 'greens 1-9', 'all tees' or 'green-7'"
-    match = _RANGE.match(part)
+    match = _RANGE.fullmatch(part)
     word = match["kind"] if match else None
     near = get_close_matches(word, _KINDS, n=1, cutoff=0.7) if word and word not in _KINDS else []
     if near:

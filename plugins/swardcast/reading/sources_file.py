@@ -19,7 +19,7 @@ _WEB: Final = re.compile(r"^https?://[^\s\"'<>]+$", re.IGNORECASE)
 
 
 def _web(value: object) -> str:
-    if not _WEB.match(str(value)):
+    if not _WEB.fullmatch(str(value)):
         raise wrong(value, "an address on the web, such as 'https://weather.example/'")
     return str(value)
 

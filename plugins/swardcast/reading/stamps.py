@@ -62,7 +62,7 @@ class StampPattern:
         Returns:
             The moment, naive, or aware where an offset stands behind it; None when it is no such moment.
         """
-        match = self.expression.match(" ".join(text.split()))
+        match = self.expression.fullmatch(" ".join(text.split()))
         if match is None:
             return None
         told = match.groupdict()

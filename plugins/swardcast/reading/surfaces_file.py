@@ -17,10 +17,16 @@ from swardcast.records.club import Grass, Surface, SurfaceKind
 __all__ = ["identifier", "surfaces_from"]
 
 _ID: Final = re.compile(r"^[a-z0-9]+(?:-[a-z0-9]+)*$")
+_LONGEST_ID: Final = 60
+"""Letters: an address that holds it still fits on a line; a file's name may have 255 bytes. Judgement."""
+_DEVICES: Final = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))}
 
 
 def identifier(value: object) -> str:
-    """Read an id: it becomes part of addresses, so it has small letters, digits and hyphens only.
+    """Read an id: it becomes part of addresses and the name of a folder, also where folders know no capitals.
+
+    So it has small letters, digits and hyphens only, is not long, and is no name that Windows keeps for devices
+    (Microsoft, "Naming Files, Paths, and Namespaces"; from memory).
 
     Args:
         value: the id as written.
@@ -29,10 +35,14 @@ def identifier(value: object) -> str:
         The id.
 
     Raises:
-        PydanticCustomError: when it has other characters.
+        PydanticCustomError: when it is none.
     """
-    if not _ID.match(str(value)):
+    if not _ID.fullmatch(str(value)):
         raise wrong(value, "a short name in small letters, digits and hyphens, such as 'practice-green'")
+    if len(str(value)) > _LONGEST_ID:
+        raise wrong(value, f"a short name of at most {_LONGEST_ID} letters; this one has {len(str(value))}")
+    if str(value) in _DEVICES:
+        raise wrong(value, "another name: Windows keeps this one for a device, so that no folder can have it")
     return str(value)
 
 

@@ -78,7 +78,7 @@ def _service(value: object) -> str:
 
 
 def _address(value: object) -> str:
-    if not _ADDRESS.match(str(value)):
+    if not _ADDRESS.fullmatch(str(value)):
         raise wrong(value, "the address of your copy of the service, such as 'https://weather.example'")
     return str(value).rstrip("/")
 

@@ -59,7 +59,7 @@ def issued_at_from(stem: str, zone: Callable[[datetime], datetime]) -> datetime 
     Returns:
         The moment, or None when the name is no day.
     """
-    match = _ISSUE.match(stem)
+    match = _ISSUE.fullmatch(stem)
     if match is None:
         return None
     try:

@@ -147,6 +147,6 @@ def _plain(node: yaml.Node) -> Any:
         return None
     if text in ("true", "false"):
         return text == "true"
-    if _NUMBER.match(text) and len(text) < 16:  # noqa: PLR2004 - longer runs of digits are no quantity
+    if _NUMBER.fullmatch(text) and len(text) < 16:  # noqa: PLR2004 - longer runs of digits are no quantity
         return float(text) if "." in text else int(text)
     return text

@@ -126,7 +126,7 @@ class Club:
     Args:
         name: the club's name.
         course: the course's name, for sentences such as "the course".
-        site: address of the published site, ending without a slash.
+        site: address of the published site as it is sent (RFC 3986: in ASCII), ending without a slash.
         time_zone: zone of the club's local time.
         latitude_deg: -90 to 90.
         longitude_deg: -180 to 180.
@@ -148,6 +148,7 @@ class Club:
             day, which it never outlasts.
         look: its badge and colours.
         catalogue: the phrases of the club's language, its own among them.
+        first_site: the address that the site had first, or "" where it has not moved.
     """
 
     name: str
@@ -173,6 +174,12 @@ class Club:
     entry_counts_for_minutes: float | None = None
     look: Look = USUAL_LOOK
     catalogue: Catalogue = field(default_factory=partial(built_in, "en-GB"))
+    first_site: str = ""
+
+    @property
+    def named_by(self) -> str:
+        """The address by which feeds and calendars know what is ours, whatever the site's address is now."""
+        return self.first_site or self.site
 
     def voice(self, near: date) -> Voice:
         """Give the voice in which members are spoken to.

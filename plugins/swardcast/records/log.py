@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import Enum
@@ -11,7 +12,9 @@ from swardcast.records.operations import Operation
 from swardcast.records.plan import Play
 
 __all__ = [
+    "ANNOUNCED",
     "FROST_DELAY",
+    "WITHDRAWN",
     "BackToNormal",
     "Change",
     "Correction",
@@ -27,8 +30,42 @@ __all__ = [
     "PlanChange",
     "Progress",
     "Step",
+    "is_taken_name",
+    "morning_name",
 ]
 
+
+ANNOUNCED: Final = "announced"
+"""Name of the change with which a job is announced; no entry can have it."""
+WITHDRAWN: Final = "withdrawn"
+"""Name of the news that a notice was withdrawn; no entry can have it."""
+
+
+def morning_name(day: date) -> str:
+    """Name the change that a morning's weather brings; no entry can have such a name.
+
+    Args:
+        day: the day.
+
+    Returns:
+        "weather-2027-08-23".
+    """
+    return f"{_MORNING}{day.isoformat()}"
+
+
+def is_taken_name(name: str) -> bool:
+    """Whether changes that no entry made have this name for life, so that feeds would take an entry for one of them.
+
+    Args:
+        name: name of an entry.
+
+    Returns:
+        True for `ANNOUNCED`, `WITHDRAWN` and whatever `morning_name` may give.
+    """
+    return name in (ANNOUNCED, WITHDRAWN) or re.fullmatch(rf"{_MORNING}\d{{4}}-\d\d-\d\d", name) is not None
+
+
+_MORNING: Final = "weather-"
 
 FROST_DELAY: Final = "frost delay"
 """The limit that decides whether to set out at all."""

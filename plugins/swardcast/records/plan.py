@@ -5,10 +5,25 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import Enum
+from typing import Final
 
 from swardcast.records.operations import LASTING, Operation
 
-__all__ = ["FollowUp", "Job", "LocalRule", "OwnWords", "Part", "Play", "Reading", "Stretch", "Withdrawal"]
+__all__ = [
+    "COURSE_STATUS",
+    "FollowUp",
+    "Job",
+    "LocalRule",
+    "OwnWords",
+    "Part",
+    "Play",
+    "Reading",
+    "Stretch",
+    "Withdrawal",
+]
+
+COURSE_STATUS: Final = "course-status"
+"""Name of the course's own news in the feeds; no job can have it."""
 
 
 class Play(Enum):

@@ -3,21 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 
 from swardcast.records.club import Club
+from swardcast.records.folder import ClubRecords
 from swardcast.records.log import (
     BackToNormal,
     Correction,
     Entry,
     MorningStatus,
+    NoteToMembers,
     Observation,
     PlanChange,
     Progress,
     Step,
 )
 
-__all__ = ["as_entered", "counts_until", "morning_of", "rank", "standing_entries", "withdrawn_ids"]
+__all__ = [
+    "as_entered",
+    "counts_until",
+    "morning_of",
+    "notes_withdrawn",
+    "rank",
+    "standing_entries",
+    "withdrawn_ids",
+    "without_words_of",
+]
 
 
 def as_entered(entries: Iterable[Entry]) -> tuple[Entry, ...]:
@@ -84,6 +96,44 @@ def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 def _order(entry: Entry) -> tuple[float, float, int, str]:
     # In the hour that the clocks repeat, local times alone would not tell which came first.
     return entry.head.true_from.timestamp(), entry.head.at.timestamp(), rank(entry), entry.head.id
+
+
+def notes_withdrawn(records: ClubRecords) -> dict[str, datetime]:
+    """Tell which notes to members were withdrawn: wherever news is kept they lose their words.
+
+    Args:
+        records: the records as known at a moment.
+
+    Returns:
+        When each was withdrawn first, local time, by its id.
+    """
+    notes = {entry.head.id for entry in records.entries if isinstance(entry, NoteToMembers)}
+    zone, withdrawn = records.club.time_zone, dict[str, datetime]()
+    for entry in records.entries:
+        if isinstance(entry, Correction) and entry.corrects in notes:
+            at = entry.head.at.astimezone(zone)
+            withdrawn[entry.corrects] = min(at, withdrawn.get(entry.corrects, at))
+    return withdrawn
+
+
+def without_words_of(names: Iterable[str], records: ClubRecords) -> ClubRecords:
+    """Take the manager's own words out of some entries.
+
+    Args:
+        names: ids of the entries.
+        records: the records.
+
+    Returns:
+        The same records without those words.
+    """
+    silent = set(names)
+    return replace(
+        records,
+        entries=tuple(
+            replace(entry, head=replace(entry.head, words="")) if entry.head.id in silent else entry
+            for entry in records.entries
+        ),
+    )
 
 
 def rank(entry: Entry) -> int:

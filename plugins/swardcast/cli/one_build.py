@@ -1,0 +1,156 @@
+"""The place of a build: one build of a site at a time, beside the live folder, swapped in at the end.
+
+What a killed build left is put right by the next one: a last good site that was moved away comes back, half-built ones
+are taken away. The lock is the system's, so it ends with the process that holds it, however that ends.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+from tempfile import mkdtemp
+from typing import Final
+
+from swardcast.errors import SwardcastError
+
+__all__ = ["LONGEST_WAIT_S", "only_build", "swap"]
+
+LONGEST_WAIT_S: Final = 120.0
+"""How long a build waits for another one: some builds of a large club; judgement."""
+
+_ASKED_EVERY_S: Final = 0.2
+_LOCKED_BYTE: Final = 1 << 30
+"""Far behind the words of the file: where a lock keeps others from reading (Windows), they can still read those."""
+
+
+@contextmanager
+def only_build(output: Path) -> Iterator[Path]:
+    """Wait until no other build of the same site goes on, and give this one a folder.
+
+    Args:
+        output: where the site is to stand.
+
+    Yields:
+        A new folder of its own on the same file system, which is taken away at the end with all that is still in it.
+
+    Raises:
+        SwardcastError: when another build goes on for longer than `LONGEST_WAIT_S`.
+    """
+    output.parent.mkdir(parents=True, exist_ok=True)
+    with _locked(output.with_name(f".{output.name}.lock"), output):
+        _put_right(output)
+        folder = Path(mkdtemp(prefix=_prefix(output), dir=output.parent))
+        try:
+            yield folder
+        finally:
+            shutil.rmtree(folder, ignore_errors=True)
+
+
+def swap(fresh: Path, output: Path) -> None:
+    """Put a new site in the place of the old one; when that fails, even by Ctrl-C, the old one stands there again.
+
+    Args:
+        fresh: the new site, on the same file system.
+        output: the place.
+    """
+    old = _old(output)
+    shutil.rmtree(old, ignore_errors=True)
+    try:
+        if output.exists():
+            output.rename(old)
+        fresh.rename(output)
+    except BaseException:
+        _bring_back(output)
+        raise
+    shutil.rmtree(old, ignore_errors=True)
+
+
+def _prefix(output: Path) -> str:
+    return f".{output.name}.new"
+
+
+def _old(output: Path) -> Path:
+    return output.with_name(f".{output.name}.old")
+
+
+def _bring_back(output: Path) -> bool:
+    """A lone old site is the last good one."""
+    if output.exists() or not _old(output).exists():
+        return False
+    _old(output).rename(output)
+    return True
+
+
+def _put_right(output: Path) -> None:
+    """After a build that was killed; whoever holds the lock knows that no other goes on."""
+    if _bring_back(output):
+        print(f"A build was stopped while it swapped sites; the one before is in {output} again.", file=sys.stderr)
+    for left in output.parent.iterdir():
+        if left.name.startswith(_prefix(output)) or left == _old(output):
+            shutil.rmtree(left, ignore_errors=True)
+
+
+@contextmanager
+def _locked(file: Path, output: Path) -> Iterator[None]:
+    begun, told = time.monotonic(), False
+    while (descriptor := _lock(file)) is None:
+        holder = _holder(file)
+        if time.monotonic() - begun > LONGEST_WAIT_S:
+            message = f"another build{holder} has been writing {output} for long; try again when it is over"
+            raise SwardcastError(message)
+        if not told:
+            print(f"Another build{holder} is writing {output}; waiting for it.", file=sys.stderr)
+            told = True
+        time.sleep(_ASKED_EVERY_S)
+    try:
+        yield
+    finally:
+        with suppress(OSError):
+            file.unlink()  # before the lock ends, so that nobody waits for a file that is gone; not on Windows
+        os.close(descriptor)
+        if sys.platform == "win32":
+            with suppress(OSError):
+                file.unlink()
+
+
+def _holder(file: Path) -> str:
+    with suppress(OSError, UnicodeError):
+        process = file.read_text(encoding="ascii").strip()
+        if process:
+            return f" (process {process})"
+    return ""
+
+
+def _lock(file: Path) -> int | None:
+    """Lock a file: its descriptor, or None while another process has it."""
+    descriptor = os.open(file, os.O_RDWR | os.O_CREAT, 0o666)
+    try:
+        _lock_descriptor(descriptor)
+        if not os.path.samestat(os.fstat(descriptor), file.stat()):  # its last holder took it away
+            raise BlockingIOError
+        os.ftruncate(descriptor, 0)
+        os.lseek(descriptor, 0, os.SEEK_SET)
+        os.write(descriptor, str(os.getpid()).encode("ascii"))
+    except OSError:
+        os.close(descriptor)
+        return None
+    return descriptor
+
+
+if sys.platform == "win32":
+    import msvcrt
+
+    def _lock_descriptor(descriptor: int) -> None:
+        os.lseek(descriptor, _LOCKED_BYTE, os.SEEK_SET)
+        msvcrt.locking(descriptor, msvcrt.LK_NBLCK, 1)
+
+else:
+    import fcntl
+
+    def _lock_descriptor(descriptor: int) -> None:
+        fcntl.lockf(descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB, 1, _LOCKED_BYTE)
