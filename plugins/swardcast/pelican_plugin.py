@@ -64,7 +64,6 @@ from swardcast.outlets.preview_picture import Card, draw_card, key_of
 from swardcast.outlets.pro_shop import pro_shop_html
 from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
-from swardcast.outlets.short_addresses import site_address
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
 from swardcast.outlets.structured_data import course_data, notice_data, script_text, withdrawn_data
@@ -144,7 +143,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
     context["swardcast_pictures"] = pictures
-    context["swardcast_site_path"] = urlsplit(site_address(bulletin.club)).path.rstrip("/")
+    context["swardcast_site_path"] = urlsplit(bulletin.club.site).path.rstrip("/")
     context["swardcast_badge_px"] = badge_size_px(bulletin.club.look)
     context["swardcast_feeds"] = feeds_of(bulletin)
     cards = dict(cards_of(bulletin))

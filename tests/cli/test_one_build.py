@@ -15,7 +15,7 @@ import pytest
 from swardcast.cli import one_build
 from swardcast.cli.one_build import only_build, swap
 from swardcast.errors import SwardcastError
-from swardcast.pelican_plugin import _check_output
+from swardcast.pelican_files import check_output
 from tests.conftest import ROOT
 
 
@@ -134,7 +134,7 @@ def test_a_build_that_left_a_file_out_fails_before_the_swap(tmp_path: Path) -> N
         (tmp_path / name).write_text("x", encoding="utf-8")
     pelican = SimpleNamespace(output_path=str(tmp_path), settings={"made_by_swardcast": made})
     with pytest.raises(SwardcastError, match=r"^the build left no calendar\.ics and 1 more, of 5 files$"):
-        _check_output(pelican)
+        check_output(pelican)
     for name in made[1:]:
         (tmp_path / name).write_text("x", encoding="utf-8")
-    _check_output(pelican)
+    check_output(pelican)

@@ -26,8 +26,9 @@ def test_a_club_without_a_house_style_says_all_and_signs_nothing(tmp_path: Path)
 
 @pytest.fixture
 def plain_club(demo_club: Path) -> Path:
-    """The demo without the house style that stands at the end of its file."""
+    """The demo without the house style, and the look with its badge, that stand at the end of its file."""
     text = (demo_club / CLUB).read_text(encoding="utf-8")
+    (demo_club / "badge.svg").unlink()
     (demo_club / CLUB).write_text(text.partition("house style:")[0], encoding="utf-8")
     return demo_club
 

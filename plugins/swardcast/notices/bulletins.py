@@ -21,7 +21,7 @@ from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import FROST_DELAY, Correction, NoteToMembers, PlanChange
+from swardcast.records.log import FROST_DELAY, NoteToMembers, PlanChange
 from swardcast.records.plan import COURSE_STATUS, Play
 from swardcast.records.standing import notes_withdrawn
 

@@ -14,7 +14,6 @@ from xml.sax.saxutils import escape
 
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
-from swardcast.outlets.short_addresses import site_address
 
 __all__ = ["NOTICES_LIST", "ROBOTS_PATH", "SITEMAP_PATH", "sitemap_artifacts"]
 
@@ -38,7 +37,7 @@ def sitemap_artifacts(bulletin: Bulletin, pages: Iterable[str]) -> tuple[Artifac
     Returns:
         The sitemap and robots.txt.
     """
-    site, changed = site_address(bulletin.club), _changed(bulletin)
+    site, changed = bulletin.club.site, _changed(bulletin)
     lines = ['<?xml version="1.0" encoding="UTF-8"?>', f'<urlset xmlns="{_NAMESPACE}">']
     for page in sorted(set(pages)):
         day = f"<lastmod>{changed[page].isoformat()}</lastmod>" if page in changed else ""
