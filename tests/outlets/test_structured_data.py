@@ -58,6 +58,16 @@ GOLF_COURSE = _thing(
     telephone={"type": "string"},
     image=ADDRESS,
 )
+# https://schema.org/SpecialAnnouncement: announcementLocation and datePosted of its own; expires and text of CreativeWork.
+ANNOUNCEMENT = _thing(
+    "SpecialAnnouncement",
+    ["text", "datePosted", "expires", "announcementLocation"],
+    text={"type": "string", "minLength": 1},
+    inLanguage={"type": "string"},
+    datePosted=DAY_OR_MOMENT,
+    expires=DAY_OR_MOMENT,
+    announcementLocation={"properties": {"@id": ADDRESS}, "required": ["@id"], "additionalProperties": False},
+)
 # https://schema.org/Event and https://schema.org/EventStatusType.
 EVENT = _thing(
     "Event",
@@ -105,13 +115,30 @@ def test_each_notice_is_an_event_of_schema_org(demo_bulletin_at: Callable[[str],
         assert date.fromisoformat(first[:10]) <= date.fromisoformat(last[:10])
 
 
-def test_the_status_page_describes_the_course(demo_site: Path, demo_bulletin: Bulletin) -> None:
+def test_the_status_page_describes_the_course_and_announces_its_status(
+    demo_site: Path, demo_bulletin: Bulletin
+) -> None:
+    """The demo's morning entry of 14 September is of 6.50, summer time; it counts to the end of the day."""
     (data,) = html.parse(demo_site / "index.html").getroot().xpath("//script[@type='application/ld+json']/text()")
-    course = json.loads(data)
+    said = json.loads(data)
+    assert said.keys() == {"@context", "@graph"}
+    course, announced = said["@graph"]
+    Draft202012Validator(ANNOUNCEMENT).validate(announced)
+    assert announced["announcementLocation"]["@id"] == course["@id"]
+    assert announced["text"] == demo_bulletin.status.sentence
+    assert announced["datePosted"] == "2027-09-14T06:50:00+01:00"
+    assert announced["expires"] == "2027-09-15T00:00:00+01:00"
     Draft202012Validator(GOLF_COURSE).validate(course)
     assert course["name"] == "Quillhaven Golf Club"
     assert course["geo"]["latitude"] == demo_bulletin.club.latitude_deg
     assert course["email"] == demo_bulletin.club.contact.email
+
+
+def test_nothing_is_announced_while_nothing_is_known(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    """Nobody entered anything on 24 December."""
+    bulletin = demo_bulletin_at("2027-12-24 09:00")
+    data = course_data(bulletin, OpenGraph(bulletin=bulletin, pictures={}))
+    assert [one["@type"] for one in data["@graph"]] == ["GolfCourse"]  # type: ignore[attr-defined]
 
 
 def test_work_that_was_done_as_planned_has_its_moments_with_the_offset(demo_bulletin: Bulletin) -> None:
@@ -206,7 +233,8 @@ def test_no_typed_word_can_leave_the_script(demo_bulletin: Bulletin) -> None:
         assert json.loads(text) == data
         root = html.fromstring(f'<html><head><script type="application/ld+json">{text}</script></head></html>')
         (script,) = root.xpath("//script")
-        assert json.loads(script.text)["name"] == HOSTILE
+        found = json.loads(script.text)
+        assert found.get("@graph", [found])[0]["name"] == HOSTILE
 
 
 def _graph_of(page: Path) -> dict[str, str]:

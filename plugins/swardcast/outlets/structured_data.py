@@ -1,7 +1,7 @@
-"""What pages say to programs: schema.org's vocabulary as JSON-LD, the course on the status page, an event per notice.
+"""What pages say to programs: schema.org's vocabulary as JSON-LD, the course and its status, an event per notice.
 
-Names are those of https://schema.org/GolfCourse, /Event and /EventStatusType. A day is a plain date, as in the
-calendar: of planned work no hour is told. A moment that the log knows has its offset from UTC.
+Names are those of https://schema.org/GolfCourse, /SpecialAnnouncement, /Event and /EventStatusType. A day is a plain
+date, as in the calendar: of planned work no hour is told. A moment that the log knows has its offset from UTC.
 """
 
 from __future__ import annotations
@@ -44,25 +44,45 @@ def script_text(data: Mapping[str, object]) -> Markup:
 
 
 def course_data(bulletin: Bulletin, graph: OpenGraph) -> dict[str, object]:
-    """Describe the course.
+    """Describe the course, and announce its status while that is today's.
 
     Args:
         bulletin: the bulletin.
         graph: who knows the pictures.
 
     Returns:
-        A GolfCourse.
+        A graph of a GolfCourse and, where a morning entry holds, a SpecialAnnouncement that expires with it.
     """
     contact = bulletin.club.contact
-    return _without_none(
+    course = _without_none(
         {
-            "@context": _SCHEMA,
             **_course(bulletin.club),
             "email": contact.email or None,
             "telephone": contact.telephone or None,
             "image": graph.picture_address(HOME_PICTURE),
         }
     )
+    return {"@context": _SCHEMA, "@graph": [course, *_announcement(bulletin)]}
+
+
+def _announcement(bulletin: Bulletin) -> list[dict[str, object]]:
+    status, club = bulletin.status, bulletin.club
+    if status.entered_at is None or status.counts_until is None:
+        return []
+    site = f"{club.site}/"
+    return [
+        {
+            "@type": "SpecialAnnouncement",
+            "@id": f"{site}#status",
+            "name": bulletin.voice.say("site-status"),
+            "text": status.sentence,
+            "url": site,
+            "inLanguage": club.language,
+            "datePosted": _moment(status.entered_at, club),
+            "expires": _moment(status.counts_until, club),
+            "announcementLocation": {"@id": f"{site}#course"},
+        }
+    ]
 
 
 def notice_data(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> dict[str, object]:
