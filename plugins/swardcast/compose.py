@@ -128,7 +128,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
         items=tuple(_newest_first(items)),
         calendar=(
             *(event for story in stories.values() for event in calendar_of(story, records, as_of, book)),
-            *(event for gone in withdrawn for event in calendar_of_withdrawn(gone, records, book)),
+            *(event for gone in withdrawn for event in calendar_of_withdrawn(gone, records, as_of, book)),
         ),
         sums=job_sums(outlook, voice),
         why=compose_why(outlook, stories, voice),

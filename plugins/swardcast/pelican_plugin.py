@@ -3,9 +3,10 @@
 A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `growth`, `published`, `track record`,
 `feeds` or `pro shop`; the plugin puts what it computed in its place.
 
-Settings: SWARDCAST_CLUB (the club folder), SWARDCAST_AS_OF (a moment, or None for now) and SWARDCAST_EML (whether to
-write drafts of e-mails). Another setting that begins with SWARDCAST_ is an error. Everything that can fail fails before
-Pelican writes its first byte.
+Settings: SWARDCAST_CLUB (the club folder), SWARDCAST_AS_OF (a moment, or None for now), SWARDCAST_EML (whether to write
+drafts of e-mails) and SWARDCAST_REPLACES (the folder of the site that this one replaces, or None for the output folder;
+only what the manager is told depends on it). Another setting that begins with SWARDCAST_ is an error. Everything that
+can fail fails before Pelican writes its first byte.
 """
 
 from __future__ import annotations
@@ -62,6 +63,7 @@ from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.preview import cards_of
 from swardcast.outlets.preview_picture import Card, draw_card, key_of
 from swardcast.outlets.pro_shop import pro_shop_html
+from swardcast.outlets.replaced_site import remarks_on_replaced, replaced_site
 from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
 from swardcast.outlets.short_pages import short_page_artifacts
@@ -72,12 +74,18 @@ from swardcast.pelican_files import MADE, MISSING_PAGE, BulletinGenerator, check
 from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
+from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
 from swardcast.site_source import page_paths
 
 __all__ = ["connect"]
 
-_SETTINGS: Final = {"SWARDCAST_CLUB": "demo_content", "SWARDCAST_AS_OF": None, "SWARDCAST_EML": False}
+_SETTINGS: Final = {
+    "SWARDCAST_CLUB": "demo_content",
+    "SWARDCAST_AS_OF": None,
+    "SWARDCAST_EML": False,
+    "SWARDCAST_REPLACES": None,
+}
 _PART: Final = re.compile(r"<!--\s*swardcast:([^>]*?)-->")
 _FALLBACK_TEMPLATES: Final = Path(__file__).resolve().parent / "templates"
 
@@ -125,9 +133,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     book = WeatherBook(records.club, records.weather)
     bulletin = compose_bulletin(records, as_of, book)
     pictures = compose_pictures(bulletin, records, book)
-    ahead = dated_ahead(records, as_of, Voice.english(as_of.date())) if settings["SWARDCAST_AS_OF"] is None else ()
-    own_words = own_words_remarks(records, as_of, banned_phrases(records.club.language))
-    for remark in (*ahead, *bulletin.remarks, *own_words):
+    for remark in _remarks(records, bulletin, settings):
         print(f"Worth another look: {remark}", file=sys.stderr)
     voice = bulletin.voice
     root = _root(settings, settings["ARTICLE_SAVE_AS"])
@@ -161,6 +167,16 @@ def _compose(generator: ArticlesGenerator) -> None:
         *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
         *_pictures(cards),
     )
+
+
+def _remarks(records: ClubRecords, bulletin: Bulletin, settings: Any) -> tuple[str, ...]:
+    """What the manager should look at again; nothing that is published depends on it."""
+    as_of = bulletin.as_of
+    ahead = dated_ahead(records, as_of, Voice.english(as_of.date())) if settings["SWARDCAST_AS_OF"] is None else ()
+    own_words = own_words_remarks(records, as_of, banned_phrases(records.club.language))
+    live = replaced_site(Path(settings["SWARDCAST_REPLACES"] or settings["OUTPUT_PATH"]))
+    replaced = remarks_on_replaced(live, bulletin, records) if live is not None else ()
+    return (*ahead, *bulletin.remarks, *own_words, *replaced)
 
 
 def _pictures(cards: Mapping[str, Card]) -> Iterator[Artifact]:

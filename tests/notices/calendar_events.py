@@ -14,7 +14,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry, EntryHead
 from swardcast.records.standing import as_entered
 
-__all__ = ["at", "days", "entry_head", "events", "in_american", "with_entries"]
+__all__ = ["as_told", "at", "days", "entry_head", "events", "in_american", "with_entries"]
 
 
 def at(records: ClubRecords, moment: str) -> datetime:
@@ -36,6 +36,11 @@ def days(event: CalendarEvent) -> str:
             return f"{first}" if first == last else f"{first} to {last}"
         case MomentSpan(starts=starts, ends=ends):
             return f"{starts:%Y-%m-%d %H:%M}" + (f" to {ends:%H:%M}" if ends else "")
+
+
+def as_told(event: CalendarEvent) -> CalendarEvent:
+    """The event without its age, which rises with each hour."""
+    return replace(event, sequence=0, changed_at=event.created_at)
 
 
 def entry_head(records: ClubRecords, moment: str, name: str) -> EntryHead:

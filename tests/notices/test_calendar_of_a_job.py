@@ -18,7 +18,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Change, MorningStatus, PlanChange, Progress, Step
 from swardcast.records.plan import Play
 from tests.conftest import DEMO_AS_OF
-from tests.notices.calendar_events import at, days, entry_head, events, in_american, with_entries
+from tests.notices.calendar_events import as_told, at, days, entry_head, events, in_american, with_entries
 from tests.notices.many_jobs import clubs
 
 GREENS = "greens-renovation-2027"
@@ -72,13 +72,29 @@ def test_no_day_is_told_where_the_site_tells_months(demo_records: ClubRecords, b
     assert "some time from" in " ".join(bunkers["work-1"].sentences)
 
 
+LEFT, RIGHT = "The left greenside bunker on the 4th", "the right greenside bunker on the 4th"
+FRONT = "the front greenside bunker on the 7th"
+
+
+@pytest.mark.parametrize(
+    ("a_day", "places"), [(2, f"{LEFT} and {RIGHT}"), (3, f"{LEFT}, {RIGHT} and {FRONT}"), (4, "4 bunkers")]
+)
+def test_up_to_three_surfaces_are_named_in_a_title(demo_records: ClubRecords, a_day: int, places: str) -> None:
+    """Nobody knows which bunkers "2 bunkers" are."""
+    job = replace(demo_records.jobs["bunkers-resanding-2027"], surfaces_a_day=float(a_day))
+    records = replace(demo_records, jobs={**demo_records.jobs, job.id: job})
+    book = WeatherBook(records.club, records.weather)  # of its own: a book remembers how jobs stood
+    first = events(records, job.id, "2027-08-01 12:00", book)["work-1"]
+    assert first.summary == f"{places}: New sand in six bunkers (planned)"
+
+
 def test_a_long_closure_has_its_reopening(demo_records: ClubRecords, book: WeatherBook) -> None:
     """Tee 5 was done on 9 September; 6 to 10 weeks on: the middle, 8 weeks, is 4 November, the end 18 November."""
     found = events(demo_records, "tees-returfing-2027", "2027-09-09 18:00", book)["reopening-1"]
-    assert days(found) == "2027-11-04 to 2027-11-18"
+    assert days(found) == "2027-11-18"  # one day, and no banner over two weeks
     assert found.standing is Standing.TENTATIVE
     when = "likely by Thursday 4 November; allow until Thursday 18 November"
-    assert found.summary == f"Tee 5 open again: {when}"
+    assert found.summary == f"Tee 5 should open again: {when}"
 
 
 def test_what_the_log_opens_before_is_a_fact(demo_records: ClubRecords, book: WeatherBook) -> None:
@@ -90,8 +106,8 @@ def test_what_the_log_opens_before_is_a_fact(demo_records: ClubRecords, book: We
     after = events(records, "tees-returfing-2027", "2027-09-27 18:00", book)
     assert (days(after["reopening-1"]), after["reopening-1"].standing) == ("2027-09-27 06:45", Standing.CONFIRMED)
     assert after["reopening-1"].summary == "Tee 5 open again"
-    assert after["reopening-1"].sequence == before["reopening-1"].sequence + 1
-    assert after["work-1"] == before["work-1"]
+    assert after["reopening-1"].sequence == before["reopening-1"].sequence + 24 + 1  # a day of hours, and the entry
+    assert as_told(after["work-1"]) == as_told(before["work-1"])
     assert after["reopening-2"].standing is Standing.TENTATIVE
 
 
@@ -122,28 +138,46 @@ def test_work_held_up_has_no_day_to_come_before_it_goes_on(demo_records: ClubRec
         "work-1": ("2027-08-23", Standing.CONFIRMED),
         "work-2": ("2027-08-24", Standing.CONFIRMED),
         "work-3": ("2027-08-25", Standing.TENTATIVE),
-        "work-4": ("2027-08-26", Standing.CANCELLED),
+        "work-9": ("2027-08-24", Standing.CANCELLED),  # 3 days of the plan, and the place of the 6th green in it
+        "work-15": ("2027-08-25", Standing.TENTATIVE),
+        "work-21": ("2027-08-26", Standing.CANCELLED),
     }
     title = "Hollow tining, scarifying and sanding the greens"
-    assert held["work-3"].summary == f"Greens 12 to 18: {title} (held up)"
-    assert held["work-4"].summary.startswith("This no longer holds: Green")
+    assert held["work-2"].summary == f"Greens 7 to 11: {title} (done)"
+    assert held["work-15"].summary == f"Green 12: {title} (held up)"
+    assert held["work-3"].summary == f"Greens 13 to 18: {title} (held up)"
+    assert held["work-21"].summary == f"Moved: Green 18: {title}"
     resumed = events(demo_records, GREENS, "2027-08-26 18:00", book)
-    assert (days(resumed["work-3"]), resumed["work-3"].summary) == ("2027-08-25", f"Greens 16 to 18: {title} (held up)")
-    assert (days(resumed["work-4"]), resumed["work-4"].summary) == ("2027-08-26", f"Greens 12 to 15: {title} (done)")
+    told = {name: (days(resumed[name])[-2:], resumed[name].summary) for name in ("work-3", "work-15", "work-19")}
+    assert told == {
+        "work-3": ("26", f"Greens 13 to 15: {title} (done)"),
+        "work-15": ("26", f"Green 12: {title} (done)"),
+        "work-19": ("25", f"Greens 16 to 18: {title} (held up)"),
+    }
     over = events(demo_records, GREENS, "2027-08-27 18:00", book)
-    assert [days(over[f"work-{number}"])[-2:] for number in (1, 2, 3, 4)] == ["23", "24", "26", "27"]
-    assert over["work-4"].summary == f"Greens 16 to 18: {title} (done)"
+    assert [days(over[f"work-{number}"])[-2:] for number in (1, 2, 3, 15, 19)] == ["23", "24", "26", "26", "27"]
+    assert over["work-19"].summary == f"Greens 16 to 18: {title} (done)"
+
+
+def test_a_day_never_says_that_work_holds_and_that_it_does_not(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """What is parted and put together again has moved: no event of its surfaces says that it holds no more."""
+    for day in ("23 12:00", "23 18:00", "24 13:00", "24 18:30", "25 18:00", "26 12:00", "26 18:00", "27 18:00"):
+        found = events(demo_records, GREENS, f"2027-08-{day}", book).values()
+        cancelled = [event.summary for event in found if event.standing is Standing.CANCELLED]
+        work = [summary for summary in cancelled if not summary.endswith("open again")]
+        assert all(summary.startswith("Moved: Green") for summary in work), (day, work)
 
 
 def test_work_whose_day_went_by_goes_on_today(demo_records: ClubRecords, book: WeatherBook) -> None:
-    """Greens 1 to 6 were started on Monday 23 August at 6:55am; of a log that ends there no green is ever done.
+    """Once the working hours are over. Greens 1 to 6 were started on Monday 23 August at 6:55am; of a log that ends there no green is ever done.
 
     Its own notice says each day that the work goes on, six greens a day, so that the rest follow on the next days.
     """
     end = at(demo_records, "2027-08-23 07:30")
     records = replace(demo_records, entries=tuple(entry for entry in demo_records.entries if entry.head.at <= end))
-    before = events(records, GREENS, "2027-08-23 18:00", book)
+    before = events(records, GREENS, "2027-08-23 12:00", book)
     assert days(before["work-1"]) == "2027-08-23"
+    assert days(events(records, GREENS, "2027-08-23 18:00", book)["work-1"]) == "2027-08-24"  # the day's hours are over
     sequences = [before["work-1"].sequence]
     for day in ("24", "25", "26", "27"):
         found = events(records, GREENS, f"2027-08-{day} 00:00", book)
@@ -185,7 +219,7 @@ def test_a_reopening_of_work_that_is_held_up_is_taken_back(demo_records: ClubRec
 
 def test_back_to_normal_ends_the_healing(demo_records: ClubRecords, book: WeatherBook) -> None:
     healing = events(demo_records, "practice-green-renovation-2027", "2027-09-14 09:30", book)["healing"]
-    assert days(healing) == "2027-08-21 to 2027-09-13"
+    assert days(healing) == "2027-09-13"  # where it stood from 21 August, that would be read as if it went on
     assert healing.summary == "The practice green back to normal since Monday 13 September"
     assert healing.standing is Standing.CONFIRMED
 
@@ -203,12 +237,11 @@ def test_work_called_off_stays_and_says_so(demo_records: ClubRecords, book: Weat
     assert {name: (days(event), event.standing) for name, event in found.items()} == {
         "work-1": ("2027-10-04", Standing.CANCELLED),
         "work-2": ("2027-10-05", Standing.CANCELLED),
-        "healing": (days(found["healing"]), Standing.CANCELLED),
+        "healing": ("2027-10-06", Standing.CANCELLED),  # the first of its days alone
     }
     assert found["work-2"].summary == "Called off: Greens 10 to 18: Light sanding of the greens"
     assert found["healing"].summary == "Called off: Greens 1 to 18: Light sanding of the greens"
     assert found["work-1"].sentences[0] == "This work is called off: The sand is late. Nothing changes for play."
-    assert {event.sequence for event in found.values()} == {1}
 
 
 def test_postponed_work_moves_its_events(demo_records: ClubRecords, book: WeatherBook) -> None:
@@ -220,7 +253,9 @@ def test_postponed_work_moves_its_events(demo_records: ClubRecords, book: Weathe
     assert [days(event) for event in before.values()] == [f"2027-{day}" for day in planned]
     assert [days(event) for event in after.values()] == [f"2027-{day}" for day in moved]
     assert before.keys() == after.keys()
-    assert [event.sequence for event in after.values()] == [1] * 6
+    assert [event.sequence - was.sequence for event, was in zip(after.values(), before.values(), strict=True)] == [
+        2 + 1  # hours, and the entry
+    ] * 6
 
 
 def test_work_that_was_not_begun_has_no_date_of_healing_any_more(demo_records: ClubRecords, book: WeatherBook) -> None:
@@ -230,17 +265,54 @@ def test_work_that_was_not_begun_has_no_date_of_healing_any_more(demo_records: C
     assert found["healing"].standing is Standing.CANCELLED
     assert found["healing"].summary == "This no longer holds: Tee 10 back to normal by Wednesday 15 December"
     assert "no date until the work is done" in " ".join(found["work-1"].sentences)
-    assert found["work-1"].changed_at == at(demo_records, "2027-11-16 00:00")
+    assert found["work-1"].sentences[-1] == "Told on Tuesday 16 November."
+
+
+def test_of_work_that_did_not_begin_only_its_first_day_is_left(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """Four fairways from Monday 11 October, one a day; tree work from Monday 8 November for four days. Nothing was
+    entered of either, and their notices say that there is no date until the work is done."""
+    before = events(demo_records, "fairways-deep-tining-2027", "2027-10-11 12:00", book)
+    after = events(demo_records, "fairways-deep-tining-2027", "2027-10-12 12:00", book)
+    planned = [f"work-{number}" for number in (1, 2, 3, 4)]
+    assert [days(before[name]) for name in planned] == [f"2027-10-{day}" for day in (11, 12, 13, 14)]
+    assert after["work-1"].summary.endswith("(planned, not started yet)")
+    assert days(after["work-1"]) == "2027-10-11"
+    assert {after[name].standing for name in planned[1:]} == {Standing.CANCELLED}
+    assert all(after[name].summary.startswith("This no longer holds: ") for name in planned[1:])
+    trees = events(demo_records, "trees-16-2027", "2027-11-10 12:00", book)["work-1"]
+    assert days(trees) == "2027-11-08"
 
 
 def test_an_event_that_is_over_keeps_its_words(demo_records: ClubRecords, book: WeatherBook) -> None:
     """The greens' date moved on 6 and 13 September; what was done in August is not told anew."""
     then = events(demo_records, GREENS, "2027-08-28 18:00", book)
     now = events(demo_records, GREENS, "2027-09-14 09:30", book)
-    assert [now[name] for name in ("work-1", "work-2", "work-3")] == [
-        then[name] for name in ("work-1", "work-2", "work-3")
-    ]
-    assert now["healing"].sequence > then["healing"].sequence
+    for name in ("work-1", "work-2", "work-3"):
+        assert as_told(now[name]) == as_told(then[name])
+        assert now[name].sentences[0] == "The work on these is done."  # and no date that is old by now
+    assert as_told(now["healing"]) != as_told(then["healing"])
+
+
+def test_when_the_sum_has_ended_the_calendar_says_so_as_the_notice_does(
+    demo_records: ClubRecords, book: WeatherBook
+) -> None:
+    """The greens were to be back to normal by 11 October at the latest; nobody entered it."""
+    going = events(demo_records, GREENS, "2027-10-09 12:00", book)["healing"]
+    assert days(going) == "2027-08-28 to 2027-10-11"
+    assert going.summary.startswith("Greens 13 and 16 not yet back to normal: ")
+    for moment in ("2027-10-12 12:00", "2027-12-06 08:00"):
+        over = events(demo_records, GREENS, moment, book)["healing"]
+        assert (days(over), over.standing) == ("2027-10-11", Standing.TENTATIVE)
+        assert over.summary == "Greens 1 to 18 should be back to normal"
+        assert "the work is over" in " ".join(over.sentences)
+
+
+def test_planned_work_of_a_job_that_is_begun_goes_on_ahead(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """Two bunkers of six were never entered; the date is told in months, so that no news follows them."""
+    job = "bunkers-resanding-2027"
+    for moment, first, second in (("2027-09-27 12:00", "09-27", "09-28"), ("2027-12-06 08:00", "12-06", "12-07")):
+        found = events(demo_records, job, moment, book)
+        assert [days(found[name]) for name in ("work-5", "work-6")] == [f"2027-{first}", f"2027-{second}"]
 
 
 def test_americans_read_their_own_words_and_dates(demo_records: ClubRecords, book: WeatherBook) -> None:
@@ -251,7 +323,11 @@ def test_americans_read_their_own_words_and_dates(demo_records: ClubRecords, boo
 
 
 def test_every_kind_of_work_in_every_state_has_whole_events(demo_records: ClubRecords) -> None:
-    """Each surface stands in one live event of work, unless its work is called off, or has no day: while all is held up, or postponed to none."""
+    """Each surface stands in one live event of work, unless its work is called off, or has no day: while all is held up,
+    or postponed to none.
+
+    Of work that did not begin on its day only that day is left.
+    """
     kinds: Counter[tuple[Occasion, Standing]] = Counter()
     for records in clubs(demo_records):
         book = WeatherBook(records.club, records.weather)
@@ -264,6 +340,9 @@ def test_every_kind_of_work_in_every_state_has_whole_events(demo_records: ClubRe
             outlook = assess_jobs(records, DEMO_AS_OF, book, only=job.id)[job.id]
             parts = work_parts(outlook, records.club.working_days)
             live = [e for e in found if e.occasion is Occasion.WORK and e.standing is not Standing.CANCELLED]
+            if outlook.work is Work.PLANNED and outlook.starts < DEMO_AS_OF.date() and not outlook.is_put_off:
+                assert {days(event) for event in live} == {outlook.starts.isoformat()}
+                continue
             assert len(live) == len(parts)
             shown = [work.surface.id for part in parts for work in part.works]
             left_out = {

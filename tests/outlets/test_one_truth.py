@@ -13,6 +13,7 @@ from lxml import html
 
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
+from swardcast.notices.calendar import Occasion, Standing
 from swardcast.notices.notice import Notice
 from swardcast.outlets.calendar import calendar_artifact, uid_of
 from swardcast.outlets.email import email_artifacts
@@ -117,3 +118,49 @@ def test_the_calendar_heals_until_the_day_that_the_notice_allows_for(bulletin: B
     assert met or not any(
         job.work is Work.HEALING and job.job.normal_after is None for job in bulletin.outlook.jobs.values()
     )
+
+
+def _days_in_words(text: str, near: date) -> set[date]:
+    """Every day that a text names, and those between the two ends of a span: "23 to 25 August", "from ... to ..."."""
+    months = {date(2027, month, 1).strftime("%B"): month for month in range(1, 13)}
+    weekday, month = r"(?:\w+day )?", f"({'|'.join(months)})"
+    end = rf"{weekday}(\d{{1,2}}) {month}(?: (\d{{4}}))?"
+
+    def day(number: str, name: str, year: str | None) -> date:
+        return date(int(year or near.year), months[name], int(number))
+
+    found = {day(*one) for one in re.findall(rf"\b{end}", text)}
+    spans = [(day(*one[:3]), day(*one[3:])) for one in re.findall(rf"\b{end} to {end}", text)]
+    spans += [(day(first, *last[1:]), day(*last)) for first, *last in re.findall(rf"\b(\d{{1,2}}) to {end}", text)]
+    return found | {first + timedelta(days=n) for first, last in spans for n in range((last - first).days + 1)}
+
+
+def _days_against_the_notice(bulletin: Bulletin) -> list[str]:
+    """Days to come in the calendar that the notice does not tell; planned days of a long closure are the plan's alone."""
+    today, found = bulletin.as_of.date(), []
+    for notice in bulletin.notices:
+        said = [notice.headline, notice.short_answer, notice.normal, notice.when]
+        said += [f"{fact.name} {fact.value}" for section in notice.sections for fact in section.facts]
+        told = _days_in_words(_plain(" ; ".join(said)), today) | {today}
+        outlook = bulletin.outlook.jobs[notice.id]
+        of_plan = outlook.job.reopens_after is not None and not (
+            outlook.work is Work.PLANNED and outlook.starts < today
+        )
+        for event in bulletin.calendar:
+            if event.notice_id != notice.id or event.standing is not Standing.TENTATIVE:
+                continue
+            last = event.span.last_day
+            is_work = event.occasion is Occasion.WORK
+            if last > today and last not in told and not (is_work and of_plan):
+                found.append(f"{bulletin.as_of:%d %B}: {event.id} {last}")
+    return found
+
+
+def test_no_day_to_come_stands_in_the_calendar_that_the_notice_does_not_tell(evenings: dict[date, Bulletin]) -> None:
+    found = [one for bulletin in evenings.values() for one in _days_against_the_notice(bulletin)]
+    assert found == []
+
+
+@pytest.mark.parametrize("moment", ["2027-10-12 09:30", "2027-11-10 18:00", "2027-11-16 08:00", "2027-12-06 08:00"])
+def test_nor_when_nothing_is_entered_any_more(demo_bulletin_at: Callable[[str], Bulletin], moment: str) -> None:
+    assert _days_against_the_notice(demo_bulletin_at(moment)) == []

@@ -35,7 +35,7 @@ def run(options: argparse.Namespace) -> int:
     _refuse_dangerous(output, options.club.resolve())
     with only_build(output) as place:
         fresh = place / "site"
-        _build(options, fresh)
+        _build(options, fresh, output)
         swap(fresh, output)
         _tell(options)
         if not options.pdf:
@@ -65,7 +65,7 @@ def _refuse_dangerous(output: Path, club: Path) -> None:
         raise SwardcastError(message)
 
 
-def _build(options: argparse.Namespace, fresh: Path) -> None:
+def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:
     import logging
 
     from pelican import Pelican, log
@@ -78,6 +78,7 @@ def _build(options: argparse.Namespace, fresh: Path) -> None:
         "SWARDCAST_CLUB": str(options.club.resolve()),
         "SWARDCAST_AS_OF": options.as_of,
         "SWARDCAST_EML": options.eml,
+        "SWARDCAST_REPLACES": str(output),
         "OUTPUT_PATH": str(fresh),
         "DELETE_OUTPUT_DIRECTORY": False,
         "CACHE_PATH": str(fresh.with_name("cache")),

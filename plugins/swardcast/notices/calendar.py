@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from enum import Enum
+from typing import Final
 
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.hours import hours_of_all, rounded_hours
@@ -18,6 +19,9 @@ from swardcast.outlook.work_days import WorkPart, work_parts
 from swardcast.records.plan import Play
 
 __all__ = ["DaySpan", "Draft", "MomentSpan", "Occasion", "Standing", "Telling", "closes_meanwhile", "drafts_of"]
+
+
+_NAMED_IN_A_LINE: Final = 3  # surfaces; more of them are counted where their names are long: judgement
 
 
 class Occasion(Enum):
@@ -74,6 +78,7 @@ class Draft:
         summary: the event in a line.
         places: its surfaces in a few words.
         names: its surfaces by name.
+        surfaces: ids of its surfaces.
         taken_back: the event in a line, to be told that it no longer holds.
     """
 
@@ -84,6 +89,7 @@ class Draft:
     summary: str
     places: str
     names: str
+    surfaces: frozenset[str]
     taken_back: str
 
 
@@ -95,11 +101,13 @@ class Telling:
         matter: the job as told then.
         opened: when the log first called its finished surfaces open, as known then.
         is_revision: whether the notice was revised then.
+        is_by_clock: whether no record brought it, but a day or an hour that went by.
     """
 
     matter: Matter
     opened: Mapping[str, datetime]
     is_revision: bool
+    is_by_clock: bool
 
     @property
     def day(self) -> date:
@@ -124,35 +132,50 @@ def drafts_of(telling: Telling) -> Iterator[Draft]:
     matter = telling.matter
     if matter.outlook.work is Work.CALLED_OFF:
         return
-    parts = work_parts(matter.outlook, matter.records.club.working_days)
-    for number, part in enumerate(parts, start=1):
-        yield _work(matter, part, number)
-        reopening = _reopening(telling, part, number) if closes_meanwhile(matter) else None
+    parts = _parts(matter)
+    for part in parts:
+        yield _work(matter, part)
+        reopening = _reopening(telling, part) if closes_meanwhile(matter) else None
         if reopening is not None:
             yield reopening
-    healing = _healing(matter, parts)
+    healing = _healing(telling, parts)
     if healing is not None:
         yield healing
 
 
+def _parts(matter: Matter) -> tuple[WorkPart, ...]:
+    """Of work that did not begin on its day only that day is left: of the others nobody knows any more."""
+    parts = work_parts(matter.outlook, matter.records.club.working_days)
+    if not matter.has_no_day:
+        return parts
+    day, first = matter.outlook.starts, min((part.first_day for part in parts), default=None)
+    return tuple(replace(part, first_day=day, last_day=day) for part in parts if part.first_day == first)
+
+
 def _named(works: Sequence[SurfaceWork], voice: Voice) -> tuple[str, str]:
-    """Surfaces in a few words, and by name."""
+    """Surfaces in a few words, and by name; a few are named in either."""
     surfaces = [work.surface for work in works]
-    return capital(few_words_for(surfaces, voice)), capital(places_in_words(surfaces, voice))
+    names = capital(places_in_words(surfaces, voice))
+    return names if len(works) <= _NAMED_IN_A_LINE else capital(few_words_for(surfaces, voice)), names
 
 
-def _work(matter: Matter, part: WorkPart, number: int) -> Draft:
+def _ids(works: Sequence[SurfaceWork]) -> frozenset[str]:
+    return frozenset(work.surface.id for work in works)
+
+
+def _work(matter: Matter, part: WorkPart) -> Draft:
     voice, state = matter.voice, _state(matter, part)
     places, names = _named(part.works, voice)
     event = voice.say("calendar-work", places=places, title=matter.job.title)
     return Draft(
-        id=f"{matter.job.id}/work-{number}",
+        id=f"{matter.job.id}/work-{part.number}",
         occasion=Occasion.WORK,
         standing=Standing.CONFIRMED if state == "done" else Standing.TENTATIVE,
         span=DaySpan(first=part.first_day, last=part.last_day),
         summary=voice.say("calendar-work-in-state", work=event, state=state),
         places=places,
         names=names,
+        surfaces=_ids(part.works),
         taken_back=event,
     )
 
@@ -168,8 +191,8 @@ def _state(matter: Matter, part: WorkPart) -> str:
     return "planned" if states == {Work.PLANNED} else "under-way"
 
 
-def _reopening(telling: Telling, part: WorkPart, number: int) -> Draft | None:
-    """Likely from the even chance to 9 chances in 10, for the last of the surfaces; a fact once the log says so."""
+def _reopening(telling: Telling, part: WorkPart) -> Draft | None:
+    """When the last of the surfaces should open again; a fact once the log says so."""
     matter, known = telling.matter, [telling.opened.get(work.surface.id) for work in part.works]
     facts = [at for at in known if at is not None]
     places, names = _named(part.works, matter.voice)
@@ -180,13 +203,14 @@ def _reopening(telling: Telling, part: WorkPart, number: int) -> Draft | None:
         return None
     span, summary = when
     return Draft(
-        id=f"{matter.job.id}/reopening-{number}",
+        id=f"{matter.job.id}/reopening-{part.number}",
         occasion=Occasion.REOPENING,
         standing=Standing.CONFIRMED if is_known else Standing.TENTATIVE,
         span=span,
         summary=summary,
         places=places,
         names=names,
+        surfaces=_ids(part.works),
         taken_back=said,
     )
 
@@ -196,11 +220,18 @@ def _expected(matter: Matter, part: WorkPart, places: str) -> tuple[DaySpan | Mo
     voice, count = matter.voice, len(part.works)
     if matter.job.reopens_after is not None and not matter.has_no_day:
         days = range_of_all(part.works, Milestone.REOPENING)
+        to_come = any(work.work is Work.PLANNED for work in part.works) and len(part.works) < len(
+            matter.outlook.surfaces
+        )
+        if to_come:
+            return None  # before the work on them begins the notice tells only when all are open again
         if days.likely is None or days.allow_until is None or days.is_wide:
             return None
         when = told_before_in_words(days, voice)
         said = voice.say("calendar-reopening-by", places=places, count=count, when=when)
-        return DaySpan(first=days.likely, last=days.allow_until), said
+        return DaySpan(
+            first=days.allow_until, last=days.allow_until
+        ), said  # no banner over weeks: one may not count on it before
     hours = [work.hours for work in part.works if work.hours is not None]
     last = hours_of_all(hours) if hours else None
     if not isinstance(last, Hours) or any(work.work is Work.PLANNED for work in part.works):
@@ -210,8 +241,12 @@ def _expected(matter: Matter, part: WorkPart, places: str) -> tuple[DaySpan | Mo
     return span, voice.say("calendar-reopening-expected", places=places, count=count)
 
 
-def _healing(matter: Matter, parts: Sequence[WorkPart]) -> Draft | None:
-    """From the day after the work to the day to allow until; where the site tells months, no day stands here either."""
+def _healing(telling: Telling, parts: Sequence[WorkPart]) -> Draft | None:
+    """From the day after the work to the day to allow until, and once it is over on the day on which it ended.
+
+    Where the site tells months, no day stands here either.
+    """
+    matter = telling.matter
     normal, voice = matter.published, matter.voice
     if matter.leaves_turf_whole or matter.has_no_day or not parts or (normal.is_wide and not normal.is_fact):
         return None
@@ -223,8 +258,11 @@ def _healing(matter: Matter, parts: Sequence[WorkPart]) -> Draft | None:
     told = works if normal.is_fact or not going else going
     places, names = _named(told, voice)
     count, day = len(told), voice.day(last)
+    is_over = normal.is_fact or not going or last < telling.day
     if normal.is_fact:
         summary = voice.say("calendar-normal-since", places=places, count=count, day=day)
+    elif is_over:
+        summary = voice.say("calendar-should-be-normal", places=places, count=count)
     else:
         when = told_before_in_words(normal, voice)  # the day does not pass by in a calendar
         summary = voice.say("calendar-healing", places=places, count=count, when=when)
@@ -232,9 +270,10 @@ def _healing(matter: Matter, parts: Sequence[WorkPart]) -> Draft | None:
         id=f"{matter.job.id}/healing",
         occasion=Occasion.HEALING,
         standing=Standing.CONFIRMED if normal.is_fact else Standing.TENTATIVE,
-        span=DaySpan(first=first, last=last),
+        span=DaySpan(first=last if is_over else first, last=last),
         summary=summary,
         places=places,
         names=names,
+        surfaces=_ids(told),
         taken_back=voice.say("calendar-normal-by", places=places, count=count, day=day),
     )

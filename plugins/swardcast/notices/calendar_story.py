@@ -1,15 +1,15 @@
 """A job's story -> its events in a calendar, each with its history: when it changed last, and how often before.
 
-A calendar program keeps what it has imported. It takes an event again when its sequence has risen, and never hears of
-one that is left out. So each event is that of the last moment at which something was told; the sequence counts those
-moments; and an event that is taken back stays, cancelled. An event that is over keeps the words that it had.
+A calendar program keeps what it has imported. It takes an event again when that is newer (`calendar_age`), and never
+hears of one that is left out. So each event is that of the last moment at which something was told, and an event that
+is taken back stays, cancelled. An event that is over keeps the words that it had.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from datetime import datetime, timedelta
+from datetime import datetime, time, timedelta
 
 from swardcast.language.voice import capital
 from swardcast.notices.answer import short_answer
@@ -22,6 +22,7 @@ from swardcast.notices.calendar import (
     Telling,
     drafts_of,
 )
+from swardcast.notices.calendar_age import Age, age_of
 from swardcast.notices.calendar_tellings import tellings
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import text_of
@@ -49,9 +50,9 @@ class CalendarEvent:
         summary: the event in a line.
         sentences: the job's title where the summary does not have it, the short answer, and when that was told.
         categories: the kind of work and the kinds of surface, in words.
-        sequence: how often the job was told anew before, when this event last changed; 0 for its announcement.
+        sequence: the count of its age.
         created_at: when it was first told.
-        changed_at: when it last changed.
+        changed_at: the last moment that counts for its age: from then on it was as it is.
     """
 
     id: str
@@ -70,17 +71,8 @@ class CalendarEvent:
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class _Version:
     draft: Draft
-    sequence: int
     telling: Telling
     created_at: datetime
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _History:
-    """Events as last told, by id, and how often the job was told."""
-
-    versions: Mapping[str, _Version]
-    sequence: int
 
 
 def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> tuple[CalendarEvent, ...]:
@@ -95,36 +87,37 @@ def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime, book: We
     Returns:
         Its events in the order of their days, those that were taken back among them.
     """
-    history = _history(story, records, as_of, book)
-    return _in_order(_event(version) for version in history.versions.values())
+    age = age_of(story.job, records, as_of)
+    return _in_order(_event(version, age) for version in _versions(story, records, as_of, book).values())
 
 
 def calendar_of_withdrawn(
-    notice: WithdrawnNotice, records: ClubRecords, book: WeatherBook
+    notice: WithdrawnNotice, records: ClubRecords, as_of: datetime, book: WeatherBook
 ) -> tuple[CalendarEvent, ...]:
     """Tell the events of a job whose notice was withdrawn: all cancelled, since programs never hear of one left out.
 
     Args:
         notice: the notice.
         records: the club's records.
+        as_of: the moment, aware; the notice is withdrawn by then.
         book: the club's weather.
 
     Returns:
         Every event that was ever told of it, in the order of their days.
     """
-    history = _history(notice.story, records, notice.revised_at - timedelta.resolution, book)
+    versions = _versions(notice.story, records, notice.revised_at - timedelta.resolution, book)
+    age = age_of(notice.story.job, records, as_of)
     voice = records.club.voice(notice.revised_at.date())
     told = (voice.say("news-told-at", moment=voice.moment(notice.revised_at)),)
     return _in_order(
         replace(
-            _event(version),
+            _event(version, age),
             standing=Standing.CANCELLED,
+            span=_in_a_day(version.draft.span),
             summary=voice.say("calendar-withdrawn", event=version.draft.taken_back),
             sentences=(*notice.as_told, *told),
-            sequence=history.sequence,
-            changed_at=notice.revised_at,
         )
-        for version in history.versions.values()
+        for version in versions.values()
     )
 
 
@@ -132,9 +125,9 @@ def _in_order(events: Iterable[CalendarEvent]) -> tuple[CalendarEvent, ...]:
     return tuple(sorted(events, key=lambda event: (_first_day(event), event.id)))
 
 
-def _history(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> _History:
+def _versions(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> Mapping[str, _Version]:
+    """Events as last told, by id."""
     versions: dict[str, _Version] = {}
-    sequence = 0
     for telling in tellings(story, records, as_of, book):
         drafts = _with_cancelled({draft.id: draft for draft in drafts_of(telling)}, versions, telling)
         changed = {name for name, draft in drafts.items() if name not in versions or versions[name].draft != draft}
@@ -143,9 +136,8 @@ def _history(story: JobStory, records: ClubRecords, as_of: datetime, book: Weath
         for name, draft in drafts.items():
             if name in changed or not _keeps_its_words(draft, telling):
                 created_at = versions[name].created_at if name in versions else telling.matter.as_of
-                versions[name] = _Version(draft=draft, sequence=sequence, telling=telling, created_at=created_at)
-        sequence += 1
-    return _History(versions=versions, sequence=sequence)
+                versions[name] = _Version(draft=draft, telling=telling, created_at=created_at)
+    return versions
 
 
 def _keeps_its_words(draft: Draft, telling: Telling) -> bool:
@@ -159,23 +151,30 @@ def _with_cancelled(
     found = dict(drafts)
     for name, version in versions.items():
         if name not in drafts:
-            found[name] = _cancelled(version.draft, telling.matter)
+            found[name] = _cancelled(version.draft, telling.matter, drafts.values())
     return found
 
 
-def _cancelled(was: Draft, matter: Matter) -> Draft:
-    """Many programs show a cancelled event like any other, so its summary says so too."""
+def _cancelled(was: Draft, matter: Matter, others: Iterable[Draft]) -> Draft:
+    """Many programs show a cancelled event like any other, so its summary says so too, and it lasts a day at most."""
     if was.standing is Standing.CANCELLED:
         return was
-    if any(work.work is Work.CALLED_OFF for work in matter.story.changes[-1].outlook.surfaces):
+    told = {name for draft in others if draft.occasion is was.occasion for name in draft.surfaces}
+    if was.surfaces <= told:  # its surfaces stand in another event, perhaps on the same day
+        summary = matter.voice.say("calendar-moved", event=was.taken_back)
+    elif any(work.work is Work.CALLED_OFF for work in matter.story.changes[-1].outlook.surfaces):
         work = matter.voice.say("calendar-work", places=was.places, title=matter.job.title)
         summary = matter.voice.say("calendar-called-off", event=work)
     else:
         summary = matter.voice.say("calendar-taken-back", event=was.taken_back)
-    return replace(was, standing=Standing.CANCELLED, summary=summary)
+    return replace(was, standing=Standing.CANCELLED, summary=summary, span=_in_a_day(was.span))
 
 
-def _event(version: _Version) -> CalendarEvent:
+def _in_a_day(span: DaySpan | MomentSpan) -> DaySpan | MomentSpan:
+    return DaySpan(first=span.first, last=span.first) if isinstance(span, DaySpan) else span
+
+
+def _event(version: _Version, age: Age) -> CalendarEvent:
     matter, draft = version.telling.matter, version.draft
     return CalendarEvent(
         id=draft.id,
@@ -184,24 +183,37 @@ def _event(version: _Version) -> CalendarEvent:
         standing=draft.standing,
         span=draft.span,
         summary=draft.summary,
-        sentences=tuple(_sentences(matter, draft)),
+        sentences=tuple(_sentences(version.telling, draft)),
         categories=_categories(matter),
-        sequence=version.sequence,
+        sequence=age.count,
         created_at=version.created_at,
-        changed_at=matter.as_of,
+        changed_at=age.at,
     )
 
 
-def _sentences(matter: Matter, draft: Draft) -> Iterator[str]:
+def _sentences(telling: Telling, draft: Draft) -> Iterator[str]:
+    matter, voice = telling.matter, telling.matter.voice
     if draft.occasion is not Occasion.WORK:
         yield matter.voice.sentence(matter.job.title.rstrip("."))
     if draft.names != draft.places:
         yield matter.voice.sentence(draft.names)
-    if draft.occasion is not Occasion.REOPENING or draft.standing is not Standing.CONFIRMED:
+    yield from _answer(matter, draft)
+    if telling.is_by_clock or matter.as_of.time() == time(0):  # nobody told it at that hour
+        yield voice.say("calendar-told-on", day=voice.day(matter.as_of.date()))
+    else:
+        yield voice.say("news-told-at", moment=voice.moment(matter.as_of))
+
+
+def _answer(matter: Matter, draft: Draft) -> Iterator[str]:
+    """The short answer; of what is a fact, or does not hold, nothing that would be old when it is read."""
+    voice, is_fact = matter.voice, draft.standing is Standing.CONFIRMED
+    if is_fact and draft.occasion is Occasion.WORK:
+        yield voice.say("calendar-work-done")
+    if is_fact and label_counts(matter.job.operations):
+        yield voice.say("answer-label")  # the short answer has it, too
+    is_called_off = matter.outlook.work is Work.CALLED_OFF
+    if not is_fact and (draft.standing is Standing.TENTATIVE or is_called_off):
         yield text_of(answer_in_own_words(matter) or short_answer(matter))
-    elif label_counts(matter.job.operations):
-        yield matter.voice.say("answer-label")  # the short answer has it, too
-    yield matter.voice.say("news-told-at", moment=matter.voice.moment(matter.as_of))
 
 
 def _categories(matter: Matter) -> tuple[str, ...]:

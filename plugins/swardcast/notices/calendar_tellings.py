@@ -7,6 +7,7 @@ from datetime import datetime, time, timedelta
 from typing import Final
 
 from swardcast.notices.calendar import Telling, closes_meanwhile
+from swardcast.notices.calendar_age import age_of
 from swardcast.notices.matter import Matter
 from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.job_ranges import without_called_off
@@ -21,13 +22,16 @@ from swardcast.records.standing import standing_entries
 
 __all__ = ["tellings"]
 
+_NO_MORE: Final = (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
 _FOLLOWED: Final = timedelta(days=NEWS_OF_UNFINISHED_DAYS)
 
 
 def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> Iterator[Telling]:
     """Find the revisions of the notice, and between them what can be seen without one.
 
-    That is work overdue, surfaces opened, and work whose day went by and which goes on.
+    That is work overdue, surfaces opened, work whose day went by and which goes on, and healing whose day went by. The
+    last one is how the job stands at the last moment that counts for its age, so that the calendar says what the notice
+    says, whatever else time brings.
 
     Args:
         story: the job's changes up to the moment.
@@ -43,13 +47,19 @@ def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: Weath
         until = after.at if after is not None else as_of + timedelta.resolution
         told = JobStory(job=story.job, changes=story.changes[:number])
         yield _telling(told, change.outlook, records, change.at, is_revision=True)
-        going_on = frozenset(_goes_on(change, records, until))
-        moments = {*_overdue_from(change, records), *_openings(change, records, until), *going_on}
+        going_on, opened = frozenset(_goes_on(change, records, until)), frozenset(_openings(change, records, until))
+        moments = {*_overdue_from(change, records), *_healed_from(change, records), *opened, *going_on}
         stood = change.outlook
         for at in sorted(at for at in moments if change.at < at < until):
             if at in going_on:
                 stood = assess_jobs(records, at, book, only=story.job.id)[story.job.id]
-            yield _telling(told, stood, records, at, is_revision=False)
+            yield _telling(told, stood, records, at, is_by_clock=at not in opened)
+    last, now = story.changes[-1], age_of(story.job, records, as_of).at
+    if last.outlook.work not in _NO_MORE and last.at < now:
+        # Of work that is overdue the days of the plan stand, and that they are over.
+        is_planned = last.outlook.work is Work.PLANNED
+        stood = last.outlook if is_planned else assess_jobs(records, now, book, only=story.job.id)[story.job.id]
+        yield _telling(story, stood, records, now, is_by_clock=True)
 
 
 def _goes_on(change: JobChange, records: ClubRecords, until: datetime) -> Iterator[datetime]:
@@ -67,7 +77,15 @@ def _goes_on(change: JobChange, records: ClubRecords, until: datetime) -> Iterat
         yield datetime.combine(min(told) + timedelta(days=number), time(0), tzinfo=zone)
 
 
-def _telling(told: JobStory, stood: JobOutlook, records: ClubRecords, at: datetime, *, is_revision: bool) -> Telling:
+def _telling(
+    told: JobStory,
+    stood: JobOutlook,
+    records: ClubRecords,
+    at: datetime,
+    *,
+    is_revision: bool = False,
+    is_by_clock: bool = False,
+) -> Telling:
     known, local = records.known_at(at), at.astimezone(records.club.time_zone)
     matter = Matter(
         outlook=without_called_off(stood),
@@ -77,7 +95,7 @@ def _telling(told: JobStory, stood: JobOutlook, records: ClubRecords, at: dateti
         as_of=local,
         voice=records.club.voice(local.date()),
     )
-    return Telling(matter=matter, opened=_opened(matter), is_revision=is_revision)
+    return Telling(matter=matter, opened=_opened(matter), is_revision=is_revision, is_by_clock=is_by_clock)
 
 
 def _opened(matter: Matter) -> Mapping[str, datetime]:
@@ -94,6 +112,13 @@ def _overdue_from(change: JobChange, records: ClubRecords) -> Iterator[datetime]
     if change.outlook.work is Work.PLANNED:
         day = change.outlook.starts + timedelta(days=1)
         yield datetime.combine(day, time(0), tzinfo=records.club.time_zone)
+
+
+def _healed_from(change: JobChange, records: ClubRecords) -> Iterator[datetime]:
+    """The first moment of the day after the one to allow until: its surfaces should be back to normal by then."""
+    last = change.news.back_to_normal.allow_until
+    if change.outlook.work is Work.HEALING and last is not None:
+        yield datetime.combine(last + timedelta(days=1), time(0), tzinfo=records.club.time_zone)
 
 
 def _openings(change: JobChange, records: ClubRecords, until: datetime) -> Iterator[datetime]:

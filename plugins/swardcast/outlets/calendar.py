@@ -1,7 +1,7 @@
 """The members' calendar: iCalendar (RFC 5545) with the properties of RFC 7986 that calendar programs show.
 
 It is a published calendar in the sense of RFC 5546: a program that has it already tells an event by its UID, and takes
-it again when SEQUENCE has risen. Nothing in it comes from the clock, so the same records give the same bytes.
+it again when SEQUENCE has risen. The same records and moment give the same bytes.
 """
 
 from __future__ import annotations
@@ -40,14 +40,19 @@ class _Text(vText):
 def uid_of(event_id: str, site: str) -> str:
     """Name an event for life, after RFC 5545 section 3.8.4.7: a part of our own, "@" and the club's domain.
 
+    Where the site is not all of its host, its path goes in too, since another club may have the rest.
+
     Args:
         event_id: the event's id.
         site: the address by which the club's events are named.
 
     Returns:
-        "greens-renovation-2027.work-1@quillhaven.example": without a slash, since programs name files by it.
+        "greens-renovation-2027.work-1@quillhaven.example", "greens-renovation-2027.work-1.links@clubs.example": without
+        a slash, since programs name files by it.
     """
-    return f"{event_id.replace('/', '.')}@{urlsplit(site).hostname}"
+    address = urlsplit(site)
+    own = "/".join(part for part in (event_id, address.path.strip("/")) if part)
+    return f"{own.replace('/', '.')}@{address.hostname}"
 
 
 def calendar_artifact(bulletin: Bulletin) -> Artifact:

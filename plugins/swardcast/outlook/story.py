@@ -34,13 +34,15 @@ from swardcast.records.operations import label_counts
 from swardcast.records.plan import Job
 from swardcast.records.standing import rank, withdrawn_ids
 
-__all__ = ["NEWS_OF_UNFINISHED_DAYS", "JobChange", "JobStory", "tell_story"]
+__all__ = ["FOLLOWED_DAYS", "NEWS_OF_UNFINISHED_DAYS", "JobChange", "JobStory", "tell_story"]
 
 NEWS_OF_UNFINISHED_DAYS: Final = 120
 """Days since the last entry for which unfinished work is followed; then its date moves on without noise: judgement."""
 
+FOLLOWED_DAYS: Final = 300
+"""Days since the last entry for which healing is followed, through a winter: as far as the weather is kept."""
+
 _MORNING: Final = time(7, 0)  # when a new day's weather counts as known to members
-_FOLLOWED_DAYS: Final = 300  # of healing since the last entry, through a winter: as far as the weather is kept
 _GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP)
 _NO_WORK: Final = (Observation, GrowthHeldBack, NoteToMembers)
 
@@ -176,7 +178,7 @@ class _Teller:
 
     def is_stale(self, last_entry: date, at: datetime) -> bool:
         """Whether so long nothing was entered that its dates are followed no more."""
-        followed = NEWS_OF_UNFINISHED_DAYS if self.is_unfinished else _FOLLOWED_DAYS
+        followed = NEWS_OF_UNFINISHED_DAYS if self.is_unfinished else FOLLOWED_DAYS
         return self.about.day(at) > last_entry + timedelta(days=followed)
 
     def hear(self, moment: _Moment, outlook: JobOutlook) -> None:

@@ -22,10 +22,14 @@ calendar-reopening-expected = { $count ->
 }
 # $when: a date of dates.ftl
 calendar-reopening-by = { $count ->
-   *[other] { $places } open again: { $when }
+   *[other] { $places } should open again: { $when }
 }
 calendar-healing = { $count ->
    *[other] { $places } not yet back to normal: { $when }
+}
+# Its day is over, and nobody has entered it
+calendar-should-be-normal = { $count ->
+   *[other] { $places } should be back to normal
 }
 calendar-normal-since = { $count ->
    *[other] { $places } back to normal since { $day }
@@ -34,7 +38,16 @@ calendar-normal-since = { $count ->
 # An event that does not take place. $event: calendar-work, calendar-reopening or calendar-normal-by
 calendar-called-off = Called off: { $event }
 calendar-withdrawn = Withdrawn: { $event }
+# Its surfaces stand in another event now
+calendar-moved = Moved: { $event }
 calendar-taken-back = This no longer holds: { $event }
 calendar-normal-by = { $count ->
    *[other] { $places } back to normal by { $day }
 }
+
+## Sentences of an event
+
+# $day: when the event became as it is
+calendar-told-on = Told on { $day }.
+# Of the surfaces of a day of work
+calendar-work-done = The work on these is done.
