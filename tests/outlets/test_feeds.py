@@ -90,6 +90,13 @@ def test_an_item_has_the_guid_that_feeds_have_carried_since_the_first(demo_bulle
         assert guid in files_of(pages_of(demo_bulletin))[f"feeds/status.{ending}"].data.decode()
 
 
+def test_clubs_in_folders_of_one_host_have_names_of_their_own(demo_bulletin: Bulletin) -> None:
+    item = _item(demo_bulletin, "bunker-11-started")
+    one, other = (guid_of(item, f"https://clubs.example/{folder}") for folder in ("a", "b"))
+    assert one == "tag:clubs.example,2027-09-13:a/bunkers-resanding-2027/2027-09-13-0830-bunker-11-started"
+    assert other == one.replace(":a/", ":b/")
+
+
 def test_an_item_carries_the_notice_as_it_stood_when_it_was_told(demo_bulletin_at: At, demo_bulletin: Bulletin) -> None:
     for end in ("2027-08-23-1140-greens-1-to-3-done", "2027-08-25-0710-held-up-by-rain", "-2027/announced"):
         item = next(item for item in demo_bulletin.items if item.id.endswith(end))

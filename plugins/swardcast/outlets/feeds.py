@@ -146,9 +146,12 @@ def guid_of(item: FeedItem, site: str) -> str:
         site: the address by which the club's items are named.
 
     Returns:
-        "tag:quillhaven.example,2027-08-23:greens/2027-08-23-1540-done".
+        "tag:quillhaven.example,2027-08-23:greens/2027-08-23-1540-done"; a site's folder on its host stands before the
+        item's id, since another club may have the next folder.
     """
-    return f"tag:{urlsplit(site).hostname},{item.at.date().isoformat()}:{item.id}"
+    parts = urlsplit(site)
+    folder = f"{parts.path.strip('/')}/".lstrip("/")
+    return f"tag:{parts.hostname},{item.at.date().isoformat()}:{folder}{item.id}"
 
 
 def feeds_of(bulletin: Bulletin) -> tuple[Feed, ...]:
