@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
@@ -17,6 +17,7 @@ from swardcast.notices.notice import Notice
 from swardcast.notices.oversights import oversights
 from swardcast.notices.promises_picture import PromisesPicture, promises_picture
 from swardcast.notices.reasons import remarks_on
+from swardcast.notices.season import Season, compose_season
 from swardcast.notices.status import CourseStatus, compose_status
 from swardcast.notices.sums import JobSums, job_sums
 from swardcast.notices.track_record import Comparisons, compose_published, compose_track_record
@@ -37,7 +38,7 @@ from swardcast.records.operations import Kind
 from swardcast.records.standing import notes_withdrawn, standing_entries, without_words_of
 from swardcast.records.weather import WeatherSource
 
-__all__ = ["Bulletin", "Pictures", "compose_bulletin", "compose_pictures", "notice_as_told"]
+__all__ = ["Bulletin", "Pictures", "compose_bulletin", "compose_pictures", "notice_as_told", "season_of"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -190,17 +191,32 @@ def compose_pictures(bulletin: Bulletin, records: ClubRecords, book: WeatherBook
         The facts of the pictures.
     """
     view, voice = book.at(bulletin.as_of), bulletin.voice
-    limits = bulletin.outlook.limits
-    healing = {
-        name: healing_picture(_matter(job, bulletin.stories[name], bulletin.records, limits, bulletin.as_of), view)
-        for name, job in bulletin.outlook.jobs.items()
-    }
+    healing = {matter.job.id: healing_picture(matter, view) for matter in _matters(bulletin)}
     grass = usual_grass(records.surfaces.values())
     return Pictures(
         healing={name: picture for name, picture in healing.items() if picture is not None},
         growth=None if view is None or grass is None else growth_picture(week_of_growth(view, grass), voice),
         promises=promises_picture(track_record(records, bulletin.as_of, book), voice),
     )
+
+
+def season_of(bulletin: Bulletin) -> Season:
+    """Lay out what is planned when, from the same matter as the notices.
+
+    Args:
+        bulletin: the bulletin.
+
+    Returns:
+        The season, month by month.
+    """
+    return compose_season(_matters(bulletin), bulletin.records.fixtures, bulletin.voice)
+
+
+def _matters(bulletin: Bulletin) -> Iterator[Matter]:
+    """What the bulletin's notices are made of, in the plan's order."""
+    limits = bulletin.outlook.limits
+    for name, job in bulletin.outlook.jobs.items():
+        yield _matter(job, bulletin.stories[name], bulletin.records, limits, bulletin.as_of)
 
 
 def _notice(

@@ -1,7 +1,7 @@
 """Shell 1: notices become Pelican articles; the status page, feeds and the bulletin go into every build.
 
 A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `growth`, `published`, `track record`,
-`feeds` or `pro shop`; the plugin puts what it computed in its place.
+`feeds`, `season` or `pro shop`; the plugin puts what it computed in its place.
 
 Settings: SWARDCAST_CLUB (the club folder), SWARDCAST_AS_OF (a moment, or None for now), SWARDCAST_EML (whether to write
 drafts of e-mails) and SWARDCAST_REPLACES (the folder of the site that this one replaces, or None for the output folder;
@@ -28,14 +28,16 @@ from pelican.urlwrappers import Category, Tag
 
 from swardcast.artifact import Artifact
 from swardcast.club_templates import with_club_templates
-from swardcast.compose import Bulletin, Pictures, compose_bulletin, compose_pictures
+from swardcast.compose import Bulletin, Pictures, compose_bulletin, compose_pictures, season_of
 from swardcast.errors import SwardcastError, nearest
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.moments import as_of_from
+from swardcast.notices.archive import left_to_archive
 from swardcast.notices.notice import Notice
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
+from swardcast.notices.season_picture import season_bars
 from swardcast.outlets.atom import atom_artifacts
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.email import email_artifacts
@@ -43,22 +45,18 @@ from swardcast.outlets.feed_content import in_full, in_short
 from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import (
     feeds_html,
-    missing_html,
     notice_html,
     published_html,
-    status_html,
+    season_months_html,
     sums_html,
     track_record_html,
-    why_html,
-    why_index_html,
-    withdrawn_html,
 )
 from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.look_files import badge_size_px, look_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.own_words import own_words_html
-from swardcast.outlets.pictures.figure import growth_html, healing_html, promises_html
+from swardcast.outlets.pictures.figure import growth_html, healing_html, promises_html, season_html
 from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.preview import cards_of
 from swardcast.outlets.preview_picture import Card, draw_card, key_of
@@ -68,9 +66,17 @@ from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
-from swardcast.outlets.structured_data import course_data, notice_data, script_text, withdrawn_data
+from swardcast.outlets.structured_data import course_data, notice_data, script_text
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.pelican_files import MADE, MISSING_PAGE, BulletinGenerator, check_output, keep_for_offline
+from swardcast.pelican_files import MADE, BulletinGenerator, check_output, keep_for_offline
+from swardcast.pelican_pages import (
+    add_archive_pages,
+    add_missing_page,
+    add_status_page,
+    add_why_pages,
+    add_withdrawn_pages,
+    root_of,
+)
 from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
@@ -97,10 +103,11 @@ def connect() -> None:
     signals.article_generator_init.connect(_compose)
     signals.article_generator_pretaxonomy.connect(_add_articles)
     signals.page_generator_finalized.connect(_fill_pages)
-    signals.page_generator_finalized.connect(_add_status_page)
-    signals.page_generator_finalized.connect(_add_why_pages)
-    signals.page_generator_finalized.connect(_add_withdrawn_pages)
-    signals.page_generator_finalized.connect(_add_missing_page)
+    signals.page_generator_finalized.connect(add_status_page)
+    signals.page_generator_finalized.connect(add_why_pages)
+    signals.page_generator_finalized.connect(add_archive_pages)
+    signals.page_generator_finalized.connect(add_withdrawn_pages)
+    signals.page_generator_finalized.connect(add_missing_page)
     signals.get_generators.connect(_generators)
     signals.finalized.connect(check_output)
     signals.finalized.connect(keep_for_offline)
@@ -136,7 +143,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     for remark in _remarks(records, bulletin, settings):
         print(f"Worth another look: {remark}", file=sys.stderr)
     voice = bulletin.voice
-    root = _root(settings, settings["ARTICLE_SAVE_AS"])
+    root = root_of(settings, settings["ARTICLE_SAVE_AS"])
     healing = {name: healing_html(picture, voice) for name, picture in pictures.healing.items()}
     bodies = {one.id: notice_html(one, voice, root, healing.get(one.id, "")) for one in bulletin.notices}
     context = generator.context
@@ -149,6 +156,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
     context["swardcast_pictures"] = pictures
+    context["swardcast_archived"] = left_to_archive(bulletin.notices, bulletin.outlook.jobs, bulletin.as_of.date())
     context["swardcast_site_path"] = urlsplit(bulletin.club.site).path.rstrip("/")
     context["swardcast_badge_px"] = badge_size_px(bulletin.club.look)
     context["swardcast_feeds"] = feeds_of(bulletin)
@@ -243,73 +251,6 @@ def _tag(kind: SurfaceKind, voice: Voice, settings: Any) -> Tag:
     return tag
 
 
-def _add_status_page(generator: PagesGenerator) -> None:
-    bulletin: Bulletin = generator.context["bulletin"]
-    said = bulletin.status.sentence
-    page = _page(generator, "", bulletin.voice.say("site-status"), said, slug="course-status", template="status")
-    page._content = status_html(bulletin.status, bulletin.voice, bulletin.weather_sources)
-    generator.pages.insert(0, page)
-
-
-def _add_why_pages(generator: PagesGenerator) -> None:
-    bulletin: Bulletin = generator.context["bulletin"]
-    voice = bulletin.voice
-    index = _page(generator, "why", voice.say("why-index-title"), voice.say("why-index-lead"))
-    index._content = why_index_html(bulletin.why, voice, _root(generator.settings, index.save_as))
-    generator.pages.append(index)
-    for why in bulletin.why:
-        page = _page(generator, f"why/{why.slug}", why.title, why.summary)
-        page._content = why_html(why, voice, _root(generator.settings, page.save_as))
-        generator.pages.append(page)
-
-
-def _add_withdrawn_pages(generator: PagesGenerator) -> None:
-    """A notice that was withdrawn keeps its address, but stands in no list, as an article would."""
-    bulletin: Bulletin = generator.context["bulletin"]
-    graph: OpenGraph = generator.context["swardcast_graph"]
-    for notice in bulletin.withdrawn:
-        page = _page(generator, f"notices/{notice.id}", notice.headline, notice.short_answer, robots="noindex")
-        page._content = withdrawn_html(notice, bulletin.voice, _root(generator.settings, page.save_as))
-        page.swardcast_graph = graph.of_notice(notice)
-        page.swardcast_data = script_text(withdrawn_data(notice, bulletin))
-        generator.pages.append(page)
-
-
-def _add_missing_page(generator: PagesGenerator) -> None:
-    """The page that hosts show for an address that is not there, by the name that most of them look for."""
-    bulletin: Bulletin = generator.context["bulletin"]
-    voice, address = (
-        bulletin.voice,
-        {"url": MISSING_PAGE, "save_as": MISSING_PAGE, "template": "missing", "robots": "noindex"},
-    )
-    page = _page(generator, "missing", voice.say("missing-title"), voice.say("missing-what"), **address)
-    page._content = missing_html(voice, f"{generator.context['swardcast_site_path']}/")
-    generator.pages.append(page)
-
-
-def _page(generator: PagesGenerator, folder: str, title: str, summary: str, **more: str) -> Page:
-    """A page of ours at the address of a folder, without content yet; `more` is metadata of its own."""
-    address = f"{folder}/index.html".lstrip("/")
-    metadata = {
-        "title": escape(title),
-        "slug": folder.replace("/", "-"),
-        "summary": escape(summary),
-        "description": escape(summary),
-        "date": generator.context["bulletin"].as_of,
-        "status": "published",
-        "url": address,
-        "save_as": address,
-        **more,
-    }
-    source = str(Path(generator.path) / f"{metadata['slug']}.page")
-    return Page("", metadata=metadata, settings=generator.settings, source_path=source, context=generator.context)
-
-
-def _root(settings: Any, save_as: str) -> str:
-    """The way from a page to the site's first one; relative where the site's links are."""
-    return "../" * save_as.count("/") if settings["RELATIVE_URLS"] else f"{settings['SITEURL']}/"
-
-
 def _fill_pages(generator: PagesGenerator) -> None:
     for page in generator.pages:
         page._content = _PART.sub(partial(_part, _parts(generator, page), page), page._content)  # there is no other way
@@ -327,13 +268,20 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]
     """What the plugin can put into a page, made only when asked for; links are relative where the site's are."""
     bulletin: Bulletin = generator.context["bulletin"]
     pictures: Pictures = generator.context["swardcast_pictures"]
-    voice, up = bulletin.voice, _root(generator.settings, page.save_as)
+    voice, up = bulletin.voice, root_of(generator.settings, page.save_as)
     drafts = generator.settings["SWARDCAST_EML"]
 
     def promises() -> str:
         return promises_html(pictures.promises, voice) if pictures.promises else ""
 
+    def season() -> str:
+        laid_out, fixtures = season_of(bulletin), bulletin.records.fixtures
+        bars = season_bars(laid_out, fixtures, voice)
+        picture = season_html(bars, voice) if bars else ""
+        return season_months_html(laid_out, voice, up, picture, has_fixtures=bool(fixtures))
+
     return {
+        "season": season,
         "sums": lambda: sums_html(bulletin.sums, voice),
         "published": lambda: published_html(bulletin.published, voice),
         "growth": lambda: growth_html(pictures.growth, voice) if pictures.growth else "",

@@ -32,6 +32,9 @@ _NOT_WORDS: Final = {  # read by the program, and the only phrases that are
     "day-pattern-with-year": "y, d. MMMM, EEEE",
     "short-day-pattern": "d. MMMM",
     "short-day-pattern-with-year": "y, d. MMMM",
+    "tick-day-pattern": "d. MMM",
+    "tick-month-pattern": "LLL",
+    "tick-month-pattern-with-year": "y LLL",
     "month-pattern": "LLLL",
     "month-pattern-with-year": "y LLLL",
     "time-pattern": "HH.mm",
@@ -86,7 +89,9 @@ def made_up_page(text: str) -> str:
         The page.
     """
     head, _, body = text.partition("\n\n")
-    fields = [line if line.startswith(("Slug:", "Date:")) else _field(line) for line in head.splitlines()]
+    fields = [
+        line if line.startswith(("Slug:", "Save_as:", "Url:", "Date:")) else _field(line) for line in head.splitlines()
+    ]
     parts = re.split(r"(\]\([^)]*\)|<!--.*?-->)", body)
     return "\n".join(fields) + "\n\n" + "".join(part if n % 2 else made_up_words(part) for n, part in enumerate(parts))
 

@@ -11,7 +11,8 @@ import pytest
 from icalendar import Calendar
 from lxml import html
 
-from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.compose import Bulletin, compose_bulletin, season_of
+from swardcast.notices.archive import compose_archive
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.email import email_artifacts
 from swardcast.outlets.feed_content import in_full, in_short
@@ -229,6 +230,15 @@ def test_work_that_was_entered_for_it_goes_to_the_other_job_by_a_correction(club
     bulletin = _at(club, "04-21")
     works = bulletin.outlook.jobs["spring"].surfaces
     assert [work.done_at for work in works] == [moment("04-12", "10:00")] * 2
+
+
+def test_neither_the_season_nor_the_archive_has_it(club: SmallClub) -> None:
+    before, after = _at(club, "04-19"), _at(club, "04-21")
+    for bulletin, names in ((before, ["again", "spring"]), (after, ["spring"])):
+        season = season_of(bulletin)
+        assert sorted(one.notice_id for month in season.months for one in month.work) == names
+        years = compose_archive(bulletin.notices, bulletin.outlook.jobs, bulletin.voice)
+        assert sorted(one.id for year in years for month in year.months for one in month.notices) == names
 
 
 def test_an_entry_of_a_withdrawn_job_is_an_error_that_says_so(club: SmallClub) -> None:

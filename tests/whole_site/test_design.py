@@ -115,9 +115,9 @@ def test_each_page_has_a_title_a_description_one_heading_and_its_frame(demo_site
         assert root.xpath("//main[@id='content']"), page
         (badge,) = root.xpath("//header//img")
         assert (badge.get("alt"), badge.get("width"), badge.get("height")) == ("", "44", "44")
-        links = root.xpath("//nav[@aria-label]//a")
-        assert len(links) == 8, page
-        assert len(root.xpath("//nav/ul/li/a")) == 3  # the others are folded
+        links = root.xpath("//nav[@aria-label and @class='sc-nav']//a")
+        assert len(links) == 9, page
+        assert len(root.xpath("//nav[@class='sc-nav']/ul/li/a")) == 3  # the others are folded
         assert len(root.xpath("//link[@rel='canonical']")) == (page.name != "404.html"), page
 
 

@@ -21,7 +21,7 @@ from lxml import html
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.house_phrases import with_house_phrases
 from swardcast.outlets.html import item_html, notice_html, status_html, sums_html, track_record_html
-from swardcast.outlets.pictures.canvas import WIDTH, shortened
+from swardcast.outlets.pictures.canvas import LETTER_WIDTH, WIDTH, shortened
 from swardcast.outlets.preview import home_card, notice_card
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
@@ -94,7 +94,8 @@ def typed(demo_records: ClubRecords) -> TypedWords:
         for wide in ("wide", "abbreviated")
         for name in widths[wide].values()
     ]
-    cut = [shortened(job.title, WIDTH).rstrip("…") for job in demo_records.jobs.values()]  # in a picture
+    rooms = [WIDTH - letters * LETTER_WIDTH for letters in range(20)]  # in a picture, where words may stand beside
+    cut = [shortened(job.title, room).rstrip("…") for job in demo_records.jobs.values() for room in rooms]
     return TypedWords([*typed_in(demo_records), *typed_in(PUBLISHED_RECOVERIES), *names, *cut])
 
 

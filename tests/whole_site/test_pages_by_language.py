@@ -12,6 +12,8 @@ import pytest
 from lxml import html
 
 from swardcast.errors import SwardcastError
+from swardcast.language.banned import banned_phrases
+from swardcast.language.plain import faults
 from swardcast.site_source import page_paths
 from tests.conftest import ROOT
 from tests.outlook.small_club import SmallClub
@@ -35,6 +37,13 @@ def test_both_englishes_have_the_same_page(name: str) -> None:
     british, american = (CONTENT / "pages" / tag / name for tag in ("en-GB", "en-US"))
     assert _shape(british) == _shape(american)
     assert not BRITISH.search(american.read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("tag", ["en-GB", "en-US"])
+def test_our_own_pages_are_as_plain_as_our_notices(tag: str, name: str) -> None:
+    _, _, body = (CONTENT / "pages" / tag / name).read_text(encoding="utf-8").partition("\n\n")
+    assert [fault.what for fault in faults(body, banned_phrases(tag), markdown=True)] == []
 
 
 def test_a_club_in_the_united_states_shows_american_pages(

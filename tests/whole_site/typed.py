@@ -67,7 +67,8 @@ def texts_of_html(page: html.HtmlElement) -> Iterator[str]:
         " | //meta[@property='og:title' or @property='og:description' or @property='og:image:alt']/@content"
     )
     for data in map(json.loads, page.xpath("//script[@type='application/ld+json']/text()")):
-        shown += [data["name"], data.get("description", "")]
+        for thing in data.get("@graph", [data]):
+            shown += [thing["name"], thing.get("description", ""), thing.get("text", "")]
     for text in [*shown, *(part for part in page.xpath("//body//text()"))]:
         if words := " ".join(str(text).split()):
             yield words

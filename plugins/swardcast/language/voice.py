@@ -139,6 +139,18 @@ class Voice:
         pattern = "month-pattern" if day.year == self.near.year else "month-pattern-with-year"
         return str(format_date(day, self.say(pattern), locale=self.catalogue.locale))
 
+    def month_with_year(self, day: date) -> str:
+        """Say a month with its year, whatever that of the reader's day: "September 2027"."""
+        return str(format_date(day, self.say("month-pattern-with-year"), locale=self.catalogue.locale))
+
+    def tick_month(self, day: date) -> str:
+        """Say a month in the fewest letters, for the axis of a picture: "Sep"."""
+        return str(format_date(day, self.say("tick-month-pattern"), locale=self.catalogue.locale))
+
+    def tick_month_with_year(self, day: date) -> str:
+        """Say a month with its year in the fewest letters: "Sep 2027"."""
+        return str(format_date(day, self.say("tick-month-pattern-with-year"), locale=self.catalogue.locale))
+
     def time(self, moment: datetime | time) -> str:
         """Say a time of day: "7:05am", "2pm", "midday", "midnight"."""
         if (moment.hour, moment.minute) == (0, 0):

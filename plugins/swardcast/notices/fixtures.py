@@ -16,7 +16,7 @@ from swardcast.outlook.states import JobOutlook, Work
 from swardcast.records.club import SurfaceKind
 from swardcast.records.fixtures import Fixture
 
-__all__ = ["fixture_in_words", "fixtures_section", "meets_in_words"]
+__all__ = ["fixture_in_words", "fixtures_section", "meets_in_words", "meets_nothing"]
 
 _IN_RANGE: Final = {
     Touch.YES: "fixtures-not-normal",
@@ -39,7 +39,7 @@ def fixtures_section(outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Vo
     """
     met = fixtures_ahead(outlook, fixtures, voice.near)
     told = worth_telling(met)
-    if all(_meets_nothing(one, outlook) for one in told):
+    if all(meets_nothing(one, outlook) for one in told):
         return None
     facts = tuple(
         Fact(name=_names_in_words([one.fixture for one in group], voice), value=words)
@@ -52,8 +52,16 @@ def fixtures_section(outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Vo
     return Section(heading=voice.say("fixtures-heading"), facts=facts, paragraphs=(said,))
 
 
-def _meets_nothing(one: FixtureOutlook, outlook: JobOutlook) -> bool:
-    """Whether a fixture lies outside the days of work that leaves nothing to heal."""
+def meets_nothing(one: FixtureOutlook, outlook: JobOutlook) -> bool:
+    """Tell whether a fixture lies outside the days of work that leaves nothing to heal.
+
+    Args:
+        one: the fixture and its chances.
+        outlook: how the job stands.
+
+    Returns:
+        Whether it does: then nothing can be said of it.
+    """
     heals = one.basis is not Basis.COMPUTED or sampled_recoveries(open_works(outlook.surfaces))
     return one.in_work is Touch.NO and not heals
 

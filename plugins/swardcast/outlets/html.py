@@ -7,8 +7,10 @@ from collections.abc import Sequence
 from markupsafe import Markup
 
 from swardcast.language.voice import Voice
+from swardcast.notices.archive import ArchiveYear
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
+from swardcast.notices.season import Season
 from swardcast.notices.status import CourseStatus
 from swardcast.notices.sums import JobSums
 from swardcast.notices.track_record import Comparisons
@@ -19,11 +21,14 @@ from swardcast.outlets.rendering import rendered
 from swardcast.records.weather import WeatherSource
 
 __all__ = [
+    "archive_html",
+    "archive_year_html",
     "feeds_html",
     "item_html",
     "missing_html",
     "notice_html",
     "published_html",
+    "season_months_html",
     "status_html",
     "sums_html",
     "track_record_html",
@@ -92,6 +97,51 @@ def why_index_html(pages: Sequence[WhyPage], voice: Voice, root: str) -> str:
         (voice.say("why-index-others"), [page for page in pages if not page.jobs]),
     ]
     return rendered("why_index.html", voice, groups=groups, root=root)
+
+
+def season_months_html(season: Season, voice: Voice, root: str, picture: str = "", *, has_fixtures: bool = True) -> str:
+    """Render what is planned when, month by month.
+
+    Args:
+        season: the season.
+        voice: the language and the day of the reader.
+        root: address of the site's first page, ending with a slash.
+        picture: HTML of its picture, or "".
+        has_fixtures: whether the club has told any fixture; else none is looked for.
+
+    Returns:
+        HTML without the title; every text is escaped.
+    """
+    shown = Markup(picture)  # noqa: S704 - made by us
+    return rendered("season.html", voice, season=season, root=root, picture=shown, has_fixtures=has_fixtures)
+
+
+def archive_html(years: Sequence[ArchiveYear], voice: Voice, root: str) -> str:
+    """Render the list of years that have notices.
+
+    Args:
+        years: the years, the latest first.
+        voice: the language and the day of the reader.
+        root: address of the site's first page, ending with a slash.
+
+    Returns:
+        HTML without the title; every text is escaped.
+    """
+    return rendered("archive.html", voice, years=years, root=root)
+
+
+def archive_year_html(year: ArchiveYear, voice: Voice, root: str) -> str:
+    """Render the notices of a year, the latest first.
+
+    Args:
+        year: the year.
+        voice: the language and the day of the reader.
+        root: address of the site's first page, ending with a slash.
+
+    Returns:
+        HTML without the title; every text is escaped.
+    """
+    return rendered("archive_year.html", voice, year=year, root=root)
 
 
 def item_html(item: FeedItem, body: str, voice: Voice, root: str) -> str:

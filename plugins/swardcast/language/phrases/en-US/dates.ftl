@@ -6,6 +6,8 @@ short-day-pattern = MMMM d
 short-day-pattern-with-year = MMMM d, y
 # On the axis of a picture, where there is little room
 tick-day-pattern = MMM d
+tick-month-pattern = MMM
+tick-month-pattern-with-year = MMM y
 month-pattern = MMMM
 month-pattern-with-year = MMMM y
 time-pattern = h:mm a

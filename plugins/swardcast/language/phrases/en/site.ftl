@@ -24,6 +24,7 @@ site-menu-status = Status
 # Opens a list of further pages
 site-menu-more = More
 site-notices = Notices
+site-season = Season
 site-follow = Follow
 site-dates = How dates are worked out
 site-record = Our dates so far

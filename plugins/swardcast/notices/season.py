@@ -1,0 +1,299 @@
+"""What is planned when: work, healing and fixtures, month by month, in the words and days of the notices."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from typing import Final
+
+from swardcast.language.voice import Voice, capital
+from swardcast.notices.ends import published_in_words
+from swardcast.notices.headline import when_in_words
+from swardcast.notices.matter import Matter
+from swardcast.notices.season_fixtures import FixtureOfMonth, fixtures_of_month, meetings_of
+from swardcast.notices.spans import first_day_of_work, span_in_words
+from swardcast.notices.words import few_words_for
+from swardcast.outlook.states import Work
+from swardcast.outlook.work_days import WorkPart, work_parts
+from swardcast.records.fixtures import Fixture
+
+__all__ = ["MonthOfSeason", "OfMonth", "Season", "SeasonJob", "compose_season"]
+
+_MONTHS_BACK: Final = 3
+_MONTHS_AHEAD: Final = 12
+_DAY: Final = timedelta(days=1)
+_GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class SeasonJob:
+    """One job with its days.
+
+    Args:
+        matter: what its notice is made of.
+        parts: its days of work; none where it is called off, or no day can be told.
+        heals_from: the first day of healing, or of a closure after the work, or None where nothing comes after it.
+        heals_until: the day to allow for, or the day of back to normal; None where there is no date.
+    """
+
+    matter: Matter
+    parts: tuple[WorkPart, ...]
+    heals_from: date | None
+    heals_until: date | None
+
+    @property
+    def first_day(self) -> date:
+        """Its first day of work as it stands now."""
+        return min((part.first_day for part in self.parts), default=self.matter.outlook.starts)
+
+    @property
+    def last_day(self) -> date:
+        """The last day on which it is worked on or heals, as far as that is known."""
+        return self.heals_until or max((part.last_day for part in self.parts), default=self.first_day)
+
+    @property
+    def is_called_off(self) -> bool:
+        """Whether it is called off on all its surfaces."""
+        return self.matter.outlook.work is Work.CALLED_OFF
+
+    @property
+    def days(self) -> str:
+        """All its days of work, as its notice says them."""
+        days = self.first_day, max((part.last_day for part in self.parts), default=self.first_day)
+        return _days_in_words(days, _state(self.parts), self.matter.voice)
+
+    @property
+    def normal(self) -> str:
+        """The published date for back to normal, as its notice says it."""
+        return published_in_words(self.matter.published, self.matter.outlook, self.matter.voice)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OfMonth:
+    """A job's work, or its healing, in one month; or a job that stands in no month.
+
+    Args:
+        notice_id: the notice that tells more.
+        title: what, as the plan has it.
+        where: where, in a few words.
+        when: days of the work with its state, or when all is back to normal.
+        first: the first of its days that are in the month, or None where no day is told.
+        last: the last of them, or None where none is told.
+        is_called_off: whether it is called off.
+        goes_on: whether it heals all month, so that it neither begins to heal nor may be back to normal in it.
+    """
+
+    notice_id: str
+    title: str
+    where: str
+    when: str
+    first: date | None
+    last: date | None
+    is_called_off: bool = False
+    goes_on: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MonthOfSeason:
+    """One month.
+
+    Args:
+        first_day: its first day.
+        name: its name with the year.
+        short_name: its name in few letters.
+        is_over: whether it is before the reader's month, so that no fixture of it is to come.
+        work: the work in it, by its days; what is called off is there once, in the month for which it was planned.
+        healing: what heals in it or is closed after the work, by its first day.
+        fixtures: competitions and visitors' days that are still to come, by their days.
+    """
+
+    first_day: date
+    name: str
+    short_name: str
+    is_over: bool
+    work: tuple[OfMonth, ...]
+    healing: tuple[OfMonth, ...]
+    fixtures: tuple[FixtureOfMonth, ...] = ()
+
+    @property
+    def last_day(self) -> date:
+        """Its last day."""
+        return _month_after(self.first_day, 1) - _DAY
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Season:
+    """What is planned when.
+
+    Args:
+        months: from the first month of what goes on or heals to the last of what is announced, without a gap.
+        beyond: what is worked on or heals after the last of them.
+        no_day: work of which no day can be told, and healing without a date.
+        jobs: all jobs that the months have, without what is called off, by their first day of work.
+    """
+
+    months: tuple[MonthOfSeason, ...]
+    beyond: tuple[OfMonth, ...]
+    no_day: tuple[OfMonth, ...]
+    jobs: tuple[SeasonJob, ...]
+
+    @property
+    def has_jobs(self) -> bool:
+        """Whether anything is announced, or stands in its months."""
+        return bool(self.jobs or self.no_day or any(month.work for month in self.months))
+
+    @property
+    def last_day(self) -> date:
+        """The last day of the last month."""
+        return self.months[-1].last_day
+
+
+def compose_season(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice: Voice) -> Season:
+    """Lay out a season: at most three months back, twelve ahead.
+
+    Args:
+        matters: one for each announced job.
+        fixtures: the club's fixtures, the first first.
+        voice: the language and the day of the reader.
+
+    Returns:
+        The season; one month where nothing is announced.
+    """
+    jobs = sorted((_job(matter) for matter in matters), key=lambda job: (job.first_day, job.matter.job.id))
+    first, last = _first_month(jobs, voice.near), _last_month(jobs, voice.near)
+    end = _month_after(last, 1)
+    starts = [first]
+    while starts[-1] < last:
+        starts.append(_month_after(starts[-1], 1))
+    met = meetings_of((job.matter for job in jobs), fixtures, voice)
+    shown = [
+        job for job in jobs if not job.is_called_off and job.parts and first <= job.last_day and job.first_day < end
+    ]
+    months = (_month(start, jobs, voice) for start in starts)
+    return Season(
+        months=tuple(
+            replace(one, fixtures=fixtures_of_month(fixtures, met, (one.first_day, one.last_day), voice))
+            for one in months
+        ),
+        beyond=tuple(_healing(job, end, job.last_day) for job in jobs if job.parts and job.last_day >= end),
+        no_day=tuple(_without_day(jobs)),
+        jobs=tuple(shown),
+    )
+
+
+def _job(matter: Matter) -> SeasonJob:
+    has_days = matter.outlook.work is not Work.CALLED_OFF and not matter.has_no_day
+    parts = work_parts(matter.outlook, matter.records.club.working_days) if has_days else ()
+    if parts:  # begun yesterday and finished today, it has been work since yesterday, as its headline says
+        started = min(parts[0].first_day, first_day_of_work(matter.outlook))
+        parts = (replace(parts[0], first_day=started), *parts[1:])
+    begins = parts[-1].last_day + _DAY if parts and not matter.is_over_with_the_work else None
+    until = matter.published.allow_until if begins is not None else None
+    if begins is not None and until is not None and until < begins:
+        begins = until = None  # back to normal on the day of the work
+    return SeasonJob(matter=matter, parts=parts, heals_from=begins, heals_until=until)
+
+
+def _month_after(day: date, months: int) -> date:
+    """The first day of the month that lies so many months after that of a day."""
+    count = 12 * day.year + day.month - 1 + months
+    return date(count // 12, count % 12 + 1, 1)
+
+
+def _first_month(jobs: Sequence[SeasonJob], today: date) -> date:
+    begun = [job.first_day for job in jobs if job.matter.outlook.work in _GOING_ON]
+    return max(_month_after(min([*begun, today]), 0), _month_after(today, -_MONTHS_BACK))
+
+
+def _last_month(jobs: Sequence[SeasonJob], today: date) -> date:
+    last = max([today, *(job.last_day for job in jobs if job.parts)])
+    return min(_month_after(last, 0), _month_after(today, _MONTHS_AHEAD))
+
+
+def _month(start: date, jobs: Sequence[SeasonJob], voice: Voice) -> MonthOfSeason:
+    last = _month_after(start, 1) - _DAY
+    healing = [one for job in jobs if (one := _healing_in(job, start, last, voice.near)) is not None]
+    return MonthOfSeason(
+        first_day=start,
+        name=capital(voice.month_with_year(start)),
+        short_name=capital(voice.tick_month(start)),
+        is_over=last < voice.near,
+        work=tuple(one for job in jobs if (one := _work_in(job, start, last)) is not None),
+        healing=tuple(sorted(healing, key=lambda one: one.first or start)),
+    )
+
+
+def _work_in(job: SeasonJob, start: date, last: date) -> OfMonth | None:
+    voice = job.matter.voice
+    if job.is_called_off and start <= job.first_day <= last:
+        return _of_month(job, voice.name("work", Work.CALLED_OFF), (job.first_day, job.first_day), job.parts)
+    parts = [part for part in job.parts if part.first_day <= last and part.last_day >= start]
+    if not parts:
+        return None
+    days = max(start, parts[0].first_day), min(last, max(part.last_day for part in parts))
+    state = _state(parts)
+    said = voice.say("season-work", days=_days_in_words(days, state, voice), state=state)
+    return _of_month(job, said, days, parts)
+
+
+def _days_in_words(days: tuple[date, date], state: str, voice: Voice) -> str:
+    """Of work that goes on its notice tells when it began, but no last day."""
+    if state in ("under-way", "held-up"):
+        return voice.say("when-under-way", day=voice.short_day(days[0]))
+    return span_in_words(*days, voice)
+
+
+def _state(parts: Iterable[WorkPart]) -> str:
+    works = [work for part in parts for work in part.works]
+    states = {work.work for work in works}
+    if Work.HELD_UP in states:
+        return "held-up"
+    if all(work.done_at is not None for work in works):
+        return "done"
+    return "planned" if states == {Work.PLANNED} else "under-way"
+
+
+def _healing_in(job: SeasonJob, start: date, last: date, today: date) -> OfMonth | None:
+    if job.heals_from is None:
+        return None
+    until = job.heals_until or max(job.heals_from, today)  # nobody knows how much longer
+    if job.heals_from > last or until < start:
+        return None
+    told = _healing(job, max(job.heals_from, start), min(until, last))
+    soonest = job.matter.published.early or job.matter.published.likely or until
+    return replace(told, goes_on=job.heals_from < start and soonest > last)
+
+
+def _healing(job: SeasonJob, first: date, last: date) -> OfMonth:
+    said = job.matter.voice.say("season-normal", when=job.normal)
+    return _of_month(job, said, (first, last), job.parts)
+
+
+def _without_day(jobs: Iterable[SeasonJob]) -> Iterator[OfMonth]:
+    for job in jobs:
+        work, voice = job.matter.outlook.work, job.matter.voice
+        if job.matter.has_no_day or work is Work.HELD_UP or (not job.parts and work is Work.PLANNED):
+            yield _of_month(job, capital(when_in_words(job.matter.outlook, voice)), None, ())
+        elif job.heals_from is not None and job.heals_until is None:
+            yield _of_month(job, voice.say("season-normal", when=job.normal), None, ())
+
+
+def _of_month(job: SeasonJob, when: str, days: tuple[date, date] | None, parts: Iterable[WorkPart]) -> OfMonth:
+    first, last = days or (None, None)
+    return OfMonth(
+        notice_id=job.matter.job.id,
+        title=job.matter.job.title,
+        where=_places(parts, job.matter),
+        when=when,
+        first=first,
+        last=last,
+        is_called_off=job.is_called_off,
+    )
+
+
+def _places(parts: Iterable[WorkPart], matter: Matter) -> str:
+    """The surfaces of some parts of the work in the job's order, or all of its surfaces where there are none."""
+    chosen = {work.surface.id for part in parts for work in part.works}
+    surfaces = [work.surface for work in matter.outlook.surfaces]
+    return capital(few_words_for([one for one in surfaces if one.id in chosen] or surfaces, matter.voice))

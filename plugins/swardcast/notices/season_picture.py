@@ -1,0 +1,140 @@
+"""A season laid out as a picture: a row for each job that is not over, with its days of work and of healing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from typing import Final
+
+from swardcast.language.voice import Voice
+from swardcast.notices.fixtures import fixture_in_words
+from swardcast.notices.pictures import LETTERS_ON_AXIS, KeyRow, Sign, Table, Tick, Told, as_of_mark
+from swardcast.notices.season import MonthOfSeason, Season, SeasonJob
+from swardcast.notices.season_bars import SeasonBars, SeasonFixture, SeasonRow
+from swardcast.records.fixtures import Fixture
+
+__all__ = ["season_bars"]
+
+_MOST_ROWS: Final = 12
+"""Rows that fit on a screen or two of a telephone: judgement."""
+_MOST_FIXTURES: Final = 9
+_MONTH_STEPS: Final = (1, 2, 3, 4, 6)
+
+
+def season_bars(season: Season, fixtures: Sequence[Fixture], voice: Voice) -> SeasonBars | None:
+    """Lay out the picture of a season.
+
+    Args:
+        season: the season.
+        fixtures: the club's fixtures, the first first.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Its facts and words, or None where no job goes on, heals or is to come.
+    """
+    jobs = [job for job in season.jobs if not job.matter.is_over]
+    if not jobs:
+        return None
+    drawn = jobs[:_MOST_ROWS]
+    rows = tuple(_row(job, season) for job in drawn)
+    months = _months(season.months, rows)
+    first, last = months[0].first_day, months[-1].last_day
+    marks = _first_of_each_series(fixtures, max(first, voice.near), last)
+    return SeasonBars(
+        told=_told(drawn, len(jobs), months, marks, voice),
+        first=first,
+        last=last,
+        ticks=tuple(_ticks(months, voice)),
+        rows=rows,
+        fixtures=tuple(
+            SeasonFixture(number=str(number), first_day=one.first_day, last_day=one.last_day)
+            for number, one in enumerate(marks, start=1)
+        ),
+        as_of=as_of_mark(first, last, voice),
+    )
+
+
+def _row(job: SeasonJob, season: Season) -> SeasonRow:
+    """The healing of what is told in months alone gets no bar, since it would show days."""
+    normal, voice = job.matter.published, job.matter.voice
+    told = job.heals_until is not None and not normal.is_wide
+    until = voice.tick_month_with_year(job.heals_until) if job.heals_until is not None and normal.is_wide else ""
+    end = season.last_day
+    return SeasonRow(
+        name=job.matter.job.title,
+        work=tuple((part.first_day, min(part.last_day, end)) for part in job.parts if part.first_day <= end),
+        likely=min(normal.likely, end) if told and normal.likely is not None else None,
+        allow_until=min(job.heals_until, end) if told and job.heals_until is not None else None,
+        words=voice.say("season-bar-until", month=until) if until else "",
+    )
+
+
+def _months(months: Sequence[MonthOfSeason], rows: Sequence[SeasonRow]) -> list[MonthOfSeason]:
+    """Those from the first to the last bar, or to the reader's month."""
+    first = min(row.work[0][0] for row in rows)
+    last = max(row.allow_until or row.work[-1][1] for row in rows)
+    shown = [one for one in months if one.last_day >= first and (one.first_day <= last or one.is_over)]
+    return shown or list(months[:1])
+
+
+def _ticks(months: Sequence[MonthOfSeason], voice: Voice) -> Iterator[Tick]:
+    names = [Tick(day=one.first_day, words=voice.tick_month(one.first_day)) for one in months]
+    widest = max(len(name.words) for name in names) + 1
+    step = next((step for step in _MONTH_STEPS if widest * len(names) <= LETTERS_ON_AXIS * step), _MONTH_STEPS[-1])
+    yield from names[::step]
+
+
+def _first_of_each_series(fixtures: Sequence[Fixture], first: date, last: date) -> list[Fixture]:
+    series: dict[str, Fixture] = {}
+    for one in fixtures:
+        if one.last_day >= first and one.first_day <= last:
+            series.setdefault(one.series, one)
+    return list(series.values())[:_MOST_FIXTURES]
+
+
+def _told(
+    drawn: Sequence[SeasonJob], count: int, months: Sequence[MonthOfSeason], marks: Sequence[Fixture], voice: Voice
+) -> Told:
+    span: dict[str, str | float] = {"first": months[0].name, "last": months[-1].name, "months": len(months)}
+    in_months = any(job.matter.published.is_wide for job in drawn)
+    caption = [voice.say("season-picture-bars"), *([voice.say("season-picture-months")] if in_months else [])]
+    if count > len(drawn):
+        caption.append(voice.say("season-picture-first", count=len(drawn)))
+    return Told(
+        name="season",
+        title=voice.say("season-picture-title", **span),
+        description=voice.say("season-picture-summary", count=len(drawn), **span),
+        caption=(voice.sentences(caption),),
+        key=(
+            KeyRow(sign=Sign.WORK, words=voice.say("picture-key-work")),
+            KeyRow(sign=Sign.HEALING, words=voice.say("season-key-likely")),
+            KeyRow(sign=Sign.ALLOWANCE, words=voice.say("season-key-allow-until")),
+            *(
+                KeyRow(sign=Sign.FIXTURE, number=str(number), words=fixture_in_words(one, voice))
+                for number, one in enumerate(marks, start=1)
+            ),
+        ),
+        tables=tuple(_tables(drawn, marks, voice)),
+    )
+
+
+def _tables(drawn: Sequence[SeasonJob], marks: Sequence[Fixture], voice: Voice) -> Iterator[Table]:
+    work, days = voice.say("picture-column-job"), voice.say("picture-key-work")
+    yield Table(
+        caption=voice.say("season-table-work"),
+        columns=(work, days, voice.say("row-back-to-normal")),
+        rows=tuple((job.matter.job.title, job.days, _normal(job, voice)) for job in drawn),
+    )
+    if marks:
+        yield Table(
+            caption=voice.say("fixtures-heading"),
+            columns=(voice.say("picture-column-what"), voice.say("picture-column-when")),
+            rows=tuple(
+                (voice.say("picture-fixture", number=str(number)), fixture_in_words(one, voice))
+                for number, one in enumerate(marks, start=1)
+            ),
+        )
+
+
+def _normal(job: SeasonJob, voice: Voice) -> str:
+    return job.normal if job.heals_from is not None else voice.say("season-nothing-heals")

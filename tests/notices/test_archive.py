@@ -1,0 +1,63 @@
+"""The archive: every notice by the year and the month of its work; which ones the list of notices leaves to it."""
+
+from __future__ import annotations
+
+import subprocess
+from collections.abc import Callable
+from pathlib import Path
+
+from lxml import html
+
+from swardcast.compose import Bulletin
+from swardcast.notices.archive import compose_archive, left_to_archive
+from tests.conftest import DEMO
+
+
+def _links(page: Path) -> list[str]:
+    links = html.parse(page).getroot().xpath("//main//h3/a/@href")
+    return [str(link).split("notices/")[1].split("/")[0] for link in links]
+
+
+def test_each_notice_stands_once_under_the_month_of_its_work_the_latest_first(demo_bulletin: Bulletin) -> None:
+    """Days out of the demo's plan and log."""
+    years = compose_archive(demo_bulletin.notices, demo_bulletin.outlook.jobs, demo_bulletin.voice)
+    told = {month.name: [one.id for one in month.notices] for year in years for month in year.months}
+    assert [(year.year, year.count) for year in years] == [(2028, 1), (2027, 21)]
+    assert list(told) == [
+        "January 2028", "December 2027", "November 2027", "October 2027", "September 2027", "August 2027", "June 2027",
+        "May 2027",
+    ]  # fmt: skip
+    assert told["June 2027"] == [
+        "practice-green-solid-tining-2027", "greens-verticutting-2027", "fairways-tining-2027",
+    ]  # fmt: skip
+    assert told["September 2027"] == ["bunkers-resanding-2027", "tees-returfing-2027"]  # began on the 7th, on the 6th
+    assert sorted(name for names in told.values() for name in names) == sorted(one.id for one in demo_bulletin.notices)
+
+
+def test_what_is_over_for_half_a_year_is_left_to_the_archive(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    """The greens were back to normal on 31 May, 189 days before 6 December, the tees on 9 June, 180 days before."""
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    left = left_to_archive(bulletin.notices, bulletin.outlook.jobs, bulletin.as_of.date())
+    assert left == {"greens-solid-tining-2027"}
+    earlier = demo_bulletin_at("2027-09-14 09:30")
+    assert left_to_archive(earlier.notices, earlier.outlook.jobs, earlier.as_of.date()) == frozenset()
+
+
+def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(
+    run_swardcast: Callable[..., subprocess.CompletedProcess[str]], tmp_path: Path
+) -> None:
+    site = tmp_path / "site"
+    done = run_swardcast("build", "--club", str(DEMO), "--output", str(site), "--as-of", "2027-12-06 08:00")
+    assert done.returncode == 0, done.stderr
+    old = "greens-solid-tining-2027"
+    listed, archived = _links(site / "notices" / "index.html"), _links(site / "archive" / "2027" / "index.html")
+    assert old not in listed
+    assert len(listed) == 21
+    assert archived[-1] == old  # of 4 May, the earliest
+    assert (site / "notices" / old / "index.html").is_file()
+    assert old in _links(site / "surfaces" / "greens" / "index.html")
+    year = html.parse(site / "archive" / "2027" / "index.html").getroot().text_content()
+    assert "Greens 1 to 18 have been back to normal since Monday 31 May." in " ".join(year.split())
+    years = html.parse(site / "archive" / "index.html").getroot().xpath("//main//li/a/@href")
+    assert years == ["../archive/2028/index.html", "../archive/2027/index.html"]
+    assert html.parse(site / "notices" / "index.html").getroot().xpath("//main//a[@href='../archive/index.html']")

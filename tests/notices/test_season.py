@@ -1,0 +1,295 @@
+"""The season, month by month: its days and words are those of the notices and of the calendar, and nothing is lost."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from datetime import date, datetime, timedelta
+
+import pytest
+from lxml import html
+
+from swardcast.compose import Bulletin, compose_bulletin, season_of
+from swardcast.notices.calendar import DaySpan, Occasion, Standing
+from swardcast.notices.season import OfMonth, Season, SeasonJob
+from swardcast.notices.season_picture import season_bars
+from swardcast.outlets.html import season_months_html
+from swardcast.outlook.states import Work
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Change, PlanChange
+from tests.notices.calendar_events import at, entry_head, with_entries
+from tests.notices.many_jobs import clubs
+
+MOMENTS = ("2027-04-20 08:00", "2027-06-08 18:00", "2027-08-25 12:00", "2027-09-14 09:30", "2027-12-06 08:00")
+SANDING = "greens-light-sanding-2027"
+
+
+@pytest.fixture(scope="module")
+def book(demo_records: ClubRecords) -> WeatherBook:
+    return WeatherBook(demo_records.club, demo_records.weather)
+
+
+@pytest.fixture(params=MOMENTS)
+def bulletin(request: pytest.FixtureRequest, demo_bulletin_at: Callable[[str], Bulletin]) -> Bulletin:
+    return demo_bulletin_at(request.param)
+
+
+def _work(season: Season) -> Iterator[OfMonth]:
+    return (one for month in season.months for one in month.work)
+
+
+def _healing(season: Season) -> Iterator[OfMonth]:
+    return (one for month in season.months for one in month.healing)
+
+
+def _days(given: Iterator[OfMonth]) -> dict[str, tuple[date, date]]:
+    """The first and the last day of each job."""
+    found: dict[str, tuple[date, date]] = {}
+    for one in given:
+        assert one.first is not None
+        assert one.last is not None
+        first, last = found.get(one.notice_id, (one.first, one.last))
+        found[one.notice_id] = min(first, one.first), max(last, one.last)
+    return found
+
+
+def _span(bulletin: Bulletin, job: str, occasion: Occasion) -> tuple[date, date] | None:
+    """The same in the calendar."""
+    spans = [
+        event.span
+        for event in bulletin.calendar
+        if event.notice_id == job and event.occasion is occasion and event.standing is not Standing.CANCELLED
+    ]
+    days = [span for span in spans if isinstance(span, DaySpan)]
+    return (min(one.first for one in days), max(one.last for one in days)) if days else None
+
+
+def _months(season: Season) -> list[str]:
+    return [month.name for month in season.months]
+
+
+def test_days_of_back_to_normal_are_said_as_in_the_notice(bulletin: Bulletin) -> None:
+    normal = {notice.id: notice.normal for notice in bulletin.notices}
+    season = season_of(bulletin)
+    told = list(_healing(season))
+    assert len({one.notice_id for one in told}) > 3
+    for one in (*told, *season.beyond):
+        assert one.when == f"Back to normal: {normal[one.notice_id]}"
+
+
+def test_days_of_work_and_healing_are_those_of_the_calendar(bulletin: Bulletin) -> None:
+    """In the calendar surfaces stand on the day on which they are finished; the season has the day before too on which
+    they were begun."""
+    season = season_of(bulletin)
+    work, healing = _days(_work(season)), _days(_healing(season))
+    first, end = season.months[0].first_day, season.last_day
+    met = 0
+    for job in season.jobs:
+        name = job.matter.job.id
+        days = _span(bulletin, name, Occasion.WORK)
+        assert days is not None
+        if days[1] >= first:
+            if job.matter.outlook.work is not Work.UNDER_WAY:  # then no last day is told
+                assert work[name][1] == min(days[1], end)
+            assert work[name][0] == max(min(job.first_day, days[0]), first)
+            assert days[0] - work[name][0] <= timedelta(days=1) or job.matter.job.surfaces_a_day < 1
+        heals = _span(bulletin, name, Occasion.HEALING)
+        if heals is not None and heals[1] >= first:
+            assert healing[name][1] == min(heals[1], end), name
+            if job.matter.outlook.work is not Work.BACK_TO_NORMAL:  # else the calendar has the last day alone
+                assert healing[name][0] == max(heals[0], first), name
+            met += 1
+    assert met > 1
+
+
+def test_days_of_work_are_said_as_in_the_headline(bulletin: Bulletin) -> None:
+    """Of a job whose days lie in one month."""
+    season = season_of(bulletin)
+    headlines = {notice.id: notice.headline for notice in bulletin.notices}
+    work = list(_work(season))
+    once = [one for one in work if [other.notice_id for other in work].count(one.notice_id) == 1]
+    begun_before = {job.matter.job.id for job in season.jobs if job.first_day < season.months[0].first_day}
+    told = [one for one in once if one.notice_id not in begun_before and not one.is_called_off]
+    assert len(told) > 3
+    for one in told:
+        days = one.when.rsplit(", ", 1)[0]
+        # Of a closure that lasts longer than the work a headline tells the beginning alone.
+        assert headlines[one.notice_id].endswith((days, f"planned from {one.first:%-d %B}")), one.when
+
+
+def test_each_fixture_meets_what_the_notices_say(bulletin: Bulletin) -> None:
+    season = season_of(bulletin)
+    met = {
+        (meeting.notice_id, meeting.words)
+        for month in season.months
+        for fixture in month.fixtures
+        for meeting in fixture.meets
+    }
+    heading = "Competitions and visitors' days"
+    for notice in bulletin.notices:
+        for section in notice.sections:
+            for fact in section.facts if section.heading == heading else ():
+                assert (notice.id, fact.value) in met or fact.value == "Nothing is left to heal.", notice.id
+    for month in season.months:
+        for fixture in month.fixtures:
+            assert all(month.first_day <= day <= month.last_day for day in fixture.first_days)
+
+
+def test_it_begins_with_what_still_heals_and_ends_with_what_is_announced(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """On 14 September the greens heal that were tined from 23 August on; new sand in the bunkers of the 8th and 9th may
+    need until December 2028, which is more than twelve months ahead."""
+    season = season_of(demo_bulletin_at("2027-09-14 09:30"))
+    assert _months(season)[:2] == ["August 2027", "September 2027"]
+    assert _months(season)[-1] == "September 2028"
+    assert len(season.months) == 14
+    assert [one.notice_id for one in season.beyond] == ["bunkers-liners-2027"]
+    assert season.no_day == ()
+    assert _months(season_of(demo_bulletin_at("2027-04-20 08:00")))[0] == "April 2027"
+
+
+def test_it_looks_back_three_months_at_most(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """The bunkers that were begun on 7 September still heal."""
+    for moment, first in (("2027-12-06 08:00", "September 2027"), ("2028-02-10 08:00", "November 2027")):
+        season = season_of(compose_bulletin(demo_records, at(demo_records, moment), book))
+        assert _months(season)[0] == first
+
+
+def test_what_goes_on_healing_all_month_is_told_from_what_begins_or_may_end(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """New turf on two tees: laid until September, back to normal some time from March to May 2028."""
+    season = season_of(demo_bulletin_at("2027-09-14 09:30"))
+    tees = {m.name: o.goes_on for m in season.months for o in m.healing if o.notice_id == "tees-returfing-2027"}
+    whole = [name for name, goes_on in tees.items() if goes_on]
+    assert whole == [
+        "October 2027", "November 2027", "December 2027", "January 2028", "February 2028",
+    ]  # fmt: skip
+    assert next(iter(tees)) == "September 2027"
+    assert list(tees)[-3:] == ["March 2028", "April 2028", "May 2028"]
+
+
+def _with_called_off(records: ClubRecords) -> ClubRecords:
+    head = entry_head(records, "2027-09-13 09:00", "no-sanding")
+    off = PlanChange(head=head, job=SANDING, change=Change.CALLED_OFF, starts=None, because="no dry sand")
+    return with_entries(records, off)
+
+
+def test_called_off_work_stands_once_struck_out_in_its_month(demo_records: ClubRecords) -> None:
+    records = _with_called_off(demo_records)
+    bulletin = compose_bulletin(records, at(records, "2027-09-14 09:30"))
+    season = season_of(bulletin)
+    found = [(m.name, one) for m in season.months for one in (*m.work, *m.healing) if one.notice_id == SANDING]
+    assert [(month, one.when, one.is_called_off) for month, one in found] == [("October 2027", "called off", True)]
+    page = html.fromstring(season_months_html(season, bulletin.voice, "../"))
+    assert [s.text_content() for s in page.xpath("//s")] == ["Light sanding of the greens"]
+    bars = season_bars(season, records.fixtures, bulletin.voice)
+    assert bars is not None
+    assert "Light sanding of the greens" not in {row.name for row in bars.rows}
+
+
+def test_work_without_a_day_stands_at_the_end_alone(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """Nobody has entered that the sanding of 4 October began."""
+    bulletin = compose_bulletin(demo_records, at(demo_records, "2027-10-20 08:00"), book)
+    season = season_of(bulletin)
+    names = [one.notice_id for one in season.no_day]
+    assert SANDING in names
+    when = {notice.id: notice.when for notice in bulletin.notices}
+    assert season.no_day[names.index(SANDING)].when == when[SANDING][:1].upper() + when[SANDING][1:]
+    assert SANDING not in {one.notice_id for one in (*_work(season), *_healing(season))}
+
+
+def test_work_that_is_postponed_to_no_day_stands_at_the_end_alone(demo_records: ClubRecords) -> None:
+    head = entry_head(demo_records, "2027-09-13 09:00", "no-day")
+    off = PlanChange(head=head, job=SANDING, change=Change.PUT_OFF, starts=None, because="no dry sand")
+    records = with_entries(demo_records, off)
+    bulletin = compose_bulletin(records, at(records, "2027-09-14 09:30"))
+    season = season_of(bulletin)
+    said = next(notice.when for notice in bulletin.notices if notice.id == SANDING)
+    assert [(one.notice_id, one.when.lower()) for one in season.no_day] == [(SANDING, said.lower())]
+    assert "postponed" in said
+    met = {m.notice_id for month in season.months for fixture in month.fixtures for m in fixture.meets}
+    assert SANDING not in met | {one.notice_id for one in (*_work(season), *_healing(season))}
+
+
+def test_what_is_held_up_stands_in_its_month_and_without_a_day_for_the_rest(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    season = season_of(demo_bulletin_at("2027-08-25 12:00"))
+    greens = "greens-renovation-2027"
+    assert [one.when for one in _work(season) if one.notice_id == greens] == ["since 23 August, held up"]
+    assert [one.notice_id for one in season.no_day] == [greens]
+
+
+def _is_drawn(job: SeasonJob) -> bool:
+    return job.matter.outlook.work not in (Work.CALLED_OFF, Work.BACK_TO_NORMAL)
+
+
+def test_no_job_of_any_kind_in_any_state_is_lost(demo_records: ClubRecords, book: WeatherBook) -> None:
+    met = 0
+    for records in (one for one in clubs(demo_records) if one.club.language == "en-GB"):
+        bulletin = compose_bulletin(records, at(records, "2027-09-14 09:30"))
+        season = season_of(bulletin)
+        shown = {one.notice_id for one in (*_work(season), *_healing(season), *season.beyond, *season.no_day)}
+        expected = {name for name, job in bulletin.outlook.jobs.items() if job.work is not Work.BACK_TO_NORMAL}
+        met += len(expected)
+        assert expected <= shown
+        assert (season_bars(season, records.fixtures, bulletin.voice) is None) is (not any(map(_is_drawn, season.jobs)))
+    assert met > 150
+
+
+def test_a_season_without_work_says_so_and_has_its_fixtures(demo_records: ClubRecords) -> None:
+    records = replace(demo_records, jobs={}, entries=())
+    bulletin = compose_bulletin(records, at(records, "2027-09-14 09:30"))
+    season = season_of(bulletin)
+    assert _months(season) == ["September 2027"]
+    assert season_bars(season, records.fixtures, bulletin.voice) is None
+    page = html.fromstring(season_months_html(season, bulletin.voice, "../")).text_content()
+    assert "No work on the course is announced at the moment, and nothing is healing." in page
+    assert "Autumn medal, Saturday 18 September" in page
+    assert page.count("Clear of all announced work, as far as we know.") == len(season.months[0].fixtures) > 3
+    without = html.fromstring(season_months_html(season, bulletin.voice, "../", has_fixtures=False)).text_content()
+    assert "Competitions" not in without
+
+
+def test_sixty_jobs_all_stand_in_their_months_and_twelve_in_the_picture(demo_records: ClubRecords) -> None:
+    sanding = demo_records.jobs[SANDING]
+    first = date(2027, 9, 20)
+    jobs = {
+        f"job-{n}": replace(
+            sanding, id=f"job-{n}", title=f"Job {n}", starts=first + timedelta(days=7 * (n % 30)),
+            surfaces=sanding.surfaces[n % 18 : n % 18 + 1],
+        )
+        for n in range(60)
+    }  # fmt: skip
+    records = replace(demo_records, jobs=jobs, entries=())
+    bulletin = compose_bulletin(records, datetime(2027, 9, 14, 9, 30, tzinfo=records.club.time_zone))
+    season = season_of(bulletin)
+    assert {one.notice_id for one in _work(season)} == set(jobs)
+    bars = season_bars(season, records.fixtures, bulletin.voice)
+    assert bars is not None
+    assert len(bars.rows) == 12
+    assert "These are the first 12; all the work stands below." in bars.told.caption[0]
+    assert max(row.allow_until or date.min for row in bars.rows) <= bars.last
+
+
+def test_the_page_has_a_list_for_each_kind_in_each_month(demo_bulletin: Bulletin) -> None:
+    season = season_of(demo_bulletin)
+    page = html.fromstring(f"<div>{season_months_html(season, demo_bulletin.voice, '../')}</div>")
+    parts = page.xpath(".//section[h2]")
+    assert [part.find("h2").text for part in parts][: len(season.months)] == _months(season)
+    for part, month in zip(parts, season.months, strict=False):
+        kinds = part.xpath("./div/div")
+        headings = [kind.find("h3").text for kind in kinds]
+        assert headings == [
+            "Work",
+            "Healing or closed",
+            *([] if month.is_over else ["Competitions and visitors' days"]),
+        ]
+        assert len(kinds[0].xpath("./ul/li")) == len(month.work)
+        assert len(kinds[1].xpath("./ul/li")) == len(month.healing)
+        assert len(kinds[2].xpath("./ul/li") if len(kinds) > 2 else ()) == len(month.fixtures)
+    targets = {link[1:] for link in page.xpath(".//nav//a/@href")}
+    assert targets == {part.get("id") for part in parts} - {"beyond"}
