@@ -95,7 +95,7 @@ def test_days_of_work_and_healing_are_those_of_the_calendar(bulletin: Bulletin) 
             assert work[name][0] == max(min(job.first_day, days[0]), first)
             assert days[0] - work[name][0] <= timedelta(days=1) or job.matter.job.surfaces_a_day < 1
         heals = _span(bulletin, name, Occasion.HEALING)
-        if heals is not None and heals[1] >= first:
+        if heals is not None and heals[1] >= first and heals[0] <= end:
             assert healing[name][1] == min(heals[1], end), name
             if job.matter.outlook.work is not Work.BACK_TO_NORMAL:  # else the calendar has the last day alone
                 assert healing[name][0] == max(heals[0], first), name
@@ -139,13 +139,16 @@ def test_each_fixture_meets_what_the_notices_say(bulletin: Bulletin) -> None:
 def test_it_begins_with_what_still_heals_and_ends_with_what_is_announced(
     demo_bulletin_at: Callable[[str], Bulletin],
 ) -> None:
-    """On 14 September the greens heal that were tined from 23 August on; new sand in the bunkers of the 8th and 9th may
-    need until December 2028, which is more than twelve months ahead."""
+    """On 14 September the greens heal that were tined from 23 August on; the last work announced is a water pipe in
+    January. What heals then is told once, not again in each month up to December 2028."""
     season = season_of(demo_bulletin_at("2027-09-14 09:30"))
     assert _months(season)[:2] == ["August 2027", "September 2027"]
-    assert _months(season)[-1] == "September 2028"
-    assert len(season.months) == 14
-    assert [one.notice_id for one in season.beyond] == ["bunkers-liners-2027"]
+    assert _months(season)[-1] == "January 2028"
+    assert len(season.months) == 6
+    assert {one.notice_id for one in season.beyond} == {
+        "tees-returfing-2027", "bunkers-resanding-2027", "fairway-11-drain-2027", "bunkers-liners-2027",
+        "low-greens-winter-2027", "pipe-14-2028",
+    }  # fmt: skip
     assert season.no_day == ()
     assert _months(season_of(demo_bulletin_at("2027-04-20 08:00")))[0] == "April 2027"
 
@@ -158,17 +161,30 @@ def test_it_looks_back_three_months_at_most(demo_records: ClubRecords, book: Wea
 
 
 def test_what_goes_on_healing_all_month_is_told_from_what_begins_or_may_end(
-    demo_bulletin_at: Callable[[str], Bulletin],
+    demo_records: ClubRecords, book: WeatherBook
 ) -> None:
     """New turf on two tees: laid until September, back to normal some time from March to May 2028."""
-    season = season_of(demo_bulletin_at("2027-09-14 09:30"))
-    tees = {m.name: o.goes_on for m in season.months for o in m.healing if o.notice_id == "tees-returfing-2027"}
-    whole = [name for name, goes_on in tees.items() if goes_on]
-    assert whole == [
-        "October 2027", "November 2027", "December 2027", "January 2028", "February 2028",
-    ]  # fmt: skip
-    assert next(iter(tees)) == "September 2027"
-    assert list(tees)[-3:] == ["March 2028", "April 2028", "May 2028"]
+
+    def told(moment: str) -> dict[str, bool]:
+        season = season_of(compose_bulletin(demo_records, at(demo_records, moment), book))
+        return {m.name: o.goes_on for m in season.months for o in m.healing if o.notice_id == "tees-returfing-2027"}
+
+    autumn, spring = told("2027-09-14 09:30"), told("2028-04-01 08:00")
+    assert autumn == {
+        "September 2027": False, "October 2027": True, "November 2027": True, "December 2027": True,
+        "January 2028": True,
+    }  # fmt: skip
+    assert spring == {"January 2028": True, "February 2028": True, "March 2028": False, "April 2028": False}
+
+
+def test_a_fixture_that_meets_what_heals_has_its_month(demo_records: ClubRecords, book: WeatherBook) -> None:
+    """After the last work of the year only healing is left, and a match falls on it."""
+    jobs = {name: job for name, job in demo_records.jobs.items() if name == "greens-renovation-2027"}
+    match = replace(demo_records.fixtures[-1], first_day=date(2027, 10, 2), last_day=date(2027, 10, 2), id="match")
+    for fixtures, last in (((), "September 2027"), ((match,), "October 2027")):
+        entries = tuple(one for one in demo_records.entries if getattr(one, "job", "") in jobs)
+        records = replace(demo_records, jobs=jobs, entries=entries, fixtures=fixtures)
+        assert _months(season_of(compose_bulletin(records, at(records, "2027-09-14 09:30"))))[-1] == last
 
 
 def _with_called_off(records: ClubRecords) -> ClubRecords:

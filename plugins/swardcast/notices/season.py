@@ -127,7 +127,7 @@ class Season:
     """What is planned when.
 
     Args:
-        months: from the first month of what goes on or heals to the last of what is announced, without a gap.
+        months: from the first of what goes on or heals to the last that has work or meets a fixture, without a gap.
         beyond: what is worked on or heals after the last of them.
         no_day: work of which no day can be told, and healing without a date.
         jobs: all jobs that the months have, without what is called off, by their first day of work.
@@ -161,12 +161,13 @@ def compose_season(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice
         The season; one month where nothing is announced.
     """
     jobs = sorted((_job(matter) for matter in matters), key=lambda job: (job.first_day, job.matter.job.id))
-    first, last = _first_month(jobs, voice.near), _last_month(jobs, voice.near)
+    met = meetings_of((job.matter for job in jobs), fixtures, voice)
+    busy = (one.first_day for one in fixtures if one.id in met)
+    first, last = _first_month(jobs, voice.near), _last_month((*_last_days(jobs), *busy), voice.near)
     end = _month_after(last, 1)
     starts = [first]
     while starts[-1] < last:
         starts.append(_month_after(starts[-1], 1))
-    met = meetings_of((job.matter for job in jobs), fixtures, voice)
     shown = [
         job for job in jobs if not job.is_called_off and job.parts and first <= job.last_day and job.first_day < end
     ]
@@ -206,9 +207,15 @@ def _first_month(jobs: Sequence[SeasonJob], today: date) -> date:
     return max(_month_after(min([*begun, today]), 0), _month_after(today, -_MONTHS_BACK))
 
 
-def _last_month(jobs: Sequence[SeasonJob], today: date) -> date:
-    last = max([today, *(job.last_day for job in jobs if job.parts)])
-    return min(_month_after(last, 0), _month_after(today, _MONTHS_AHEAD))
+def _last_days(jobs: Iterable[SeasonJob]) -> Iterator[date]:
+    """The last days of work; where months would have nothing but healing, one list for all of them is enough."""
+    for job in jobs:
+        if job.parts or job.is_called_off:
+            yield max((part.last_day for part in job.parts), default=job.first_day)
+
+
+def _last_month(days: Iterable[date], today: date) -> date:
+    return min(_month_after(max([today, *days]), 0), _month_after(today, _MONTHS_AHEAD))
 
 
 def _month(start: date, jobs: Sequence[SeasonJob], voice: Voice) -> MonthOfSeason:

@@ -33,7 +33,7 @@ season-nothing = No work on the course is announced at the moment, and nothing i
 season-no-day = No day yet
 season-no-day-lead = Here no day can be told. The notice of the work will have it first.
 season-beyond = After { $month }
-season-beyond-lead = This goes on for longer than this page shows.
+season-beyond-lead = Then this is still healing or closed, or is still to come.
 
 ## The picture
 
