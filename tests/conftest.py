@@ -25,6 +25,8 @@ ROOT = Path(__file__).parents[1]
 DEMO = ROOT / "demo_content"
 PLAIN_LANGUAGE = "plain language"
 """Name under which a test tells figures that are to stand at the end of the run."""
+NO_BROWSER = "no browser"
+"""How the reason begins when a test is left out since there is none; the end of the run counts them."""
 FIRST_DAY, LAST_DAY = date(2027, 4, 19), date(2027, 9, 30)
 _MOST_SECONDS_TO_BUILD = 300
 """A build takes some five seconds, on a busy machine thirty: judgement."""
@@ -129,10 +131,20 @@ def problems_of(folder: Path) -> list[str]:
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
-    """Tell how plain the notices are; reports bring the figures along from whichever process ran the test."""
+    """Tell how plain the notices are, and what a machine without a browser did not check.
+
+    Reports bring the figures along from whichever process ran the test.
+    """
     reports = (report for kind in ("passed", "failed") for report in terminalreporter.stats.get(kind, ()))
     lines = [line for report in reports for name, line in report.user_properties if name == PLAIN_LANGUAGE]
     if lines:
         terminalreporter.section(PLAIN_LANGUAGE)
     for line in lines:
         terminalreporter.write_line(str(line))
+    left_out = sum(f"Skipped: {NO_BROWSER}" in str(one.longrepr) for one in terminalreporter.stats.get("skipped", ()))
+    if left_out:
+        terminalreporter.section("browser")
+        terminalreporter.write_line(
+            f"Left out, for want of a browser: {left_out} checks. With Debian: apt-get install chromium. "
+            "SWARDCAST_BROWSER=required makes them fail instead."
+        )

@@ -1,0 +1,96 @@
+"""A host for a built site: at its root or below other folders, with its own page for what is not there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass
+from functools import partial
+from http import HTTPStatus
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+from threading import Thread
+
+LOCAL = "localhost"
+"""Browsers trust this name as they trust https: service workers and the clipboard work."""
+
+
+@dataclass(frozen=True)
+class Host:
+    """Where a site is shown."""
+
+    address: str
+    """Of its first page, with a slash at the end."""
+    site: Path
+    port: int
+
+    def page(self, name: str) -> str:
+        """The address of a file of the site, as links write it."""
+        return self.address + name
+
+
+class _Quiet(SimpleHTTPRequestHandler):
+    """Serves one folder below a path, says nothing, and keeps lines open as hosts do."""
+
+    protocol_version = "HTTP/1.1"
+    disable_nagle_algorithm = True  # or each small file waits for 40 ms
+    wbufsize = -1
+
+    def __init__(self, *arguments: object, below: str, **named: object) -> None:
+        self.below = below
+        super().__init__(*arguments, **named)  # type: ignore[arg-type] # as the server gives them
+
+    def log_message(self, *_: object) -> None:
+        """Say nothing: a test's output is for what went wrong."""
+
+    def translate_path(self, path: str) -> str:
+        """Only what is below the path of the site; all else is a name that no site has."""
+        return super().translate_path(path.removeprefix(self.below) if path.startswith(self.below) else "/\N{SECTION SIGN}")
+
+    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+        """Show the site's own page for what is not there."""
+        missing = Path(self.directory) / "404.html"
+        if code != HTTPStatus.NOT_FOUND or not missing.is_file():
+            super().send_error(code, message, explain)
+            return
+        body = missing.read_bytes()
+        self.send_response(code)
+        self.send_header("Content-Type", "text/html; charset=utf-8")
+        self.send_header("Content-Length", str(len(body)))
+        self.end_headers()
+        if self.command != "HEAD":
+            self.wfile.write(body)
+
+
+class _Server(ThreadingHTTPServer):
+    """Ends with the test, also while a browser keeps a line open."""
+
+    daemon_threads = True
+    block_on_close = False
+
+    def handle_error(self, *_: object) -> None:
+        """A browser that hangs up is no news."""
+
+
+@contextmanager
+def hosted(site: Path, below: str = "/", port: int = 0) -> Iterator[Host]:
+    """Show a folder on this machine alone.
+
+    Args:
+        site: the folder of the site.
+        below: the path that it is shown under, with slashes on both ends.
+        port: zero for any that is free.
+
+    Yields:
+        Where it is.
+    """
+    server = _Server((LOCAL, port), partial(_Quiet, directory=str(site), below=below))
+    Thread(target=server.serve_forever, daemon=True, kwargs={"poll_interval": 0.02}).start()
+    taken = server.server_address[1]
+    try:
+        yield Host(f"http://{LOCAL}:{taken}{below}", site, taken)
+    finally:
+        server.shutdown()
+        server.server_close()
+
+

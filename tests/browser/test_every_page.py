@@ -1,0 +1,172 @@
+"""Every page of the demo in a real browser: read by axe-core, narrow and zoomed, alone with its own host."""
+
+from __future__ import annotations
+
+from http.client import HTTPConnection
+from pathlib import Path
+from urllib.parse import urlsplit
+
+import pytest
+from playwright.sync_api import Browser
+
+from tests.browser.conftest import BELOW, DESK, WITHDRAWN, OpenPage
+from tests.browser.hosting import Host
+from tests.browser.survey import EYES, Eyes, Seen, axe, one_of_each_kind, pages_of, stay, surveyed
+
+Survey = dict[str, Seen]
+PRINTED = "/poster.html"
+"""Made for paper alone: its sheet is as wide as the paper."""
+MOST_BYTES_OF_A_FIRST_VIEW = 50_000
+EXPECTED_KINDS = {
+    "index.html", "404.html", "email.html", "n/*/index.html", "notices/index.html", "notices/*/index.html",
+    "notices/*/email.html", "notices/*/poster.html", "pages/about/index.html", "pages/follow/index.html",
+    "pages/for-the-pro-shop/index.html", "pages/how-dates-are-worked-out/index.html",
+    "pages/how-good-our-dates-have-been/index.html", "surfaces/*/index.html", "why/index.html", "why/*/index.html",
+    "work/*/index.html",
+}  # fmt: skip
+
+
+def _of_each_kind(site: Path) -> list[str]:
+    """Without the page for a missing address, which belongs at a root, and short addresses, which lead on at once."""
+    return sorted(name for kind, name in one_of_each_kind(site).items() if kind not in ("404.html", "n/*/index.html"))
+
+
+@pytest.fixture(scope="module")
+def survey(browser: Browser, root_host: Host) -> Survey:
+    context = browser.new_context(viewport=DESK, service_workers="block")
+    seen = dict(surveyed(context.new_page(), root_host))
+    context.close()
+    return seen
+
+
+def test_the_survey_saw_every_kind_of_page_and_found_something_to_judge(survey: Survey, demo_site: Path) -> None:
+    assert set(one_of_each_kind(demo_site)) >= EXPECTED_KINDS
+    judged = frozenset[str]().union(*(seen.rules for seen in survey.values()))
+    assert judged >= {
+        "color-contrast", "target-size", "heading-order", "landmark-one-main", "link-name", "button-name", "list",
+        "html-has-lang", "image-alt", "svg-img-alt", "skip-link", "summary-name",
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("eyes", EYES, ids=lambda eyes: f"{eyes.width_px} px {'dark' if eyes.dark else 'light'}")
+def test_axe_finds_no_fault(survey: Survey, demo_site: Path, eyes: Eyes) -> None:
+    judged = {page: seen.violations[eyes] for page, seen in survey.items() if eyes in seen.violations}
+    assert set(judged) >= set(one_of_each_kind(demo_site).values())
+    assert {page: told for page, told in judged.items() if told} == {}
+
+
+def test_axe_finds_no_fault_in_winter(winter_host: Host, open_page: OpenPage) -> None:
+    """No entry for months, a notice that was withdrawn, a club without a look of its own."""
+    page = open_page(at=None)
+    stay(page, winter_host)
+    short = next(
+        name for name in pages_of(winter_host.site)
+        if name.startswith("n/") and f"notices/{WITHDRAWN}/" in (winter_host.site / name).read_text("utf-8")
+    )  # fmt: skip
+    for name in ("index.html", "notices/index.html", short, f"notices/{WITHDRAWN}/index.html"):
+        page.goto(winter_host.page(name))
+        told, _ = axe(page, name, EYES)
+        assert {eyes: found for eyes, found in told.items() if found} == {}, name
+    assert "withdr" in page.inner_text("main")
+
+
+def test_no_page_asks_another_host(survey: Survey, root_host: Host) -> None:
+    own = urlsplit(root_host.address).netloc
+    assert {page: seen.hosts for page, seen in survey.items() if seen.hosts != {own}} == {}
+
+
+def test_all_that_a_page_loads_is_there_and_nothing_is_said_on_the_console(survey: Survey) -> None:
+    assert {page: seen.unanswered for page, seen in survey.items() if seen.unanswered} == {}
+    assert {page: seen.console for page, seen in survey.items() if seen.console} == {}
+
+
+def test_no_page_scrolls_sideways_on_a_narrow_phone_or_at_200_percent(survey: Survey) -> None:
+    assert {
+        page: seen.widths_px
+        for page, seen in survey.items()
+        if not page.endswith(PRINTED) and any(content > window for window, content in seen.widths_px.items())
+    } == {}
+
+
+def test_nothing_moves_while_a_page_loads(survey: Survey) -> None:
+    assert {page: seen.shift for page, seen in survey.items() if seen.shift} == {}
+
+
+def test_every_page_names_its_language_and_itself(survey: Survey) -> None:
+    assert {page for page, seen in survey.items() if seen.look["language"] != "en-GB" or not seen.look["title"]} == set()
+
+
+def test_headings_begin_with_the_one_of_the_page_and_leave_out_no_level(survey: Survey) -> None:
+    for page, seen in survey.items():
+        levels = seen.look["headings"]
+        assert levels[:1] == [1], page
+        assert levels.count(1) == 1, page
+        assert all(after - before <= 1 for before, after in zip(levels, levels[1:], strict=False)), (page, levels)
+
+
+def test_what_is_pressed_is_large_enough_for_a_thumb(survey: Survey) -> None:
+    """24 px, WCAG 2.2, 2.5.8; axe looks at the other links, which may be smaller in a line of text."""
+    assert {page: seen.look["small"] for page, seen in survey.items() if seen.look["small"]} == {}
+
+
+def test_no_page_changes_the_order_of_tab(survey: Survey) -> None:
+    assert {page for page, seen in survey.items() if seen.look["tabindex"]} == set()
+
+
+def test_the_first_view_of_the_status_loads_less_than_50_kb(survey: Survey) -> None:
+    assert 20_000 < survey["index.html"].bytes < MOST_BYTES_OF_A_FIRST_VIEW
+
+
+def test_below_a_folder_of_a_host_every_page_and_link_answers(survey: Survey, demo_host: Host) -> None:
+    """Links of the page for a missing address begin at the root, where hosts keep it."""
+    root = next(iter(survey["index.html"].hosts))
+    named = {
+        urlsplit(link).path
+        for page, seen in survey.items()
+        if page != "404.html"
+        for link in seen.look["links"]
+        if urlsplit(link).netloc == root
+    }
+    assert len(named) > 100
+    connection = HTTPConnection("localhost", demo_host.port, timeout=10)
+    lost = []
+    for path in sorted({*named, *(f"/{page}" for page in survey)}):
+        connection.request("GET", BELOW + path.removeprefix("/"))
+        answer = connection.getresponse()
+        answer.read()
+        if answer.status != 200:
+            lost.append(path)
+    connection.close()
+    assert lost == []
+
+
+def test_below_a_folder_of_a_host_each_kind_of_page_has_its_style(demo_host: Host, open_page: OpenPage) -> None:
+    page = open_page()
+    failed: list[str] = []
+    page.on("response", lambda answer: failed.append(answer.url) if not answer.ok else None)
+    for name in _of_each_kind(demo_host.site):
+        page.goto(demo_host.page(name))
+        assert page.url.startswith(demo_host.address)
+    assert failed == []
+
+
+def test_from_a_folder_each_kind_of_page_has_its_style(demo_site: Path, open_page: OpenPage) -> None:
+    page = open_page()
+    failed: list[str] = []
+    page.on("requestfailed", lambda request: failed.append(request.url))
+    for name in _of_each_kind(demo_site):
+        page.goto((demo_site / name).as_uri())
+        if page.locator(".sc-sheet").count():
+            font = page.locator("h1").evaluate("(one) => getComputedStyle(one).fontFamily")
+            assert "Georgia" in font, name
+    assert failed == []
+
+
+def test_an_address_that_is_not_there_shows_the_clubs_own_page(root_host: Host, open_page: OpenPage) -> None:
+    page = open_page()
+    answer = page.goto(root_host.page("notices/long/gone/index.html"))
+    assert answer is not None
+    assert answer.status == 404
+    page.get_by_role("main").get_by_role("link").first.click()
+    assert page.url.startswith(root_host.address)
+    assert page.locator("h1").is_visible()
