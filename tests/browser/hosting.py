@@ -24,6 +24,11 @@ class Host:
     site: Path
     port: int
 
+    @property
+    def origin(self) -> str:
+        """Scheme, name and port, to which browsers give their leave."""
+        return f"http://{LOCAL}:{self.port}"
+
     def page(self, name: str) -> str:
         """The address of a file of the site, as links write it."""
         return self.address + name
