@@ -20,8 +20,11 @@ DESK_PX: Final = 1280
 ZOOMED_PX: Final = 640
 """A desk of 1280 pixels at 200 % zoom: WCAG 2.2, 1.4.4."""
 FIRST: Final = "index.html"
+NOTICE: Final = "notices/*/index.html"
 LEVELS: Final = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa")
 MORE: Final = ("best-practice",)
+COLOURS: Final = ("color-contrast", "link-in-text-block")
+"""The rules that look at colours, which are all that the dark theme changes."""
 REFRESH: Final = re.compile(r'<meta http-equiv="refresh"[^>]*>')
 """What sends a short address on at once. Without it that page can be looked at."""
 _BLOCKED: Final = "Service Worker registration blocked"
@@ -33,7 +36,6 @@ _LOOK: Final = """() => {
   return {
     language: document.documentElement.lang,
     title: document.title,
-    themed: !!document.querySelector(".sc-sheet"),
     headings: [...document.querySelectorAll("h1, h2, h3, h4, h5, h6")].filter(seen).map((one) => +one.tagName[1]),
     small: [...document.querySelectorAll("button, summary, nav a")].filter(seen)
       .filter((one) => box(one).width < 24 || box(one).height < 24).map((one) => one.outerHTML),
@@ -123,16 +125,19 @@ def axe(page: Page, name: str, by: Iterable[Eyes]) -> tuple[dict[Eyes, list[str]
         Violations as text, for each way of looking, and the rules that had something to judge.
     """
     tags = LEVELS if name.endswith("email.html") else LEVELS + MORE
-    off = {"color-contrast": {"enabled": False}} if name.startswith("n/") else {}
-    options = {"runOnly": list(tags), "rules": off, "resultTypes": ["violations"]}
+    off = {rule: {"enabled": False} for rule in COLOURS} if name.startswith("n/") else {}
+    whole = {"runOnly": list(tags), "rules": off, "resultTypes": ["violations"]}
+    colours = {**whole, "runOnly": [rule for rule in COLOURS if rule not in off]}
     told: dict[Eyes, list[str]] = {}
     rules: set[str] = set()
     for number, eyes in enumerate(by):
+        if eyes.dark and not colours["runOnly"]:
+            continue
         if number == 0:
             page.evaluate(_AXE)
         page.set_viewport_size({"width": eyes.width_px, "height": 800})
         page.emulate_media(color_scheme="dark" if eyes.dark else "light")
-        violations, passed = page.evaluate(_JUDGE, options)
+        violations, passed = page.evaluate(_JUDGE, colours if eyes.dark else whole)
         told[eyes] = [f"{one['id']}: {[node['html'][:200] for node in one['nodes']]}" for one in violations]
         rules.update(passed)
     page.emulate_media(color_scheme="light")
@@ -147,8 +152,8 @@ def _openly(page: Page) -> None:
 def surveyed(page: Page, host: Host) -> Iterator[tuple[str, Seen]]:
     """Look at all pages of a site one after the other in one window.
 
-    Axe reads the largest page of each kind in both themes, narrow and wide; the others of the theme narrow and light.
-    Other pages of e-mails, posters and short addresses, alike but for what was typed, are looked at without it.
+    Axe, which takes most of the time, reads the largest page of each kind in both themes, narrow and wide, and every
+    notice, which differ most. Other pages of a kind are alike but for what was typed, and looked at without it.
     """
     asked: list[str] = []
     answers: list[Response] = []
@@ -172,7 +177,7 @@ def surveyed(page: Page, host: Host) -> Iterator[tuple[str, Seen]]:
             page.set_viewport_size({"width": width, "height": 800})
             widths[width] = page.evaluate(_WIDTH)
         look = page.evaluate(_LOOK)
-        by = EYES if name in whole else EYES[:1] if look["themed"] else ()
+        by = EYES if name in whole else EYES[:1] if kind_of(name) == NOTICE else ()
         violations, rules = axe(page, name, by)
         yield name, Seen(
             violations=violations,

@@ -51,7 +51,10 @@ def test_the_survey_saw_every_kind_of_page_and_found_something_to_judge(survey: 
 @pytest.mark.parametrize("eyes", EYES, ids=lambda eyes: f"{eyes.width_px} px {'dark' if eyes.dark else 'light'}")
 def test_axe_finds_no_fault(survey: Survey, demo_site: Path, eyes: Eyes) -> None:
     judged = {page: seen.violations[eyes] for page, seen in survey.items() if eyes in seen.violations}
-    assert set(judged) >= set(one_of_each_kind(demo_site).values())
+    expected = one_of_each_kind(demo_site)
+    if eyes.dark:
+        del expected["n/*/index.html"]  # it has no colours of its own
+    assert set(judged) >= set(expected.values())
     assert {page: told for page, told in judged.items() if told} == {}
 
 

@@ -1,0 +1,76 @@
+"""Pages as a browser prints them."""
+
+from __future__ import annotations
+
+from io import BytesIO
+
+import pypdf
+import pytest
+
+from tests.browser.conftest import OpenPage
+from tests.browser.hosting import Host
+from tests.browser.survey import one_of_each_kind
+
+A4_POINTS = (595, 842)
+"""ISO 216 in 1/72 inch."""
+
+
+def _printed(page: object) -> pypdf.PdfReader:
+    return pypdf.PdfReader(BytesIO(page.pdf(prefer_css_page_size=True)))  # type: ignore[attr-defined] # a page
+
+
+def _words(printed: pypdf.PdfReader) -> str:
+    return " ".join(" ".join(sheet.extract_text() for sheet in printed.pages).split())
+
+
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+def test_the_status_fits_on_two_sheets_without_menu_and_news(demo_host: Host, open_page: OpenPage, dark: bool) -> None:
+    page = open_page(dark=dark)
+    page.goto(demo_host.address)
+    printed = _printed(page)
+    assert len(printed.pages) <= 2
+    assert tuple(round(float(length)) for length in printed.pages[0].mediabox[2:]) == A4_POINTS
+    said = _words(printed)
+    for words in ("The course is open", "What is different today", "Greens 1 to 18", "Hole by hole", "What comes next"):
+        assert words in said
+    for words in ("For the pro shop", "Latest news", "Go to the content", "We do not know yet"):
+        assert words not in said
+
+
+def test_a_notice_prints_all_its_parts_and_no_heading_alone(demo_host: Host, open_page: OpenPage) -> None:
+    page = open_page()
+    page.goto(demo_host.page("notices/greens-renovation-2027/index.html"))
+    headings = page.locator("main h2").all_inner_texts()
+    assert len(headings) > 10
+    printed = _printed(page)
+    assert len(printed.pages) <= 5
+    said = _words(printed)
+    for heading in headings:
+        assert heading in said
+    for sheet in printed.pages:
+        lines = [line for line in sheet.extract_text().splitlines() if line.strip()]
+        assert lines[-1].strip() not in headings
+
+
+def test_ink_is_dark_on_white_paper_also_from_a_dark_screen(demo_host: Host, open_page: OpenPage) -> None:
+    page = open_page(dark=True)
+    page.emulate_media(media="print", color_scheme="dark")
+    for name in one_of_each_kind(demo_host.site).values():
+        if name.endswith(("email.html", "404.html")) or name.startswith("n/"):
+            continue
+        page.goto(demo_host.page(name))
+        ink, *papers = page.evaluate(
+            "[getComputedStyle(document.querySelector('h1')).color, ...['html', 'body', 'main']"
+            ".map((one) => getComputedStyle(document.querySelector(one)).backgroundColor)]"
+        )
+        assert ink == "rgb(0, 0, 0)", name
+        assert set(papers) <= {"rgb(255, 255, 255)", "rgba(0, 0, 0, 0)"}, name
+
+
+def test_no_kind_of_page_prints_an_empty_last_sheet(demo_host: Host, open_page: OpenPage) -> None:
+    page = open_page()
+    for name in one_of_each_kind(demo_host.site).values():
+        if name.startswith(("n/", "404")):
+            continue
+        page.goto(demo_host.page(name))
+        assert _printed(page).pages[-1].extract_text().strip(), name
