@@ -7,13 +7,15 @@ AS_OF ?= 2027-09-14 09:30
 STAMP := $(VENV)/.ready
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve bench lint clean
+.PHONY: help site test serve bench lint html pictures clean
 
 help: ## show this
 	@echo "make site    build the demo club into $(OUTPUT)/ and say where to open it"
 	@echo "make test    everything that guards the project: tests, types, style, contracts, coverage"
 	@echo "make serve   build, then show the site on http://localhost:8000/"
 	@echo "make bench   measure, as ratios in one run"
+	@echo "make html    build, then the Nu checker over every page (needs npm and java)"
+	@echo "make pictures  build, then photograph each kind of page into build/pictures/ (needs a Chromium)"
 	@echo "make clean   remove what was made"
 
 $(STAMP): pyproject.toml
@@ -42,6 +44,12 @@ test: lint ## everything that guards the project
 
 bench: $(STAMP) ## ratios in one run
 	$(BIN)/python -m tests.bench
+
+html: site ## the HTML of every page by the rules of the W3C
+	$(BIN)/python -m tests.nu_checker '$(OUTPUT)'
+
+pictures: site ## each kind of page on three screens, in both themes and on paper
+	$(BIN)/python -m tests.pictures '$(OUTPUT)' build/pictures
 
 clean: ## remove what was made
 	rm -rf $(VENV) $(OUTPUT) .mypy_cache .ruff_cache .pytest_cache .import_linter_cache .hypothesis .coverage dist build

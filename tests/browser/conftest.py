@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Browser, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, Page, Playwright, ViewportSize, sync_playwright
 
 from swardcast.cli.build_pdf import BROWSERS
 from tests.browser.hosting import Host, hosted
@@ -21,7 +21,7 @@ from tests.conftest import DEMO, NO_BROWSER, built_once
 OpenPage = Callable[..., Page]
 BELOW = "/a/b/"
 """A host may show the site in a folder within a folder."""
-PHONE, DESK = {"width": 360, "height": 800}, {"width": 1280, "height": 900}
+PHONE, DESK = ViewportSize(width=360, height=800), ViewportSize(width=1280, height=900)
 WITHDRAWN = "trees-16-2027"
 MOMENT = datetime.fromisoformat("2027-09-14T09:35:00+01:00")
 """Five minutes after the demo was built."""
@@ -68,7 +68,7 @@ def open_page(browser: Browser) -> Iterator[OpenPage]:
             **more,
         }
         context = browser.new_context(**settings)
-        context.set_default_timeout(10_000)
+        context.set_default_timeout(30_000)
         contexts.append(context)
         page = context.new_page()
         if at is not None:

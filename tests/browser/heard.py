@@ -45,9 +45,7 @@ def heard(page: Page) -> Heard:
 
 
 def _spoken(node: dict[str, Any], by_id: dict[str, dict[str, Any]]) -> list[Heard]:
-    parts = [
-        part for child in node.get("childIds", ()) if child in by_id for part in _spoken(by_id[child], by_id)
-    ]
+    parts = [part for child in node.get("childIds", ()) if child in by_id for part in _spoken(by_id[child], by_id)]
     role = node.get("role", {}).get("value", "none")
     if node.get("ignored") or role in _TRANSPARENT:
         return parts

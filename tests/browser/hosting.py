@@ -41,16 +41,24 @@ class _Quiet(SimpleHTTPRequestHandler):
     disable_nagle_algorithm = True  # or each small file waits for 40 ms
     wbufsize = -1
 
-    def __init__(self, *arguments: object, below: str, **named: object) -> None:
-        self.below = below
+    def __init__(self, *arguments: object, below: str, shared: bool, **named: object) -> None:
+        self.below, self.shared = below, shared
         super().__init__(*arguments, **named)  # type: ignore[arg-type] # as the server gives them
 
     def log_message(self, *_: object) -> None:
         """Say nothing: a test's output is for what went wrong."""
 
+    def end_headers(self) -> None:
+        """Let pages of other hosts read files, where the host is set up so."""
+        if self.shared:
+            self.send_header("Access-Control-Allow-Origin", "*")
+        super().end_headers()
+
     def translate_path(self, path: str) -> str:
         """Only what is below the path of the site; all else is a name that no site has."""
-        return super().translate_path(path.removeprefix(self.below) if path.startswith(self.below) else "/\N{SECTION SIGN}")
+        return super().translate_path(
+            path.removeprefix(self.below) if path.startswith(self.below) else "/\N{SECTION SIGN}"
+        )
 
     def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
         """Show the site's own page for what is not there."""
@@ -78,18 +86,18 @@ class _Server(ThreadingHTTPServer):
 
 
 @contextmanager
-def hosted(site: Path, below: str = "/", port: int = 0) -> Iterator[Host]:
+def hosted(site: Path, below: str = "/", *, shared: bool = False) -> Iterator[Host]:
     """Show a folder on this machine alone.
 
     Args:
         site: the folder of the site.
         below: the path that it is shown under, with slashes on both ends.
-        port: zero for any that is free.
+        shared: whether pages of other hosts may read its files.
 
     Yields:
         Where it is.
     """
-    server = _Server((LOCAL, port), partial(_Quiet, directory=str(site), below=below))
+    server = _Server((LOCAL, 0), partial(_Quiet, directory=str(site), below=below, shared=shared))
     Thread(target=server.serve_forever, daemon=True, kwargs={"poll_interval": 0.02}).start()
     taken = server.server_address[1]
     try:
@@ -97,5 +105,3 @@ def hosted(site: Path, below: str = "/", port: int = 0) -> Iterator[Host]:
     finally:
         server.shutdown()
         server.server_close()
-
-

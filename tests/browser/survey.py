@@ -109,7 +109,9 @@ def stay(page: Page, host: Host) -> None:
     """Keep a page of a short address from going on to its notice."""
 
     def answer(route: Route) -> None:
-        text = (host.site / urlsplit(route.request.url).path.removeprefix(urlsplit(host.address).path)).read_text("utf-8")
+        text = (host.site / urlsplit(route.request.url).path.removeprefix(urlsplit(host.address).path)).read_text(
+            "utf-8"
+        )
         route.fulfill(content_type="text/html", body=REFRESH.sub("", text))
 
     page.route("**/n/*/index.html", answer)
@@ -160,7 +162,7 @@ def surveyed(page: Page, host: Host) -> Iterator[tuple[str, Seen]]:
     said: list[str] = []
     failed: list[str] = []
     page.on("request", lambda request: asked.append(request.url))
-    page.on("response", lambda response: answers.append(response))
+    page.on("response", lambda response: answers.append(response))  # noqa: PLW0108 # a bound method of a list cannot be marked
     page.on("requestfailed", lambda request: failed.append(request.url))
     page.on("console", lambda message: said.append(message.text))
     stay(page, host)
@@ -179,15 +181,18 @@ def surveyed(page: Page, host: Host) -> Iterator[tuple[str, Seen]]:
         look = page.evaluate(_LOOK)
         by = EYES if name in whole else EYES[:1] if kind_of(name) == NOTICE else ()
         violations, rules = axe(page, name, by)
-        yield name, Seen(
-            violations=violations,
-            rules=rules,
-            hosts=frozenset(filter(None, (urlsplit(address).netloc for address in asked))),
-            unanswered=(*failed, *(answer.url for answer in answers if not answer.ok)),
-            console=tuple(line for line in said if _BLOCKED not in line),
-            widths_px=widths,
-            shift=shift,
-            bytes=size,
-            look=look,
+        yield (
+            name,
+            Seen(
+                violations=violations,
+                rules=rules,
+                hosts=frozenset(filter(None, (urlsplit(address).netloc for address in asked))),
+                unanswered=(*failed, *(answer.url for answer in answers if not answer.ok)),
+                console=tuple(line for line in said if _BLOCKED not in line),
+                widths_px=widths,
+                shift=shift,
+                bytes=size,
+                look=look,
+            ),
         )
         page.set_viewport_size({"width": DESK_PX, "height": 900})

@@ -12,7 +12,12 @@ from swardcast.colours import contrast_ratio
 from tests.browser.conftest import DESK, PHONE, OpenPage
 from tests.browser.hosting import Host
 
-PAGES = ("index.html", "notices/greens-renovation-2027/index.html", "pages/for-the-pro-shop/index.html", "why/index.html")
+PAGES = (
+    "index.html",
+    "notices/greens-renovation-2027/index.html",
+    "pages/for-the-pro-shop/index.html",
+    "why/index.html",
+)
 REACHABLE = """() => [...document.querySelectorAll("a[href], button, summary")]
   .filter((one) => one.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: true }) && !one.closest("template"))
   .map((one) => one.outerHTML)"""
@@ -111,9 +116,7 @@ def test_the_figures_of_a_picture_unfold_by_keyboard(demo_host: Host, open_page:
 
 
 @pytest.mark.parametrize(("wish", "scrolls"), [("reduce", "auto"), ("no-preference", "smooth")])
-def test_who_wishes_for_less_movement_gets_none(
-    demo_host: Host, open_page: OpenPage, wish: str, scrolls: str
-) -> None:
+def test_who_wishes_for_less_movement_gets_none(demo_host: Host, open_page: OpenPage, wish: str, scrolls: str) -> None:
     page = open_page(reduced_motion=wish)
     page.goto(demo_host.address)
     assert page.evaluate("getComputedStyle(document.documentElement).scrollBehavior") == scrolls

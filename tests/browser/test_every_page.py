@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from http.client import HTTPConnection
+from itertools import pairwise
 from pathlib import Path
 from urllib.parse import urlsplit
 
@@ -96,7 +97,9 @@ def test_nothing_moves_while_a_page_loads(survey: Survey) -> None:
 
 
 def test_every_page_names_its_language_and_itself(survey: Survey) -> None:
-    assert {page for page, seen in survey.items() if seen.look["language"] != "en-GB" or not seen.look["title"]} == set()
+    assert {
+        page for page, seen in survey.items() if seen.look["language"] != "en-GB" or not seen.look["title"]
+    } == set()
 
 
 def test_headings_begin_with_the_one_of_the_page_and_leave_out_no_level(survey: Survey) -> None:
@@ -104,7 +107,7 @@ def test_headings_begin_with_the_one_of_the_page_and_leave_out_no_level(survey: 
         levels = seen.look["headings"]
         assert levels[:1] == [1], page
         assert levels.count(1) == 1, page
-        assert all(after - before <= 1 for before, after in zip(levels, levels[1:], strict=False)), (page, levels)
+        assert all(after - before <= 1 for before, after in pairwise(levels)), (page, levels)
 
 
 def test_what_is_pressed_is_large_enough_for_a_thumb(survey: Survey) -> None:

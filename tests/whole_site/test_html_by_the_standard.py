@@ -22,4 +22,6 @@ def test_the_parser_tells_errors(broken: str) -> None:
 def test_no_page_has_a_parse_error(demo_site: Path) -> None:
     pages = sorted(demo_site.rglob("*.html"))
     assert len(pages) > 100
-    assert {page.relative_to(demo_site).as_posix(): found for page in pages if (found := _errors(page.read_text("utf-8")))} == {}
+    assert {
+        page.relative_to(demo_site).as_posix(): found for page in pages if (found := _errors(page.read_text("utf-8")))
+    } == {}
