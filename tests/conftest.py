@@ -6,7 +6,7 @@ import os
 import shutil
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import date, datetime, time, timedelta
 from functools import cache
 from pathlib import Path
@@ -130,8 +130,9 @@ def problems_of(folder: Path) -> list[str]:
     return []
 
 
-def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
-    """Tell how plain the notices are, and what a machine without a browser did not check.
+@pytest.hookimpl(wrapper=True, tryfirst=True)
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> Iterator[None]:
+    """Tell how plain the notices are, and at the very end what a machine without a browser did not check.
 
     Reports bring the figures along from whichever process ran the test.
     """
@@ -141,10 +142,11 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
         terminalreporter.section(PLAIN_LANGUAGE)
     for line in lines:
         terminalreporter.write_line(str(line))
+    yield
     left_out = sum(f"Skipped: {NO_BROWSER}" in str(one.longrepr) for one in terminalreporter.stats.get("skipped", ()))
     if left_out:
         terminalreporter.section("browser")
         terminalreporter.write_line(
-            f"Left out, for want of a browser: {left_out} checks. With Debian: apt-get install chromium. "
+            f"Left out, for want of a browser: {left_out} checks. On Debian: apt-get install chromium. "
             "SWARDCAST_BROWSER=required makes them fail instead."
         )

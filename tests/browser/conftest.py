@@ -38,6 +38,11 @@ def browser_path() -> str:
     pytest.skip(told)
 
 
+@pytest.fixture(scope="session", autouse=True)
+def _before_anything_is_built(browser_path: str) -> None:
+    """Without a browser no site is built for these tests."""
+
+
 @pytest.fixture(scope="package")
 def playwright() -> Iterator[Playwright]:
     """Closed with the last test of this folder: its event loop stays in the way of others' as long as it is open."""

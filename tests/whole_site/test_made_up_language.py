@@ -120,6 +120,9 @@ def test_no_page_says_an_english_phrase(site: Path, typed: TypedWords) -> None:
         for link in root.xpath("//*[@class='sc-address']/a"):  # a poster says its address
             assert link.get("href") == f"https://{link.text}"
             link.drop_tree()
+        for link in root.xpath("//*[@class='sc-copy' and contains(@id, '-address')]/a"):  # with a place to break
+            assert link.get("href") == link.text_content()
+            link.drop_tree()
         left |= _english(texts_of_html(root), typed)
     assert left == {}
 
