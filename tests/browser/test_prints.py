@@ -33,7 +33,7 @@ def test_the_status_fits_on_two_sheets_without_menu_and_news(demo_host: Host, op
     said = _words(printed)
     for words in ("The course is open", "What is different today", "Greens 1 to 18", "Hole by hole", "What comes next"):
         assert words in said
-    for words in ("For the pro shop", "Latest news", "Go to the content", "We do not know yet"):
+    for words in ("More", "For the pro shop", "Latest news", "Go to the content", "We do not know yet"):
         assert words not in said
 
 

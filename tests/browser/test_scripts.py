@@ -138,11 +138,21 @@ def test_a_new_build_takes_the_place_of_the_kept_one(demo_site: Path, open_page:
         _until(page, "caches.keys()", [" ".join((*place, f"new{version}"))])
 
 
-def test_sites_in_other_folders_of_a_host_leave_each_other_alone(demo_site: Path, open_page: OpenPage) -> None:
+def test_sites_in_other_folders_of_a_host_leave_each_other_alone(
+    demo_site: Path, open_page: OpenPage, tmp_path: Path
+) -> None:
+    for name in ("east", "west"):
+        (tmp_path / name).symlink_to(demo_site, target_is_directory=True)
     page = open_page(keeps=True)
-    with hosted(demo_site, BELOW) as host:
-        _visited(page, host.address)
-        (name,) = page.evaluate("caches.keys()")
-        assert host.address in name
+    with hosted(tmp_path) as host:
+        for number, name in enumerate(("east", "west"), start=1):
+            page.goto(host.page(f"{name}/"))
+            page.evaluate("navigator.serviceWorker.ready.then(() => true)")
+            _until(page, KEPT, number)
+        page.goto(host.page("east/pages/follow/index.html"))
+        page.locator("#keep").get_by_role("button").click()
+        _until(page, KEPT, 1)
+        (left,) = page.evaluate("caches.keys()")
+        assert host.page("west/") in left
         scopes = page.evaluate("navigator.serviceWorker.getRegistrations().then((all) => all.map((one) => one.scope))")
-        assert scopes == [host.address]
+        assert scopes == [host.page("west/")]

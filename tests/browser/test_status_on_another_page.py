@@ -74,9 +74,10 @@ def test_without_script_the_link_stays(demo_host: Host, open_page: OpenPage, tmp
         expect(page.get_by_role("heading", level=1)).to_contain_text("The course is open")
 
 
-@pytest.mark.parametrize(
-    "broken", ["{", "{}", '{"version": "2.0", "sentence": "x", "fresh_until": "2099-01-01T00:00:00Z"}']
-)
+NEWER = '{"version": "2.0", "sentence": "x", "fresh_until": "2099-01-01T00:00:00Z", "club": {"language": "en-GB"}}'
+
+
+@pytest.mark.parametrize("broken", ["{", "{}", NEWER], ids=["half", "empty", "newer"])
 def test_with_a_file_that_is_broken_or_of_another_time_the_link_stays(
     demo_site: Path, open_page: OpenPage, tmp_path: Path, broken: str
 ) -> None:
