@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Page, ViewportSize, expect
 
 from swardcast.colours import contrast_ratio
 from tests.browser.conftest import DESK, PHONE, OpenPage
@@ -103,6 +103,13 @@ def test_the_menu_opens_and_closes_by_keyboard(demo_host: Host, open_page: OpenP
     more.focus()
     page.keyboard.press("Space")
     expect(hidden).to_be_hidden()
+
+
+@pytest.mark.parametrize("screen", [PHONE, DESK], ids=["phone", "desk"])
+def test_the_menu_takes_one_row(demo_host: Host, open_page: OpenPage, screen: ViewportSize) -> None:
+    page = open_page(viewport=screen)
+    page.goto(demo_host.address)
+    assert page.locator("nav").first.evaluate("(one) => one.offsetHeight") < 2 * 44
 
 
 def test_the_figures_of_a_picture_unfold_by_keyboard(demo_host: Host, open_page: OpenPage) -> None:

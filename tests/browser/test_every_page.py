@@ -19,7 +19,8 @@ PRINTED = "/poster.html"
 """Made for paper alone: its sheet is as wide as the paper."""
 MOST_BYTES_OF_A_FIRST_VIEW = 50_000
 EXPECTED_KINDS = {
-    "archive/index.html", "archive/*/index.html", "season/index.html", "index.html", "404.html", "email.html", "n/*/index.html", "notices/index.html", "notices/*/index.html",
+    "index.html", "404.html", "email.html", "archive/index.html", "archive/*/index.html", "season/index.html",
+    "n/*/index.html", "notices/index.html", "notices/*/index.html",
     "notices/*/email.html", "notices/*/poster.html", "pages/about/index.html", "pages/follow/index.html",
     "pages/for-the-pro-shop/index.html", "pages/how-dates-are-worked-out/index.html",
     "pages/how-good-our-dates-have-been/index.html", "surfaces/*/index.html", "why/index.html", "why/*/index.html",
