@@ -211,6 +211,7 @@ def test_nine_of_eighteen_greens_closed_is_said_in_one_sentence(demo_records: Cl
     assert status.sentence == "The course is open, but greens 1 to 9 are closed."
     marks = {mark.hole: mark.play for mark in status.holes}
     assert marks == {hole: "closed" if hole <= 9 else "open" for hole in range(1, 19)}
+    assert not any(mark.is_part_closed for mark in status.holes)  # the sign of the hole says it already
 
 
 def test_a_course_of_which_only_closed_greens_are_known_is_not_called_open(club: SmallClub) -> None:

@@ -193,3 +193,14 @@ def test_the_plan_of_the_holes_is_a_list_that_is_read_out(demo_site: Path) -> No
     assert len(said) == 18
     assert said[6] == "Hole 7: green open with care"
     assert said[4] == "Hole 5: green open with care and tee closed"
+
+
+def test_a_hole_in_play_where_something_is_closed_carries_that_sign_too(demo_site: Path) -> None:
+    """On 14 September the 5th and the 13th tee and a bunker on the 11th are closed, by the morning entry."""
+    shown = {
+        number: [sign.get("class").split("--")[1] for sign in hole.xpath(".//svg")]
+        for number, hole in enumerate(_holes(demo_site), start=1)
+    }
+    marked = {number for number, signs in shown.items() if signs == ["open-with-care", "closed"]}
+    assert marked == {5, 11, 13}
+    assert all(signs == ["open-with-care"] for number, signs in shown.items() if number not in marked)

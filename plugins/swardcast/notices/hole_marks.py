@@ -27,12 +27,14 @@ class HoleMark:
         play: the worst state of play on it, in words.
         play_key: the same as a name for styles.
         what: what is not simply open there, or "".
+        is_part_closed: whether something is closed there though the hole itself is in play: a tee, a bunker.
     """
 
     hole: int
     play: str
     play_key: str
     what: str
+    is_part_closed: bool
 
     @property
     def words(self) -> str:
@@ -57,7 +59,13 @@ def hole_marks(surfaces: Iterable[SurfaceOutlook], voice: Voice) -> Iterator[Hol
     for hole, there in sorted(by_hole.items()):
         play = _play_of_hole(there)
         states = [_state_there(surface, voice) for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
-        yield HoleMark(hole=hole, play=play_in_words(play, voice), play_key=slug_of(play), what=voice.joined(states))
+        yield HoleMark(
+            hole=hole,
+            play=play_in_words(play, voice),
+            play_key=slug_of(play),
+            what=voice.joined(states),
+            is_part_closed=play is not Play.CLOSED and any(surface.play is Play.CLOSED for surface in there),
+        )
 
 
 def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
