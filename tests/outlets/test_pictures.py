@@ -201,7 +201,7 @@ def _tokens(block: str) -> dict[str, str]:
 
 def _themes() -> dict[str, dict[str, str]]:
     light, dark = (_tokens(one) for one in re.findall(r":root \{(.*?)\}", CSS, re.DOTALL)[:2])
-    (printed,) = re.findall(r"@media print \{\s*:root \{(.*?)\}", CSS, re.DOTALL)
+    printed = " ".join(re.findall(r"@media print \{\s*:root \{(.*?)\}", CSS, re.DOTALL))
     paper = {
         name: f"#{''.join(2 * one for one in colour[1:])}" if len(colour) == 4 else colour
         for name, colour in _tokens(printed).items()
