@@ -33,7 +33,7 @@ from swardcast.errors import SwardcastError, nearest
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.moments import as_of_from
-from swardcast.notices.archive import left_to_archive
+from swardcast.notices.archive import in_order_of_list, left_to_archive
 from swardcast.notices.notice import Notice
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
@@ -157,6 +157,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["swardcast_bodies"] = bodies
     context["swardcast_pictures"] = pictures
     context["swardcast_archived"] = left_to_archive(bulletin.notices, bulletin.outlook.jobs, bulletin.as_of.date())
+    context["swardcast_listed"] = in_order_of_list(bulletin.notices, bulletin.outlook.jobs, voice)
     context["swardcast_site_path"] = urlsplit(bulletin.club.site).path.rstrip("/")
     context["swardcast_badge_px"] = badge_size_px(bulletin.club.look)
     context["swardcast_feeds"] = feeds_of(bulletin)

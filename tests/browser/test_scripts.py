@@ -67,6 +67,15 @@ def test_the_age_is_told_in_the_language_of_the_page(demo_site: Path, open_page:
     assert "26 hours ago" in page.locator(".sc-answer").inner_text()
 
 
+def test_a_clock_that_is_behind_the_entry_tells_no_age(winter_site: Path, open_page: OpenPage) -> None:
+    """The last entry is of 18 September; one computer takes it for the 1st, the other knows that it is November."""
+    for day, is_told in (("2027-09-01", False), ("2027-11-20", True)):
+        page = open_page(at=datetime.fromisoformat(f"{day}T09:00:00+01:00"))
+        page.goto((winter_site / "index.html").as_uri())
+        assert ("That was " in page.inner_text("main")) is is_told, day
+        assert "0 hours" not in page.inner_text("main")
+
+
 def _visited(page: Page, address: str) -> None:
     page.goto(address)
     page.evaluate("navigator.serviceWorker.ready.then(() => true)")

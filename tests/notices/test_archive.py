@@ -9,7 +9,8 @@ from pathlib import Path
 from lxml import html
 
 from swardcast.compose import Bulletin
-from swardcast.notices.archive import compose_archive, left_to_archive
+from swardcast.notices.archive import compose_archive, in_order_of_list, left_to_archive
+from swardcast.outlook.states import Work
 from tests.conftest import DEMO
 
 
@@ -61,3 +62,33 @@ def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(
     years = html.parse(site / "archive" / "index.html").getroot().xpath("//main//li/a/@href")
     assert years == ["../archive/2028/index.html", "../archive/2027/index.html"]
     assert html.parse(site / "notices" / "index.html").getroot().xpath("//main//a[@href='../archive/index.html']")
+
+
+def test_the_list_has_what_comes_first_on_top_and_what_has_no_day_below(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """On 6 December nobody has entered anything since September: days out of the demo's plan."""
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    jobs = bulletin.outlook.jobs
+    listed = in_order_of_list(bulletin.notices, jobs, bulletin.voice)
+    assert sorted(listed) == sorted(one.id for one in bulletin.notices)
+    works = [jobs[one].work for one in listed]
+    first = works.index(Work.PLANNED)
+    assert all(work not in works[first:] for work in (Work.UNDER_WAY, Work.HEALING))
+    to_come = [jobs[one].starts.isoformat() for one in listed if jobs[one].work is Work.PLANNED]
+    dated = [day for day in to_come if day >= "2027-12-06"]
+    assert to_come[:3] == ["2027-12-06", "2027-12-13", "2028-01-17"]
+    assert to_come == [*dated, *sorted(day for day in to_come if day < "2027-12-06")]
+    over = [one for one in listed if jobs[one].work.is_over]
+    assert over[-1] == "greens-solid-tining-2027"  # back to normal on 31 May, the earliest
+
+
+def test_the_status_counts_the_jobs_that_the_list_of_notices_has_to_come(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    listed = in_order_of_list(bulletin.notices, bulletin.outlook.jobs, bulletin.voice)
+    to_come = [one for one in listed if bulletin.outlook.jobs[one].work is Work.PLANNED]
+    assert [work.notice_id for work in bulletin.status.coming] == to_come
+    assert not set(to_come) & left_to_archive(bulletin.notices, bulletin.outlook.jobs, bulletin.as_of.date())
+    assert len(to_come) > 6

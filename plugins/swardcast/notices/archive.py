@@ -1,4 +1,4 @@
-"""Every notice by the year of its work, and which of them are over for so long that only the archive has them."""
+"""Every notice by the year of its work; the order in the list of notices, and what that leaves to the archive."""
 
 from __future__ import annotations
 
@@ -9,11 +9,12 @@ from itertools import groupby
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
+from swardcast.notices.ends import has_no_day
 from swardcast.notices.notice import Notice
 from swardcast.notices.spans import first_day_of_work
 from swardcast.outlook.states import JobOutlook, Milestone, Work
 
-__all__ = ["LISTED", "ArchiveMonth", "ArchiveYear", "compose_archive", "left_to_archive"]
+__all__ = ["LISTED", "ArchiveMonth", "ArchiveYear", "compose_archive", "in_order_of_list", "left_to_archive"]
 
 LISTED: Final = timedelta(days=183)
 """How long a notice that is over stays in the list of notices: half a year, a season. Judgement."""
@@ -90,6 +91,30 @@ def left_to_archive(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook], t
     """
     over = ((notice.id, _over_since(notice, jobs[notice.id])) for notice in notices)
     return frozenset(name for name, since in over if since is not None and today - since > LISTED)
+
+
+def in_order_of_list(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook], voice: Voice) -> tuple[str, ...]:
+    """Put notices in the order in which members look for them.
+
+    Args:
+        notices: notices that stand.
+        jobs: how each job stands, by its id.
+        voice: the day of the reader.
+
+    Returns:
+        Their ids: going on, the latest news first; to come, the first day first, those without a day last; over, the
+        latest end first.
+    """
+
+    def place(notice: Notice) -> tuple[int, bool, float, str]:
+        job = jobs[notice.id]
+        if job.work is Work.PLANNED:
+            return 1, has_no_day(job, voice), job.starts.toordinal(), notice.id
+        if job.work.is_over:
+            return 2, False, -(_over_since(notice, job) or notice.revised_at.date()).toordinal(), notice.id
+        return 0, False, -notice.revised_at.timestamp(), notice.id
+
+    return tuple(notice.id for notice in sorted(notices, key=place))
 
 
 def _over_since(notice: Notice, job: JobOutlook) -> date | None:

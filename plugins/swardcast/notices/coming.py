@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Final
 
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.ends import end_of, has_no_day, published_in_words
@@ -13,8 +12,6 @@ from swardcast.outlook.states import CourseOutlook, JobOutlook, Work
 from swardcast.outlook.story import JobStory
 
 __all__ = ["ComingWork", "coming_work"]
-
-_NEXT_SHOWN: Final = 6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +26,7 @@ class ComingWork:
 
 
 def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice) -> Iterable[ComingWork]:
-    """Tell the planned work that comes next.
+    """Tell all planned work, as many jobs as the list of notices has to come.
 
     Args:
         outlook: how the course stands.
@@ -37,10 +34,10 @@ def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: 
         voice: the language and the day of the reader.
 
     Yields:
-        The next few jobs, the first first.
+        The first first; after them those of which no day holds.
     """
     planned = [job for job in outlook.jobs.values() if job.work is Work.PLANNED]
-    for job in sorted(planned, key=lambda job: (job.starts, job.job.id))[:_NEXT_SHOWN]:
+    for job in sorted(planned, key=lambda job: (has_no_day(job, voice), job.starts, job.job.id)):
         published = published_in_words(stories[job.job.id].published, job, voice)
         yield ComingWork(
             headline=job.job.title,

@@ -5,11 +5,12 @@
   const page = document.documentElement;
   const root = new URL("../../", script.src);
 
-  // "26 hours ago" in the page's language; nothing where the browser does not speak it.
+  // "26 hours ago" in the page's language; nothing where the browser does not speak it or its clock is behind.
   function ago(moment) {
     const Format = window.Intl && Intl.RelativeTimeFormat;
     if (!Format || !Format.supportedLocalesOf(page.lang).length) return "";
-    const hours = Math.max(0, Math.floor((Date.now() - Date.parse(moment)) / 36e5));
+    const hours = Math.floor((Date.now() - Date.parse(moment)) / 36e5);
+    if (hours < 0) return "";
     const words = new Format(page.lang);
     return hours < 48 ? words.format(-hours, "hour") : words.format(-Math.floor(hours / 24), "day");
   }
