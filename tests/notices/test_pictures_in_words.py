@@ -14,8 +14,9 @@ from swardcast.language.plain import faults
 from swardcast.language.voice import Voice
 from swardcast.notices.healing_picture import HealingPicture
 from swardcast.notices.notice import Notice, Section
-from swardcast.notices.pictures import LETTERS_ON_AXIS, Told, as_of_mark, day_ticks
+from swardcast.notices.pictures import LETTERS_ON_AXIS, Sign, Told, as_of_mark, day_ticks
 from swardcast.notices.promises_picture import promises_picture
+from swardcast.outlets.pictures.growth import draw_growth
 from swardcast.outlook.track_record import Kept, track_record
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
@@ -200,6 +201,30 @@ def test_the_weeks_growth_adds_up_to_its_days(pictures_at: Callable[[str], tuple
     assert f"{sum(one.growth for one in pictures.growth.days[:7]):.1f} growth days" in said
     assert abs(sum(over) - float(said.split(" brought ")[1].split()[0])) < 0.1
     assert abs(sum(usual) - float(said.split(" bring ")[1].rstrip("."))) < 0.1
+
+
+def test_no_growth_is_claimed_for_days_without_a_record(
+    pictures_at: Callable[[str], tuple[Bulletin, Pictures]],
+) -> None:
+    """The last day in the demo's observed.csv is 20 September: of the week before the 24th four days have a record."""
+    _, partly = pictures_at("2027-09-24 08:00")
+    _, not_at_all = pictures_at("2027-12-06 08:00")
+    assert partly.growth is not None
+    assert not_at_all.growth is not None
+    recorded = [one.growth for one in partly.growth.days[:7] if one.is_observed]
+    said = partly.growth.told.caption[0]
+    assert said.startswith(
+        f"No weather was recorded on 3 of the last 7 days. The other 4 brought {sum(recorded):.1f} growth days"
+    )
+    said = not_at_all.growth.told.caption[0]
+    assert said.startswith("No weather was recorded on the last 7 days, so we cannot say what they brought.")
+    assert "days brought" not in said
+    signs = [[row.sign for row in one.told.key if row.sign in (Sign.GREW, Sign.NOT_RECORDED)]
+             for one in (partly.growth, not_at_all.growth)]  # fmt: skip
+    assert signs == [[Sign.GREW, Sign.NOT_RECORDED], [Sign.NOT_RECORDED]]
+    drawn = draw_growth(not_at_all.growth)
+    assert drawn.count("sc-pic__no-record") == 7
+    assert "sc-pic__work" not in drawn
 
 
 def _kept(demo_records: ClubRecords) -> tuple[Kept, ...]:

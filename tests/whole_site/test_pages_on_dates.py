@@ -107,7 +107,7 @@ def test_every_healing_green_has_its_sum_and_the_last_one_comes_first(first_of_s
 
 def test_where_nothing_heals_the_page_says_so(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
     bulletin = demo_bulletin_at("2027-04-20 08:00")
-    assert "Nothing is healing just now" in sums_html(bulletin.sums, bulletin.voice)
+    assert "Nothing whose date is computed is healing just now" in sums_html(bulletin.sums, bulletin.voice)
 
 
 def test_all_published_recoveries_are_shown_and_counted_as_they_stand(first_of_september: Bulletin) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from datetime import date
 from typing import Final
 
 from swardcast.language.voice import Voice
@@ -70,31 +71,43 @@ def growth_picture(week: WeekOfGrowth, voice: Voice) -> GrowthPicture:
 
 def _told(week: WeekOfGrowth, voice: Voice) -> Told:
     summary = _summary(week, voice)
-    missing = sum(not one.is_observed for one in week.days[:DAYS_BACK])
-    caption = [voice.sentences([voice.say("picture-growth-bars"), voice.say("picture-growth-usual")])]
-    if missing:
-        caption.append(voice.say("picture-growth-missing", count=missing))
+    caption = voice.sentences([voice.say("picture-growth-bars"), voice.say("picture-growth-usual")])
+    over = week.days[:DAYS_BACK]
+    signs = [
+        *([(Sign.GREW, "picture-key-grew")] if any(one.is_observed for one in over) else []),
+        *([] if all(one.is_observed for one in over) else [(Sign.NOT_RECORDED, "picture-key-not-recorded")]),
+        (Sign.EXPECTED, "picture-key-expected"),
+        (Sign.USUAL, "picture-key-usual"),
+    ]
     return Told(
         name="growth",
         title=voice.say("picture-growth-title"),
         description=summary,
-        caption=(summary, *caption),
-        key=(
-            KeyRow(sign=Sign.GREW, words=voice.say("picture-key-grew")),
-            KeyRow(sign=Sign.EXPECTED, words=voice.say("picture-key-expected")),
-            KeyRow(sign=Sign.USUAL, words=voice.say("picture-key-usual")),
-        ),
+        caption=(summary, caption),
+        key=tuple(KeyRow(sign=sign, words=voice.say(phrase)) for sign, phrase in signs),
         tables=(_table(week, voice),),
     )
 
 
 def _summary(week: WeekOfGrowth, voice: Voice) -> str:
+    """What the recorded days brought, and the same days of past years; of days without a record nothing is claimed."""
     over = week.days[:DAYS_BACK]
+    recorded = [one for one in over if one.is_observed]
+    usual = _growth(sum(one.usual for one in recorded or over), voice, decimals=1)
+    grass = voice.name("grass", week.grass)
+    if not recorded:
+        return voice.say("picture-growth-summary-unknown", usual=usual, grass=grass)
+    growth = _growth(sum(one.growth for one in recorded), voice, decimals=1)
+    if len(recorded) == len(over):
+        return voice.say("picture-growth-summary", growth=growth, usual=usual, grass=grass)
+    missing = len(over) - len(recorded)
     return voice.say(
-        "picture-growth-summary",
-        growth=_growth(sum(one.growth for one in over), voice, decimals=1),
-        usual=_growth(sum(one.usual for one in over), voice, decimals=1),
-        grass=voice.name("grass", week.grass),
+        "picture-growth-summary-in-part",
+        growth=growth,
+        usual=usual,
+        grass=grass,
+        count=len(recorded),
+        missing=missing,
     )
 
 
@@ -111,16 +124,16 @@ def _table(week: WeekOfGrowth, voice: Voice) -> Table:
             voice.say("picture-column-usual"),
             voice.say("picture-column-usual-range"),
         ),
-        rows=tuple(tuple(_cells(one, voice)) for one in week.days),
+        rows=tuple(tuple(_cells(one, week.today, voice)) for one in week.days),
     )
 
 
-def _cells(one: DayOfGrowth, voice: Voice) -> Iterator[str]:
+def _cells(one: DayOfGrowth, today: date, voice: Voice) -> Iterator[str]:
     yield voice.day(one.day)
     growth = _growth(one.growth, voice)
     if one.is_observed:
         yield growth
-    elif one.low == one.high:
+    elif one.day < today:
         yield voice.say("picture-growth-not-recorded", growth=growth)
     else:
         low, high = _growth(one.low, voice), _growth(one.high, voice)

@@ -29,6 +29,7 @@ class Sign(Enum):
     PROMISED = "promised range"
     FIXTURE = "fixture"
     GREW = "grew"
+    NOT_RECORDED = "not recorded"
     EXPECTED = "expected"
     USUAL = "usual year"
     INSIDE = "inside the range"

@@ -54,6 +54,7 @@ _PLAIN: Final[dict[str, dict[str, Any]]] = {
     "work": {"fill": "currentColor"},
     "range": {"fill": "currentColor", "fill_opacity": 0.2, "stroke": "currentColor", "stroke_width": 1.5},
     "open": {"fill": "none", "stroke": "currentColor", "stroke_width": 1.5},
+    "no-record": {"fill": "none", "stroke": "currentColor", "stroke_width": 1.5, "stroke_dasharray": "2 3"},
     "whisker": {"fill": "none", "stroke": "currentColor", "stroke_width": 1.5},
     "likely": {"fill": "none", "stroke": "currentColor", "stroke_width": 3},
     "seen": {"fill": "currentColor"},

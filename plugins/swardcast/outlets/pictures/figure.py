@@ -132,6 +132,7 @@ _SIGNS: Final[dict[Sign, Callable[[Canvas], None]]] = {
     Sign.PROMISED: _promised,
     Sign.FIXTURE: lambda canvas: canvas.triangle("fixture", (12, 3), 5.5),
     Sign.GREW: lambda canvas: canvas.box("work", (6, 1), 12, 14),
+    Sign.NOT_RECORDED: lambda canvas: canvas.box("no-record", (6, 1), 12, 14),
     Sign.EXPECTED: _expected,
     Sign.USUAL: _usual,
     Sign.INSIDE: lambda canvas: canvas.diamond("inside", (12, 8), 8),

@@ -54,7 +54,7 @@ def draw_growth(picture: GrowthPicture) -> str:
 def _bars(canvas: Canvas, picture: GrowthPicture, places: list[float], amounts: Scale) -> None:
     for one, left, right in zip(picture.days, places[:-1], places[1:], strict=True):
         top = amounts(one.growth)
-        look = "work" if one.is_observed else "open"
+        look = "work" if one.is_observed else "open" if one.day >= picture.as_of.day else "no-record"
         canvas.box(look, (left + _GAP, top), right - left - 2 * _GAP, _BOTTOM - top)
         if one.high > one.low:
             middle = (left + right) / 2

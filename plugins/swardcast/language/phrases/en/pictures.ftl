@@ -30,6 +30,7 @@ picture-key-seen = What we saw on the course
 picture-key-seen-elsewhere = What we saw where less was left
 picture-key-normal = Back to normal: the likely day, and the days from early to the last to allow for
 picture-key-grew = What the weather brought
+picture-key-not-recorded = No record: the usual
 picture-key-expected = What to expect; the thin line holds in 8 cases out of 10
 picture-key-usual = The same days of past years: the middle, and 8 years in 10
 picture-key-promised = The range that we gave on the day of the work, and its likely day
@@ -58,18 +59,21 @@ picture-healing-seen = What we saw: share of the surface still disturbed
 ## The week's growth
 
 picture-growth-title = Growth of the last 7 days and the next 7, beside a usual year
-# $growth and $usual: growth days. $grass: a kind of grass.
+# $growth and $usual: growth days. $grass: a kind of grass. $count: days of which weather was recorded; $missing others.
 picture-growth-summary = The last 7 days brought { $growth } growth days for { $grass } grass. In a usual year the same days bring { $usual }.
+picture-growth-summary-in-part = No weather was recorded on { $missing } of the last 7 days. The { $count ->
+    [one] other one
+   *[other] other { $count }
+} brought { $growth } growth days for { $grass } grass. In a usual year { $count ->
+    [one] that day brings
+   *[other] those days bring
+} { $usual }.
+picture-growth-summary-unknown = No weather was recorded on the last 7 days, so we cannot say what they brought. In a usual year they bring { $usual } growth days for { $grass } grass.
 picture-growth-bars = A full bar is a day's growth, as a part of the best growing day. An open bar is what to expect.
 picture-growth-usual = The line and the shade are the same days of past years.
-# $count: days of the last seven
-picture-growth-missing = { $count ->
-    [one] Of { $count } day no weather was recorded; there the usual weather stands.
-   *[other] Of { $count } days no weather was recorded; there the usual weather stands.
-}
 picture-growth-days = Growth of each day, as a part of the best growing day
 picture-growth-expected = { $growth }, in 8 cases out of 10 { $low } to { $high }
-picture-growth-not-recorded = { $growth } (no weather recorded)
+picture-growth-not-recorded = { $growth } (no record: the usual)
 
 ## What was promised and what happened
 

@@ -158,7 +158,7 @@ site-telephone = Telephone
 
 ## Sums, promises and published recoveries
 
-site-no-sum = Nothing is healing just now, so there is no sum to show.
+site-no-sum = Nothing whose date is computed is healing just now, so there is no sum to show.
 site-other-places = { $count ->
     [one] The same for the other place of this work
    *[other] The same for the other { $count } places of this work
