@@ -37,7 +37,7 @@ def test_a_member_learns_on_a_phone_what_saturdays_medal_will_be_played_on(
     answer = page.get_by_role("heading", level=1)
     expect(answer).to_have_text(re.compile("^The course is open, but tees 5 and 13"))
     expect(answer).to_be_in_viewport(ratio=1)
-    expect(page.get_by_text("Entered at 6:50am on Tuesday 14 September")).to_be_in_viewport()
+    expect(page.get_by_text("Reported at 6:50am on Tuesday 14 September")).to_be_in_viewport()
     # What is different: the greens, why, and until when.
     lines = page.get_by_role("region").or_(page.locator("section")).filter(has_text="What is different today").first
     greens = lines.get_by_role("listitem").filter(has_text="Greens 1 to 18")

@@ -33,7 +33,7 @@ def _says_that_it_is_not_known(page: Page) -> None:
     assert page.locator(".sc-answer .sc-sign").get_attribute("class") == "sc-sign sc-sign--not-known"
     expect(page.get_by_text("This was true at 6:50am on Tuesday 14 September").first).to_be_visible()
     expect(page.get_by_text("Please check before you set out.")).to_be_visible()
-    expect(page.get_by_role("heading", name="What was different when last entered")).to_be_visible()
+    expect(page.get_by_role("heading", name="What was different when last reported")).to_be_visible()
     for state in page.locator(".sc-line__state").all():
         assert "Not known since Tuesday 14 September" in state.inner_text()
     # Limits of the day before are gone, the one that the club gave a later end stays.

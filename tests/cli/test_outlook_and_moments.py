@@ -65,7 +65,7 @@ def test_before_anything_is_announced_nothing_is_promised(outlook_at: Callable[[
     for surface in outlook_at("2027-04-18 18:00").values():
         assert (surface["play"], surface["work"]) == ("not known", None)
         assert [surface[name] for name in MILESTONES] == [None] * 4
-        assert surface["reasons"] == ["No entry was ever made."]
+        assert surface["reasons"] == ["No report was ever made."]
 
 
 def test_without_an_entry_of_the_day_play_is_not_known_and_the_last_entry_is_named(
@@ -74,7 +74,7 @@ def test_without_an_entry_of_the_day_play_is_not_known_and_the_last_entry_is_nam
     """No morning entry is dated 16 September; the one before is of 06:45 on the 15th."""
     green = outlook_at("2027-09-16 12:00")["green-1"]
     assert green["play"] == "not known"
-    assert green["reasons"][0].startswith("No entry today; the last one was made at 6:45am on Wednesday 15 September")
+    assert green["reasons"][0].startswith("No report today; the last one was made at 6:45am on Wednesday 15 September")
 
 
 def test_the_states_of_14_september_are_those_of_the_log(outlook_at: Callable[[str], Outlook]) -> None:

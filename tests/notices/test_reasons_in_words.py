@@ -98,8 +98,8 @@ def test_every_reason_is_one_whole_sentence_with_and_without_words(kind: ReasonK
         ),
         (
             Reason(kind=ReasonKind.NO_FRESH_ENTRY, source="log"),
-            "No entry was ever made.",
-            "No entry was ever made.",
+            "No report was ever made.",
+            "No report was ever made.",
         ),
         (
             Reason(kind=ReasonKind.SHORT_HISTORY, source="weather/history", count=5),

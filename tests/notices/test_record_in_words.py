@@ -60,9 +60,7 @@ def test_a_few_jobs_are_too_few_to_judge(kept: Kept, count: int, begins: str) ->
 def test_five_jobs_are_judged(kept: Kept, days: tuple[int, ...], missed: str) -> None:
     first, second, third = compose_track_record([late(kept, day) for day in days], BRITISH).sentences
     inside = 4 if max(days) > 8 else 5
-    assert (
-        first == f"Of 5 jobs, {inside} ended inside the range that we gave on the day of the work (expected: 8 in 10)."
-    )
+    assert first == f"Of 5 jobs, {inside} ended inside the range for the day of the work (expected: 8 in 10)."
     assert second.startswith(f"{inside} of 5 were back to normal by the day")
     assert third == missed
 
@@ -114,3 +112,10 @@ def test_a_miss_is_counted_from_the_nearer_end(computed: float, verdict: str) ->
     row = next(row for row in recovery_table() if (row.recovery.from_day, row.recovery.to_day) == (15, 17))
     (line,) = compose_published(BRITISH, [replace(row, computed_days=computed)]).lines
     assert (line.came, line.verdict) == ("15 to 17 days", verdict)
+
+
+def test_a_notice_says_how_far_out_the_sum_was_where_it_is_published() -> None:
+    """The mean of all recoveries that are dated to within a month, in whole days."""
+    missed = [abs(row.miss_days) for row in recovery_table() if row.miss_days is not None]
+    days = round(sum(missed) / len(missed))
+    assert f"such sums were {days} days out on average." in BRITISH.say("sure-how-near")

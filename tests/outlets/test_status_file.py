@@ -224,7 +224,7 @@ def test_without_an_entry_of_the_day_nothing_is_fresh(demo_bulletin_at: Callable
     assert file["entered_at"] == "2027-09-15T06:45:00+01:00"
     assert file["sentence_once_over"] == (
         "We do not know yet how the course is today. "
-        "The last morning entry was made at 6:45am on Wednesday 15 September 2027."
+        "The last morning report was made at 6:45am on Wednesday 15 September 2027."
     )
     assert {hole["play"] for hole in file["holes"]} == {"not known"}
 

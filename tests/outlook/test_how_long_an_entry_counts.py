@@ -48,7 +48,7 @@ def test_with_a_limit_it_counts_no_longer_than_that(club_of: Callable[[str], Pat
     assert before.status.fresh
     assert not after.status.fresh
     assert after.status.sentence == (
-        "We do not know how the course is now. The last morning entry was made at 6:50am on Tuesday 14 September."
+        "We do not know how the course is now. The last morning report was made at 6:50am on Tuesday 14 September."
     )
     assert {line.play_key for line in after.status.lines} == {"not-known"}
     then = {line.surfaces: line.play for line in after.status.lines}

@@ -45,7 +45,7 @@ def test_a_corrected_green_is_not_called_done(demo_bulletin_at: Callable[[str], 
 def test_yesterdays_state_is_never_repeated_as_todays(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
     bulletin = demo_bulletin_at("2027-09-16 06:00")
     assert bulletin.outlook.surfaces["green-1"].play is Play.NOT_KNOWN
-    assert "The last morning entry was made at" in bulletin.status.sentence
+    assert "The last morning report was made at" in bulletin.status.sentence
 
 
 def test_without_weather_history_no_date_is_given(demo_records: ClubRecords) -> None:

@@ -11,9 +11,9 @@ event-postponed-to = Postponed to { $day }: { $because }.
 event-brought-forward-to = Brought forward to { $day }: { $because }.
 event-postponed = Postponed, no new day is known yet: { $because }.
 event-called-off = Called off: { $because }.
-event-correction = Correction of an earlier entry.
+event-correction = Correction of an earlier report.
 event-note = A note from the { -course-manager }.
-event-morning = Morning entry.
+event-morning = Morning report.
 
 # After event-work-done; the amounts with their units
 event-sand-each = Really used: { $mass } of sand each.

@@ -182,8 +182,9 @@ label-signs = Signs: { $signs } The label was read on { $day } by { $by }.
 sure-likely = By a “likely” day there is an even chance that it is so.
 sure-allow-until = By an “allow until” day there are 9 chances in 10.
 sure-computed-from = We work the dates out from the holes, the sand, the growth so far and past years' weather.
-# After 26 published recoveries; the site's page "How dates are worked out" has them one by one.
-sure-how-near = In the growing season such a date is usually right to within 3 days.
+# Of the published recoveries those that say when to within a month; the site's page "How dates are worked out" has them
+# one by one. tests/notices/test_record_in_words.py compares the number.
+sure-how-near = In published trials and course reports such sums were 3 days out on average.
 sure-in-the-cold = In cold months, think in weeks.
 # Work that leaves the turf whole
 sure-nothing-heals = This work leaves nothing that has to heal. Its last day is what the plan and the days kept for weather give.

@@ -33,7 +33,7 @@ picture-key-grew = What the weather brought
 picture-key-not-recorded = No record: the usual
 picture-key-expected = What to expect; the thin line holds in 8 cases out of 10
 picture-key-usual = The same days of past years: the middle, and 8 years in 10
-picture-key-promised = The range that we gave on the day of the work, and its likely day
+picture-key-promised = The range for the day of the work, worked out again, and its likely day
 picture-key-inside = Back to normal inside the range
 picture-key-outside = Back to normal outside the range
 
@@ -77,20 +77,20 @@ picture-growth-not-recorded = { $growth } (no record: the usual)
 
 ## What was promised and what happened
 
-picture-promises-title = The ranges that we gave, and what happened
+picture-promises-title = The ranges for the day of the work, and what happened
 # $count: jobs that can be judged
 picture-promises-summary = { $count ->
     [one] { $count } job can be judged, and { $inside } ended inside its range.
    *[other] { $count } jobs can be judged, and { $inside } of them ended inside their range.
 }
-picture-promises-bars = Each bar is the range that we gave on the day of the work, in days from the likely day. The sign tells when it was back to normal.
+picture-promises-bars = Each bar is the range for the day of the work, worked out again, in days from the likely day. The sign tells when it was back to normal.
 # $count: jobs in the picture
 picture-promises-latest = { $count ->
    *[other] These are the latest { $count }.
 }
 picture-promises-sooner = days sooner
 picture-promises-later = days later
-picture-promises-days = Days from the likely day that we gave
+picture-promises-days = Days from the likely day
 # $days: a number. $side: of the likely day.
 picture-days-after = { $side ->
     [after] +{ $days }

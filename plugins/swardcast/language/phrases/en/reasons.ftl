@@ -1,15 +1,15 @@
 ### What a state or a date rests on: one sentence each.
 ### $when: a moment or a day in words. $because: a reason as the club typed it, without its full stop.
 
-reason-morning-entry = Morning entry of { $when }.
-    .because = Morning entry of { $when } ({ $because }).
-reason-no-fresh-entry = No entry today; the last one was made at { $when }.
-    .never = No entry was ever made.
+reason-morning-entry = Morning report of { $when }.
+    .because = Morning report of { $when } ({ $because }).
+reason-no-fresh-entry = No report today; the last one was made at { $when }.
+    .never = No report was ever made.
 
 ## Work
 
 reason-planned = Planned to start on { $when }.
-reason-overdue = Was planned to start on { $when }; no entry says that it has.
+reason-overdue = Was planned to start on { $when }; no report says that it has.
 reason-moved = Moved to { $when }.
     .because = Moved to { $when } ({ $because }).
 reason-postponed = Postponed; no new day is known yet.
@@ -25,7 +25,7 @@ reason-done = Work done at { $when }.
 
 reason-computed = Dates computed from the work, the growth from { $when } on and past years' weather.
 reason-said-to-be-back-to-normal = The { -course-manager } called it back to normal at { $when }.
-reason-computed-to-be-back-to-normal = Computed to be back to normal since { $when }; no entry has confirmed it yet.
+reason-computed-to-be-back-to-normal = Computed to be back to normal since { $when }; no report has confirmed it yet.
 # $because: whose usual range it is.
 reason-rule-of-thumb = Not computed: a usual range ({ $because }).
 reason-not-validated = Few recoveries of such grass or work have been published, so we give a wider range.

@@ -8,8 +8,8 @@ record-too-early = { $count ->
     [one] { $count } job with a computed date has come to an end so far.
    *[other] { $count } jobs with a computed date have come to an end so far.
 } That is too early to judge: { $needed } are needed at the least.
-record-inside = Of { $count } jobs, { $inside } ended inside the range that we gave on the day of the work (expected: 8 in 10).
-record-by-then = { $normal } of { $count } were back to normal by the day that we said to allow until (expected: 9 in 10).
+record-inside = Of { $count } jobs, { $inside } ended inside the range for the day of the work (expected: 8 in 10).
+record-by-then = { $normal } of { $count } were back to normal by the day to allow until (expected: 9 in 10).
 # $missed and $days: numbers of days with a decimal. $lean: which way the days were wrong on the whole.
 record-missed = The likely day was missed by { $missed } days on average; { $lean ->
     [hopeful] we were { $days } days too hopeful

@@ -4,7 +4,7 @@ season-work-heading = Work
 season-healing-heading = Healing or closed
 season-no-work = No work is announced.
 # Of a month that is over
-season-no-work-entered = No work was entered.
+season-no-work-entered = No work was reported.
 season-no-healing = Nothing.
 # Before a list of work that neither begins to heal in this month nor may be back to normal
 season-goes-on = All month:

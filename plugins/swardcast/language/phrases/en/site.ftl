@@ -79,7 +79,7 @@ site-withdrawn = Withdrawn:
 
 ## The course status
 
-site-entered-at = Entered at { $moment }.
+site-entered-at = Reported at { $moment }.
 site-check-first = Please check before you set out.
 # Once an entry no longer counts. $sentence: how the course was then; $ago: "26 hours ago", in the reader's browser
 site-age = That was { $ago }.
@@ -88,9 +88,9 @@ site-was-true-ago = This was true at { $moment }, { $ago }: { $sentence }
 site-ask = Ask { $contacts }.
 site-different = What is different
 site-different-today = What is different today
-site-different-then = What was different when last entered
+site-different-then = What was different when last reported
 site-also = Also: { $what }
-site-last-entered-at = Last entered at { $moment }
+site-last-entered-at = Last reported at { $moment }
 site-hole-by-hole = Hole by hole
 # A hole in the plan of the holes; only its number is shown, the rest is read out
 site-hole-is = Hole { $hole }: { $what }
@@ -134,7 +134,7 @@ missing-notices = All notices
 offline-bar = You are offline.
 offline-known-at = This is what was known at { $moment }.
 offline-title = Without a connection
-offline-what = This phone or computer keeps the last course status that you opened, about 100 KB of it. You can then read it where there is no signal. It says how old it is.
+offline-what = This phone or computer keeps the last course status that you opened. You can then read it where there is no signal. It says how old it is.
 offline-is-on = The last course status is kept here.
 offline-is-off = The last course status is not kept here.
 offline-turn-off = Do not keep it
@@ -164,7 +164,7 @@ site-other-places = { $count ->
    *[other] The same for the other { $count } places of this work
 }
 # $work: when the work was done
-site-we-said = { $work }, we said
+site-we-said = { $work }; worked out again for that day
 site-back-to-normal = Back to normal
 site-how-we-did = How we did
 site-none-finished = No job with a computed date has been finished yet.

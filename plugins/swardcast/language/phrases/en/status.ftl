@@ -55,12 +55,12 @@ status-all-closed = { $course } is closed.
 status-open-but = { $course } is open,
 # $clauses: "greens 1 to 6 are closed; hole 12 plays to a temporary green".
 status-but = but { $clauses }.
-status-never-entered = We do not know yet how { $course } is: no morning entry has been made.
+status-never-entered = We do not know yet how { $course } is: no morning report has been made.
 # The first part; status-last-entered follows.
 status-not-entered-today = We do not know yet how { $course } is today.
 # The same where the entry of the day no longer counts.
 status-entry-too-old = We do not know how { $course } is now.
-status-last-entered = The last morning entry was made at { $moment }.
+status-last-entered = The last morning report was made at { $moment }.
 
 ## What is not simply open
 
