@@ -294,10 +294,14 @@ def test_sixty_jobs_all_stand_in_their_months_and_twelve_in_the_picture(demo_rec
 def test_the_page_has_a_list_for_each_kind_in_each_month(demo_bulletin: Bulletin) -> None:
     season = season_of(demo_bulletin)
     page = html.fromstring(f"<div>{season_months_html(season, demo_bulletin.voice, '../')}</div>")
-    parts = page.xpath(".//section[h2]")
-    assert [part.find("h2").text for part in parts][: len(season.months)] == _months(season)
+    parts = page.xpath(".//section[.//h2]")
+    over = [month.name for month in season.months if month.is_over]
+    assert over == ["August 2027"]
+    headings = [f"{name} (over)" if name in over else name for name in _months(season)]
+    assert [part.find(".//h2").text for part in parts][: len(season.months)] == headings
     for part, month in zip(parts, season.months, strict=False):
-        kinds = part.xpath("./div/div")
+        assert len(part.xpath("./details[summary/h2]")) == month.is_over
+        kinds = part.xpath("./details/div/div" if month.is_over else "./div/div")
         headings = [kind.find("h3").text for kind in kinds]
         assert headings == [
             "Work",

@@ -150,6 +150,16 @@ def test_a_season_stands_in_its_places(season: SeasonBars) -> None:
     assert {"Tining", "A feed <b>", "called off", "as of 1 May", *"123456789"} <= set(texts)
 
 
+def test_healing_told_in_months_alone_is_open_to_its_last_month_or_leads_past_the_edge(season: SeasonBars) -> None:
+    """One day is one unit, from 6 on: the work of the first job ends on day 49, so the bar begins at 56."""
+    last = season.first + timedelta(days=300)
+    for until, boxes, arrows in ((last, [(56.0, 250.0)], 0), (season.last + timedelta(days=1), [], 1)):
+        row = replace(season.rows[0], likely=None, allow_until=None, in_months_until=until)
+        svg = draw_season(replace(season, rows=(row,)))
+        assert [(float(box.get("x")), float(box.get("width"))) for box in _all(svg, "rect", "open")] == boxes
+        assert [path.get("d").split()[2] for path in _all(svg, "path", "open")] == ["L354.0,54.0"] * arrows
+
+
 def test_fixtures_near_each_other_take_lanes_of_their_own(season: SeasonBars) -> None:
     places = [
         (float(t.get("x")), float(t.get("y"))) for t in _all(draw_season(season), "text") if t.text in set("123456789")

@@ -20,6 +20,7 @@ class SeasonRow:
         likely: the day by which it is likely back to normal, or None where none may be told.
         allow_until: the day to allow for, or None.
         words: what is said of it, such as "called off", or "".
+        in_months_until: the last day of healing or of a closure that is told in months alone, or None.
     """
 
     name: str
@@ -27,6 +28,7 @@ class SeasonRow:
     likely: date | None
     allow_until: date | None
     words: str = ""
+    in_months_until: date | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -55,7 +55,7 @@ def season_bars(season: Season, fixtures: Sequence[Fixture], voice: Voice) -> Se
 
 
 def _row(job: SeasonJob, season: Season) -> SeasonRow:
-    """The healing of what is told in months alone gets no bar, since it would show days."""
+    """The healing of what is told in months alone gets a bar of its own, since the others show days."""
     normal, voice = job.matter.published, job.matter.voice
     told = job.heals_until is not None and not normal.is_wide
     until = voice.tick_month_with_year(job.heals_until) if job.heals_until is not None and normal.is_wide else ""
@@ -66,6 +66,7 @@ def _row(job: SeasonJob, season: Season) -> SeasonRow:
         likely=min(normal.likely, end) if told and normal.likely is not None else None,
         allow_until=min(job.heals_until, end) if told and job.heals_until is not None else None,
         words=voice.say("season-bar-until", month=until) if until else "",
+        in_months_until=job.heals_until if until else None,
     )
 
 

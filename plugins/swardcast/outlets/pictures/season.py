@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Final
 
 from swardcast.notices.season_bars import SeasonBars, SeasonRow
@@ -28,7 +28,8 @@ def draw_season(bars: SeasonBars) -> str:
 
     Returns:
         An `svg` element: for each job its name, a full bar for the days of work, a shaded one until the likely day, an
-        open one until the day to allow for; below the axis competitions and visitors' days as numbered triangles.
+        open one until the day to allow for, or all along where only months are told; below the axis competitions and
+        visitors' days as numbered triangles.
     """
     canvas = Canvas()
     days = Scale.of_days(bars.first, bars.last, _LEFT, _RIGHT)
@@ -67,9 +68,22 @@ def _row(canvas: Canvas, row: SeasonRow, days: Scale, top: float) -> None:
         canvas.box("range", (healed_from, upper), likely - healed_from, _BAR)
         if row.allow_until is not None:
             canvas.box("open", (likely, upper), days.within(row.allow_until) - likely, _BAR)
+    if row.in_months_until is not None:
+        _in_months(canvas, healed_from, row.in_months_until, days, upper)
     for first, last in row.work:
         start = days.within(first)
         canvas.box("work", (start, upper), max(2.5, days.within(last + _DAY) - start), _BAR)
+
+
+def _in_months(canvas: Canvas, start: float, until: date, days: Scale, upper: float) -> None:
+    """An open bar, with the head of an arrow at the edge where it goes on after the picture."""
+    lower, end = upper + _BAR, days.within(until)
+    if days(until) <= days.end:
+        canvas.box("open", (start, upper), end - start, _BAR)
+        return
+    neck = max(start, end - _BAR / 2)
+    arrow = ((start, upper), (neck, upper), (end, (upper + lower) / 2), (neck, lower), (start, lower))
+    canvas.path("open", arrow, closed=True)
 
 
 def _fixtures(canvas: Canvas, bars: SeasonBars, days: Scale, top: float) -> float:

@@ -10,6 +10,8 @@ season-no-healing = Nothing.
 season-goes-on = All month:
 season-no-fixture = None in the calendar of the club.
 season-months = Months
+# The heading of a month that is past, folded away
+season-month-over = { $month } (over)
 # $days: such as "23 to 25 August"
 season-work = { $days }, { $state ->
     [done] done
@@ -48,7 +50,7 @@ season-picture-summary = { $count ->
    *[other] { $count } pieces of work with their days and their healing, { $first } to { $last }.
 }
 season-picture-bars = Each row is a piece of work, with its days and the days on which it heals.
-season-picture-months = Where only months can be told, there is no shaded bar; the last month stands beside the name.
+season-picture-months = Where only months can be told, the bar is open all along, and the last month stands beside the name. An arrow leads on past the edge of the picture.
 # $count: rows
 season-picture-first = { $count ->
    *[other] These are the first { $count }; all the work stands below.
