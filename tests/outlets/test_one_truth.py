@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from datetime import date, timedelta
 
 import pytest
@@ -21,10 +21,12 @@ from swardcast.outlets.html import notice_html
 from swardcast.outlets.message import messages_of
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster import poster_artifacts
+from swardcast.outlets.preview import notice_card
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
 from swardcast.outlets.structured_data import notice_data
 from swardcast.outlook.states import Work
+from swardcast.records.plan import Play
 
 _MOMENTS = ("04-30", "05-05", "06-08", "07-16", "08-20", "08-24", "08-25", "08-27", "09-06", "09-14")
 _DAY = re.compile(
@@ -164,3 +166,96 @@ def test_no_day_to_come_stands_in_the_calendar_that_the_notice_does_not_tell(eve
 @pytest.mark.parametrize("moment", ["2027-10-12 09:30", "2027-11-10 18:00", "2027-11-16 08:00", "2027-12-06 08:00"])
 def test_nor_when_nothing_is_entered_any_more(demo_bulletin_at: Callable[[str], Bulletin], moment: str) -> None:
     assert _days_against_the_notice(demo_bulletin_at(moment)) == []
+
+
+_OPENED_BY_TIME = re.compile(r"open again[^.]{0,60}\bby now", re.IGNORECASE)
+_CLOSED_OR_NOT_KNOWN = (Play.CLOSED, Play.NOT_KNOWN, Play.TEMPORARY_GREEN)
+
+
+def _said_of(notice: Notice, bulletin: Bulletin) -> Iterator[str]:
+    """What each outlet says of a notice: page, list, message, preview, coming work and feed."""
+    yield from (notice.headline, notice.short_answer, notice.work, *notice.in_short)
+    yield from (f"{fact.name}: {fact.value}" for section in notice.sections for fact in section.facts)
+    card = notice_card(notice, bulletin)
+    yield from (card.state, f"{card.label}: {card.normal}")
+    yield messages_of(bulletin)[notice.id]
+    yield from (one for item in bulletin.items if item.notice_id == notice.id for one in (item.title, *item.sentences))
+    for line in bulletin.status.lines:
+        if line.notice_id == notice.id:
+            yield from (f"{one.name}: {one.value}" for one in line.dates)
+
+
+def _opened_by_a_time(bulletin: Bulletin) -> list[str]:
+    """Sentences that say that a surface is or should be open by now which the status page calls closed or not known."""
+    shut = {name for name, one in bulletin.outlook.surfaces.items() if one.play in _CLOSED_OR_NOT_KNOWN}
+    return [
+        f"{bulletin.as_of:%d %B}: {notice.id}: {said}"
+        for notice in bulletin.notices
+        if shut & {work.surface.id for work in bulletin.outlook.jobs[notice.id].surfaces}
+        for said in map(_plain, _said_of(notice, bulletin))
+        if _OPENED_BY_TIME.search(said)
+    ]
+
+
+def test_what_the_status_page_does_not_call_open_no_outlet_says_to_be_open_by_now(
+    evenings: dict[date, Bulletin],
+) -> None:
+    assert [one for bulletin in evenings.values() for one in _opened_by_a_time(bulletin)] == []
+
+
+@pytest.mark.parametrize("moment", ["2027-11-16 08:00", "2027-11-19 18:00", "2027-12-06 08:00", "2028-07-01 08:00"])
+def test_a_day_to_open_that_has_passed_opens_nothing_on_any_page(
+    demo_bulletin_at: Callable[[str], Bulletin], moment: str
+) -> None:
+    bulletin = demo_bulletin_at(moment)
+    assert _opened_by_a_time(bulletin) == []
+    graph = OpenGraph(bulletin=bulletin, pictures={})
+    pages = (*email_artifacts(bulletin), *poster_artifacts(bulletin, graph), *short_page_artifacts(bulletin, graph))
+    for page in pages:
+        if page.path.endswith((".html", ".txt")):
+            shown = _shown(page) if page.path.endswith(".html") else _plain(page.data.decode())
+            assert not _OPENED_BY_TIME.search(shown), page.path
+
+
+def test_overdue_tees_are_told_alike_on_the_status_page_the_notice_the_mail_and_the_poster(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Laid by 17 September, closed for 6 to 10 weeks by the plan: 26 November at the latest; no entry opens them."""
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    by, nobody = "due by Friday 26 November", "nobody has entered them as open yet"
+    (line,) = (line for line in bulletin.status.lines if line.where == "Tees 5 and 13")
+    assert _plain(line.dates[0].value) == f"was {by}; {nobody}"
+    answer = f"They were due to open by Friday 26 November; {nobody}."
+    notice = next(one for one in bulletin.notices if one.id == "tees-returfing-2027")
+    assert answer in _plain(notice.short_answer)
+    mails = _by_path(email_artifacts(bulletin))
+    posters = _by_path(poster_artifacts(bulletin, OpenGraph(bulletin=bulletin, pictures={})))
+    folder = f"notices/{notice.id}"
+    assert answer in _plain(mails[f"{folder}/email.txt"].data.decode())
+    assert answer in _shown(posters[f"{folder}/poster.html"])
+
+
+def test_greens_that_nobody_called_normal_are_not_listed_as_back_to_normal(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Greens 1 to 11 were called so on 20 September; for 12 to 18 nothing was entered, 11 October being the last day."""
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    notice = next(one for one in bulletin.notices if one.id == "greens-renovation-2027")
+    assert notice_card(notice, bulletin).state == "Should be back to normal"
+    assert _plain(notice.short_answer) == (
+        "The work is over. Greens 1 to 11 were called back to normal on Monday 20 September; for greens 12 to 18 the day"
+        " to allow for has passed, and no entry says so."
+    )
+
+
+def test_a_notice_of_work_held_up_has_every_surface_still_to_do_and_the_day_of_the_status_page(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    bulletin = demo_bulletin_at("2027-08-25 12:00")
+    notice = next(one for one in bulletin.notices if one.id == "greens-renovation-2027")
+    rows = {_plain(fact.name): _plain(fact.value) for section in notice.sections for fact in section.facts}
+    (line,) = (line for line in bulletin.status.lines if line.where == "Greens 13 to 18")
+    assert line.dates[0].name == "Work finished"
+    assert rows["Work finished: greens 13 to 18"].lower() == _plain(line.dates[0].value).lower()
+    assert rows["Still to do"] == "Greens 13 to 18"
+    assert _plain(notice.short_answer).startswith("Work held up on greens 12 to 18: heavy rain;")

@@ -6,11 +6,12 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from swardcast.language.voice import capital, slug_of
-from swardcast.notices.ends import End, end_of, published_in_words
+from swardcast.notices.ends import End, end_of, published_in_words, unopened
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
 from swardcast.notices.words import as_clause, few_words_for, range_in_words, says_allow_until
-from swardcast.outlook.job_ranges import open_works
+from swardcast.outlook.changes import is_only_computed
+from swardcast.outlook.job_ranges import open_works, range_of_all
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind, label_counts
@@ -132,12 +133,14 @@ def _called_off(matter: Matter, *, brief: bool) -> Sentence:
 
 
 def _held_up(matter: Matter, *, brief: bool) -> Sentence:
-    reasons = [r for work in matter.outlook.surfaces for r in work.reasons if r.kind is ReasonKind.HELD_UP]
+    held = [work for work in matter.outlook.surfaces if work.work is Work.HELD_UP]
+    where = _where(matter, held)
+    reasons = [r for work in held for r in work.reasons if r.kind is ReasonKind.HELD_UP]
     because = as_clause(reasons[-1].words) if reasons else ""
     source = _said_by(matter, ReasonKind.HELD_UP)
     if because and not brief:
-        return matter.say("answer-held-up-because", source=source, because=because)
-    return matter.say("answer-held-up", source=source)
+        return matter.say("answer-held-up-because", source=source, where=where, because=because)
+    return matter.say("answer-held-up", source=source, where=where)
 
 
 def _healing(matter: Matter) -> Sentence:
@@ -145,10 +148,11 @@ def _healing(matter: Matter) -> Sentence:
     works = open_works(outlook.surfaces)  # what is back to normal heals no more
     where = _where(matter, works)
     source = _said_by(matter, ReasonKind.DONE)
-    if outlook.job.reopens_after is not None or matter.leaves_turf_whole:
-        reopening = outlook.dates[Milestone.REOPENING]
-        if reopening.allow_until is not None and not reopening.is_fact and reopening.allow_until < voice.near:
-            return matter.say("answer-reopens-by-now", source=source, where=where, count=len(works))
+    reopening = outlook.dates[Milestone.REOPENING]
+    has_passed = not reopening.is_fact and reopening.allow_until is not None and reopening.allow_until < voice.near
+    if has_passed and (waiting := unopened(outlook, voice)):
+        return _not_opened(matter, waiting, source)
+    if (outlook.job.reopens_after is not None or matter.leaves_turf_whole) and not has_passed:
         told = matter.published if matter.is_over_with_the_work else reopening
         return matter.say("answer-reopens", source=source, where=where, date=range_in_words(told, voice))
     if not all(work.surface.kind is SurfaceKind.GREEN for work in works):
@@ -163,6 +167,13 @@ def _healing(matter: Matter) -> Sentence:
     )
 
 
+def _not_opened(matter: Matter, waiting: Sequence[SurfaceWork], source: str) -> Sentence:
+    """A day that has passed opens nothing: who reads "by now" may walk onto what is still closed."""
+    where, by = _where(matter, waiting), range_of_all(waiting, Milestone.REOPENING).allow_until
+    day = matter.voice.day(by) if by is not None else ""
+    return matter.say("answer-not-opened", source=source, where=where, by=day, count=len(waiting))
+
+
 def _back_to_normal(matter: Matter) -> Sentence:
     outlook, published, voice = matter.outlook, matter.published, matter.voice
     named, count = _where(matter, outlook.surfaces), len(outlook.surfaces)
@@ -172,14 +183,31 @@ def _back_to_normal(matter: Matter) -> Sentence:
     if published.is_fact and published.likely is not None:
         since, source = voice.day(published.likely), _said_by(matter, ReasonKind.SAID_NORMAL)
         return matter.say("answer-normal-since", source=source, where=where, count=count, day=since)
-    return matter.say("answer-over", source=matter.sum_of(Milestone.BACK_TO_NORMAL), where=where)
+    return _over_by_sum(matter)
+
+
+def _over_by_sum(matter: Matter) -> Sentence:
+    """Which surfaces an entry called back to normal, and that of the others none does."""
+    works, source = matter.outlook.surfaces, matter.sum_of(Milestone.BACK_TO_NORMAL)
+    others = [work for work in works if is_only_computed(work)]
+    said = [work for work in works if work not in others]
+    days = sorted(day for work in said if (day := work.dates[Milestone.BACK_TO_NORMAL].likely) is not None)
+    if not days:
+        return matter.say("answer-over", source=source, where=capital(_where(matter, works)))
+    return matter.say(
+        "answer-over-in-part",
+        source=source,
+        where=capital(_where(matter, said)),
+        count=len(said),
+        when="on" if days[0] == days[-1] else "by",
+        day=matter.voice.day(days[-1]),
+        others=_where(matter, others),
+    )
 
 
 def _finished(matter: Matter, where: str) -> Sentence:
-    """That the work is finished; nobody may have entered that the ropes are gone."""
-    source, count = _said_by(matter, ReasonKind.SAID_NORMAL, ReasonKind.DONE), len(matter.outlook.surfaces)
-    if not matter.published.is_fact:
-        return matter.say("answer-reopens-by-now", source=source, where=where, count=count)
+    """That the work is finished, on the day of the last of it."""
+    source = _said_by(matter, ReasonKind.SAID_NORMAL, ReasonKind.DONE)
     day = published_in_words(matter.published, matter.outlook, matter.voice)
     return matter.say("answer-finished-on", source=source, where=where, day=day)
 

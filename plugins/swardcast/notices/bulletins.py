@@ -166,10 +166,12 @@ def _states(change: JobChange) -> Iterable[tuple[str, Sequence[str]]]:
         if said:
             yield "finished" if state is Work.BACK_TO_NORMAL and is_end_of_work else slug_of(state), said
     if by_sum:
-        yield "should-be-open" if is_end_of_work else "should-be-normal", by_sum
+        yield "should-be-normal", by_sum
 
 
 def _over_by_sum(change: JobChange) -> list[str]:
+    if end_of(change.outlook) is End.FINISHED:
+        return []  # an entry said that the work is done
     computed = {work.surface.id for work in change.outlook.surfaces if is_only_computed(work)}
     return [name for name in change.news.became.get(Work.BACK_TO_NORMAL, ()) if name in computed]
 
@@ -192,7 +194,7 @@ def _sentences(change: JobChange, records: ClubRecords, voice: Voice) -> Iterabl
         return
     if by_sum := _over_by_sum(change):
         places = capital(places_in_words((records.surfaces[name] for name in by_sum), voice))
-        yield voice.say("news-over-by-sum", places=places, count=len(by_sum), end=end_of(change.outlook).value)
+        yield voice.say("news-over-by-sum", places=places, count=len(by_sum))
         return
     yield _end(change, voice)
     yield from _why_it_moved(change, voice)

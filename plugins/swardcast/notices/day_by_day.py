@@ -10,7 +10,7 @@ from typing import Final
 from swardcast.language.voice import capital, slug_of
 from swardcast.notices.ends import End, end_of, published_in_words
 from swardcast.notices.fixtures import fixtures_section
-from swardcast.notices.hours import reopening_facts
+from swardcast.notices.hours import Ending, reopening_facts, reopening_in_words
 from swardcast.notices.kinds import said_of_kind
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Fact, Section
@@ -98,7 +98,8 @@ def _ends_of_work(matter: Matter) -> Iterator[Fact]:
     open_ended = any(work.done_at is None and work.hours is None for work in matter.outlook.surfaces)
     last_day = last_day_of_work(matter.outlook)
     if matter.outlook.work is Work.HELD_UP:
-        return  # nor when all of it will be finished
+        yield from _left_when_held_up(matter)
+        return
     if last_day is not None and (not reopening or open_ended):
         finished = capital(range_in_words(last_day, voice))
         yield Fact(name=voice.say("row-work-finished"), value=finished, source=_log_or_plan(matter))
@@ -106,10 +107,25 @@ def _ends_of_work(matter: Matter) -> Iterator[Fact]:
         yield from _end(matter)
 
 
+def _left_when_held_up(matter: Matter) -> Iterator[Fact]:
+    """When the surfaces without hours of their own will be finished, as the status page has it."""
+    left = [work for work in matter.outlook.surfaces if work.done_at is None and work.hours is None]
+    if not left or matter.job.reopens_after is not None:
+        return
+    voice, name = matter.voice, matter.voice.say("row-work-finished")
+    if len(left) < len(matter.outlook.surfaces):
+        places = places_in_words((work.surface for work in left), voice)
+        name = voice.say("hours-work-finished-where", places=places)
+    when = capital(reopening_in_words(left, matter.as_of, voice, ends=Ending.DONE))
+    yield Fact(name=name, value=when, source=_log_or_plan(matter))
+
+
 def _done_so_far(matter: Matter) -> Iterator[Fact]:
     done = [work.surface for work in matter.outlook.surfaces if work.done_at is not None]
     going = [w.surface for w in matter.outlook.surfaces if w.work is Work.UNDER_WAY and w.started_at is not None]
-    for phrase, surfaces in (("row-done-so-far", done), ("row-going-on", going)):
+    held = matter.outlook.work is Work.HELD_UP  # then no day of the plan tells the others
+    left = [w.surface for w in matter.outlook.surfaces if held and w.done_at is None and w.started_at is None]
+    for phrase, surfaces in (("row-done-so-far", done), ("row-going-on", going), ("row-still-to-do", left)):
         if surfaces and len(surfaces) < len(matter.outlook.surfaces):
             places = capital(places_in_words(surfaces, matter.voice))
             yield Fact(name=matter.voice.say(phrase), value=places, source=_log_or_plan(matter), is_of_today=True)

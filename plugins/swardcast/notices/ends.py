@@ -6,9 +6,12 @@ from enum import Enum
 from typing import Final
 
 from swardcast.language.voice import Voice
+from swardcast.notices.hours import Ending, overdue_in_words
 from swardcast.notices.spans import last_day_of_work
 from swardcast.notices.words import range_in_words
-from swardcast.outlook.states import DateRange, JobOutlook, Work
+from swardcast.outlook.changes import is_only_computed
+from swardcast.outlook.play import OPEN
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Work
 
 __all__ = [
     "End",
@@ -18,6 +21,7 @@ __all__ = [
     "is_over_with_the_work",
     "leaves_turf_whole",
     "published_in_words",
+    "unopened",
     "work_in_words",
 ]
 
@@ -90,12 +94,38 @@ def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
 
     Returns:
         "planned", "under way" and so on; of planned work without a day "postponed", and of work that leaves nothing to
-        heal, "finished" at its end.
+        heal, "finished" at its end; "should be back to normal" where no entry says so of all its surfaces.
     """
     if outlook.is_put_off and outlook.work is Work.PLANNED:
         return voice.say("work-postponed")
-    is_finished = outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED
-    return voice.say("work-finished") if is_finished else voice.name("work", outlook.work)
+    if outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED:
+        return voice.say("work-finished")
+    by_sum = any(is_only_computed(work) for work in outlook.surfaces)
+    return voice.say("work-should-be-normal") if by_sum and outlook.work.is_over else voice.name("work", outlook.work)
+
+
+def unopened(outlook: JobOutlook, voice: Voice) -> list[SurfaceWork]:
+    """List surfaces that are done and were due to open before today, and that no entry calls open.
+
+    Args:
+        outlook: how the job stands.
+        voice: the day of the reader.
+
+    Returns:
+        Those surfaces; none where they stay in play during the work, or once nobody waits for them any more.
+    """
+    return [
+        work
+        for work in outlook.surfaces
+        if work.work is Work.HEALING
+        and outlook.job.while_working not in OPEN
+        and _has_passed(work.dates[Milestone.REOPENING], voice)
+    ]
+
+
+def _has_passed(given: DateRange, voice: Voice) -> bool:
+    """Whether the last day to allow for is over, and no entry made it a fact."""
+    return not given.is_fact and given.allow_until is not None and given.allow_until < voice.near
 
 
 def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, *, briefly: bool = False) -> str:
@@ -108,14 +138,22 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, 
         briefly: whether to leave out the weekdays.
 
     Returns:
-        Words of `range_in_words`, or that there is no date until the work is done.
+        Words of `range_in_words`, or that there is no date until the work is done; of a date that has passed, that no
+        entry says so.
     """
     end = end_of(outlook)
     if has_no_date_until_done(published, outlook, voice):
         return voice.say("no-date-until-done" if end is End.NORMAL else "no-day-known")
     done = last_day_of_work(outlook) if end is End.FINISHED and not outlook.job.lasts else None
-    if published.is_fact and done is not None and done.is_fact:
+    has_passed = _has_passed(published, voice)
+    if (published.is_fact or has_passed) and done is not None and done.is_fact:
         return range_in_words(done, voice, briefly=briefly)  # it may have opened later
+    if has_passed and published.allow_until is not None:
+        by = (voice.short_day if briefly else voice.day)(published.allow_until)
+        if waiting := unopened(outlook, voice):
+            return overdue_in_words(by, len(waiting), Ending.OPEN, voice)
+        if outlook.work is Work.BACK_TO_NORMAL:
+            return voice.say("normal-by-sum", by=by)
     return range_in_words(published, voice, briefly=briefly)
 
 

@@ -22,6 +22,7 @@ __all__ = [
     "Ending",
     "hours_in_words",
     "hours_of_all",
+    "overdue_in_words",
     "reopening_as_dates",
     "reopening_facts",
     "reopening_in_words",
@@ -96,7 +97,7 @@ def hours_in_words(
         return _held_up(hours, voice)
     likely, latest = rounded_hours(hours)
     if latest < as_of:
-        return _overdue(_moment(latest, voice), count, ends, voice)
+        return overdue_in_words(_moment(latest, voice), count, ends, voice)
     if likely <= as_of:
         return voice.say("hours-due-now", latest=_moment(latest, voice))
     if likely == latest:
@@ -128,9 +129,27 @@ def reopening_in_words(
     if len(hours) == len(works):
         return hours_in_words(hours_of_all(hours), as_of, voice, count=len(works), ends=ends)
     days = range_of_all(works, Milestone.REOPENING)
-    if is_closed and days.allow_until is not None and days.allow_until < voice.near:
-        return _overdue(voice.day(days.allow_until), len(works), ends, voice)
+    says_open = is_closed or (ends is Ending.OPEN and not days.is_fact)  # a day that has passed opens nothing
+    if says_open and days.allow_until is not None and days.allow_until < voice.near:
+        return overdue_in_words(voice.day(days.allow_until), len(works), ends, voice)
     return range_in_words(days, voice)
+
+
+def overdue_in_words(by: str, count: int, ends: Ending, voice: Voice) -> str:
+    """Say that a time has passed and that no entry says so.
+
+    Args:
+        by: the moment or day that has passed, in words.
+        count: how many surfaces it is about.
+        ends: what they are then, as in `hours_in_words`.
+        voice: the language.
+
+    Returns:
+        "was due by Friday 26 November; nobody has entered it as open yet".
+    """
+    if ends is Ending.DONE:
+        return voice.say("hours-overdue-done", by=by, count=count)
+    return voice.say("hours-overdue-open", by=by, count=count)
 
 
 def reopening_as_dates(works: Sequence[SurfaceWork], as_of: datetime, voice: Voice) -> DateRange | None:
@@ -197,12 +216,6 @@ def _head(works: Sequence[SurfaceWork], ends: Ending, voice: Voice) -> str:
     if ends is Ending.DONE:
         return voice.say("hours-work-finished-where", places=places)
     return voice.say("hours-open-again-where", places=places)
-
-
-def _overdue(by: str, count: int, ends: Ending, voice: Voice) -> str:
-    if ends is Ending.DONE:
-        return voice.say("hours-overdue-done", by=by, count=count)
-    return voice.say("hours-overdue-open", by=by, count=count)
 
 
 def _held_up(held: HeldUp, voice: Voice) -> str:

@@ -50,7 +50,7 @@ def dates_of_surface(
         A range for each milestone.
     """
     reopening = when.reopening
-    if job.reopens_after is not None and when.ended is None:
+    if job.reopens_after is not None and when.ended is None and not when.is_opened:
         reopening = _later(when.finish, job.reopens_after)
     dates = no_dates(without or NoDate.NOT_THIS_SEASON)
     dates[Milestone.REOPENING] = reopening

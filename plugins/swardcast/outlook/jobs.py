@@ -8,6 +8,7 @@ from datetime import date, datetime
 
 from swardcast.outlook.job_ranges import dates_of_surface, no_dates, range_of_all, work_of_all
 from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done
+from swardcast.outlook.play import OPEN
 from swardcast.outlook.recovery import Course, Left, is_validated, left_on, recovery_of
 from swardcast.outlook.states import (
     DateRange,
@@ -194,14 +195,17 @@ class JobAssessor:
             if turn.when.by_label:
                 return Work.UNDER_WAY, (done,)
             reopening = dates[Milestone.REOPENING]
-            if reopening.is_fact or (reopening.allow_until is not None and reopening.allow_until < self.as_of.date()):
+            if reopening.is_fact or (self._has_passed(reopening) and not _waits_to_be_opened(turn)):
                 return Work.BACK_TO_NORMAL, (done, nothing_heals)
             return Work.HEALING, (done, *_about_closure(facts.job))
         normal = dates[Milestone.BACK_TO_NORMAL]
-        if normal.allow_until is not None and normal.allow_until < self.as_of.date():
+        if normal.allow_until is not None and self._has_passed(normal) and not _waits_to_be_opened(turn):
             kind = ReasonKind.COMPUTED_NORMAL
             return Work.BACK_TO_NORMAL, (Reason(kind=kind, source="computed", at=normal.allow_until), done)
         return Work.HEALING, (done, *self._about_dates(surface, facts.job, dates, recovery))
+
+    def _has_passed(self, given: DateRange) -> bool:
+        return given.allow_until is not None and given.allow_until < self.as_of.date()
 
     def _not_done(self, facts: JobFacts, here: SurfaceFacts) -> tuple[Work, Reason]:
         if facts.called_off is not None:
@@ -259,6 +263,13 @@ class JobAssessor:
 def _is_over_with_the_work(job: Job, *, heals: bool) -> bool:
     """Whether nothing has to heal: such work leaves the surface as it was once players may be on it again."""
     return not heals and job.normal_after is None
+
+
+def _waits_to_be_opened(turn: _Turn) -> bool:
+    """Whether work that is done keeps the surface closed until an entry opens it: a computed time never does."""
+    job = turn.facts.job
+    stays_closed = job.follow_up is not None or job.reopens_after is not None
+    return stays_closed and job.while_working not in OPEN and not turn.when.is_opened
 
 
 def _about_closure(job: Job) -> Iterator[Reason]:

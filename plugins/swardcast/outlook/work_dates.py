@@ -30,6 +30,7 @@ class WorkDates:
         hours: the same to the hour where the surface is being worked on, or None.
         ended: what ended work that lasts, or the time of a label on a surface that stays open, or None so far.
         by_label: whether it is done, on a surface that stays open, and its label's time may not be over yet.
+        is_opened: whether an entry called the surface open after its work was done.
     """
 
     finish: DateRange
@@ -37,6 +38,7 @@ class WorkDates:
     hours: Hours | HeldUp | None = None
     ended: Statement | None = None
     by_label: bool = False
+    is_opened: bool = False
 
 
 def work_dates(
@@ -57,8 +59,9 @@ def work_dates(
     """
     opened, times = {}, {}
     by_label = label_counts(facts.job.operations)  # then people may be back when the label says so, to no hour of ours
+    if facts.progress and (facts.job.follow_up is not None or facts.job.reopens_after is not None):
+        opened = opened_surfaces(facts, records, entries)
     if facts.job.reopens_after is None and facts.progress:
-        opened = opened_surfaces(facts, records, entries) if facts.job.follow_up is not None else {}
         times = times_of_work(facts, records.club, as_of, opened) if not by_label else {}
     found: dict[str, WorkDates] = {}
     for name, finish in _finishes(facts, records.club, as_of, times).items():
@@ -68,7 +71,7 @@ def work_dates(
             reopening = _next_day_at_the_latest(finish)
         if name in opened:
             reopening = DateRange.known(opened[name].astimezone(records.club.time_zone).date())
-        found[name] = WorkDates(finish=finish, reopening=reopening, hours=hours)
+        found[name] = WorkDates(finish=finish, reopening=reopening, hours=hours, is_opened=name in opened)
     if facts.job.lasts:
         return {**found, **dict(_lasting(facts, records, entries, found))}
     if by_label and facts.job.follow_up is None and facts.job.reopens_after is None:

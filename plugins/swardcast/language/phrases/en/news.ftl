@@ -40,7 +40,6 @@ news-all-finished = work finished
 news-all-called-off = called off
 # What the sum alone says, and nobody entered
 news-all-should-be-normal = should be back to normal by now
-news-all-should-be-open = should be open again by now
 news-some-planned = { $places } still to do
 news-some-under-way = work under way on { $places }
 news-some-held-up = work held up on { $places }
@@ -50,9 +49,6 @@ news-some-finished = work finished on { $places }
 news-some-called-off = called off on { $places }
 news-some-should-be-normal = { $count ->
    *[other] { $places } should be back to normal by now
-}
-news-some-should-be-open = { $count ->
-   *[other] { $places } should be open again by now
 }
 
 ## Sentences
@@ -66,10 +62,7 @@ news-end = { $end ->
 # $places begins with a capital, $count of them
 news-over-by-sum = { $count ->
    *[other] { $places }
-} should be { $end ->
-    [normal] back to normal
-   *[finished] open again
-} by now. This is worked out; no entry says so yet.
+} should be back to normal by now. This is worked out; no entry says so yet.
 # $before: the date told before
 news-told-before = Before that we said { $before }.
 # $why: a cause of events.ftl

@@ -41,8 +41,8 @@ answer-not-started = This work was planned from { $day }; no entry says that it 
 answer-put-off = This work is postponed; no new day is known yet.
 answer-put-off-because = This work is postponed, and no new day is known yet: { $because }.
 answer-under-way = Work is going on; { $meanwhile }.
-answer-held-up = Work is held up.
-answer-held-up-because = Work is held up: { $because }.
+answer-held-up = Work on { $where } is held up.
+answer-held-up-because = Work held up on { $where }: { $because }.
 
 # A clause. $where is the one surface; $surface is the kind of surface; $play how it plays meanwhile.
 answer-while-working = { $count ->
@@ -83,10 +83,11 @@ answer-label = The product label counts first: see “{ part-please-take-care }�
 answer-how-sure = “Allow until” holds 9 times in 10.
 answer-called-off = This work is called off. Nothing changes for play.
 answer-called-off-because = This work is called off: { $because }. Nothing changes for play.
-answer-reopens-by-now = The work on { $where } is done. { $count ->
-    [one] It
-   *[other] They
-} should be open again by now.
+# The day has passed, $by, and no entry opened what was closed
+answer-not-opened = The work on { $where } is done. { $count ->
+    [one] It was due to open by { $by }; nobody has entered it as open yet.
+   *[other] They were due to open by { $by }; nobody has entered them as open yet.
+}
 answer-reopens = The work on { $where } is done; open again: { $date }.
 answer-settling = The work on { $where } is done; it still has to settle.
 answer-healing = { $where } { $count ->
@@ -103,7 +104,16 @@ answer-normal-since = { $where } { $count ->
 } been back to normal since { $day }.
 # $day: "on Friday 24 September"
 answer-finished-on = The work on { $where } was finished { $day }.
-answer-over = { $where }: the work is over. Play should be back to normal.
+# By the sum alone
+answer-over = { $where }: the work is over. Play should be back to normal; the day to allow for has passed, and no entry says so.
+# Entries called $count of them back to normal, the last on $day
+answer-over-in-part = The work is over. { $where } { $count ->
+    [one] was
+   *[other] were
+} called back to normal { $when ->
+    [on] on { $day }
+   *[by] by { $day }
+}; for { $others } the day to allow for has passed, and no entry says so.
 
 ## The parts, in their fixed order
 
@@ -125,6 +135,8 @@ work-under-way = under way
 work-held-up = held up
 work-healing = healing
 work-back-to-normal = back to normal
+# By the sum; no entry says so of all of it
+work-should-be-normal = should be back to normal
 # The end of work that leaves nothing to heal
 work-finished = finished
 work-called-off = called off
@@ -143,6 +155,7 @@ row-planned-finish = { $state ->
 }
 row-done-so-far = Done so far
 row-going-on = Going on now
+row-still-to-do = Still to do
 row-further-days = The days after these
 row-until = { $state ->
     [planned] More of the same, until { $day } as planned
