@@ -48,17 +48,21 @@ def test_the_words_of_a_label_stay_on_the_notice_after_the_work(tmp_path: Path) 
         notice = _notice(club, day)
         assert "The label says: keep off until the spray has dried." in _part(notice, Part.TAKE_CARE), day
         assert "The product label counts first" in notice.short_answer, day
-    assert "Keep well back from machines" not in _part(_notice(club, "06-20"), Part.TAKE_CARE)
+    club.log("morning", "05-11", "morning status", "play: {whole course: open}", time="06:00")
+    opened = _notice(club, "06-20")
+    assert "The label says: keep off until the spray has dried." in _part(opened, Part.TAKE_CARE)
+    assert "Keep well back from machines" not in _part(opened, Part.TAKE_CARE)
 
 
-def test_held_up_work_names_no_day_of_its_own(tmp_path: Path) -> None:
+def test_held_up_work_has_no_plan_of_days_and_of_what_has_no_hours_the_day_of_the_status_page(tmp_path: Path) -> None:
     club = SmallClub(tmp_path)
     club.job("tine", "06-01", surfaces="greens 1-3")
     club.log("begun", "06-01", "work started", "job: tine", "surfaces: green 1", time="07:00")
     club.log("hold", "06-01", "held up", "job: tine", "because: the machine broke", time="09:00")
     told = notice_as_text(_notice(club, "06-09"))
     assert "as things stand now" not in told
-    assert "Work finished" not in told
+    assert "Work finished: greens 2 and 3: Likely by Thursday 10 June" in told
+    assert "Held up, greens 1 to 3: the machine broke." in told
 
 
 def test_work_that_goes_on_says_what_is_done_and_where_it_goes_on(tmp_path: Path) -> None:

@@ -155,7 +155,7 @@ def test_a_sprayed_green_is_not_called_normal_before_players_may_be_back(tmp_pat
     assert opened.dates[Milestone.BACK_TO_NORMAL] == DateRange.known(date(2027, 6, 2))
 
 
-def test_a_surface_that_stays_closed_for_days_is_over_with_its_closure(tmp_path: Path) -> None:
+def test_a_surface_that_stays_closed_for_days_is_over_once_an_entry_opens_it(tmp_path: Path) -> None:
     club = SmallClub(tmp_path)
     closed = "    reopens after: {from: 2 to 3 days, source: the label}\n"
     club.job("job", "06-01", "winter protection", more=closed)
@@ -165,7 +165,9 @@ def test_a_surface_that_stays_closed_for_days_is_over_with_its_closure(tmp_path:
     assert [(reason.kind, reason.words) for reason in closed_still.reasons][1:] == [
         (ReasonKind.RULE_OF_THUMB, "the label")
     ]
-    assert club.work("job", moment("06-05")).work is Work.BACK_TO_NORMAL
+    assert club.work("job", moment("06-05")).work is Work.HEALING
+    club.log("morning", "06-06", "morning status", "play: {whole course: open}", time="07:00")
+    assert club.work("job", moment("06-06")).work is Work.BACK_TO_NORMAL
 
 
 def test_a_green_that_is_closed_for_longer_than_it_heals_is_not_called_normal_before_it_opens(tmp_path: Path) -> None:
@@ -186,7 +188,12 @@ def test_a_green_that_is_closed_for_longer_than_it_heals_is_not_called_normal_be
             date(2027, 7, 20),
             date(2027, 7, 27),
         )
-    assert club.work("job", moment("07-28")).work is Work.BACK_TO_NORMAL
+    assert club.work("job", moment("07-28")).work is Work.HEALING
+    club.log("morning", "07-29", "morning status", "play: {whole course: open}", time="07:00")
+    opened = club.work("job", moment("07-29"))
+    assert opened.dates[Milestone.REOPENING] == DateRange.known(date(2027, 7, 29))
+    assert opened.work is Work.HEALING  # the day of back to normal is computed, and not over yet
+    assert club.work("job", moment("07-30")).work is Work.BACK_TO_NORMAL
 
 
 def test_a_green_on_its_temporary_green_stays_there_until_the_plan_ends_it(tmp_path: Path) -> None:

@@ -21,6 +21,8 @@ __all__ = ["MOST_WORDS", "short_answer", "when_it_is_over"]
 MOST_WORDS: Final = 40
 """Words of a short answer: judgement, what is read at a glance on a telephone."""
 
+_MOST_WORDS_OF_A_SENTENCE: Final = 25  # with a cause as typed: as the test of plain language has it
+
 _OVER: Final = {End.NORMAL: "answer-normal", End.FINISHED: "answer-finished", End.OPEN: "answer-open-again"}
 
 
@@ -74,7 +76,9 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
 
 def _says_the_end(matter: Matter) -> bool:
     """The first sentence says all: surfaces only open again, or work that leaves nothing to heal has no day."""
-    end = end_of(matter.outlook)
+    end, last = end_of(matter.outlook), matter.published.allow_until
+    if last is not None and last < matter.voice.near and unopened(matter.outlook, matter.voice):
+        return True  # what is not open is not back to normal
     return end is End.OPEN or (end is End.FINISHED and matter.outlook.is_put_off)
 
 
@@ -139,7 +143,9 @@ def _held_up(matter: Matter, *, brief: bool) -> Sentence:
     because = as_clause(reasons[-1].words) if reasons else ""
     source = _said_by(matter, ReasonKind.HELD_UP)
     if because and not brief:
-        return matter.say("answer-held-up-because", source=source, where=where, because=because)
+        said = matter.say("answer-held-up-because", source=source, where=where, because=because)
+        is_long = len(said.text.split()) > _MOST_WORDS_OF_A_SENTENCE
+        return matter.say("answer-held-up-cause", source=source, because=because) if is_long else said
     return matter.say("answer-held-up", source=source, where=where)
 
 

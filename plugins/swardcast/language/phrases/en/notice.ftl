@@ -42,7 +42,8 @@ answer-put-off = This work is postponed; no new day is known yet.
 answer-put-off-because = This work is postponed, and no new day is known yet: { $because }.
 answer-under-way = Work is going on; { $meanwhile }.
 answer-held-up = Work on { $where } is held up.
-answer-held-up-because = Work held up on { $where }: { $because }.
+answer-held-up-because = Held up, { $where }: { $because }.
+answer-held-up-cause = Work is held up: { $because }.
 
 # A clause. $where is the one surface; $surface is the kind of surface; $play how it plays meanwhile.
 answer-while-working = { $count ->
