@@ -243,7 +243,7 @@ def test_greens_that_nobody_called_normal_are_not_listed_as_back_to_normal(
     notice = next(one for one in bulletin.notices if one.id == "greens-renovation-2027")
     assert notice_card(notice, bulletin).state == "Should be back to normal"
     assert _plain(notice.short_answer) == (
-        "The work is over. Greens 1 to 11 were called back to normal on Monday 20 September; for greens 12 to 18 the day"
+        "The work is over. Greens 1 to 11 were called back to normal on Monday 20 September. For greens 12 to 18 the day"
         " to allow for has passed, and no entry says so."
     )
 

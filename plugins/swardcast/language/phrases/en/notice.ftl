@@ -114,7 +114,7 @@ answer-over-in-part = The work is over. { $where } { $count ->
 } called back to normal { $when ->
     [on] on { $day }
    *[by] by { $day }
-}; for { $others } the day to allow for has passed, and no entry says so.
+}. For { $others } the day to allow for has passed, and no entry says so.
 
 ## The parts, in their fixed order
 
