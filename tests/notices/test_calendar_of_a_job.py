@@ -305,7 +305,7 @@ def test_when_the_sum_has_ended_the_calendar_says_so_as_the_notice_does(
         assert (days(over), over.standing) == ("2027-10-11", Standing.TENTATIVE)
         assert over.summary == "Greens 1 to 18 should be back to normal"
         assert "The work is over." in " ".join(over.sentences)
-        assert "For greens 12 to 18 the day to allow for has passed, and no entry says so." in over.sentences[1]
+        assert "For greens 12 to 18 the day to allow for has passed, and no report says so." in over.sentences[1]
 
 
 def test_planned_work_of_a_job_that_is_begun_goes_on_ahead(demo_records: ClubRecords, book: WeatherBook) -> None:

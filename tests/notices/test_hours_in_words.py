@@ -44,7 +44,7 @@ def _hours(likely: str, latest: str) -> Hours:
         ("27 15:20", "30 08:10", "27 12:00", "likely from 3:15pm; by 8:15am on Monday 30 August, at the latest"),
         ("26 14:33", "26 15:46", "26 14:30", "due now, by 4pm at the latest"),
         ("26 14:33", "26 15:46", "26 16:00", "due now, by 4pm at the latest"),
-        ("26 14:33", "26 15:46", "26 16:01", "was due by 4pm; nobody has entered it as open yet"),
+        ("26 14:33", "26 15:46", "26 16:01", "was due by 4pm; nobody has reported it as open yet"),
         ("27 07:00", "27 07:00", "26 17:00", "likely from 7am tomorrow, Friday 27 August"),
     ],
 )
@@ -74,7 +74,7 @@ def test_several_are_told_by_their_number_and_by_what_they_become() -> None:
         count=3,
         ends=Ending.DONE,
     )
-    assert words == "was due by 4pm; nobody has entered them as done yet"
+    assert words == "was due by 4pm; nobody has reported them as done yet"
 
 
 def test_the_last_of_several_decides_and_a_held_one_before_it() -> None:
@@ -133,7 +133,7 @@ def test_the_demo_tells_the_hours_of_a_day_of_work(demo_at: Callable[[str], Bull
 
 def test_a_time_that_has_passed_opens_nothing(demo_at: Callable[[str], Bulletin]) -> None:
     bulletin = demo_at("26 14:30")
-    assert _facts(bulletin, "Green 12")["Open again"] == "was due by 11:45am; nobody has entered it as open yet"
+    assert _facts(bulletin, "Green 12")["Open again"] == "was due by 11:45am; nobody has reported it as open yet"
     assert _line(bulletin, "Green 12").play == "closed"
 
 
@@ -165,7 +165,7 @@ def test_new_turf_that_nobody_called_open_in_time_says_so(tmp_path: Path) -> Non
     club.done("turf", "06-01")
     club.log("morning", "06-17", "morning status", "play: {the whole course: open, tee 1: closed}", time="06:40")
     bulletin = compose_bulletin(club.records(), moment("06-17"))
-    assert _facts(bulletin, "Tee 1")["Open again"] == "was due by Tuesday 15 June; nobody has entered it as open yet"
+    assert _facts(bulletin, "Tee 1")["Open again"] == "was due by Tuesday 15 June; nobody has reported it as open yet"
 
 
 def test_a_surface_in_play_while_it_is_worked_on_is_finished_and_not_opened(tmp_path: Path) -> None:

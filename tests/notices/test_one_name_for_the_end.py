@@ -87,10 +87,10 @@ def test_once_open_it_is_finished_on_the_day_of_the_work(feed: SmallClub) -> Non
 def test_nobody_entered_it_as_open_so_no_page_says_that_it_is_or_should_be(feed: SmallClub) -> None:
     """Done on 1 June, to be opened on the 2nd at the latest: a time that has passed opens nothing, whatever the label."""
     feed.done("feed", "06-01")
-    told, overdue = bulletin(feed, "06-05"), "was due by Wednesday 2 June; nobody has entered them as open yet"
+    told, overdue = bulletin(feed, "06-05"), "was due by Wednesday 2 June; nobody has reported them as open yet"
     (notice,) = told.notices
     assert plain(notice.short_answer) == (
-        "The work on greens 1 and 2 is done. They were due to open by Wednesday 2 June; nobody has entered them as open"
+        "The work on greens 1 and 2 is done. They were due to open by Wednesday 2 June; nobody has reported them as open"
         " yet. The product label counts first: see “Please take care”."
     )
     assert not told.outlook.jobs["feed"].work.is_over
@@ -118,7 +118,7 @@ def test_greens_that_heal_by_the_sum_are_told_once_and_as_what_should_be(tmp_pat
     over = [item for item in since if "back to normal" in item.title and "new date" not in item.title]
     assert [plain(item.title) for item in over] == ["Spring work: should be back to normal by now"]
     assert [plain(part) for part in over[0].sentences] == [
-        "Greens 1 and 2 should be back to normal by now. This is worked out; no entry says so yet."
+        "Greens 1 and 2 should be back to normal by now. This is worked out; no report says so yet."
     ]
     said = everywhere(told)
     assert "now by now" not in said

@@ -222,7 +222,7 @@ def test_overdue_tees_are_told_alike_on_the_status_page_the_notice_the_mail_and_
 ) -> None:
     """Laid by 17 September, closed for 6 to 10 weeks by the plan: 26 November at the latest; no entry opens them."""
     bulletin = demo_bulletin_at("2027-12-06 08:00")
-    by, nobody = "due by Friday 26 November", "nobody has entered them as open yet"
+    by, nobody = "due by Friday 26 November", "nobody has reported them as open yet"
     (line,) = (line for line in bulletin.status.lines if line.where == "Tees 5 and 13")
     assert _plain(line.dates[0].value) == f"was {by}; {nobody}"
     answer = f"They were due to open by Friday 26 November; {nobody}."
@@ -244,7 +244,7 @@ def test_greens_that_nobody_called_normal_are_not_listed_as_back_to_normal(
     assert notice_card(notice, bulletin).state == "Should be back to normal"
     assert _plain(notice.short_answer) == (
         "The work is over. Greens 1 to 11 were called back to normal on Monday 20 September. For greens 12 to 18 the day"
-        " to allow for has passed, and no entry says so."
+        " to allow for has passed, and no report says so."
     )
 
 

@@ -19,12 +19,12 @@ hours-from-by-another-day = likely from { $first }; by { $latest }, at the lates
 
 # $by: a moment or a day that has passed; $count of surfaces
 hours-overdue-open = was due by { $by }; { $count ->
-    [one] nobody has entered it as open yet
-   *[other] nobody has entered them as open yet
+    [one] nobody has reported it as open yet
+   *[other] nobody has reported them as open yet
 }
 hours-overdue-done = was due by { $by }; { $count ->
-    [one] nobody has entered it as done yet
-   *[other] nobody has entered them as done yet
+    [one] nobody has reported it as done yet
+   *[other] nobody has reported them as done yet
 }
 
 hours-held-up = held up since { $since }; no time can be given until work goes on; not before { $first } in any case

@@ -62,7 +62,7 @@ news-end = { $end ->
 # $places begins with a capital, $count of them
 news-over-by-sum = { $count ->
    *[other] { $places }
-} should be back to normal by now. This is worked out; no entry says so yet.
+} should be back to normal by now. This is worked out; no report says so yet.
 # $before: the date told before
 news-told-before = Before that we said { $before }.
 # $why: a cause of events.ftl

@@ -37,7 +37,7 @@ withdrawn-to-other = Go to the other notice
 # $meanwhile: answer-while-working
 answer-starts-brief = Work should start on { $day }.
 answer-starts = Work should start on { $day }; { $meanwhile }.
-answer-not-started = This work was planned from { $day }; no entry says that it has started.
+answer-not-started = This work was planned from { $day }; no report says that it has started.
 answer-put-off = This work is postponed; no new day is known yet.
 answer-put-off-because = This work is postponed, and no new day is known yet: { $because }.
 answer-under-way = Work is going on; { $meanwhile }.
@@ -86,8 +86,8 @@ answer-called-off = This work is called off. Nothing changes for play.
 answer-called-off-because = This work is called off: { $because }. Nothing changes for play.
 # The day has passed, $by, and no entry opened what was closed
 answer-not-opened = The work on { $where } is done. { $count ->
-    [one] It was due to open by { $by }; nobody has entered it as open yet.
-   *[other] They were due to open by { $by }; nobody has entered them as open yet.
+    [one] It was due to open by { $by }; nobody has reported it as open yet.
+   *[other] They were due to open by { $by }; nobody has reported them as open yet.
 }
 answer-reopens = The work on { $where } is done; open again: { $date }.
 answer-settling = The work on { $where } is done; it still has to settle.
@@ -106,7 +106,7 @@ answer-normal-since = { $where } { $count ->
 # $day: "on Friday 24 September"
 answer-finished-on = The work on { $where } was finished { $day }.
 # By the sum alone
-answer-over = { $where }: the work is over. Play should be back to normal; the day to allow for has passed, and no entry says so.
+answer-over = { $where }: the work is over. Play should be back to normal; the day to allow for has passed, and no report says so.
 # Entries called $count of them back to normal, the last on $day
 answer-over-in-part = The work is over. { $where } { $count ->
     [one] was
@@ -114,7 +114,7 @@ answer-over-in-part = The work is over. { $where } { $count ->
 } called back to normal { $when ->
     [on] on { $day }
    *[by] by { $day }
-}. For { $others } the day to allow for has passed, and no entry says so.
+}. For { $others } the day to allow for has passed, and no report says so.
 
 ## The parts, in their fixed order
 
@@ -136,7 +136,7 @@ work-under-way = under way
 work-held-up = held up
 work-healing = healing
 work-back-to-normal = back to normal
-# By the sum; no entry says so of all of it
+# By the sum; no report says so of all of it
 work-should-be-normal = should be back to normal
 # The end of work that leaves nothing to heal
 work-finished = finished
