@@ -94,7 +94,7 @@ def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
 
     Returns:
         "planned", "under way" and so on; of planned work without a day "postponed", and of work that leaves nothing to
-        heal, "finished" at its end; "should be back to normal" where no report says so of all its surfaces.
+        heal, "finished" at its end; "should be back to normal" where no entry says so of all its surfaces.
     """
     if outlook.is_put_off and outlook.work is Work.PLANNED:
         return voice.say("work-postponed")
@@ -158,7 +158,7 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, 
 
 
 def has_no_day(outlook: JobOutlook, voice: Voice) -> bool:
-    """Tell whether no day of planned work holds: it is postponed to none, or its day is over and no report says started.
+    """Tell whether no day of planned work holds: it is postponed to none, or its day is over and no entry says started.
 
     Args:
         outlook: how the job stands.

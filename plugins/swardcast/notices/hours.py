@@ -136,7 +136,7 @@ def reopening_in_words(
 
 
 def overdue_in_words(by: str, count: int, ends: Ending, voice: Voice) -> str:
-    """Say that a time has passed and that no report says so.
+    """Say that a time has passed and that no entry says so.
 
     Args:
         by: the moment or day that has passed, in words.
@@ -145,7 +145,7 @@ def overdue_in_words(by: str, count: int, ends: Ending, voice: Voice) -> str:
         voice: the language.
 
     Returns:
-        "was due by Friday 26 November; nobody has reported it as open yet".
+        "was due by Friday 26 November; nobody has entered it as open yet".
     """
     if ends is Ending.DONE:
         return voice.say("hours-overdue-done", by=by, count=count)
