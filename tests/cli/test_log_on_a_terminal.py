@@ -167,7 +167,7 @@ def test_a_morning_to_be_corrected_is_told_and_can_only_be_withdrawn(folder: Pat
         code, last = terminal.end()
     assert code == 0, last
     what = "greens 1 to 11 and the practice green open with care; greens 12 to 15 closed; open otherwise."
-    assert f"At 6:40am on Thursday 26 August: Morning entry: {what}" in shown
+    assert f"At 6:40am on Thursday 26 August: Morning report: {what}" in shown
 
 
 def test_a_withdrawal_by_enter_alone_tells_first_what_the_entry_is(folder: Path) -> None:

@@ -144,12 +144,13 @@ def test_lines_on_today_stand_longest_the_reopening_to_the_last(
     monkeypatch.setattr(poster, "_fits", lambda one, *_: seen.append([name for name, _ in one.rows]))
     bulletin = demo_bulletin_at("2027-08-25 12:00")
     poster_of(_notice(bulletin, "greens-renovation-2027"), bulletin)
-    first, last = "Done so far", "Open again: green 12"
+    first, then, last = "Done so far", "Still to do", "Open again: green 12"
     assert seen[0] == [
-        first, last, "Where", "On the day", "The days after", "Most putts roll true", "Holes closed", "After that",
+        first, then, last, "Where", "On the day", "Work finished: greens 13 to 18", "The days after",
+        "Most putts roll true", "Holes closed", "After that",
     ]  # fmt: skip
     shorter = [names for number, names in enumerate(seen) if number and len(names) < len(seen[number - 1])]
-    assert shorter[-3:] == [[first, last, "Where"], [first, last], [last]]
+    assert shorter[-4:] == [[first, then, last, "Where"], [first, then, last], [then, last], [last]]
 
 
 def test_opening_words_are_left_out_once_the_work_is_over(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
@@ -168,7 +169,7 @@ def test_opening_words_are_left_out_once_the_work_is_over(demo_bulletin_at: Call
                      ["left greenside bunker on the 4th", "right greenside bunker on the 4th", "bunker on the 7th",
                       "bunker on the 11th", "left greenside bunker on the 17th", "right greenside bunker on the 17th"],
                      id="each by its name"),
-        pytest.param("2027-08-25 12:00", "greens-renovation-2027", ["greens 1 to 11", "green 12"], id="in another line"),
+        pytest.param("2027-08-25 12:00", "greens-renovation-2027", ["greens 12 to 18", "greens 13 to 18", "green 12"], id="in another line"),
     ],
 )  # fmt: skip
 def test_a_poster_says_where(
