@@ -13,9 +13,9 @@ from lxml import etree, html
 
 from swardcast.compose import Bulletin, Pictures, compose_pictures
 from swardcast.language.voice import Voice
-from swardcast.notices.pictures import AsOf, KeyRow, Sign, Table, Tick, Told
+from swardcast.notices.pictures import AsOf, FixtureMark, KeyRow, Sign, Table, Tick, Told
 from swardcast.notices.promises_picture import DayMark, PromiseBar, PromisesPicture
-from swardcast.notices.season_bars import SeasonBars, SeasonFixture, SeasonRow
+from swardcast.notices.season_bars import SeasonBars, SeasonRow
 from swardcast.outlets.feed_content import in_full
 from swardcast.outlets.pictures.canvas import _PLAIN, LETTERS, WIDTH, lanes, shortened
 from swardcast.outlets.pictures.figure import healing_html, season_html
@@ -58,7 +58,7 @@ def season(demo_bulletin: Bulletin) -> SeasonBars:
             SeasonRow(name="Tining", work=((day(20), day(29)), (day(40), day(49))), likely=day(80), allow_until=day(100)),
             SeasonRow(name="A feed <b>", work=((day(200), day(200)),), likely=None, allow_until=None, words="called off"),
         ),
-        fixtures=tuple(SeasonFixture(number=str(n), first_day=day(60 + n), last_day=day(60 + n)) for n in range(1, 10)),
+        fixtures=tuple(FixtureMark(number=str(n), first_day=day(60 + n), last_day=day(60 + n)) for n in range(1, 10)),
         as_of=AsOf(day=day(120), words="as of 1 May"),
     )  # fmt: skip
 

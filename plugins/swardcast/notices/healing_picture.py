@@ -12,7 +12,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.ends import has_no_date_until_done
 from swardcast.notices.healing_words import MILESTONES, HealingMatter, Level, healing_in_words
 from swardcast.notices.matter import Matter
-from swardcast.notices.pictures import LETTERS_ON_AXIS, AsOf, Tick, Told, as_of_mark, day_ticks
+from swardcast.notices.pictures import LETTERS_ON_AXIS, AsOf, FixtureMark, Tick, Told, as_of_mark, day_ticks, numbered
 from swardcast.notices.words import whole_percent
 from swardcast.outlook.curve import Curve, Drawn, Seen, curve_of, drawn_works, seen_of
 from swardcast.outlook.fixtures import fixtures_ahead, worth_telling
@@ -22,28 +22,13 @@ from swardcast.records.club import SurfaceKind
 from swardcast.records.fixtures import Fixture
 from swardcast.turf.healing import HOLES_CLOSED, SETTLED
 
-__all__ = ["FixtureMark", "HealingPicture", "healing_picture"]
+__all__ = ["HealingPicture", "healing_picture"]
 
 _PAST_THE_END: Final = 0.04  # of the axis, shown after the day to allow for: judgement
 _MOST_OF_AXIS: Final = 0.7  # that the words of a level may take
 _NO_END_DAYS: Final = 84  # how far the curve goes where the season brings no date: judgement
 _TOPS: Final = (0.06, 0.08, 0.1, 0.12, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.8, 1.0)
 _MARKS: Final = (0.0, HOLES_CLOSED, SETTLED, 0.1, 0.2, 0.3, 0.5, 0.75, 1.0)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FixtureMark:
-    """A competition or visitors' day on the axis.
-
-    Args:
-        number: its number in the key.
-        first_day: its first day.
-        last_day: its last day.
-    """
-
-    number: str
-    first_day: date
-    last_day: date
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,10 +95,6 @@ def healing_picture(matter: Matter, view: WeatherView | None) -> HealingPicture 
     told_fixtures = _fixtures(matter, last)
     seen = seen_of(drawn, view)
     top = _top([*(one.high for one in curve), *(one.share for one in seen)])
-    fixtures = tuple(
-        FixtureMark(number=str(number), first_day=one.first_day, last_day=one.last_day)
-        for number, one in enumerate(told_fixtures, start=1)
-    )
     return HealingPicture(
         told=healing_in_words(HealingMatter(matter, drawn, levels, first, curve, seen, tuple(told_fixtures))),
         first=first,
@@ -128,7 +109,7 @@ def healing_picture(matter: Matter, view: WeatherView | None) -> HealingPicture 
         normal_words=voice.say("row-back-to-normal"),
         as_of=as_of_mark(first, last, voice),
         seen=tuple(one for one in seen if first <= one.day <= last),
-        fixtures=fixtures,
+        fixtures=numbered(told_fixtures),
     )
 
 

@@ -2,15 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
 from typing import Final
 
 from swardcast.language.voice import Voice
+from swardcast.records.fixtures import Fixture
 
-__all__ = ["LETTERS_ON_AXIS", "AsOf", "KeyRow", "Sign", "Table", "Tick", "Told", "as_of_mark", "day_ticks"]
+__all__ = [
+    "LETTERS_ON_AXIS",
+    "AsOf",
+    "FixtureMark",
+    "KeyRow",
+    "Sign",
+    "Table",
+    "Tick",
+    "Told",
+    "as_of_mark",
+    "day_ticks",
+    "numbered",
+]
 
 LETTERS_ON_AXIS: Final = 33
 """Letters that fit beside each other along the axis of a picture, in a wide font."""
@@ -103,6 +116,21 @@ class Tick:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class FixtureMark:
+    """A competition or visitors' day on the axis.
+
+    Args:
+        number: its number in the key.
+        first_day: its first day.
+        last_day: its last day.
+    """
+
+    number: str
+    first_day: date
+    last_day: date
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class AsOf:
     """The day up to which the weather is known.
 
@@ -113,6 +141,21 @@ class AsOf:
 
     day: date
     words: str
+
+
+def numbered(fixtures: Iterable[Fixture]) -> tuple[FixtureMark, ...]:
+    """Number fixtures for the axis of a picture and its key.
+
+    Args:
+        fixtures: competitions and visitors' days in the order of the key.
+
+    Returns:
+        A mark for each, from "1" on.
+    """
+    return tuple(
+        FixtureMark(number=str(number), first_day=one.first_day, last_day=one.last_day)
+        for number, one in enumerate(fixtures, start=1)
+    )
 
 
 def as_of_mark(first: date, last: date, voice: Voice) -> AsOf | None:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 
-from swardcast.notices.pictures import AsOf, Tick, Told
+from swardcast.notices.pictures import AsOf, FixtureMark, Tick, Told
 
-__all__ = ["SeasonBars", "SeasonFixture", "SeasonRow"]
+__all__ = ["SeasonBars", "SeasonRow"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,21 +32,6 @@ class SeasonRow:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SeasonFixture:
-    """A competition or visitors' day.
-
-    Args:
-        number: its number in the key.
-        first_day: its first day.
-        last_day: its last day.
-    """
-
-    number: str
-    first_day: date
-    last_day: date
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class SeasonBars:
     """Work and healing over a season, one row for each job.
 
@@ -65,5 +50,5 @@ class SeasonBars:
     last: date
     ticks: tuple[Tick, ...]
     rows: tuple[SeasonRow, ...]
-    fixtures: tuple[SeasonFixture, ...]
+    fixtures: tuple[FixtureMark, ...]
     as_of: AsOf | None

@@ -8,9 +8,9 @@ from typing import Final
 
 from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixture_in_words
-from swardcast.notices.pictures import LETTERS_ON_AXIS, KeyRow, Sign, Table, Tick, Told, as_of_mark
+from swardcast.notices.pictures import LETTERS_ON_AXIS, KeyRow, Sign, Table, Tick, Told, as_of_mark, numbered
 from swardcast.notices.season import MonthOfSeason, Season, SeasonJob
-from swardcast.notices.season_bars import SeasonBars, SeasonFixture, SeasonRow
+from swardcast.notices.season_bars import SeasonBars, SeasonRow
 from swardcast.records.fixtures import Fixture
 
 __all__ = ["season_bars"]
@@ -46,10 +46,7 @@ def season_bars(season: Season, fixtures: Sequence[Fixture], voice: Voice) -> Se
         last=last,
         ticks=tuple(_ticks(months, voice)),
         rows=rows,
-        fixtures=tuple(
-            SeasonFixture(number=str(number), first_day=one.first_day, last_day=one.last_day)
-            for number, one in enumerate(marks, start=1)
-        ),
+        fixtures=numbered(marks),
         as_of=as_of_mark(first, last, voice),
     )
 
