@@ -20,7 +20,7 @@ from pathlib import Path
 from typing import Any, Final
 from urllib.parse import urlsplit
 
-from markupsafe import escape
+from markupsafe import Markup, escape
 from pelican import signals
 from pelican.contents import Article, Page
 from pelican.generators import ArticlesGenerator, PagesGenerator
@@ -44,6 +44,7 @@ from swardcast.outlets.email import email_artifacts
 from swardcast.outlets.feed_content import in_full, in_short
 from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import (
+    NO_PICTURE,
     feeds_html,
     notice_html,
     published_html,
@@ -145,7 +146,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     voice = bulletin.voice
     root = root_of(settings, settings["ARTICLE_SAVE_AS"])
     healing = {name: healing_html(picture, voice) for name, picture in pictures.healing.items()}
-    bodies = {one.id: notice_html(one, voice, root, healing.get(one.id, "")) for one in bulletin.notices}
+    bodies = {one.id: notice_html(one, voice, root, healing.get(one.id, NO_PICTURE)) for one in bulletin.notices}
     context = generator.context
     context["bulletin"] = bulletin
     context["SITENAME"] = settings["SITENAME"] = escape(bulletin.club.name)  # HTML, as themes and feeds take names
@@ -272,13 +273,13 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]
     voice, up = bulletin.voice, root_of(generator.settings, page.save_as)
     drafts = generator.settings["SWARDCAST_EML"]
 
-    def promises() -> str:
-        return promises_html(pictures.promises, voice) if pictures.promises else ""
+    def promises() -> Markup:
+        return promises_html(pictures.promises, voice) if pictures.promises else NO_PICTURE
 
     def season() -> str:
         laid_out, fixtures = season_of(bulletin), bulletin.records.fixtures
         bars = season_bars(laid_out, fixtures, voice)
-        picture = season_html(bars, voice) if bars else ""
+        picture = season_html(bars, voice) if bars else NO_PICTURE
         return season_months_html(laid_out, voice, up, picture, has_fixtures=bool(fixtures))
 
     return {

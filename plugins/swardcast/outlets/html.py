@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
 from markupsafe import Markup
 
@@ -21,6 +22,7 @@ from swardcast.outlets.rendering import rendered
 from swardcast.records.weather import WeatherSource
 
 __all__ = [
+    "NO_PICTURE",
     "archive_html",
     "archive_year_html",
     "feeds_html",
@@ -38,19 +40,23 @@ __all__ = [
 ]
 
 
-def notice_html(notice: Notice, voice: Voice, root: str, picture: str = "") -> str:
+NO_PICTURE: Final = Markup()
+"""Where a page has none; those that draw give HTML that is safe, so that nothing here has to call it so."""
+
+
+def notice_html(notice: Notice, voice: Voice, root: str, picture: Markup = NO_PICTURE) -> str:
     """Render a notice's body.
 
     Args:
         notice: the notice.
         voice: the language and the day of the reader.
         root: address of the site's first page, ending with a slash; "../../" from a notice's own page.
-        picture: HTML of its picture, shown after the days, or ""; what a notice says elsewhere has none.
+        picture: its picture, shown after the days, or none; what a notice says elsewhere has none.
 
     Returns:
         HTML from the short answer on, without the headline; every text is escaped.
     """
-    return rendered("notice.html", voice, notice=notice, root=root, picture=Markup(picture))  # noqa: S704 - made by us
+    return rendered("notice.html", voice, notice=notice, root=root, picture=picture)
 
 
 def withdrawn_html(notice: WithdrawnNotice, voice: Voice, root: str) -> str:
@@ -99,21 +105,22 @@ def why_index_html(pages: Sequence[WhyPage], voice: Voice, root: str) -> str:
     return rendered("why_index.html", voice, groups=groups, root=root)
 
 
-def season_months_html(season: Season, voice: Voice, root: str, picture: str = "", *, has_fixtures: bool = True) -> str:
+def season_months_html(
+    season: Season, voice: Voice, root: str, picture: Markup = NO_PICTURE, *, has_fixtures: bool = True
+) -> str:
     """Render what is planned when, month by month.
 
     Args:
         season: the season.
         voice: the language and the day of the reader.
         root: address of the site's first page, ending with a slash.
-        picture: HTML of its picture, or "".
+        picture: its picture, or none.
         has_fixtures: whether the club has told any fixture; else none is looked for.
 
     Returns:
         HTML without the title; every text is escaped.
     """
-    shown = Markup(picture)  # noqa: S704 - made by us
-    return rendered("season.html", voice, season=season, root=root, picture=shown, has_fixtures=has_fixtures)
+    return rendered("season.html", voice, season=season, root=root, picture=picture, has_fixtures=has_fixtures)
 
 
 def archive_html(years: Sequence[ArchiveYear], voice: Voice, root: str) -> str:
@@ -214,20 +221,19 @@ def published_html(published: Comparisons, voice: Voice) -> str:
     return rendered("published.html", voice, published=published)
 
 
-def track_record_html(record: Comparisons, notices: str, voice: Voice, picture: str = "") -> str:
+def track_record_html(record: Comparisons, notices: str, voice: Voice, picture: Markup = NO_PICTURE) -> str:
     """Render the club's own promises and what came of them.
 
     Args:
         record: sentences and lines.
         notices: address below which the notices lie, ending with a slash.
         voice: the language and the day of the reader.
-        picture: HTML of its picture, or "".
+        picture: its picture, or none.
 
     Returns:
         HTML; every text is escaped.
     """
-    shown = Markup(picture)  # noqa: S704 - made by us
-    return rendered("track_record.html", voice, record=record, notices=notices, picture=shown)
+    return rendered("track_record.html", voice, record=record, notices=notices, picture=picture)
 
 
 def status_html(status: CourseStatus, voice: Voice, sources: Sequence[WeatherSource] = ()) -> str:
