@@ -80,7 +80,7 @@ def test_once_open_it_is_finished_on_the_day_of_the_work(feed: SmallClub) -> Non
         "The work on greens 1 and 2 was finished on Tuesday 1 June."
         " The product label counts first: see “Please take care”."
     )
-    assert "Feed work: work finished" in [item.title for item in told.items]
+    assert "Work finished on greens 1 and 2 (Feed work)" in [plain(item.title) for item in told.items]
     assert "back to normal" not in everywhere(told).lower()
 
 
@@ -116,9 +116,9 @@ def test_greens_that_heal_by_the_sum_are_told_once_and_as_what_should_be(tmp_pat
     told = bulletin(club, "06-30")
     since = [item for item in told.items if item.at > moment("04-08")]
     over = [item for item in since if "back to normal" in item.title and "new date" not in item.title]
-    assert [plain(item.title) for item in over] == ["Spring work: should be back to normal by now"]
+    assert [plain(item.title) for item in over] == ["Greens 1 and 2 should be back to normal by now (Spring work)"]
     assert [plain(part) for part in over[0].sentences] == [
-        "Greens 1 and 2 should be back to normal by now. This is worked out; no report says so yet."
+        "Greens 1 and 2 should be back to normal by now. This is worked out; nobody has reported it yet."
     ]
     said = everywhere(told)
     assert "now by now" not in said
@@ -132,7 +132,7 @@ def test_of_the_last_green_that_the_manager_calls_normal_the_others_stay_what_sh
     club.done("spring", "04-20", "surfaces: green 2", name="two")
     club.normal("spring", "05-14", "surfaces: green 2")
     item = bulletin(club, "05-14").items[0]
-    assert plain(item.title) == "Spring work: green 2 back to normal; green 1 should be back to normal by now"
+    assert plain(item.title) == "Green 2 back to normal; green 1 should be back to normal by now (Spring work)"
 
 
 def test_a_corrected_entry_says_so_in_the_title(tmp_path: Path) -> None:
@@ -141,7 +141,7 @@ def test_a_corrected_entry_says_so_in_the_title(tmp_path: Path) -> None:
     club.done("spring", "04-01")
     club.log("wrong", "04-02", "correction", "corrects: spring-done")
     told = bulletin(club, "04-02")
-    assert plain(told.items[0].title).startswith("Spring work, corrected: ")
+    assert plain(told.items[0].title) == "Corrected: greens 1 and 2 still to do (Spring work)"
     (changed,) = [one for one in told.notices[0].sections if one.heading == "What changed and why"]
     assert changed.paragraphs[0][0].text.startswith("Corrected: ")
 
@@ -153,5 +153,5 @@ def test_a_frost_delay_stands_first_in_the_feed_as_everywhere(tmp_path: Path) ->
     frost = "limits: {trolleys: none today, frost delay: {what: nobody on the course, until: 9:30am}}"
     club.log("frost", "04-02", "morning status", "play: {whole course: open}", frost, time="06:00")
     item = bulletin(club, "04-02").items[0]
-    assert plain(item.title) == "Course status: frost delay until 9:30am; tee 1 is open; trolleys: none today"
+    assert plain(item.title) == "Frost delay until 9:30am; tee 1 is open; trolleys: none today"
     assert item.sentences[0].startswith("Frost delay")

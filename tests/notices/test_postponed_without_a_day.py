@@ -79,9 +79,9 @@ def test_members_hear_of_it_once_and_of_the_new_day_when_there_is_one(club: Smal
     club.log("again", "05-20", "change of plan", "job: tree", "change: postponed to", "starts: 2027-06-01", WHY)
     items = [item for item in bulletin(club, "05-25").items if item.notice_id == "tree"]
     assert [plain(item.title) for item in reversed(items)] == [
-        "Tree work: planned from Monday 10 May",
-        "Tree work: postponed; no new day yet",
-        "Tree work: now from Tuesday 1 June",
+        "Planned from Monday 10 May: Tree work",
+        "Tee 1: postponed; no new day yet (Tree work)",
+        "Now from Tuesday 1 June: Tree work",
     ]
     assert [plain(said) for said in items[1].sentences] == [
         "Postponed, no new day is known yet: the climber is ill.",

@@ -75,8 +75,8 @@ def test_an_american_club_reads_the_words_of_its_own_trade(american: Bulletin) -
     """On 25 August the demo's log has limits on trolleys and buggies, and rain since 7:10."""
     titles = [item.title for item in american.items]
     assert (
-        "Course status: greens 7 to 11 are open with care; hole 12 plays to a temporary green; push carts: please carry "
-        "if you can; no trolleys on the 6th or the 11th; golf carts: none today"
+        "Greens 7 to 11 are open with care; hole 12 plays to a temporary green; push carts: please carry if you can;"
+        " no trolleys on the 6th or the 11th; golf carts: none today"
     ) in titles  # what was typed stands as it was typed
     assert "A note from the superintendent" in titles
     assert [limit.name for limit in american.status.limits] == ["Push carts", "Golf carts"]

@@ -138,7 +138,7 @@ def test_the_site_has_its_page_and_no_list_of_it(
     ]
     assert to_it == ["index.html"]  # the latest news of the feed, which say that it was withdrawn
     news = html.parse(output / "index.html").getroot().xpath("//a[contains(@href, 'notices/again')]")
-    assert "this notice was withdrawn" in news[0].text_content()
+    assert "This notice was withdrawn" in news[0].text_content()
     mapped = (output / "sitemap.xml").read_text(encoding="utf-8")
     assert "/notices/spring/" in mapped
     assert "/notices/again/" not in mapped
@@ -183,7 +183,7 @@ def test_the_feed_gets_one_item_and_keeps_those_before_it(club: SmallClub) -> No
     (new,) = after.keys() - before.keys()
     assert new == "tag:saltmarsh-ladder.example,2027-04-20:again/withdrawn"
     (entry,) = (one for one in _current(_at(club, "06-01")).entries if one.id == new)
-    assert entry.title == "Again work: this notice was withdrawn"
+    assert entry.title == "This notice was withdrawn: Again work"
     assert entry.link == "https://saltmarsh-ladder.example/notices/again/"
     assert "entered twice. Read this notice instead: Spring work." in entry.summary
 

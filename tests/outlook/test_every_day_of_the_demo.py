@@ -8,7 +8,8 @@ After a wanted change: SWARDCAST_GOLDEN=write, then read the difference.
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+import re
+from collections.abc import Callable, Iterator
 from datetime import date
 from pathlib import Path
 
@@ -62,6 +63,27 @@ def test_what_was_told_once_stays_told(evenings: dict[date, Bulletin]) -> None:
     for day, bulletin in evenings.items():
         until = [item for item in last if item.at <= bulletin.as_of]
         assert [(item.id, item.title) for item in bulletin.items] == [(item.id, item.title) for item in until], day
+
+
+CHANGED = re.compile(
+    r"planned from|now from|postponed|called off|new date|still to do|back to normal|open again|a note from|withdrawn"
+    r"|work (?:done|finished|under way|held up)|(?:is|are) (?:open|closed)|plays to",
+    re.IGNORECASE,
+)
+
+
+def test_a_title_says_what_changed_before_a_telephone_cuts_it_and_names_the_job_after_that(
+    evenings: dict[date, Bulletin], demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    """70 letters, or 90 for the morning's closures: two names of bunkers, as the demo typed them, take 75."""
+    for bulletin in (list(evenings.values())[-1], demo_bulletin_at("2027-12-06 08:00")):
+        for item in bulletin.items:
+            changed = CHANGED.search(item.title)
+            assert changed and changed.end() <= (70 if item.notice_id else 90), item.title
+            if item.notice_id:
+                job = bulletin.outlook.jobs[item.notice_id].job.title
+                assert changed.start() < item.title.index(job), item.title
+                assert item.title.endswith((f": {job}", f" ({job})"))
 
 
 def test_a_notices_revision_never_falls_and_grows_by_one_with_each_item(evenings: dict[date, Bulletin]) -> None:

@@ -12,7 +12,7 @@ from swardcast.notices.events import cause_in_words, entry_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.play import play_clause
-from swardcast.notices.words import places_in_words, told_before_in_words
+from swardcast.notices.words import few_words_for, places_in_words, told_before_in_words
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.fixtures import Side, side_of
 from swardcast.outlook.play import statements
@@ -105,11 +105,7 @@ def _item(change: JobChange, story: JobStory, records: ClubRecords, category: st
     return FeedItem(
         id=change.id,
         at=at,
-        title=voice.say(
-            "news-title-corrected" if _is_put_right(change) else "news-title",
-            job=story.job.title,
-            news=_headline(change, records, voice),
-        ),
+        title=_title(change, story.job.title, records, voice),
         sentences=(
             *([voice.say("news-note-withdrawn")] if withdrawn_at else []),
             *_sentences(change, records, voice),
@@ -120,6 +116,27 @@ def _item(change: JobChange, story: JobStory, records: ClubRecords, category: st
         kinds=_kinds_spoken_of(change, records),
         withdrawn_at=withdrawn_at,
     )
+
+
+def _title(change: JobChange, job: str, records: ClubRecords, voice: Voice) -> str:
+    """What changed and where, then the job: a telephone shows the beginning of a title."""
+    whole = few_words_for((work.surface for work in change.outlook.surfaces), voice)
+    news, phrase = _headline(change, records, voice, whole=whole), "news-title"
+    if _is_of_the_job(change):
+        phrase = "news-title-whole"
+    elif not change.news.became:
+        news = voice.say("news-places", places=whole, news=news)
+    if _is_put_right(change):
+        news = voice.say("news-corrected", news=news)
+    return capital(voice.say(phrase, news=news, job=job))
+
+
+def _is_of_the_job(change: JobChange) -> bool:
+    """Whether the news is of the job, not of its places: it is announced, called off, has another day or a note."""
+    news = change.news
+    is_put_off = news.rescheduled and change.outlook.is_put_off
+    of_places = news.became or news.confirmed or is_put_off or (news.before is not None and not news.rescheduled)
+    return change.revision == 1 or change.outlook.work is Work.CALLED_OFF or not of_places
 
 
 def _kinds_spoken_of(change: JobChange, records: ClubRecords) -> frozenset[SurfaceKind]:
@@ -136,12 +153,13 @@ def _is_put_right(change: JobChange) -> bool:
     return bool(news.withdrawn) and bool(news.became or news.rescheduled or news.before is not None or news.confirmed)
 
 
-def _headline(change: JobChange, records: ClubRecords, voice: Voice) -> str:
+def _headline(change: JobChange, records: ClubRecords, voice: Voice, *, whole: str = "") -> str:
+    """What changed in a clause; `whole` names all surfaces of the job, or "" where its title stands beside the clause."""
     if change.revision == 1:
         return voice.say("news-planned", day=voice.day(change.outlook.starts))
     if change.outlook.work is Work.CALLED_OFF:
         return voice.name("news-all", change.outlook.work)
-    became = [_became(state, names, change, records, voice) for state, names in _states(change)]
+    became = [_became(state, names, change, records, voice, whole) for state, names in _states(change)]
     if became:
         return voice.clauses(became)
     end = end_of(change.outlook).value
@@ -176,10 +194,13 @@ def _over_by_sum(change: JobChange) -> list[str]:
     return [name for name in change.news.became.get(Work.BACK_TO_NORMAL, ()) if name in computed]
 
 
-def _became(state: str, names: Sequence[str], change: JobChange, records: ClubRecords, voice: Voice) -> str:
-    if len(names) == len(change.outlook.surfaces):
+def _became(
+    state: str, names: Sequence[str], change: JobChange, records: ClubRecords, voice: Voice, whole: str
+) -> str:
+    is_all = len(names) == len(change.outlook.surfaces)
+    if is_all and not whole:
         return voice.say(f"news-all-{state}")
-    places = places_in_words((records.surfaces[name] for name in names), voice)
+    places = whole if is_all else places_in_words((records.surfaces[name] for name in names), voice)
     return voice.say(f"news-some-{state}", places=places, count=len(names))
 
 
@@ -257,11 +278,11 @@ def _item_of_play(change: PlayChange, records: ClubRecords, voice: Voice) -> Fee
     limits = [*first, *then]
     what = [*(limit_clause(held, voice) for held in frost), *said, *(limit_clause(held, voice) for held in others)]
     nothing_more = voice.say("news-entry-put-right" if change.replaces else "news-entry-withdrawn")
-    about = "news-about-course-corrected" if change.corrects else "news-about-course"
+    news = voice.clauses(what) or nothing_more
     return FeedItem(
         id=f"{COURSE_STATUS}/{change.id}",
         at=at,
-        title=voice.say(about, news=voice.clauses(what) or nothing_more),
+        title=capital(voice.say("news-corrected", news=news) if change.corrects and what else news),
         sentences=(
             *(voice.say("news-limit", name=limit.name, value=limit.value) for limit in first),
             *(voice.sentence(part) for part in said),

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime, time, timedelta
 from typing import Final
 
-from swardcast.language.voice import Voice
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.kinds import most_noticed_first
 from swardcast.notices.words import as_clause
@@ -116,7 +116,7 @@ def item_of_withdrawal(notice: WithdrawnNotice, voice: Voice) -> FeedItem:
     return FeedItem(
         id=f"{job.id}/{WITHDRAWN}",
         at=notice.revised_at,
-        title=voice.say("news-title", job=job.title, news=voice.say("news-withdrawn")),
+        title=capital(voice.say("news-title-whole", job=job.title, news=voice.say("news-withdrawn"))),
         sentences=notice.as_told,
         notice_id=job.id,
         category=voice.name("kind", main),

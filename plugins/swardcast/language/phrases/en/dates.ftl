@@ -25,7 +25,7 @@ allow-until = allow until { $until }
 likely-by-allow-until = likely by { $day }; allow until { $until }
 no-date-until-done = no date until the work is done
 # Computed; $by has passed
-normal-by-sum = expected by { $by }; no report says so yet
+normal-by-sum = expected by { $by }; nobody has reported it yet
 # Of work that leaves nothing to heal
 no-day-known = no day known yet
 no-date-not-this-season = too early to give a date: the grass is hardly growing

@@ -1,10 +1,12 @@
 ### What members hear of: feed items, and the last change of a job in its notice.
 
-# $job: its title as typed; $news: one or more of the clauses below
-news-title = { $job }: { $news }
-news-title-corrected = { $job }, corrected: { $news }
-news-about-course = Course status: { $news }
-news-about-course-corrected = Course status, corrected: { $news }
+# What changed and where comes first: a telephone cuts a title. $news: one or more of the clauses below; $job: its title
+# as typed
+news-title = { $news } ({ $job })
+# Of the job as a whole: planned, put off, called off, a note
+news-title-whole = { $news }: { $job }
+# $places: all places of the job
+news-places = { $places }: { $news }
 news-category-course = course status
 
 ## Clauses
@@ -17,17 +19,17 @@ news-end-as-said = { $end ->
     [open] open again
    *[normal] back to normal
 }, as the { -course-manager } says
-# The date comes last: a title is cut on a telephone. $when: a date, or why there is none
+# $when: a date, or why there is none
 news-new-date = { $end ->
     [finished] new date for the work to be finished
     [open] new date for opening again
    *[normal] new date for back to normal
-}: { $when }
+}, { $when }
 news-corrected = corrected: { $news }
-news-correction = a correction of our log
+news-correction = a correction of an earlier report
 news-note = a note from the { -course-manager }
-news-entry-put-right = an entry was put right
-news-entry-withdrawn = an entry was withdrawn
+news-entry-put-right = a report on the course was put right
+news-entry-withdrawn = a report on the course was withdrawn
 news-withdrawn = this notice was withdrawn
 
 # What became of the work: on all of its surfaces, or on some of them, $places
@@ -62,7 +64,7 @@ news-end = { $end ->
 # $places begins with a capital, $count of them
 news-over-by-sum = { $count ->
    *[other] { $places }
-} should be back to normal by now. This is worked out; no report says so yet.
+} should be back to normal by now. This is worked out; nobody has reported it yet.
 # $before: the date told before
 news-told-before = Before that we said { $before }.
 # $why: a cause of events.ftl
