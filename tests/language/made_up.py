@@ -80,7 +80,7 @@ def made_up_phrases(model: Catalogue | None = None) -> str:
 
 
 def made_up_page(text: str) -> str:
-    """Write a page of the site in made-up letters: fields, links and the plugin's remarks stay.
+    """Write a page of the site in made-up letters: fields, links, tags and the plugin's remarks stay.
 
     Args:
         text: Markdown with Pelican's fields above it.
@@ -92,7 +92,7 @@ def made_up_page(text: str) -> str:
     fields = [
         line if line.startswith(("Slug:", "Save_as:", "Url:", "Date:")) else _field(line) for line in head.splitlines()
     ]
-    parts = re.split(r"(\]\([^)]*\)|<!--.*?-->)", body)
+    parts = re.split(r"(\]\([^)]*\)|<!--.*?-->|</?\w[^>]*>)", body)
     return "\n".join(fields) + "\n\n" + "".join(part if n % 2 else made_up_words(part) for n, part in enumerate(parts))
 
 

@@ -79,7 +79,8 @@ def test_a_title_says_what_changed_before_a_telephone_cuts_it_and_names_the_job_
     for bulletin in (list(evenings.values())[-1], demo_bulletin_at("2027-12-06 08:00")):
         for item in bulletin.items:
             changed = CHANGED.search(item.title)
-            assert changed and changed.end() <= (70 if item.notice_id else 90), item.title
+            assert changed, item.title
+            assert changed.end() <= (70 if item.notice_id else 90), item.title
             if item.notice_id:
                 job = bulletin.outlook.jobs[item.notice_id].job.title
                 assert changed.start() < item.title.index(job), item.title

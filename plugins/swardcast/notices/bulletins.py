@@ -154,7 +154,7 @@ def _is_put_right(change: JobChange) -> bool:
 
 
 def _headline(change: JobChange, records: ClubRecords, voice: Voice, *, whole: str = "") -> str:
-    """What changed in a clause; `whole` names all surfaces of the job, or "" where its title stands beside the clause."""
+    """What changed in a clause; `whole` names all surfaces of the job, or is "" where its title stands beside that."""
     if change.revision == 1:
         return voice.say("news-planned", day=voice.day(change.outlook.starts))
     if change.outlook.work is Work.CALLED_OFF:
@@ -194,9 +194,7 @@ def _over_by_sum(change: JobChange) -> list[str]:
     return [name for name in change.news.became.get(Work.BACK_TO_NORMAL, ()) if name in computed]
 
 
-def _became(
-    state: str, names: Sequence[str], change: JobChange, records: ClubRecords, voice: Voice, whole: str
-) -> str:
+def _became(state: str, names: Sequence[str], change: JobChange, records: ClubRecords, voice: Voice, whole: str) -> str:
     is_all = len(names) == len(change.outlook.surfaces)
     if is_all and not whole:
         return voice.say(f"news-all-{state}")

@@ -10,7 +10,7 @@ from typing import Final
 
 from swardcast.language.measures import length
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.words import percent, places_in_words, range_in_words, whole_percent
+from swardcast.notices.words import percent, places_in_words, range_in_words, says_allow_until, whole_percent
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Milestone, Recovery, SurfaceWork, Work
 from swardcast.turf.healing import (
     BACK_TO_NORMAL_LAG_DAYS,
@@ -28,15 +28,22 @@ _PRINTED: Final = 0.0005  # a part that is printed as 0.000 is left out
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SumRow:
-    """The sum of one surface, in sentences with the figures that were used.
+    """The sum of one surface with the figures that were used: in sentences, and for the columns of two tables.
 
     Args:
         place: the surface.
         sentences: disturbed at the start, growth days needed, gained, to come; then the dates.
+        dates: day of the work, growth so far and needed, likely by, allow until; where the last two have no days, their
+            words in one.
+        steps: disturbed at first, growth to come week by week, closed about, days after that.
+        formula: what is left after G growth days.
     """
 
     place: str
     sentences: tuple[str, ...]
+    dates: tuple[str, ...]
+    steps: tuple[str, ...]
+    formula: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,12 +53,25 @@ class JobSums:
     Args:
         notice_id: id of its notice.
         title: the job.
-        rows: one for each surface that heals.
+        what: what closes, as a key of phrases.
+        in_the_notice: the date of the whole job, as its notice gives it.
+        rows: one for each surface that heals, the one with the latest likely day first.
     """
 
     notice_id: str
     title: str
+    what: str
+    in_the_notice: str
     rows: tuple[SumRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class _Healing:
+    """Work on a surface that heals, with growth days since its day 0."""
+
+    work: SurfaceWork
+    recovery: Recovery
+    gained: float
 
 
 def job_sums(outlook: CourseOutlook, voice: Voice) -> tuple[JobSums, ...]:
@@ -64,17 +84,17 @@ def job_sums(outlook: CourseOutlook, voice: Voice) -> tuple[JobSums, ...]:
     Returns:
         A table for each job that has healing surfaces with a computed date.
     """
-    tables = ((job, tuple(_rows(job, voice))) for job in outlook.jobs.values())
-    return tuple(JobSums(notice_id=job.job.id, title=job.job.title, rows=rows) for job, rows in tables if rows)
+    tables = ((job, list(_healing(job))) for job in outlook.jobs.values())
+    return tuple(_table(job, healing, voice) for job, healing in tables if healing)
 
 
-def _rows(job: JobOutlook, voice: Voice) -> Iterator[SumRow]:
+def _healing(job: JobOutlook) -> Iterator[_Healing]:
     if job.job.normal_after is not None:
         return
-    healing = [work for work in job.surfaces if work.work is Work.HEALING and work.recovery is not None]
-    for work in sorted(healing, key=_last_first):
-        if work.recovery is not None and work.recovery.growth_so_far is not None:
-            yield _row(work, work.recovery, work.recovery.growth_so_far, voice)
+    for work in sorted(job.surfaces, key=_last_first):
+        recovery = work.recovery
+        if work.work is Work.HEALING and recovery is not None and recovery.growth_so_far is not None:
+            yield _Healing(work=work, recovery=recovery, gained=recovery.growth_so_far)
 
 
 def _last_first(work: SurfaceWork) -> int:
@@ -82,9 +102,49 @@ def _last_first(work: SurfaceWork) -> int:
     return -(likely or date.max).toordinal()
 
 
-def _row(work: SurfaceWork, recovery: Recovery, gained: float, voice: Voice) -> SumRow:
-    place = capital(places_in_words([work.surface], voice))
-    return SumRow(place=place, sentences=tuple(_sentences(work, recovery, gained, voice)))
+def _table(job: JobOutlook, healing: Sequence[_Healing], voice: Voice) -> JobSums:
+    return JobSums(
+        notice_id=job.job.id,
+        title=job.job.title,
+        what=_what(healing[0].recovery),
+        in_the_notice=range_in_words(job.dates[Milestone.BACK_TO_NORMAL], voice),
+        rows=tuple(_row(one, voice) for one in healing),
+    )
+
+
+def _row(one: _Healing, voice: Voice) -> SumRow:
+    return SumRow(
+        place=capital(places_in_words([one.work.surface], voice)),
+        sentences=tuple(_sentences(one.work, one.recovery, one.gained, voice)),
+        dates=tuple(_dates(one, voice)),
+        steps=tuple(_steps(one, voice)),
+        formula=left_formula(one.recovery.layers, one.recovery.pace.middle, voice),
+    )
+
+
+def _dates(one: _Healing, voice: Voice) -> Iterator[str]:
+    gained, needed = _growth(one.gained, voice), _growth(one.recovery.growth_needed(HOLES_CLOSED), voice)
+    yield _few_letters(one.recovery.start, voice)
+    yield voice.say("sums-gained-of-needed", gained=gained, needed=needed)
+    normal = one.work.dates[Milestone.BACK_TO_NORMAL]
+    if says_allow_until(normal, voice) and normal.likely and normal.allow_until:
+        yield _few_letters(normal.likely, voice)
+        yield _few_letters(normal.allow_until, voice)
+    else:
+        yield range_in_words(normal, voice, briefly=True)
+
+
+def _steps(one: _Healing, voice: Voice) -> Iterator[str]:
+    recovery, nothing = one.recovery, voice.say("sums-no-figure")
+    to_go = growth_to_go(recovery.growth_needed(HOLES_CLOSED), one.gained)
+    yield percent(recovery.day_zero, voice)
+    yield _week_after_week(_weeks(recovery.weeks_ahead, to_go), voice) if to_go > 0 else nothing
+    yield _few_letters(recovery.closes_on, voice) if recovery.closes_on is not None else nothing
+    yield voice.number(round(recovery.lag_days)) if recovery.lag_days > 0 else nothing
+
+
+def _few_letters(day: date, voice: Voice) -> str:
+    return voice.tick_day(day) if day.year == voice.near.year else voice.short_day(day)
 
 
 def _sentences(work: SurfaceWork, recovery: Recovery, gained: float, voice: Voice) -> Iterator[str]:
@@ -104,7 +164,6 @@ def _sentences(work: SurfaceWork, recovery: Recovery, gained: float, voice: Voic
             normal = voice.day(recovery.closes_on + timedelta(days=round(recovery.lag_days)))
             yield voice.say("sums-lag", lag=_lag(recovery, voice), day=normal)
     yield voice.say("sums-normal", date=range_in_words(work.dates[Milestone.BACK_TO_NORMAL], voice))
-    yield voice.say("sums-formula", formula=left_formula(recovery.layers, recovery.pace.middle, voice))
 
 
 def _growth(growth_days: float, voice: Voice) -> str:
@@ -154,16 +213,26 @@ def weeks_in_words(weeks: Sequence[float], to_go: float, voice: Voice) -> str:
     Returns:
         Such as "4.1 in the coming week" or "4.1, then 3.8 in the coming weeks".
     """
+    shown = _weeks(weeks, to_go)
+    growth = _week_after_week(shown, voice)
+    phrase = "sums-weeks.and-so-on" if sum(shown) < to_go else "sums-weeks"
+    return voice.say(phrase, growth=growth, count=len(shown))
+
+
+def _weeks(weeks: Sequence[float], to_go: float) -> Sequence[float]:
+    """As many weeks as are needed, and one at least."""
     shown, total = 0, 0.0
     while shown < len(weeks) and (shown == 0 or total < to_go):
         total += weeks[shown]
         shown += 1
-    growth = reduce(
+    return weeks[:shown]
+
+
+def _week_after_week(weeks: Sequence[float], voice: Voice) -> str:
+    return reduce(
         lambda first, next_: voice.say("sums-week-after-week", first=first, next=next_),
-        [_growth(week, voice) for week in weeks[:shown]],
+        [_growth(week, voice) for week in weeks],
     )
-    phrase = "sums-weeks.and-so-on" if total < to_go else "sums-weeks"
-    return voice.say(phrase, growth=growth, count=shown)
 
 
 def left_formula(layers: Layers, pace: float, voice: Voice) -> str:

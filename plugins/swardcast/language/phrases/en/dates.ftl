@@ -45,4 +45,5 @@ days-from-to = { $first } to { $last }
 
 # Headings of tables: of an even chance, and of the days or amounts between 1 chance in 10 and 9 chances in 10
 column-likely = Likely
+column-allow-until = Allow until
 column-8-in-10 = In 8 cases out of 10

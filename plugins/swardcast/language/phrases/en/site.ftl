@@ -159,10 +159,6 @@ site-telephone = Telephone
 ## Sums, promises and published recoveries
 
 site-no-sum = Nothing whose date is computed is healing just now, so there is no sum to show.
-site-other-places = { $count ->
-    [one] The same for the other place of this work
-   *[other] The same for the other { $count } places of this work
-}
 # $work: when the work was done
 site-we-said = { $work }; worked out again for that day
 site-back-to-normal = Back to normal

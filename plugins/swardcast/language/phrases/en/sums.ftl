@@ -23,7 +23,6 @@ sums-heals = { $what ->
     }
 }
 sums-normal = Back to normal: { $date }.
-sums-formula = In figures, left after G growth days: { $formula }.
 
 # How long from closed to back to normal; at another pace than usual, what is usual stands beside it.
 sums-lag-days = { $days ->
@@ -46,7 +45,34 @@ sums-weeks = { $count ->
     }
 sums-week-after-week = { $first }, then { $next }
 
-# Inside a formula
+# Of the whole job. $date: as its notice gives it
+sums-in-the-notice = The notice gives the day for the last of all places: { $date }. It can be a little later than the day of any one place, because nobody knows which will be the last.
+
+## The other places of a job, in tables. Columns have few letters, so that they stand side by side on a telephone
+
+sums-other-places = { $count ->
+    [one] The other place of this work
+   *[other] The other { $count } places of this work
+}
+sums-column-place = Place
+sums-column-work = Work done
+sums-column-growth = Growth days: got, needed
+sums-gained-of-needed = { $gained } of { $needed }
+sums-steps = The steps between, and the formula
+sums-column-disturbed = Disturbed at first
+sums-column-weeks = Growth to come, by weeks
+sums-column-closed = { $what ->
+    [holes] Holes closed
+   *[turf] Healed
+}
+sums-column-lag = Days after that
+# Where nothing more is needed
+sums-no-figure = none
+
+## Formulas
+
+sums-formula-lead = The share of the surface still disturbed after G growth days:
+sums-formula = { $place }: { $formula }
 sums-largest = the largest of [{ $parts }]
 
 ## The same in short, of one surface
