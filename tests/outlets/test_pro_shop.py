@@ -10,12 +10,12 @@ from pathlib import Path
 
 from lxml import html
 
-from swardcast.compose import Bulletin
+from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.outlets.email_content import current_notices
 from swardcast.outlets.message import messages_of
 from swardcast.outlets.pro_shop import pro_shop_html
 from swardcast.outlets.short_addresses import short_addresses
-from tests.outlook.small_club import SmallClub
+from tests.outlook.small_club import SmallClub, moment
 
 
 def _words(text: str) -> str:
@@ -81,6 +81,36 @@ def test_a_hostile_title_does_no_harm(demo_bulletin: Bulletin) -> None:
 def test_without_a_current_notice_the_page_says_so(demo_bulletin: Bulletin) -> None:
     page = pro_shop_html(replace(demo_bulletin, notices=()), {}, "", drafts=False)
     assert "There is no current notice." in html.fromstring(page).text_content()
+
+
+def test_what_says_nothing_new_has_no_text_and_is_named_with_its_notice(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """By 6 December nobody has reported on the work of October and November; that of 6 December is due today."""
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    root = html.fromstring(pro_shop_html(bulletin, messages_of(bulletin), "../../", drafts=False))
+    (last,) = root.xpath("//section[h2='Nothing new to send']")
+    links = last.xpath(".//a/@href")
+    assert "../../notices/greens-light-sanding-2027/index.html" in links
+    assert not last.xpath(".//button | .//iframe")
+    texts = [one.text_content() for one in root.xpath("//*[contains(@id, '-message')]")]
+    assert any("Bunker lining, 2 bunkers: planned for 6 to 15 December" in text for text in texts)
+    assert not [text for text in texts if "no date until the work is done" in text or "no day known yet" in text]
+
+
+def test_what_was_postponed_this_week_is_still_worth_a_text(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("tree", "05-10", "tree work", surfaces="tee 1")
+    club.log("off", "05-08", "change of plan", "job: tree", "change: postponed", "because: the climber is ill")
+
+    def texts(day: str) -> list[str]:
+        bulletin = compose_bulletin(club.records(), moment(day))
+        return html.fromstring(pro_shop_html(bulletin, messages_of(bulletin), "", drafts=False)).xpath(
+            "//*[contains(@id, '-message')]/text()"
+        )
+
+    assert len(texts("05-12")) == 1
+    assert texts("05-16") == []
 
 
 def test_build_writes_drafts_when_it_is_told_to(

@@ -70,7 +70,7 @@ def test_a_typed_character_of_private_use_brings_nothing_in() -> None:
 def test_a_number_still_brings_its_plural() -> None:
     assert say_html(_voice("en-GB"), "site-holes", holes="7", count=1) == "Hole 7:"
     assert say_html(_voice("en-GB"), "site-holes", holes="7 and 8", count=2) == "Holes 7 and 8:"
-    assert say_html(_voice("en-GB"), "site-other-places", count=1) == "The same for the other place of this work"
+    assert say_html(_voice("en-GB"), "sums-other-places", count=1) == "The other place of this work"
 
 
 def test_americans_hear_from_the_superintendent() -> None:

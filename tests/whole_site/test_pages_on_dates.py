@@ -101,7 +101,7 @@ def _in_sentences(sentences: str) -> _Printed:
 
 
 def _in_columns(dates: list[str], steps: list[str]) -> _Printed:
-    gained, needed = dates[1].split(" of ")
+    gained, needed = dates[1].split(" / ")
     return _Printed(
         start=_tick(dates[0]),
         needed=float(needed),

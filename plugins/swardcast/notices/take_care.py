@@ -11,6 +11,7 @@ from swardcast.language.voice import capital
 from swardcast.notices.kinds import cautions_of, kind_name, said_of_kind
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Section, Sentence
+from swardcast.notices.words import contact_in_words
 from swardcast.outlook.states import Work
 from swardcast.records.operations import ProductUse
 from swardcast.records.plan import Part
@@ -92,9 +93,9 @@ def who_decides(matter: Matter) -> Section:
         The part.
     """
     club = matter.records.club
-    ways = [way for way in (club.contact.email, club.contact.telephone) if way]
+    ways = contact_in_words(club.contact, matter.voice)
     phrase = "ask-office-at" if ways else "ask-office"
-    slots = {"ways": matter.voice.joined(ways)} if ways else {}
+    slots = {"ways": ways} if ways else {}
     ask = matter.say(phrase, source="club.yaml", office=club.contact.office, **slots)
     decides = (Sentence(text=club.decides, source="club.yaml"),) if club.decides else ()
     return Section(

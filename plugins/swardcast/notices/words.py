@@ -11,11 +11,12 @@ from enum import Enum
 
 from swardcast.language.voice import Voice, slug_of
 from swardcast.outlook.states import DateRange, NoDate
-from swardcast.records.club import Surface, SurfaceKind
+from swardcast.records.club import Contact, Surface, SurfaceKind
 
 __all__ = [
     "amount",
     "as_clause",
+    "contact_in_words",
     "few_words_for",
     "holes_in_words",
     "kind_in_words",
@@ -138,6 +139,21 @@ def told_before_in_words(told: DateRange, voice: Voice, told_on: date | None = N
 def as_clause(typed: str) -> str:
     """Take the full stop off typed words that go into a sentence of ours, which brings its own."""
     return typed.rstrip(".")
+
+
+def contact_in_words(contact: Contact, voice: Voice) -> str:
+    """Say how the office is reached: by e-mail, by telephone, or by either.
+
+    Args:
+        contact: whom to ask.
+        voice: the language.
+
+    Returns:
+        The address, the number or both; "" where the club gives neither.
+    """
+    if contact.email and contact.telephone:
+        return voice.say("contact-email-or-telephone", email=contact.email, telephone=contact.telephone)
+    return contact.email or contact.telephone
 
 
 def amount(value: float, voice: Voice) -> str:

@@ -18,6 +18,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.ends import has_no_day
 from swardcast.notices.notice import Notice
 from swardcast.notices.spans import told_before
+from swardcast.notices.words import contact_in_words
 from swardcast.outlets.email_content import (
     Email,
     EmailLink,
@@ -198,7 +199,7 @@ def _cautions(notice: Notice) -> dict[str, bool]:
 
 
 def _questions(club: Club, voice: Voice) -> str:
-    ways = [way for way in (club.contact.email, club.contact.telephone) if way]
+    ways = contact_in_words(club.contact, voice)
     if not ways:
         return voice.say("ask-office", office=club.contact.office)
-    return voice.say("ask-office-at", office=club.contact.office, ways=voice.joined(ways))
+    return voice.say("ask-office-at", office=club.contact.office, ways=ways)

@@ -1,11 +1,12 @@
 """A poster for each notice: one page of A4 or US Letter, the headline and the short answer readable at two metres.
 
 The essentials always stand there as a whole: headline, short answer, a row on today or on where, the product label's
-words with their caution, the first of the other cautions, the short address with its code, the moment it holds for, the
-club. The rest stands there while there is room and falls away as a whole, never in part: first the manager's own words,
-the last paragraph first; then the rows, down to three; the further cautions, the last first, down to two; then the rows
-down to one and the cautions to the first; then the last row, if it is neither on today nor on where. If the essentials
-are still too much, or a word is longer than a line, the type gets a step smaller, and what falls away begins anew.
+words with their caution, the first of the other cautions, the short address with its code, whom to ask, the moment it
+holds for, the club. The rest stands there while there is room and falls away as a whole, never in part: first the
+manager's own words, the last paragraph first; then the rows, down to three; the further cautions, the last first, down
+to two; then the rows down to one and the cautions to the first; then the last row, if it is neither on today nor on
+where. If the essentials are still too much, or a word is longer than a line, the type gets a step smaller, and what
+falls away begins anew.
 
 Rows are those of "Day by day", and where the work is. First stands how things are today: what is done, what goes on,
 when what is closed reopens; then where; then the rest. Of the rest the longest falls first; then where; then of today's
@@ -34,6 +35,7 @@ from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster_fit import FULL_SCALE, SCALES, Block, Style, fits, headline_size
 from swardcast.outlets.rendering import rendered
 from swardcast.outlets.short_addresses import short_addresses
+from swardcast.records.club import Contact
 from swardcast.records.plan import Part
 
 __all__ = ["STYLE_PATH", "Poster", "poster_artifacts", "poster_of"]
@@ -202,16 +204,25 @@ def _blocks(poster: Poster, notice: Notice, bulletin: Bulletin) -> list[Block]:
 
 
 def _foot(notice: Notice, bulletin: Bulletin) -> list[Block]:
-    voice = bulletin.voice
+    voice, asked = bulletin.voice, _asked(bulletin.club.contact)
     told = [
         (voice.say("poster-whole-notice"), _FOOT),
         (_shown(short_addresses(bulletin)[notice.id]), _ADDRESS),
+        *([(voice.say(asked[0], office=bulletin.club.contact.office, way=asked[1]), _FOOT)] if asked else []),
         (voice.say("poster-as-it-stood", moment=_moment(bulletin)), _FOOT),
     ]
     for source in bulletin.weather_sources:
         values = {"name": source.name, "credit": source.credit, "licence": source.licence}
         told.append((voice.say("site-weather-source", use=source.used_for, **values), _SOURCE))
     return [Block(text=text, style=style) for text, style in told]
+
+
+def _asked(contact: Contact) -> tuple[str, str, str] | None:
+    """How to ask, as (phrase, what is read, link): by telephone if there is one, for paper has no links."""
+    if contact.telephone:
+        number = contact.telephone.replace(" ", "")
+        return "poster-ask.by-telephone", contact.telephone.replace(" ", "\u00a0"), f"tel:{number}"
+    return ("poster-ask", contact.email, f"mailto:{contact.email}") if contact.email else None
 
 
 def _moment(bulletin: Bulletin) -> str:
@@ -261,6 +272,7 @@ def _render(notice: Notice, address: str, bulletin: Bulletin, graph: OpenGraph) 
         code=_code(address),
         address=address,
         shown=_shown(address),
+        asked=_asked(bulletin.club.contact),
         moment=_moment(bulletin),
         paper="letter" if system_of(voice) is System.CUSTOMARY else "A4",
     )

@@ -1,3 +1,12 @@
 site-from-the-manager = From the { -course-manager }
 # $use, $name, $credit and $licence are as typed in weather/sources.yaml
 site-weather-source = Weather, { $use }: { $name }. { $credit } Licence: { $licence }.
+
+## Whom to ask. Slots may hold a link
+
+contact-email-or-telephone = { $email }, or ring { $telephone }
+# On a page that may be out of date
+site-ask-by-telephone = Ring { $office }: { $telephone }.
+# On a poster
+poster-ask = Questions: { $office }, { $way }
+    .by-telephone = Questions: ring { $office }, { $way }

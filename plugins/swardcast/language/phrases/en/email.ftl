@@ -31,6 +31,9 @@ email-name-at = { $name } ({ $address })
 site-pro-shop = For the pro shop
 pro-shop-weekly = All current notices in one e-mail
 pro-shop-nothing = There is no current notice. The weekly e-mail says so.
+pro-shop-nothing-new = Nothing new to send
+# Its day is over and nobody has reported it, or it is postponed to no day, and that is old news. A list of notices follows
+pro-shop-nothing-new-why = Nobody knows a day for this work, and members have heard so. There is nothing to send until there is a new report.
 pro-shop-address = Short address
 pro-shop-subject = Subject line
 pro-shop-message = Text message

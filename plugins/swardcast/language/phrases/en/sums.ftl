@@ -56,8 +56,8 @@ sums-other-places = { $count ->
 }
 sums-column-place = Place
 sums-column-work = Work done
-sums-column-growth = Growth days: got, needed
-sums-gained-of-needed = { $gained } of { $needed }
+sums-column-growth = Growth days: so far / needed
+sums-gained-of-needed = { $gained } / { $needed }
 sums-steps = The steps between, and the formula
 sums-column-disturbed = Disturbed at first
 sums-column-weeks = Growth to come, by weeks
