@@ -1,7 +1,7 @@
 """Shell 1: notices become Pelican articles; the status page, feeds and the bulletin go into every build.
 
 A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `growth`, `published`, `track record`,
-`feeds`, `season` or `pro shop`; the plugin puts what it computed in its place.
+`feeds`, `season`, `contact` or `pro shop`; the plugin puts what it computed in its place.
 
 Settings: SWARDCAST_CLUB (the club folder), SWARDCAST_AS_OF (a moment, or None for now), SWARDCAST_EML (whether to write
 drafts of e-mails) and SWARDCAST_REPLACES (the folder of the site that this one replaces, or None for the output folder;
@@ -45,6 +45,7 @@ from swardcast.outlets.feed_content import in_full, in_short
 from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import (
     NO_PICTURE,
+    contact_html,
     feeds_html,
     notice_html,
     published_html,
@@ -289,6 +290,7 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]
         "growth": lambda: growth_html(pictures.growth, voice) if pictures.growth else "",
         "track record": lambda: track_record_html(bulletin.track_record, f"{up}notices/", voice, promises()),
         "feeds": lambda: feeds_html(feeds_of(bulletin), voice, up),
+        "contact": lambda: contact_html(bulletin.club.contact, voice),
         "pro shop": lambda: pro_shop_html(bulletin, messages_of(bulletin), up, drafts=drafts),
     }
 

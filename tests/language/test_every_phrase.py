@@ -39,11 +39,9 @@ ONE_TABLE = ("dates.ftl", "hours.ftl")
 SURE = re.compile(r"\b(?:likely|chances?)\b|allow until", re.IGNORECASE)
 SAY_HOW_SURE_ELSEWHERE = {
     "explain-date": "adds the early end, for the manager who asks how a date comes about",
-    "record-computed": "quotes what was promised, with its early end, which notices never say",
     "record-on-the-day": "compares with the likely day, and gives no date",
     "record-before": "compares with the likely day",
     "record-after": "compares with the likely day",
-    "record-by-then": "compares with the likely day",
     "record-missed": "compares with the likely day",
     "picture-likely-and-band": "explains the line and the shade of a picture, and gives no date",
     "picture-key-normal": "explains a sign of a picture, and gives no date",

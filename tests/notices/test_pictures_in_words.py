@@ -244,11 +244,11 @@ def test_promises_count_their_days_from_the_likely_one(demo_records: ClubRecords
         assert one.promised.likely + timedelta(days=bar.came_days) == one.normal_on
         assert one.promised.likely + timedelta(days=bar.early_days) == one.promised.early
         assert one.promised.likely + timedelta(days=bar.allow_until_days) == one.promised.allow_until
-        assert bar.verdict == ("inside" if bar.early_days <= bar.came_days <= bar.allow_until_days else "outside")
+        assert bar.verdict == ("kept" if bar.early_days <= bar.came_days <= bar.allow_until_days else "missed")
         assert picture.first_days <= min(bar.early_days, bar.came_days)
         assert max(bar.allow_until_days, bar.came_days) <= picture.last_days
-    inside = sum(bar.verdict == "inside" for bar in picture.bars)
-    assert picture.told.description == f"6 jobs can be judged, and {inside} of them ended inside their range."
+    inside = sum(bar.verdict == "kept" for bar in picture.bars)
+    assert picture.told.description == f"6 jobs are over, and {inside} of them kept their range."
 
 
 def test_a_long_track_record_shows_its_latest_jobs_and_says_so(

@@ -10,6 +10,7 @@ import pytest
 
 from swardcast.language.catalogue import BUILT_IN, built_in
 from swardcast.language.voice import Voice
+from swardcast.notices.promises_picture import promises_picture
 from swardcast.notices.track_record import compose_published, compose_track_record
 from swardcast.outlook.states import DateRange
 from swardcast.outlook.track_record import Kept
@@ -52,26 +53,47 @@ def test_a_few_jobs_are_too_few_to_judge(kept: Kept, count: int, begins: str) ->
     ("days", "missed"),
     [
         # Misses of 0, 0, 3, 5 and 9 days: 17 / 5 = 3.4; 3 May, eight days late, is the last day inside.
-        ((0, 0, 3, 5, 9), "The likely day was missed by 3.4 days on average; we were 3.4 days too hopeful."),
-        ((-3, -2, 0, 0, 0), "The likely day was missed by 1.0 days on average; we were 1.0 days too careful."),
-        ((-1, 1, -1, 1, 1), "The likely day was missed by 1.0 days on average; neither too hopeful nor too careful."),
+        ((0, 0, 3, 5, 9), "3.4 days away from the likely day; on the whole we were 3.4 days too hopeful."),
+        ((-3, -2, 0, 0, 0), "1.0 days away from the likely day; on the whole we were 1.0 days too careful."),
+        (
+            (-1, 1, -1, 1, 1),
+            "1.0 days away from the likely day; on the whole we were neither too hopeful nor too careful.",
+        ),
     ],
 )
 def test_five_jobs_are_judged(kept: Kept, days: tuple[int, ...], missed: str) -> None:
-    first, second, third = compose_track_record([late(kept, day) for day in days], BRITISH).sentences
-    inside = 4 if max(days) > 8 else 5
-    assert first == f"Of 5 jobs, {inside} ended inside the range for the day of the work (expected: 8 in 10)."
-    assert second.startswith(f"{inside} of 5 were back to normal by the day")
-    assert third == missed
+    first, expected, *named, last = compose_track_record([late(kept, day) for day in days], BRITISH).sentences
+    inside, past = (4, "1") if max(days) > 8 else (5, "none")
+    assert first == f"Of 5 jobs, {inside} kept the dates that we gave, {past} missed them, and none came sooner."
+    assert expected == "Of 10 jobs we expect 8 to keep them, 1 to miss them and 1 to come sooner."
+    assert named == (["Missed: Spring work, by 1 day."] if past == "1" else [])
+    assert last == f"On average the end came {missed}"
+
+
+def test_a_job_that_ended_before_its_range_is_no_miss_and_not_kept_either(kept: Kept) -> None:
+    """The early day is 19 April, six days before the likely day; 18 April is outside."""
+    record = compose_track_record([late(kept, day) for day in (-7, -6, 0, 8, 9)], BRITISH)
+    assert record.sentences[0] == "Of 5 jobs, 3 kept the dates that we gave, 1 missed them, and 1 came sooner."
+    verdicts = [line.verdict.split(":")[0] for line in record.lines]
+    assert verdicts == ["Missed", "Kept", "Kept", "Kept", "Sooner than we said"]
+
+
+def test_the_picture_counts_as_the_sentences_do(kept: Kept) -> None:
+    picture = promises_picture([late(kept, day) for day in (-7, -6, 0, 8, 9)], BRITISH)
+    assert picture is not None
+    assert sorted(bar.verdict for bar in picture.bars) == ["kept", "kept", "kept", "missed", "sooner"]
+    assert [bar.verdict == "kept" for bar in picture.bars] == [bar.is_inside for bar in picture.bars]
+    assert picture.told.description == "5 jobs are over, and 3 of them kept their range."
 
 
 @pytest.mark.parametrize(
     ("days", "verdict"),
     [
-        (0, "Inside the range, on the likely day"),
-        (1, "Inside the range, 1 day after the likely day"),
-        (-2, "Inside the range, 2 days before the likely day"),
-        (9, "Outside the range, 9 days after the likely day"),
+        (0, "Kept: on the likely day"),
+        (1, "Kept: 1 day after the likely day"),
+        (-2, "Kept: 2 days before the likely day"),
+        (-7, "Sooner than we said: 7 days before the likely day"),
+        (9, "Missed: 9 days after the likely day"),
     ],
 )
 def test_each_job_is_compared(kept: Kept, days: int, verdict: str) -> None:
@@ -82,13 +104,13 @@ def test_each_job_is_compared(kept: Kept, days: int, verdict: str) -> None:
 def test_a_line_in_american_puts_the_month_first(kept: Kept) -> None:
     (line,) = compose_track_record([kept], AMERICAN).lines
     assert line.work == "Done on Thursday, April 1, 2027"
-    expected = "Likely by Sunday, April 25; allow until Monday, May 3 (1 chance in 10 by Monday, April 19)"
+    expected = "Likely by Sunday, April 25; allow until Monday, May 3 (early day: Monday, April 19)"
     assert (line.computed, line.came) == (expected, "Sunday, April 25, 2027")
 
 
 def test_a_job_that_is_not_over_waits(kept: Kept) -> None:
     (line,) = compose_track_record([replace(kept, normal_on=None)], BRITISH).lines
-    assert (line.came, line.verdict) == ("Not called back to normal yet", "Cannot be judged yet")
+    assert (line.came, line.verdict) == ("Not called back to normal yet", "Not over yet, so not counted")
 
 
 def test_published_recoveries_have_their_words_and_plurals_in_both_englishes() -> None:

@@ -105,9 +105,8 @@ def test_what_was_postponed_this_week_is_still_worth_a_text(tmp_path: Path) -> N
 
     def texts(day: str) -> list[str]:
         bulletin = compose_bulletin(club.records(), moment(day))
-        return html.fromstring(pro_shop_html(bulletin, messages_of(bulletin), "", drafts=False)).xpath(
-            "//*[contains(@id, '-message')]/text()"
-        )
+        root = html.fromstring(pro_shop_html(bulletin, messages_of(bulletin), "", drafts=False))
+        return [text.text_content() for text in root.xpath("//*[contains(@id, '-message')]")]
 
     assert len(texts("05-12")) == 1
     assert texts("05-16") == []

@@ -211,13 +211,13 @@ def test_all_published_recoveries_are_shown_and_counted_as_they_stand(first_of_s
 def test_the_track_record_counts_its_own_lines(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
     record = demo_bulletin_at("2027-09-14 09:30").track_record
     judged = [line for line in record.lines if line.is_inside is not None]
-    inside = sum(line.verdict.startswith("Inside") for line in judged)
+    inside = sum(line.verdict.startswith("Kept") for line in judged)
     assert len(judged) == 6
-    assert record.sentences[0].startswith(f"Of 6 jobs, {inside} ended inside the range")
+    assert record.sentences[0].startswith(f"Of 6 jobs, {inside} kept the dates that we gave, {6 - inside} missed them")
     for line in judged:
-        early = _found(r"1 chance in 10 by (\w+ \d+ \w+)\)", line.computed)
+        early = _found(r"early day: (\w+ \d+ \w+)\)", line.computed)
         last = _found(r"allow until (\w+ \d+ \w+)", line.computed)
-        assert (_day(early[1]) <= _day(line.came) <= _day(last[1])) is line.verdict.startswith("Inside"), line
+        assert (_day(early[1]) <= _day(line.came) <= _day(last[1])) is line.verdict.startswith("Kept"), line
 
 
 def test_what_was_promised_is_what_the_site_said_on_the_day_of_the_work(

@@ -112,7 +112,7 @@ def _bars(one: Kept, voice: Voice) -> Iterator[PromiseBar]:
         allow_until_days=(until - likely).days,
         came_days=one.late_days,
         is_inside=one.is_inside,
-        verdict=voice.say("picture-inside" if one.is_inside else "picture-outside"),
+        verdict=voice.name("picture-promise", one.outcome),
     )
 
 

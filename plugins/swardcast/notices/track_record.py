@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -10,8 +11,8 @@ from statistics import fmean
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.words import range_in_words, whole_percent
-from swardcast.outlook.track_record import Kept
+from swardcast.notices.words import as_clause, range_in_words, whole_percent
+from swardcast.outlook.track_record import Kept, Outcome
 from swardcast.turf.healing import COVER_COMPLETE
 from swardcast.turf.published_recoveries import PublishedRecovery, Seen
 from swardcast.turf.recovery_table import RecoveryRow, recovery_table
@@ -89,15 +90,20 @@ def _own_sentences(judged: Sequence[Kept], voice: Voice) -> Iterable[str]:
     if number < ENOUGH_JOBS:
         yield voice.say("record-too-early", count=number, needed=ENOUGH_JOBS)
         return
-    inside = sum(one.is_inside for one in judged)
-    by_then = sum(
-        one.promised.allow_until is not None and one.normal_on is not None and one.normal_on <= one.promised.allow_until
-        for one in judged
-    )
+    counts = Counter(one.outcome for one in judged)
     late = [one.late_days for one in judged if one.late_days is not None]
     mean = fmean(late)
-    yield voice.say("record-inside", count=number, inside=inside)
-    yield voice.say("record-by-then", count=number, normal=by_then)
+    yield voice.say(
+        "record-counts",
+        count=number,
+        kept=counts[Outcome.KEPT],
+        missed=counts[Outcome.MISSED],
+        sooner=counts[Outcome.SOONER],
+    )
+    yield voice.say("record-expected")
+    for one in reversed(judged):
+        if one.outcome is Outcome.MISSED:
+            yield voice.say("record-missed-job", job=as_clause(one.job.title), days=one.days_past_the_range)
     yield voice.say(
         "record-missed",
         missed=voice.number(fmean(map(abs, late)), decimals=1),
@@ -135,10 +141,10 @@ def _verdict(one: Kept, voice: Voice) -> str:
         return voice.say("record-not-judged-yet")
     if one.late_days is None or not one.is_judged:
         return voice.say("record-no-date")
-    side = "inside" if one.is_inside else "outside"
+    outcome = one.outcome.value
     if one.late_days == 0:
-        return voice.say("record-on-the-day", side=side)
-    return voice.say("record-after" if one.late_days > 0 else "record-before", side=side, days=abs(one.late_days))
+        return voice.say("record-on-the-day", outcome=outcome)
+    return voice.say("record-after" if one.late_days > 0 else "record-before", outcome=outcome, days=abs(one.late_days))
 
 
 def compose_published(voice: Voice, rows: Sequence[RecoveryRow] | None = None) -> Comparisons:

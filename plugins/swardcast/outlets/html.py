@@ -19,12 +19,14 @@ from swardcast.notices.why import WhyPage
 from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.outlets.feeds import Feed
 from swardcast.outlets.rendering import rendered
+from swardcast.records.club import Contact
 from swardcast.records.weather import WeatherSource
 
 __all__ = [
     "NO_PICTURE",
     "archive_html",
     "archive_year_html",
+    "contact_html",
     "feeds_html",
     "item_html",
     "missing_html",
@@ -234,6 +236,19 @@ def track_record_html(record: Comparisons, notices: str, voice: Voice, picture: 
         HTML; every text is escaped.
     """
     return rendered("track_record.html", voice, record=record, notices=notices, picture=picture)
+
+
+def contact_html(contact: Contact, voice: Voice) -> str:
+    """Render whom to ask and how, for a page of the site's own.
+
+    Args:
+        contact: the club's office.
+        voice: the language and the day of the reader.
+
+    Returns:
+        A sentence with an address and a number to press; every text is escaped.
+    """
+    return rendered("contact.html", voice, contact=contact)
 
 
 def status_html(status: CourseStatus, voice: Voice, sources: Sequence[WeatherSource] = ()) -> str:

@@ -1,7 +1,7 @@
 """The page "For the pro shop": each current notice with its short address, subject line, message and e-mail.
 
-Work whose day is over with no report of it, or that is postponed to no day, has nothing new to tell once its last news is
-as old as an e-mail tells an end for: a text would only repeat that nobody knows. It is named, with its notice, and no more.
+Work whose day is over with no report of it, or that is postponed to no day, has nothing new to tell once its last news
+is as old as an e-mail tells an end for: a text would only repeat that nobody knows. It is named, with its notice.
 """
 
 from __future__ import annotations

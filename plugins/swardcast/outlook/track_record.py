@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
+from enum import Enum
 
 from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.ledger import JobFacts, job_facts
@@ -15,7 +16,15 @@ from swardcast.records.log import Entry
 from swardcast.records.plan import Job
 from swardcast.records.standing import standing_entries
 
-__all__ = ["Kept", "track_record"]
+__all__ = ["Kept", "Outcome", "track_record"]
+
+
+class Outcome(Enum):
+    """What came of a promised range."""
+
+    KEPT = "kept"
+    MISSED = "missed"
+    SOONER = "sooner"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,6 +53,19 @@ class Kept:
         """Whether the end came from the early day to the last day to allow for."""
         early, last = self.promised.early, self.promised.allow_until
         return self.normal_on is not None and last is not None and (early or last) <= self.normal_on <= last
+
+    @property
+    def outcome(self) -> Outcome:
+        """Whether the end came inside the range, after it or before it; only of a promise that is judged."""
+        if self.is_inside:
+            return Outcome.KEPT
+        return Outcome.MISSED if (self.late_days or 0) > 0 else Outcome.SOONER
+
+    @property
+    def days_past_the_range(self) -> int:
+        """Days from the day to allow for to the end, 0 when it came by then."""
+        last = self.promised.allow_until
+        return max(0, (self.normal_on - last).days) if self.normal_on is not None and last is not None else 0
 
     @property
     def late_days(self) -> int | None:

@@ -33,9 +33,9 @@ picture-key-grew = What the weather brought
 picture-key-not-recorded = No record: the usual
 picture-key-expected = What to expect; the thin line holds in 8 cases out of 10
 picture-key-usual = The same days of past years: the middle, and 8 years in 10
-picture-key-promised = The range for the day of the work, worked out again, and its likely day
-picture-key-inside = Back to normal inside the range
-picture-key-outside = Back to normal outside the range
+picture-key-promised = What we said on the day of the work, worked out again: the range and its likely day
+picture-key-inside = Kept: back to normal inside the range
+picture-key-outside = Missed, or sooner than we said: outside the range
 
 ## How a surface heals
 
@@ -77,13 +77,13 @@ picture-growth-not-recorded = { $growth } (no record: the usual)
 
 ## What was promised and what happened
 
-picture-promises-title = The ranges for the day of the work, and what happened
+picture-promises-title = What we said on the day of the work, and what came
 # $count: jobs that can be judged
 picture-promises-summary = { $count ->
-    [one] { $count } job can be judged, and { $inside } ended inside its range.
-   *[other] { $count } jobs can be judged, and { $inside } of them ended inside their range.
+    [one] { $count } job is over, and { $inside } kept its range.
+   *[other] { $count } jobs are over, and { $inside } of them kept their range.
 }
-picture-promises-bars = Each bar is the range for the day of the work, worked out again, in days from the likely day. The sign tells when it was back to normal.
+picture-promises-bars = Each bar goes from the early day to the day to allow for; 0 is the likely day. The sign tells when it was back to normal.
 # $count: jobs in the picture
 picture-promises-latest = { $count ->
    *[other] These are the latest { $count }.
@@ -97,5 +97,6 @@ picture-days-after = { $side ->
     [before] −{ $days }
    *[on] { $days }
 }
-picture-inside = inside
-picture-outside = outside
+picture-promise-kept = kept
+picture-promise-missed = missed
+picture-promise-sooner = sooner

@@ -8,37 +8,53 @@ record-too-early = { $count ->
     [one] { $count } job with a computed date has come to an end so far.
    *[other] { $count } jobs with a computed date have come to an end so far.
 } That is too early to judge: { $needed } are needed at the least.
-record-inside = Of { $count } jobs, { $inside } ended inside the range for the day of the work (expected: 8 in 10).
-record-by-then = { $normal } of { $count } were back to normal by the day to allow until (expected: 9 in 10).
+# Of $count jobs. Kept: inside the range. Missed: after it. Sooner: before it.
+record-counts = Of { $count } jobs, { $kept } kept the dates that we gave, { $missed ->
+    [0] none
+   *[other] { $missed }
+} missed them, and { $sooner ->
+    [0] none
+   *[other] { $sooner }
+} came sooner.
+record-expected = Of 10 jobs we expect 8 to keep them, 1 to miss them and 1 to come sooner.
+# $job: its title as typed. $days: after the day to allow for
+record-missed-job = Missed: { $job }, by { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+}.
 # $missed and $days: numbers of days with a decimal. $lean: which way the days were wrong on the whole.
-record-missed = The likely day was missed by { $missed } days on average; { $lean ->
-    [hopeful] we were { $days } days too hopeful
-    [careful] we were { $days } days too careful
-   *[neither] neither too hopeful nor too careful
+record-missed = On average the end came { $missed } days away from the likely day; { $lean ->
+    [hopeful] on the whole we were { $days } days too hopeful
+    [careful] on the whole we were { $days } days too careful
+   *[neither] on the whole we were neither too hopeful nor too careful
 }.
 
 record-done = Done on { $day }
 # $date: as surely as it was known, such as "likely by ...". $early: 1 chance in 10 that it is by then.
 record-computed = { $date }
-    .early = { $date } (1 chance in 10 by { $early })
+    .early = { $date } (early day: { $early })
 record-not-normal-yet = Not called back to normal yet
-record-not-judged-yet = Cannot be judged yet
+record-not-judged-yet = Not over yet, so not counted
 record-no-date = No date was given
-record-on-the-day = { $side ->
-    [inside] Inside the range
-   *[outside] Outside the range
-}, on the likely day
-record-after = { $side ->
-    [inside] Inside the range
-   *[outside] Outside the range
-}, { $days ->
+# $outcome: kept, missed or sooner
+record-on-the-day = { $outcome ->
+    [missed] Missed
+    [sooner] Sooner than we said
+   *[kept] Kept
+}: on the likely day
+record-after = { $outcome ->
+    [missed] Missed
+    [sooner] Sooner than we said
+   *[kept] Kept
+}: { $days ->
     [one] { $days } day
    *[other] { $days } days
 } after the likely day
-record-before = { $side ->
-    [inside] Inside the range
-   *[outside] Outside the range
-}, { $days ->
+record-before = { $outcome ->
+    [missed] Missed
+    [sooner] Sooner than we said
+   *[kept] Kept
+}: { $days ->
     [one] { $days } day
    *[other] { $days } days
 } before the likely day

@@ -160,7 +160,7 @@ site-telephone = Telephone
 
 site-no-sum = Nothing whose date is computed is healing just now, so there is no sum to show.
 # $work: when the work was done
-site-we-said = { $work }; worked out again for that day
+site-we-said = { $work }. The dates for that day
 site-back-to-normal = Back to normal
 site-how-we-did = How we did
 site-none-finished = No job with a computed date has been finished yet.
