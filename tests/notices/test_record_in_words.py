@@ -75,7 +75,7 @@ def test_a_job_that_ended_before_its_range_is_no_miss_and_not_kept_either(kept: 
     record = compose_track_record([late(kept, day) for day in (-7, -6, 0, 8, 9)], BRITISH)
     assert record.sentences[0] == "Of 5 jobs, 3 kept the dates that we gave, 1 missed them, and 1 came sooner."
     verdicts = [line.verdict.split(":")[0] for line in record.lines]
-    assert verdicts == ["Missed", "Kept", "Kept", "Kept", "Sooner than we said"]
+    assert verdicts == ["Missed by 1 day", "Kept", "Kept", "Kept", "Sooner than we said"]
 
 
 def test_the_picture_counts_as_the_sentences_do(kept: Kept) -> None:
@@ -93,7 +93,7 @@ def test_the_picture_counts_as_the_sentences_do(kept: Kept) -> None:
         (1, "Kept: 1 day after the likely day"),
         (-2, "Kept: 2 days before the likely day"),
         (-7, "Sooner than we said: 7 days before the likely day"),
-        (9, "Missed: 9 days after the likely day"),
+        (9, "Missed by 1 day: 9 days after the likely day"),
     ],
 )
 def test_each_job_is_compared(kept: Kept, days: int, verdict: str) -> None:

@@ -143,8 +143,10 @@ def _verdict(one: Kept, voice: Voice) -> str:
         return voice.say("record-no-date")
     outcome = one.outcome.value
     if one.late_days == 0:
-        return voice.say("record-on-the-day", outcome=outcome)
-    return voice.say("record-after" if one.late_days > 0 else "record-before", outcome=outcome, days=abs(one.late_days))
+        return voice.say("record-on-the-day")
+    if one.late_days > 0:
+        return voice.say("record-after", outcome=outcome, days=one.late_days, past=one.days_past_the_range)
+    return voice.say("record-before", outcome=outcome, days=-one.late_days)
 
 
 def compose_published(voice: Voice, rows: Sequence[RecoveryRow] | None = None) -> Comparisons:

@@ -33,6 +33,7 @@ class OwnJob:
         end: what members wait for, in words: "Back to normal", or "Work finished".
         normal: the published date of that, in words.
         facts: the work's own numbers.
+        is_over: whether nothing more is to come of it.
     """
 
     notice_id: str
@@ -42,6 +43,7 @@ class OwnJob:
     end: str
     normal: str
     facts: tuple[Fact, ...]
+    is_over: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,4 +137,5 @@ def _own_job(kind: Kind, job: JobOutlook, story: JobStory, voice: Voice) -> OwnJ
         end=end_of(job).name_in(voice),
         normal=capital(published_in_words(story.published, job, voice)),
         facts=tuple(facts_of_work(job, kind, voice)),
+        is_over=job.work.is_over,
     )

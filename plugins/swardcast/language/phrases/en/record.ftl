@@ -36,22 +36,20 @@ record-computed = { $date }
 record-not-normal-yet = Not called back to normal yet
 record-not-judged-yet = Not over yet, so not counted
 record-no-date = No date was given
-# $outcome: kept, missed or sooner
-record-on-the-day = { $outcome ->
-    [missed] Missed
-    [sooner] Sooner than we said
-   *[kept] Kept
-}: on the likely day
+# $outcome: kept, missed or sooner, of those that can be
+record-on-the-day = Kept: on the likely day
+# $past: days after the day to allow for, where it was missed
 record-after = { $outcome ->
-    [missed] Missed
-    [sooner] Sooner than we said
+    [missed] { $past ->
+        [one] Missed by { $past } day
+       *[other] Missed by { $past } days
+    }
    *[kept] Kept
 }: { $days ->
     [one] { $days } day
    *[other] { $days } days
 } after the likely day
 record-before = { $outcome ->
-    [missed] Missed
     [sooner] Sooner than we said
    *[kept] Kept
 }: { $days ->

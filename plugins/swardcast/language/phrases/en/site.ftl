@@ -164,6 +164,11 @@ site-we-said = { $work }. The dates for that day
 site-back-to-normal = Back to normal
 site-how-we-did = How we did
 site-none-finished = No job with a computed date has been finished yet.
+# $count of finished jobs
+site-each-job = { $count ->
+    [one] The job with its days
+   *[other] All { $count } jobs with their days
+}
 site-one-by-one = All { $count } of them, one by one
 # Each of the parts is a sentence or more
 site-compared = { $what } { $work } { $computed } { $seen } { $verdict } { $source }

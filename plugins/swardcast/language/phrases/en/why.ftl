@@ -12,8 +12,13 @@ why-row-day = On the day
 why-row-week = The days after
 why-row-then = After that
 why-heading-jobs = On our course
+# Opens a list. $count of jobs that are over
+why-jobs-over = { $count ->
+    [one] One more that is over
+   *[other] { $count } more that are over
+}
 why-no-jobs = No work of this kind is announced at the moment.
 why-index-title = Why we do this
-why-index-lead = Each kind of work on a golf course, in plain words. You can read what it is, what you will notice and why it is done. You also find what members ask.
+why-index-lead = Each kind of work on a golf course in plain words: what it is, why it is done, what you will notice, and what members ask.
 why-index-ours = What we do here
 why-index-others = Other work on a golf course
