@@ -258,3 +258,13 @@ def test_both_pages_stand_in_the_site_with_their_figures_filled_in(demo_site: Pa
     assert "growth days until the holes count as closed" in dates
     assert "Of 6 jobs," in record
     assert 'href="../../notices/tees-solid-tining-2027/index.html"' in record
+
+
+def test_the_page_on_dates_is_read_in_five_minutes(demo_site: Path) -> None:
+    """200 words a minute: judgement, below the 238 of Brysbaert 2019, "How many words do we read per minute?" (Journal of
+    Memory and Language 109; from memory). What is folded, drawn or in a table is not read but looked up."""
+    page = html.parse(demo_site / "pages/how-dates-are-worked-out/index.html").getroot()
+    main = page.find(".//main")
+    for apart in main.xpath(".//details/*[not(self::summary)] | .//svg | .//table"):
+        apart.drop_tree()
+    assert len(main.text_content().split()) <= 5 * 200

@@ -48,6 +48,19 @@ def test_a_page_holds_the_clubs_own_numbers_and_readings(demo_site: Path) -> Non
     assert "Back to normal" in said
 
 
+@pytest.mark.parametrize("kind", ["topdressing", "hollow-tining", "verticutting"])
+def test_what_is_over_is_folded_away_and_one_job_always_stands_there(demo_site: Path, kind: str) -> None:
+    """On 14 September the greens heal from the work of August; verticutting was over in June."""
+    root = html.parse(demo_site / "why" / kind / "index.html").getroot()
+    (section,) = root.xpath("//section[h2='On our course']")
+    folded = {"topdressing": 6, "hollow-tining": 2, "verticutting": 0}[kind]
+    assert len(section.xpath("details//h3")) == folded
+    assert [one.text_content().split()[0] for one in section.xpath("details/summary")] == [str(folded)] * bool(folded)
+    assert len(section.xpath("h3")) >= 1
+    links = section.xpath(".//h3/a/@href")
+    assert len(set(links)) == len(links)
+
+
 def test_work_that_the_club_does_not_do_says_so(demo_site: Path) -> None:
     assert "No work of this kind is announced" in _text(demo_site / "why" / "fraise-mowing" / "index.html")
 
