@@ -53,7 +53,7 @@ def test_one_template_of_the_club_takes_the_place_of_the_themes(
     with Image.open(site / "preview.png") as picture:
         assert picture.convert("RGB").getpixel((5, 5)) == (0x14, 0x21, 0x3D)
     missing = html.parse(site / "404.html").getroot()
-    inside = {link for _, _, link, _ in missing.iterlinks() if not link.startswith(("mailto:", "#"))}
+    inside = {link for _, _, link, _ in missing.iterlinks() if not link.startswith(("mailto:", "tel:", "#"))}
     assert {link[: len("/on/course/")] for link in inside} == {"/on/course/"}
     assert "Sitemap: https://host.example/on/course/sitemap.xml" in (site / "robots.txt").read_text(encoding="utf-8")
 
