@@ -55,8 +55,14 @@ def season(demo_bulletin: Bulletin) -> SeasonBars:
     return SeasonBars(
         told=told, first=first, last=day(348), ticks=(Tick(day=day(0), words="1 Jan"), Tick(day=day(174), words="24 Jun")),
         rows=(
-            SeasonRow(name="Tining", work=((day(20), day(29)), (day(40), day(49))), likely=day(80), allow_until=day(100)),
-            SeasonRow(name="A feed <b>", work=((day(200), day(200)),), likely=None, allow_until=None, words="called off"),
+            SeasonRow(
+                name="Tining", work=((day(20), day(29)), (day(40), day(49))), waits=((day(30), day(39)),),
+                heals_from=day(50), likely=day(80), allow_until=day(100),
+            ),
+            SeasonRow(
+                name="A feed <b>", work=((day(200), day(200)),), heals_from=None, likely=None, allow_until=None,
+                words="called off",
+            ),
         ),
         fixtures=tuple(FixtureMark(number=str(n), first_day=day(60 + n), last_day=day(60 + n)) for n in range(1, 10)),
         as_of=AsOf(day=day(120), words="as of 1 May"),
@@ -142,6 +148,8 @@ def test_a_season_stands_in_its_places(season: SeasonBars) -> None:
         return [(float(box.get("x")), float(box.get("width"))) for box in _all(svg, "rect", look)]
 
     assert boxes("work") == [(26.0, 10.0), (46.0, 10.0), (206.0, 2.5)]
+    (waits,) = _all(svg, "path", "whisker")
+    assert re.findall(r"([\d.]+),", waits.get("d")) == ["36.0", "46.0"]
     assert boxes("range") == [(56.0, 30.0)]
     assert boxes("open") == [(86.0, 20.0)]
     (as_of,) = _all(svg, "path", "as-of")

@@ -37,6 +37,7 @@ class Sign(Enum):
     SEEN = "seen"
     SEEN_ELSEWHERE = "seen where less was left"
     WORK = "days of work"
+    WAITING = "between days of work"
     CAME = "was back to normal"
     NORMAL = "back to normal"
     PROMISED = "promised range"

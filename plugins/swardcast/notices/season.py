@@ -8,14 +8,14 @@ from datetime import date, timedelta
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.ends import published_in_words
 from swardcast.notices.headline import when_in_words
 from swardcast.notices.matter import Matter
 from swardcast.notices.season_fixtures import FixtureOfMonth, fixtures_of_month, meetings_of
-from swardcast.notices.spans import first_day_of_work, span_in_words
+from swardcast.notices.season_job import SeasonJob, days_in_words, season_job, state_of
 from swardcast.notices.words import few_words_for
 from swardcast.outlook.states import Work
-from swardcast.outlook.work_days import WorkPart, work_parts
+from swardcast.outlook.work_days import WorkPart
+from swardcast.records.club import Surface
 from swardcast.records.fixtures import Fixture
 
 __all__ = ["MonthOfSeason", "OfMonth", "Season", "SeasonJob", "compose_season"]
@@ -24,49 +24,6 @@ _MONTHS_BACK: Final = 3
 _MONTHS_AHEAD: Final = 12
 _DAY: Final = timedelta(days=1)
 _GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class SeasonJob:
-    """One job with its days.
-
-    Args:
-        matter: what its notice is made of.
-        parts: its days of work; none where it is called off, or no day can be told.
-        heals_from: the first day of healing, or of a closure after the work, or None where nothing comes after it.
-        heals_until: the day to allow for, or the day of back to normal; None where there is no date.
-    """
-
-    matter: Matter
-    parts: tuple[WorkPart, ...]
-    heals_from: date | None
-    heals_until: date | None
-
-    @property
-    def first_day(self) -> date:
-        """Its first day of work as it stands now."""
-        return min((part.first_day for part in self.parts), default=self.matter.outlook.starts)
-
-    @property
-    def last_day(self) -> date:
-        """The last day on which it is worked on or heals, as far as that is known."""
-        return self.heals_until or max((part.last_day for part in self.parts), default=self.first_day)
-
-    @property
-    def is_called_off(self) -> bool:
-        """Whether it is called off on all its surfaces."""
-        return self.matter.outlook.work is Work.CALLED_OFF
-
-    @property
-    def days(self) -> str:
-        """All its days of work, as its notice says them."""
-        days = self.first_day, max((part.last_day for part in self.parts), default=self.first_day)
-        return _days_in_words(days, _state(self.parts), self.matter.voice)
-
-    @property
-    def normal(self) -> str:
-        """The published date for back to normal, as its notice says it."""
-        return published_in_words(self.matter.published, self.matter.outlook, self.matter.voice)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,7 +117,7 @@ def compose_season(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice
     Returns:
         The season; one month where nothing is announced.
     """
-    jobs = sorted((_job(matter) for matter in matters), key=lambda job: (job.first_day, job.matter.job.id))
+    jobs = sorted((season_job(matter) for matter in matters), key=lambda job: (job.first_day, job.matter.job.id))
     met = meetings_of((job.matter for job in jobs), fixtures, voice)
     busy = (one.first_day for one in fixtures if one.id in met)
     first, last = _first_month(jobs, voice.near), _last_month((*_last_days(jobs), *busy), voice.near)
@@ -181,19 +138,6 @@ def compose_season(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice
         no_day=tuple(_without_day(jobs)),
         jobs=tuple(shown),
     )
-
-
-def _job(matter: Matter) -> SeasonJob:
-    has_days = matter.outlook.work is not Work.CALLED_OFF and not matter.has_no_day
-    parts = work_parts(matter.outlook, matter.records.club.working_days) if has_days else ()
-    if parts:  # begun yesterday and finished today, it has been work since yesterday, as its headline says
-        started = min(parts[0].first_day, first_day_of_work(matter.outlook))
-        parts = (replace(parts[0], first_day=started), *parts[1:])
-    begins = parts[-1].last_day + _DAY if parts and not matter.is_over_with_the_work else None
-    until = matter.published.allow_until if begins is not None else None
-    if begins is not None and until is not None and until < begins:
-        begins = until = None  # back to normal on the day of the work
-    return SeasonJob(matter=matter, parts=parts, heals_from=begins, heals_until=until)
 
 
 def _month_after(day: date, months: int) -> date:
@@ -220,7 +164,7 @@ def _last_month(days: Iterable[date], today: date) -> date:
 
 def _month(start: date, jobs: Sequence[SeasonJob], voice: Voice) -> MonthOfSeason:
     last = _month_after(start, 1) - _DAY
-    healing = [one for job in jobs if (one := _healing_in(job, start, last, voice.near)) is not None]
+    healing = [one for job in jobs if (one := _healing_in(job, start, last)) is not None]
     return MonthOfSeason(
         first_day=start,
         name=capital(voice.month_with_year(start)),
@@ -234,38 +178,35 @@ def _month(start: date, jobs: Sequence[SeasonJob], voice: Voice) -> MonthOfSeaso
 def _work_in(job: SeasonJob, start: date, last: date) -> OfMonth | None:
     voice = job.matter.voice
     if job.is_called_off and start <= job.first_day <= last:
-        return _of_month(job, voice.name("work", Work.CALLED_OFF), (job.first_day, job.first_day), job.parts)
-    parts = [part for part in job.parts if part.first_day <= last and part.last_day >= start]
+        return _of_month(job, voice.name("work", Work.CALLED_OFF), (job.first_day, job.first_day), ())
+    if job.waits_in(start, last):
+        return _waiting_in(job, (start, min(last, job.last_day_of_work)))
+    parts = job.parts_within(start, last)
     if not parts:
         return None
     days = max(start, parts[0].first_day), min(last, max(part.last_day for part in parts))
-    state = _state(parts)
-    said = voice.say("season-work", days=_days_in_words(days, state, voice), state=state)
-    return _of_month(job, said, days, parts)
+    state = state_of(parts)
+    said = voice.say("season-work", days=days_in_words(days, state, voice), state=state)
+    return _of_month(job, said, days, _surfaces_of(parts))
 
 
-def _days_in_words(days: tuple[date, date], state: str, voice: Voice) -> str:
-    """Of work that goes on its notice tells when it began, but no last day."""
-    if state in ("under-way", "held-up"):
-        return voice.say("when-under-way", day=voice.short_day(days[0]))
-    return span_in_words(*days, voice)
+def _waiting_in(job: SeasonJob, days: tuple[date, date]) -> OfMonth:
+    """It has begun, is not finished, and nobody works on it in this month."""
+    voice = job.matter.voice
+    state = "held-up" if job.matter.outlook.work is Work.HELD_UP else "not-finished"
+    since = voice.say("when-under-way", day=voice.short_day(job.first_day))
+    left = few_words_for(job.unfinished_after(days[1]), voice)
+    told = _of_month(job, voice.say("season-work", days=since, state=state), days, ())
+    return replace(told, where=voice.say("season-still-to-do", places=left))
 
 
-def _state(parts: Iterable[WorkPart]) -> str:
-    works = [work for part in parts for work in part.works]
-    states = {work.work for work in works}
-    if Work.HELD_UP in states:
-        return "held-up"
-    if all(work.done_at is not None for work in works):
-        return "done"
-    return "planned" if states == {Work.PLANNED} else "under-way"
+def _surfaces_of(parts: Iterable[WorkPart]) -> tuple[Surface, ...]:
+    return tuple(work.surface for part in parts for work in part.works)
 
 
-def _healing_in(job: SeasonJob, start: date, last: date, today: date) -> OfMonth | None:
-    if job.heals_from is None:
-        return None
-    until = job.heals_until or max(job.heals_from, today)  # nobody knows how much longer
-    if job.heals_from > last or until < start:
+def _healing_in(job: SeasonJob, start: date, last: date) -> OfMonth | None:
+    until = job.last_day_of_healing
+    if job.heals_from is None or until is None or job.heals_from > last or until < start:
         return None
     told = _healing(job, max(job.heals_from, start), min(until, last))
     soonest = job.matter.published.early or job.matter.published.likely or until
@@ -274,7 +215,7 @@ def _healing_in(job: SeasonJob, start: date, last: date, today: date) -> OfMonth
 
 def _healing(job: SeasonJob, first: date, last: date) -> OfMonth:
     said = job.matter.voice.say("season-normal", when=job.normal)
-    return _of_month(job, said, (first, last), job.parts)
+    return _of_month(job, said, (first, last), _surfaces_of(job.parts))
 
 
 def _without_day(jobs: Iterable[SeasonJob]) -> Iterator[OfMonth]:
@@ -286,12 +227,12 @@ def _without_day(jobs: Iterable[SeasonJob]) -> Iterator[OfMonth]:
             yield _of_month(job, voice.say("season-normal", when=job.normal), None, ())
 
 
-def _of_month(job: SeasonJob, when: str, days: tuple[date, date] | None, parts: Iterable[WorkPart]) -> OfMonth:
+def _of_month(job: SeasonJob, when: str, days: tuple[date, date] | None, surfaces: Iterable[Surface]) -> OfMonth:
     first, last = days or (None, None)
     return OfMonth(
         notice_id=job.matter.job.id,
         title=job.matter.job.title,
-        where=_places(parts, job.matter),
+        where=_places(surfaces, job.matter),
         when=when,
         first=first,
         last=last,
@@ -299,8 +240,8 @@ def _of_month(job: SeasonJob, when: str, days: tuple[date, date] | None, parts: 
     )
 
 
-def _places(parts: Iterable[WorkPart], matter: Matter) -> str:
-    """The surfaces of some parts of the work in the job's order, or all of its surfaces where there are none."""
-    chosen = {work.surface.id for part in parts for work in part.works}
+def _places(chosen: Iterable[Surface], matter: Matter) -> str:
+    """Some surfaces in the job's order, or all of its surfaces where there are none."""
+    names = {one.id for one in chosen}
     surfaces = [work.surface for work in matter.outlook.surfaces]
-    return capital(few_words_for([one for one in surfaces if one.id in chosen] or surfaces, matter.voice))
+    return capital(few_words_for([one for one in surfaces if one.id in names] or surfaces, matter.voice))

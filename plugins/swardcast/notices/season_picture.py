@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from datetime import date
+from collections.abc import Iterable, Iterator, Sequence
+from datetime import date, timedelta
 from typing import Final
 
 from swardcast.language.voice import Voice
@@ -19,6 +19,7 @@ _MOST_ROWS: Final = 12
 """Rows that fit on a screen or two of a telephone: judgement."""
 _MOST_FIXTURES: Final = 9
 _MONTH_STEPS: Final = (1, 2, 3, 4, 6)
+_WEEK: Final = timedelta(days=7)
 
 
 def season_bars(season: Season, fixtures: Sequence[Fixture], voice: Voice) -> SeasonBars | None:
@@ -54,25 +55,45 @@ def season_bars(season: Season, fixtures: Sequence[Fixture], voice: Voice) -> Se
 def _row(job: SeasonJob, season: Season) -> SeasonRow:
     """The healing of what is told in months alone gets a bar of its own, since the others show days."""
     normal, voice = job.matter.published, job.matter.voice
-    told = job.heals_until is not None and not normal.is_wide
-    until = voice.tick_month_with_year(job.heals_until) if job.heals_until is not None and normal.is_wide else ""
-    end = season.last_day
+    in_months = job.heals_until is not None and normal.is_wide
+    begin, end = season.months[0].first_day, season.last_day
+    ends = job.last_day_of_healing
+    work = ((part.first_day, part.last_day) for part in job.parts)
     return SeasonRow(
         name=job.matter.job.title,
-        work=tuple((part.first_day, min(part.last_day, end)) for part in job.parts if part.first_day <= end),
-        likely=min(normal.likely, end) if told and normal.likely is not None else None,
-        allow_until=min(job.heals_until, end) if told and job.heals_until is not None else None,
-        words=voice.say("season-bar-until", month=until) if until else "",
-        in_months_until=job.heals_until if until else None,
+        work=tuple(_cut(work, begin, end)),
+        waits=tuple(_cut(job.waits, begin, end)),
+        heals_from=job.heals_from,
+        likely=None if in_months or ends is None or normal.likely is None else min(normal.likely, end),
+        allow_until=None if in_months or ends is None else min(ends, end),
+        words=_beside(job, voice),
+        in_months_until=job.heals_until if in_months else None,
     )
 
 
+def _cut(runs: Iterable[tuple[date, date]], begin: date, end: date) -> Iterator[tuple[date, date]]:
+    """What of runs of days lies on the axis."""
+    for first, last in runs:
+        if first <= end and last >= begin:
+            yield max(first, begin), min(last, end)
+
+
+def _beside(job: SeasonJob, voice: Voice) -> str:
+    """What stands beside its name where its bar cannot say it."""
+    if job.heals_until is not None:
+        month = voice.tick_month_with_year(job.heals_until)
+        return voice.say("season-bar-until", month=month) if job.matter.published.is_wide else ""
+    return voice.say("season-bar-no-date") if job.heals_from is not None else ""
+
+
 def _months(months: Sequence[MonthOfSeason], rows: Sequence[SeasonRow]) -> list[MonthOfSeason]:
-    """Those from the first to the last bar, or to the reader's month."""
-    first = min(row.work[0][0] for row in rows)
-    last = max(row.allow_until or row.work[-1][1] for row in rows)
-    shown = [one for one in months if one.last_day >= first and (one.first_day <= last or one.is_over)]
-    return shown or list(months[:1])
+    """Those from the first to the last bar, or to the reader's month; of what heals for months, those with work."""
+    axis = months[0].first_day, months[-1].last_day
+    days = [run for row in rows for run in row.days_within(*axis)]
+    worked = [run for row in rows for run in row.work or tuple(row.days_within(*axis))]
+    shown_until = max([last for _, last in worked] + [row.allow_until for row in rows if row.allow_until is not None])
+    first = min(first for first, _ in days)
+    return [one for one in months if one.last_day >= first and (one.first_day <= shown_until or one.is_over)]
 
 
 def _ticks(months: Sequence[MonthOfSeason], voice: Voice) -> Iterator[Tick]:
@@ -105,6 +126,7 @@ def _told(
         caption=(voice.sentences(caption),),
         key=(
             KeyRow(sign=Sign.WORK, words=voice.say("picture-key-work")),
+            *_key_of_waits(drawn, voice),
             KeyRow(sign=Sign.HEALING, words=voice.say("season-key-likely")),
             KeyRow(sign=Sign.ALLOWANCE, words=voice.say("season-key-allow-until")),
             *(
@@ -114,6 +136,11 @@ def _told(
         ),
         tables=tuple(_tables(drawn, marks, voice)),
     )
+
+
+def _key_of_waits(drawn: Iterable[SeasonJob], voice: Voice) -> Iterator[KeyRow]:
+    if any(last - first > _WEEK for job in drawn for first, last in job.waits):  # shorter ones are hardly seen
+        yield KeyRow(sign=Sign.WAITING, words=voice.say("season-key-waits"))
 
 
 def _tables(drawn: Sequence[SeasonJob], marks: Sequence[Fixture], voice: Voice) -> Iterator[Table]:

@@ -23,6 +23,7 @@ __all__ = [
     "WIDTH",
     "Canvas",
     "Scale",
+    "broken",
     "lanes",
     "shortened",
     "stepped",
@@ -114,6 +115,24 @@ def shortened(words: str, room: float) -> str:
         return words
     cut = words[: max(1, most - 1)]
     return (cut.rsplit(" ", 1)[0] if " " in cut else cut).rstrip(" ,;:") + "…"
+
+
+def broken(words: str, room: float, next_room: float) -> tuple[str, ...]:
+    """Break words at a blank into two lines where one is too short for them.
+
+    Args:
+        words: the words.
+        room: how wide the place is on the first line, in units of the picture.
+        next_room: how wide it is on the second.
+
+    Returns:
+        A line or two; the last one is cut where even two are too short.
+    """
+    most = int(room / _USUAL_LETTER_WIDTH)
+    if len(words) <= most or " " not in words[: most + 1]:
+        return (shortened(words, room),)
+    first = words[: most + 1].rsplit(" ", 1)[0]
+    return first, shortened(words[len(first) + 1 :], next_room)
 
 
 @dataclass(slots=True)

@@ -128,6 +128,7 @@ _SIGNS: Final[dict[Sign, Callable[[Canvas], None]]] = {
     Sign.SEEN_ELSEWHERE: lambda canvas: canvas.dot("seen-elsewhere", (12, 8), 4.5),
     Sign.CAME: lambda canvas: canvas.diamond("inside", (12, 8), 8),
     Sign.WORK: lambda canvas: canvas.box("work", (1, 4), 22, 8),
+    Sign.WAITING: lambda canvas: canvas.line("whisker", (1, 8), (23, 8)),
     Sign.NORMAL: _normal,
     Sign.PROMISED: _promised,
     Sign.FIXTURE: lambda canvas: canvas.triangle("fixture", (12, 3), 5.5),

@@ -6,13 +6,13 @@ from datetime import date, timedelta
 from typing import Final
 
 from swardcast.notices.season_bars import SeasonBars, SeasonRow
-from swardcast.outlets.pictures.canvas import LETTER_WIDTH, LINE, WIDTH, Canvas, Scale, lanes, shortened
+from swardcast.outlets.pictures.canvas import LETTER_WIDTH, LINE, WIDTH, Canvas, Scale, broken, lanes
 
 __all__ = ["draw_season"]
 
 _LEFT: Final = 6.0
 _RIGHT: Final = 354.0
-_ROW: Final = 42.0
+_BELOW_NAME: Final = 22.0  # the bar, and the space to the next row
 _BAR: Final = 12.0
 _LANE: Final = 21.0
 _APART: Final = 32.0
@@ -34,7 +34,8 @@ def draw_season(bars: SeasonBars) -> str:
     canvas = Canvas()
     days = Scale.of_days(bars.first, bars.last, _LEFT, _RIGHT)
     top = _AS_OF if bars.as_of is not None else 4.0
-    bottom = top + _ROW * len(bars.rows) + 4
+    names = [_name(row) for row in bars.rows]
+    bottom = top + sum(LINE * len(lines) + _BELOW_NAME for lines in names) + 4
     for tick in bars.ticks:
         canvas.line("grid", (days(tick.day), top), (days(tick.day), bottom))
     for fixture in bars.fixtures:
@@ -43,8 +44,10 @@ def draw_season(bars: SeasonBars) -> str:
         place = days(bars.as_of.day)
         canvas.line("as-of", (place, top - 4), (place, bottom))
         canvas.words(bars.as_of.words, (place, top - 8), anchor="middle")
-    for number, row in enumerate(bars.rows):
-        _row(canvas, row, days, top + _ROW * number)
+    upper = top
+    for row, lines in zip(bars.rows, names, strict=True):
+        _row(canvas, row, lines, days, upper)
+        upper += LINE * len(lines) + _BELOW_NAME
     canvas.line("axis", (_LEFT, bottom), (_RIGHT, bottom))
     free = 0.0
     for tick in bars.ticks:
@@ -56,23 +59,38 @@ def draw_season(bars: SeasonBars) -> str:
     return canvas.svg(bars.told, _fixtures(canvas, bars, days, bottom + LINE))
 
 
-def _row(canvas: Canvas, row: SeasonRow, days: Scale, top: float) -> None:
+def _name(row: SeasonRow) -> tuple[str, ...]:
     room = WIDTH - (len(row.words) + 2) * LETTER_WIDTH if row.words else WIDTH
-    canvas.words(shortened(row.name, room), (0, top + LINE - 4))
+    return broken(row.name, room, WIDTH)
+
+
+def _row(canvas: Canvas, row: SeasonRow, lines: tuple[str, ...], days: Scale, top: float) -> None:
+    for number, line in enumerate(lines):
+        canvas.words(line, (0, top + LINE * (number + 1) - 4))
     if row.words:
         canvas.words(row.words, (WIDTH, top + LINE - 4), anchor="end")
-    upper = top + LINE + 3
-    healed_from = days.within(row.work[-1][1] + _DAY)
-    if row.likely is not None:
-        likely = max(healed_from, days.within(row.likely))
-        canvas.box("range", (healed_from, upper), likely - healed_from, _BAR)
-        if row.allow_until is not None:
-            canvas.box("open", (likely, upper), days.within(row.allow_until) - likely, _BAR)
-    if row.in_months_until is not None:
-        _in_months(canvas, healed_from, row.in_months_until, days, upper)
+    upper = top + LINE * len(lines) + 3
+    if row.heals_from is not None:
+        _healing(canvas, row, days, upper)
+    for first, last in row.waits:
+        middle = upper + _BAR / 2
+        canvas.line("whisker", (days.within(first), middle), (days.within(last + _DAY), middle))
     for first, last in row.work:
         start = days.within(first)
         canvas.box("work", (start, upper), max(2.5, days.within(last + _DAY) - start), _BAR)
+
+
+def _healing(canvas: Canvas, row: SeasonRow, days: Scale, upper: float) -> None:
+    """Where some surfaces heal while others are worked on, the bars of the work lie on it."""
+    start = days.within(row.heals_from or row.work[0][0])
+    likely = start
+    if row.likely is not None:
+        likely = max(start, days.within(row.likely))
+        canvas.box("range", (start, upper), likely - start, _BAR)
+    if row.allow_until is not None and days.within(row.allow_until) > likely:
+        canvas.box("open", (likely, upper), days.within(row.allow_until) - likely, _BAR)
+    if row.in_months_until is not None:
+        _in_months(canvas, start, row.in_months_until, days, upper)
 
 
 def _in_months(canvas: Canvas, start: float, until: date, days: Scale, upper: float) -> None:

@@ -17,8 +17,11 @@ season-work = { $days }, { $state ->
     [done] done
     [under-way] under way
     [held-up] held up
+    [not-finished] not finished
    *[planned] planned
 }
+# Of work that waits. $places: where nothing is done yet
+season-still-to-do = Still to do: { $places }
 # $when: a date of dates.ftl
 season-normal = Back to normal: { $when }
 # Several of a series, $days joined
@@ -55,12 +58,14 @@ season-picture-months = Where only months can be told, the bar is open all along
 season-picture-first = { $count ->
    *[other] These are the first { $count }; all the work stands below.
 }
+season-key-waits = Not finished, nobody at work
 season-key-likely = Healing or closed, until the likely day
 season-key-allow-until = Until the day to allow for
 season-table-work = Work and healing
 season-nothing-heals = nothing has to heal
 # Beside a row of the picture, as short as can be. $month: "May 2028"
 season-bar-until = to { $month }
+season-bar-no-date = no date yet
 
 ## The archive
 

@@ -1,0 +1,90 @@
+"""The season's lists and its picture tell the same of every month, on every evening of the demo and in its winter."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from datetime import date, timedelta
+
+import pytest
+
+from swardcast.compose import Bulletin, season_of
+from swardcast.notices.season import Season
+from swardcast.notices.season_bars import SeasonBars
+from swardcast.notices.season_picture import season_bars
+
+BUNKERS, TEES = "bunkers-resanding-2027", "tees-returfing-2027"
+WINTER = (
+    "2027-10-10",
+    "2027-10-31",
+    "2027-11-15",
+    "2027-12-06",
+    "2027-12-31",
+    "2028-01-20",
+    "2028-02-29",
+    "2028-03-31",
+)
+"""Nobody enters anything after 20 September, so that much is overdue, and more is not finished."""
+
+
+def _months(runs: Iterable[tuple[date, date]]) -> set[str]:
+    """Counted day by day, so that no sum of months is shared with what is tested."""
+    return {f"{first + timedelta(days=n):%Y-%m}" for first, last in runs for n in range((last - first).days + 1)}
+
+
+def _in_lists(season: Season, bars: SeasonBars, title: str) -> set[str]:
+    shown = [month for month in season.months if month.first_day <= bars.last and month.last_day >= bars.first]
+    of = ((month, one) for month in shown for one in (*month.work, *month.healing))
+    return {f"{month.first_day:%Y-%m}" for month, one in of if one.title == title and not one.is_called_off}
+
+
+def _compared(bulletin: Bulletin) -> Iterator[tuple[str, set[str], set[str]]]:
+    season = season_of(bulletin)
+    bars = season_bars(season, bulletin.records.fixtures, bulletin.voice)
+    for row in bars.rows if bars is not None else ():
+        assert bars is not None
+        yield row.name, _months(row.days_within(bars.first, bars.last)), _in_lists(season, bars, row.name)
+
+
+def test_on_every_evening_a_month_with_a_bar_has_the_job_in_its_lists_and_no_other(
+    evenings: dict[date, Bulletin],
+) -> None:
+    compared = [(day, *one) for day, bulletin in evenings.items() for one in _compared(bulletin)]
+    assert len(compared) > 1000
+    assert [one for one in compared if one[2] != one[3]] == []
+
+
+@pytest.mark.parametrize("day", WINTER)
+def test_so_they_do_in_winter(day: str, demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    compared = list(_compared(demo_bulletin_at(f"{day} 18:00")))
+    assert len(compared) > 1
+    assert [one for one in compared if one[1] != one[2]] == []
+
+
+def test_work_that_began_and_is_not_finished_stands_in_every_month_since(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Four of six bunkers were done by 15 September; no entry speaks of the other two. They are on the 17th hole."""
+    season = season_of(demo_bulletin_at("2027-12-06 08:00"))
+    told = {
+        month.name: [(one.when, one.where) for one in month.work if one.notice_id == BUNKERS] for month in season.months
+    }
+    assert told == {
+        "September 2027": [("7 to 15 September, done", "4 bunkers")],
+        "October 2027": [("since 7 September, not finished", "Still to do: 2 bunkers")],
+        "November 2027": [("since 7 September, not finished", "Still to do: 2 bunkers")],
+        "December 2027": [("6 to 7 December, planned", "2 bunkers")],
+        "January 2028": [],
+    }
+    for name in (BUNKERS, TEES):
+        healing = [month.name for month in season.months for one in month.healing if one.notice_id == name]
+        assert healing == list(told), name  # from the day after the first of them was done until spring at least
+
+
+def test_what_should_be_over_and_is_not_said_to_be_heals_until_today(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """The tees were laid by 17 September and are to be opened by an entry, which nobody has made by July."""
+    bulletin = demo_bulletin_at("2028-07-01 08:00")
+    season = season_of(bulletin)
+    healing = [month.name for month in season.months for one in month.healing if one.notice_id == TEES]
+    assert healing == ["April 2028", "May 2028", "June 2028", "July 2028"]
