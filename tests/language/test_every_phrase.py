@@ -49,6 +49,7 @@ SAY_HOW_SURE_ELSEWHERE = {
     "picture-promises-bars": "explains the bars of a picture, and gives no date",
     "picture-promises-days": "names what days are counted from",
     "season-key-likely": "explains a sign of a picture, and gives no date",
+    "season-total-healing-is": "explains a column of a table, and gives no date",
     "answer-how-sure": "explains the table's words",
     "sure-likely": "explains the table's words",
     "sure-allow-until": "explains the table's words",

@@ -10,6 +10,7 @@ from lxml import html
 
 from swardcast.compose import Bulletin
 from swardcast.notices.archive import compose_archive, in_order_of_list, left_to_archive
+from swardcast.outlets.html import missing_html
 from swardcast.outlook.states import Work
 from tests.conftest import DEMO
 
@@ -59,9 +60,24 @@ def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(
     assert old in _links(site / "surfaces" / "greens" / "index.html")
     year = html.parse(site / "archive" / "2027" / "index.html").getroot().text_content()
     assert "Greens 1 to 18 have been back to normal since Monday 31 May." in " ".join(year.split())
-    years = html.parse(site / "archive" / "index.html").getroot().xpath("//main//li/a/@href")
+    archive = html.parse(site / "archive" / "index.html").getroot()
+    assert [" ".join(one.text_content().split()) for one in archive.xpath("//main//li")] == [
+        "2028: 1 notice", "2027: 21 notices",
+    ]  # fmt: skip
+    years = archive.xpath("//main//li/a/@href")
     assert years == ["../archive/2028/index.html", "../archive/2027/index.html"]
     assert html.parse(site / "notices" / "index.html").getroot().xpath("//main//a[@href='../archive/index.html']")
+
+
+def test_the_page_for_a_lost_address_leads_to_the_status_the_notices_and_the_archive(demo_bulletin: Bulletin) -> None:
+    """Such a page is shown below any address, so its links begin at the host's root."""
+    page = html.fromstring(f"<div>{missing_html(demo_bulletin.voice, '/')}</div>")
+    links = {link.get("href"): " ".join(link.getparent().text_content().split()) for link in page.iter("a")}
+    assert links == {
+        "/index.html": "Course status: what is open today.",
+        "/notices/index.html": "Notices: work that is planned, going on or healing.",
+        "/archive/index.html": "Archive: notices of all years.",
+    }
 
 
 def test_the_list_has_what_comes_first_on_top_and_what_has_no_day_below(

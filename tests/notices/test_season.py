@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from datetime import date, datetime, timedelta
+from itertools import pairwise
 
 import pytest
 from lxml import html
@@ -12,6 +13,7 @@ from lxml import html
 from swardcast.compose import Bulletin, compose_bulletin, season_of
 from swardcast.notices.calendar import DaySpan, Occasion, Standing
 from swardcast.notices.season import OfMonth, Season, SeasonJob
+from swardcast.notices.season_fixtures import Meeting, fixtures_of_month
 from swardcast.notices.season_picture import season_bars
 from swardcast.outlets.html import season_months_html
 from swardcast.outlook.states import Work
@@ -129,7 +131,7 @@ def test_each_fixture_meets_what_the_notices_say(bulletin: Bulletin) -> None:
     met = {
         (meeting.notice_id, meeting.words)
         for month in season.months
-        for fixture in month.fixtures
+        for fixture in month.fixtures.runs
         for meeting in fixture.meets
     }
     heading = "Competitions and visitors' days"
@@ -138,8 +140,83 @@ def test_each_fixture_meets_what_the_notices_say(bulletin: Bulletin) -> None:
             for fact in section.facts if section.heading == heading else ():
                 assert (notice.id, fact.value) in met or fact.value == "Nothing is left to heal.", notice.id
     for month in season.months:
-        for fixture in month.fixtures:
+        for fixture in month.fixtures.runs:
             assert all(month.first_day <= day <= month.last_day for day in fixture.first_days)
+
+
+def test_what_most_fixtures_of_a_month_meet_is_said_once_and_at_each_only_what_differs(demo_bulletin: Bulletin) -> None:
+    """Tees are closed all September and October; bunkers are worked on until the 15th, perhaps on the 18th."""
+    season = season_of(demo_bulletin)
+    for name, leads in (
+        ("September 2027", ["For all of them:", "For all of them, unless it says otherwise below:"]),
+        ("October 2027", ["For all of them:"]),
+    ):
+        month = next(one for one in season.months if one.name == name).fixtures
+        assert [group.lead for group in month.together] == leads
+        together = [one for group in month.together for one in group.meets]
+        assert [(one.notice_id, one.words) for one in together] == [
+            ("tees-returfing-2027", "Some tees are most likely still closed."),
+            ("bunkers-resanding-2027", "Some bunkers are most likely not back to normal yet."),
+        ]
+        for run in month.runs:
+            said = {one.notice_id: one for one in (*together, *run.besides)}
+            assert set(said.values()) == set(run.meets)
+            assert not set(run.besides) & set(together)
+    page = html.fromstring(f"<div>{season_months_html(season, demo_bulletin.voice, '../')}</div>").text_content()
+    assert page.count("Some tees are most likely still closed.") == 2
+
+
+def test_what_begins_within_a_month_is_said_from_its_first_fixture_on(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Seen from 25 August, tees are closed from 6 September on: the Twilight nine of the 1st does not meet that."""
+    season = season_of(demo_bulletin_at("2027-08-25 12:00"))
+    september = next(one for one in season.months if one.name == "September 2027").fixtures
+    told = {group.lead: [one.notice_id for one in group.meets] for group in september.together}
+    assert told["From Wednesday 8 September on:"] == ["tees-returfing-2027"]
+    assert all(one.notice_id != "tees-returfing-2027" for run in september.runs for one in run.besides)
+
+
+def test_fixtures_in_a_row_that_meet_the_same_stand_together(demo_bulletin: Bulletin) -> None:
+    """Visitors and the Twilight nine play on the same day, 29 September."""
+    september = next(one for one in season_of(demo_bulletin).months if one.name == "September 2027").fixtures
+    assert september.count == 6
+    assert [run.names for run in september.runs][-1] == (
+        "Visitors' day, Wednesday 29 September", "Twilight nine, Wednesday 29 September, 5:30pm",
+    )  # fmt: skip
+
+
+Met = tuple[str, ...]
+
+
+@pytest.mark.parametrize(("days", "met", "leads", "besides"), [
+    ((2, 3, 9), (("g", "c"), ("g", "c"), ("g",)), {"For all of them:": "g", "Until Sunday 3 October:": "c"}, ("", "")),
+    ((2, 3, 9), (("g",), ("g", "c"), ("g", "c")), {"For all of them:": "g", "From Sunday 3 October on:": "c"}, ("", "")),
+    ((2, 3, 9), (("c",), (), ("c",)), {}, ("c", "", "c")),
+    ((2, 9, 9), (("g",), ("g",), ("g", "c")), {"For all of them:": "g"}, ("", "c")),
+    ((2, 9, 9, 10), (("g",), ("g",), ("g", "c"), ("g", "c")), {"For all of them:": "g"}, ("", "c")),
+    ((2,), (("g",),), {}, ("g",)),
+])  # fmt: skip
+def test_silence_at_a_fixture_is_never_taken_for_what_only_others_meet(
+    demo_records: ClubRecords, demo_bulletin: Bulletin, days: tuple[int, ...], met: tuple[Met, ...],
+    leads: dict[str, str], besides: tuple[str, ...],
+) -> None:  # fmt: skip
+    """Greens that heal (g) and closed tees (c): those of the tees that lie before or after the others are named by a
+    day, and a day that has fixtures with and without them names none."""
+    base = demo_records.fixtures[0]
+    cups = [
+        replace(base, id=f"{n}", series=f"{n}", name="Cup", first_day=date(2027, 10, day), last_day=date(2027, 10, day))
+        for n, day in enumerate(days)
+    ]
+    meetings = {
+        f"{n}": tuple(Meeting(notice_id=job, title=job, words=job) for job in jobs)
+        for n, jobs in enumerate(met)
+        if jobs
+    }
+    told = fixtures_of_month(cups, meetings, (date(2027, 10, 1), date(2027, 10, 31)), demo_bulletin.voice)
+    assert {group.lead: "".join(one.notice_id for one in group.meets) for group in told.together} == leads
+    assert tuple("".join(one.notice_id for one in run.besides) for run in told.runs) == besides
+    assert [one for run in told.runs for one in run.first_days] == [cup.first_day for cup in cups]
 
 
 def test_it_begins_with_what_still_heals_and_ends_with_what_is_announced(
@@ -232,7 +309,7 @@ def test_work_that_is_postponed_to_no_day_stands_at_the_end_alone(demo_records: 
     said = next(notice.when for notice in bulletin.notices if notice.id == SANDING)
     assert [(one.notice_id, one.when.lower()) for one in season.no_day] == [(SANDING, said.lower())]
     assert "postponed" in said
-    met = {m.notice_id for month in season.months for fixture in month.fixtures for m in fixture.meets}
+    met = {m.notice_id for month in season.months for fixture in month.fixtures.runs for m in fixture.meets}
     assert SANDING not in met | {one.notice_id for one in (*_work(season), *_healing(season))}
 
 
@@ -271,7 +348,8 @@ def test_a_season_without_work_says_so_and_has_its_fixtures(demo_records: ClubRe
     page = html.fromstring(season_months_html(season, bulletin.voice, "../")).text_content()
     assert "No work on the course is announced at the moment, and nothing is healing." in page
     assert "Autumn medal, Saturday 18 September" in page
-    assert page.count("Clear of all announced work, as far as we know.") == len(season.months[0].fixtures) > 3
+    assert page.count("Clear of all announced work, as far as we know.") == 1  # said once for all in a row
+    assert season.months[0].fixtures.count == 6
     without = html.fromstring(season_months_html(season, bulletin.voice, "../", has_fixtures=False)).text_content()
     assert "Competitions" not in without
 
@@ -294,7 +372,7 @@ def test_sixty_jobs_all_stand_in_their_months_and_twelve_in_the_picture(demo_rec
     assert bars is not None
     assert len(bars.rows) == 12
     assert "These are the first 12; all the work stands below." in bars.told.caption[0]
-    assert max(row.allow_until or date.min for row in bars.rows) <= bars.last
+    assert max(row.work[-1][1] for row in bars.rows) <= bars.last
 
 
 def test_the_page_has_a_list_for_each_kind_in_each_month(demo_bulletin: Bulletin) -> None:
@@ -306,8 +384,7 @@ def test_the_page_has_a_list_for_each_kind_in_each_month(demo_bulletin: Bulletin
     headings = [f"{name} (over)" if name in over else name for name in _months(season)]
     assert [part.find(".//h2").text for part in parts][: len(season.months)] == headings
     for part, month in zip(parts, season.months, strict=False):
-        assert len(part.xpath("./details[summary/h2]")) == month.is_over
-        kinds = part.xpath("./details/div/div" if month.is_over else "./div/div")
+        kinds = part.xpath("./div/div | ./details/div/div")
         headings = [kind.find("h3").text for kind in kinds]
         assert headings == [
             "Work",
@@ -316,6 +393,45 @@ def test_the_page_has_a_list_for_each_kind_in_each_month(demo_bulletin: Bulletin
         ]
         assert len(kinds[0].xpath("./ul/li")) == len(month.work)
         assert len(kinds[1].xpath("./ul/li")) == len(month.healing)
-        assert len(kinds[2].xpath("./ul/li") if len(kinds) > 2 else ()) == len(month.fixtures)
+        listed = kinds[2].xpath("./ul[@class='sc-month__list']/li") if len(kinds) > 2 else ()
+        assert len(listed) == len(month.fixtures.runs)
     targets = {link[1:] for link in page.xpath(".//nav//a/@href")}
     assert targets == {part.get("id") for part in parts} - {"beyond"}
+
+
+def test_months_that_are_over_or_further_away_than_the_next_are_folded_with_a_line_of_what_they_hold(
+    demo_bulletin: Bulletin,
+) -> None:
+    """On 14 September; the counts out of the demo's plan: in November winter height, ropes, trees, a path and a drain,
+    while fairways, path and drain heal, new turf on tees and new sand in bunkers too."""
+    season = season_of(demo_bulletin)
+    page = html.fromstring(f"<div>{season_months_html(season, demo_bulletin.voice, '../')}</div>")
+    folded = {
+        details.find("./summary/h2").text: details.find("./summary/span").text
+        for details in page.xpath(".//section/details[not(@open)]")
+    }
+    assert folded == {
+        "August 2027 (over)": "2 jobs, 2 healing or closed",
+        "November 2027": "5 jobs, 5 healing or closed",
+        "December 2027": "2 jobs, 6 healing or closed",
+        "January 2028": "1 job, 6 healing or closed",
+        "After January 2028": "6 jobs",
+    }
+    assert [part.find("./h2").text for part in page.xpath(".//section[h2]")][:2] == ["September 2027", "October 2027"]
+    levels = [int(one.tag[1]) for one in page.iter("h1", "h2", "h3", "h4")]
+    assert levels[0] == 2
+    assert all(after - before <= 1 for before, after in pairwise(levels))
+
+
+def test_a_folded_month_says_its_fixtures_or_that_nothing_is_announced(demo_records: ClubRecords) -> None:
+    """On 1 July, with one piece of work, in October, and one match two days before it."""
+    match = replace(demo_records.fixtures[0], first_day=date(2027, 10, 2), last_day=date(2027, 10, 2), id="match")
+    jobs = {SANDING: replace(demo_records.jobs[SANDING], announced=date(2027, 6, 1))}
+    records = replace(demo_records, jobs=jobs, entries=(), fixtures=(match,))
+    bulletin = compose_bulletin(records, at(records, "2027-07-01 08:00"))
+    page = html.fromstring(f"<div>{season_months_html(season_of(bulletin), bulletin.voice, '../')}</div>")
+    folded = {d.find("./summary/h2").text: d.find("./summary/span").text for d in page.xpath(".//section/details")}
+    assert folded == {
+        "September 2027": "nothing is announced",
+        "October 2027": "1 job, 1 healing or closed, 1 fixture",
+    }

@@ -17,7 +17,7 @@ from swardcast.notices.pictures import AsOf, FixtureMark, KeyRow, Sign, Table, T
 from swardcast.notices.promises_picture import DayMark, PromiseBar, PromisesPicture
 from swardcast.notices.season_bars import SeasonBars, SeasonRow
 from swardcast.outlets.feed_content import in_full
-from swardcast.outlets.pictures.canvas import _PLAIN, LETTERS, WIDTH, lanes, shortened
+from swardcast.outlets.pictures.canvas import _PLAIN, LETTERS, LINE, WIDTH, lanes, shortened
 from swardcast.outlets.pictures.figure import healing_html, season_html
 from swardcast.outlets.pictures.growth import draw_growth
 from swardcast.outlets.pictures.healing import draw_healing
@@ -166,6 +166,32 @@ def test_healing_told_in_months_alone_is_open_to_its_last_month_or_leads_past_th
         svg = draw_season(replace(season, rows=(row,)))
         assert [(float(box.get("x")), float(box.get("width"))) for box in _all(svg, "rect", "open")] == boxes
         assert [path.get("d").split()[2] for path in _all(svg, "path", "open")] == ["L354.0,54.0"] * arrows
+
+
+def test_a_bar_that_goes_on_after_the_axis_ends_in_an_arrow_whatever_its_look(season: SeasonBars) -> None:
+    for likely, boxes, arrows in (
+        (day_after(season, 1), [], ["range"]),
+        (day_after(season, -8), [(56.0, 290.0)], ["open"]),
+    ):
+        row = replace(season.rows[0], likely=likely, allow_until=day_after(season, 30))
+        svg = draw_season(replace(season, rows=(row,)))
+        assert [(float(box.get("x")), float(box.get("width"))) for box in _all(svg, "rect", "range")] == boxes
+        drawn = [look for look in ("range", "open") for path in _all(svg, "path", look) if "L354.0," in path.get("d")]
+        assert drawn == arrows
+
+
+def day_after(season: SeasonBars, days: int) -> date:
+    return season.last + timedelta(days=days)
+
+
+def test_a_long_name_takes_two_lines_and_the_rows_below_make_room(season: SeasonBars) -> None:
+    """Two jobs whose names begin alike cannot be told apart by their beginnings."""
+    name = "Hollow tining, scarifying and sanding the practice green"
+    long = replace(season, rows=(replace(season.rows[0], name=name), *season.rows[1:]))
+    texts = [text.text for text in _all(draw_season(long), "text")]
+    assert " ".join(texts[1:3]) == name
+    heights = [float(etree.fromstring(draw_season(one)).get("viewBox").split()[3]) for one in (season, long)]
+    assert heights[1] - heights[0] == LINE
 
 
 def test_fixtures_near_each_other_take_lanes_of_their_own(season: SeasonBars) -> None:

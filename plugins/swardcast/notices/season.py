@@ -10,8 +10,9 @@ from typing import Final
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.headline import when_in_words
 from swardcast.notices.matter import Matter
-from swardcast.notices.season_fixtures import FixtureOfMonth, fixtures_of_month, meetings_of
+from swardcast.notices.season_fixtures import FixturesOfMonth, fixtures_of_month, meetings_of
 from swardcast.notices.season_job import SeasonJob, days_in_words, season_job, state_of
+from swardcast.notices.season_totals import KindTotals, season_totals
 from swardcast.notices.words import few_words_for
 from swardcast.outlook.states import Work
 from swardcast.outlook.work_days import WorkPart
@@ -22,6 +23,8 @@ __all__ = ["MonthOfSeason", "OfMonth", "Season", "SeasonJob", "compose_season"]
 
 _MONTHS_BACK: Final = 3
 _MONTHS_AHEAD: Final = 12
+_MONTHS_OPEN: Final = 2
+"""Months that are not folded, from the reader's on: judgement, what a member plans for."""
 _DAY: Final = timedelta(days=1)
 _GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
 
@@ -60,6 +63,7 @@ class MonthOfSeason:
         name: its name with the year.
         short_name: its name in few letters.
         is_over: whether it is before the reader's month, so that no fixture of it is to come.
+        is_far: whether it is after the reader's month and the next one.
         work: the work in it, by its days; what is called off is there once, in the month for which it was planned.
         healing: what heals in it or is closed after the work, by its first day.
         fixtures: competitions and visitors' days that are still to come, by their days.
@@ -69,14 +73,20 @@ class MonthOfSeason:
     name: str
     short_name: str
     is_over: bool
+    is_far: bool
     work: tuple[OfMonth, ...]
     healing: tuple[OfMonth, ...]
-    fixtures: tuple[FixtureOfMonth, ...] = ()
+    fixtures: FixturesOfMonth
 
     @property
     def last_day(self) -> date:
         """Its last day."""
         return _month_after(self.first_day, 1) - _DAY
+
+    @property
+    def count(self) -> int:
+        """How many pieces of work are in it that are not called off."""
+        return sum(not one.is_called_off for one in self.work)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -88,12 +98,16 @@ class Season:
         beyond: what is worked on or heals after the last of them.
         no_day: work of which no day can be told, and healing without a date.
         jobs: all jobs that the months have, without what is called off, by their first day of work.
+        totals: the months in figures, for each kind of surface that has a job.
+        uncounted: pieces of work of which no day can be told, so that no figure counts them.
     """
 
     months: tuple[MonthOfSeason, ...]
     beyond: tuple[OfMonth, ...]
     no_day: tuple[OfMonth, ...]
     jobs: tuple[SeasonJob, ...]
+    totals: tuple[KindTotals, ...]
+    uncounted: int
 
     @property
     def has_jobs(self) -> bool:
@@ -128,15 +142,14 @@ def compose_season(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice
     shown = [
         job for job in jobs if not job.is_called_off and job.parts and first <= job.last_day and job.first_day < end
     ]
-    months = (_month(start, jobs, voice) for start in starts)
+    months = [(start, _month_after(start, 1) - _DAY) for start in starts]
     return Season(
-        months=tuple(
-            replace(one, fixtures=fixtures_of_month(fixtures, met, (one.first_day, one.last_day), voice))
-            for one in months
-        ),
+        months=tuple(_month(month, jobs, fixtures_of_month(fixtures, met, month, voice), voice) for month in months),
         beyond=tuple(_healing(job, end, job.last_day) for job in jobs if job.parts and job.last_day >= end),
         no_day=tuple(_without_day(jobs)),
         jobs=tuple(shown),
+        totals=season_totals(shown, fixtures, (first, end - _DAY), voice),
+        uncounted=sum(not job.parts and not job.matter.is_over for job in jobs),
     )
 
 
@@ -162,16 +175,20 @@ def _last_month(days: Iterable[date], today: date) -> date:
     return min(_month_after(max([today, *days]), 0), _month_after(today, _MONTHS_AHEAD))
 
 
-def _month(start: date, jobs: Sequence[SeasonJob], voice: Voice) -> MonthOfSeason:
-    last = _month_after(start, 1) - _DAY
+def _month(
+    month: tuple[date, date], jobs: Sequence[SeasonJob], fixtures: FixturesOfMonth, voice: Voice
+) -> MonthOfSeason:
+    start, last = month
     healing = [one for job in jobs if (one := _healing_in(job, start, last)) is not None]
     return MonthOfSeason(
         first_day=start,
         name=capital(voice.month_with_year(start)),
         short_name=capital(voice.tick_month(start)),
         is_over=last < voice.near,
+        is_far=start >= _month_after(voice.near, _MONTHS_OPEN),
         work=tuple(one for job in jobs if (one := _work_in(job, start, last)) is not None),
         healing=tuple(sorted(healing, key=lambda one: one.first or start)),
+        fixtures=fixtures,
     )
 
 

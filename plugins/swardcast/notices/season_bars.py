@@ -21,7 +21,8 @@ class SeasonRow:
         waits: days between those of the work, or since, on which nobody is at work and it is not finished, as runs.
         heals_from: the first day of healing or of a closure, which surfaces that are finished may begin before the
             last day of work; or None.
-        likely: the day by which it is likely back to normal, or None where none may be told.
+        likely: the day by which it is likely back to normal, or None where none may be told; like the days below, it
+            may lie after the axis.
         allow_until: the day to allow for, or None; where no date can be told, the day up to which it has been healing.
         words: what is said of it, such as "called off", or "".
         in_months_until: the last day of healing or of a closure that is told in months alone, or None.

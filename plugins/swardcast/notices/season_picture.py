@@ -64,8 +64,8 @@ def _row(job: SeasonJob, season: Season) -> SeasonRow:
         work=tuple(_cut(work, begin, end)),
         waits=tuple(_cut(job.waits, begin, end)),
         heals_from=job.heals_from,
-        likely=None if in_months or ends is None or normal.likely is None else min(normal.likely, end),
-        allow_until=None if in_months or ends is None else min(ends, end),
+        likely=None if in_months or ends is None else normal.likely,
+        allow_until=None if in_months else ends,
         words=_beside(job, voice),
         in_months_until=job.heals_until if in_months else None,
     )
@@ -115,8 +115,11 @@ def _told(
     drawn: Sequence[SeasonJob], count: int, months: Sequence[MonthOfSeason], marks: Sequence[Fixture], voice: Voice
 ) -> Told:
     span: dict[str, str | float] = {"first": months[0].name, "last": months[-1].name, "months": len(months)}
-    in_months = any(job.matter.published.is_wide for job in drawn)
-    caption = [voice.say("season-picture-bars"), *([voice.say("season-picture-months")] if in_months else [])]
+    caption = [voice.say("season-picture-bars")]
+    if any(job.matter.published.is_wide for job in drawn):
+        caption.append(voice.say("season-picture-months"))
+    if any(job.last_day > months[-1].last_day for job in drawn):
+        caption.append(voice.say("season-picture-arrow"))
     if count > len(drawn):
         caption.append(voice.say("season-picture-first", count=len(drawn)))
     return Told(

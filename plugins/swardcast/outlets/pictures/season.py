@@ -28,7 +28,8 @@ def draw_season(bars: SeasonBars) -> str:
 
     Returns:
         An `svg` element: for each job its name, a full bar for the days of work, a shaded one until the likely day, an
-        open one until the day to allow for, or all along where only months are told; below the axis competitions and
+        open one until the day to allow for, or all along where only months are told, with the head of an arrow where it
+        goes on past the edge; a line where it is not finished and nobody is at work; below the axis competitions and
         visitors' days as numbered triangles.
     """
     canvas = Canvas()
@@ -83,25 +84,22 @@ def _row(canvas: Canvas, row: SeasonRow, lines: tuple[str, ...], days: Scale, to
 def _healing(canvas: Canvas, row: SeasonRow, days: Scale, upper: float) -> None:
     """Where some surfaces heal while others are worked on, the bars of the work lie on it."""
     start = days.within(row.heals_from or row.work[0][0])
-    likely = start
-    if row.likely is not None:
-        likely = max(start, days.within(row.likely))
-        canvas.box("range", (start, upper), likely - start, _BAR)
-    if row.allow_until is not None and days.within(row.allow_until) > likely:
-        canvas.box("open", (likely, upper), days.within(row.allow_until) - likely, _BAR)
-    if row.in_months_until is not None:
-        _in_months(canvas, start, row.in_months_until, days, upper)
+    for look, until in (("range", row.likely), ("open", row.in_months_until or row.allow_until)):
+        if until is not None and start < days.end:
+            _bar(canvas, look, start, until, days, upper)
+            start = max(start, days.within(until))
 
 
-def _in_months(canvas: Canvas, start: float, until: date, days: Scale, upper: float) -> None:
-    """An open bar, with the head of an arrow at the edge where it goes on after the picture."""
+def _bar(canvas: Canvas, look: str, start: float, until: date, days: Scale, upper: float) -> None:
+    """A bar, with the head of an arrow at the edge where it goes on after the picture."""
     lower, end = upper + _BAR, days.within(until)
     if days(until) <= days.end:
-        canvas.box("open", (start, upper), end - start, _BAR)
+        if end > start:
+            canvas.box(look, (start, upper), end - start, _BAR)
         return
     neck = max(start, end - _BAR / 2)
     arrow = ((start, upper), (neck, upper), (end, (upper + lower) / 2), (neck, lower), (start, lower))
-    canvas.path("open", arrow, closed=True)
+    canvas.path(look, arrow, closed=True)
 
 
 def _fixtures(canvas: Canvas, bars: SeasonBars, days: Scale, top: float) -> float:

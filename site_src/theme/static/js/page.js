@@ -35,6 +35,15 @@
   setInterval(check, 60000);
   document.addEventListener("visibilitychange", check);
 
+  // A link to a part that is folded opens it.
+  function unfold() {
+    const part = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    const folded = part && part.querySelector(":scope > details");
+    if (folded) folded.open = true;
+  }
+  unfold();
+  addEventListener("hashchange", unfold);
+
   const bar = document.querySelector("[data-offline-bar]");
   if (bar && "offline" in page.dataset) bar.hidden = false;
 

@@ -10,6 +10,28 @@ season-no-healing = Nothing.
 season-goes-on = All month:
 season-no-fixture = None in the calendar of the club.
 season-months = Months
+# What a folded month holds, in a row of such pieces; season-count-fixtures is in the folders of the two Englishes.
+season-count-jobs = { $count ->
+    [one] { $count } job
+   *[other] { $count } jobs
+}
+season-count-healing = { $count ->
+   *[other] { $count } healing or closed
+}
+season-count-nothing = nothing is announced
+# Before what several fixtures of a month meet. $day: the first or the last of them
+season-together = { $exceptions ->
+    [some] { $which ->
+        [from] From { $day } on, unless it says otherwise below:
+        [until] Until { $day }, unless it says otherwise below:
+       *[all] For all of them, unless it says otherwise below:
+    }
+   *[none] { $which ->
+        [from] From { $day } on:
+        [until] Until { $day }:
+       *[all] For all of them:
+    }
+}
 # The heading of a month that is past, folded away
 season-month-over = { $month } (over)
 # $days: such as "23 to 25 August"
@@ -40,6 +62,25 @@ season-no-day-lead = Here no day can be told. The notice of the work will have i
 season-beyond = After { $month }
 season-beyond-lead = Then this is still healing or closed, or is still to come.
 
+## In figures; season-total-fixtures and season-total-fixtures-are are in the folders of the two Englishes
+
+season-totals-heading = The season in figures
+# $first and $last: months with their years
+season-totals-months = { $first } to { $last }
+season-total-where = Where
+season-total-jobs = Jobs
+season-total-work = Days of work
+season-total-healing = Days of healing
+season-total-jobs-are = Jobs are pieces of work that we do, or that heal, in these months; one on two kinds of surface counts with both.
+season-total-work-is = A day of work is one on which we work on at least one of them, or plan to.
+season-total-healing-is = A day of healing is any other day on which at least one of them heals or is still closed after the work, up to the likely day.
+season-total-about = “About” stands where days that count may still move.
+# $count: pieces of work
+season-total-uncounted = { $count ->
+    [one] { $count } job without a day yet is not counted.
+   *[other] { $count } jobs without a day yet are not counted.
+}
+
 ## The picture
 
 # $months: how many there are
@@ -53,7 +94,8 @@ season-picture-summary = { $count ->
    *[other] { $count } pieces of work with their days and their healing, { $first } to { $last }.
 }
 season-picture-bars = Each row is a piece of work, with its days and the days on which it heals.
-season-picture-months = Where only months can be told, the bar is open all along, and the last month stands beside the name. An arrow leads on past the edge of the picture.
+season-picture-months = Where only months can be told, the bar is open all along, and the last month stands beside the name.
+season-picture-arrow = An arrow leads on past the edge of the picture.
 # $count: rows
 season-picture-first = { $count ->
    *[other] These are the first { $count }; all the work stands below.
@@ -71,7 +113,12 @@ season-bar-no-date = no date yet
 
 archive-title = Archive
 archive-summary = Every notice that we have published, by the year of its work.
-archive-lead = Every notice that we have published stays at its address. Here they stand by the year in which the work began, or is to begin.
+archive-lead = Here are our notices of all years, by the year in which the work began or is to begin. Each keeps its address, so an old link still works.
+# $year: linked
+archive-year = { $count ->
+    [one] { $year }: { $count } notice
+   *[other] { $year }: { $count } notices
+}
 archive-year-title = Notices of { $year }
 archive-year-summary = { $count ->
     [one] { $count } notice about work on the course in { $year }, and how it ended.

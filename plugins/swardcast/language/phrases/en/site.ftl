@@ -127,7 +127,11 @@ site-coming-line = { $work }: { $where }, { $when }. { $normal }.
 
 missing-title = This page is not here
 missing-what = The address may be mistyped, or the page has gone.
-missing-notices = All notices
+missing-instead = What you look for may be here:
+# $page: one of the site's pages, linked
+missing-status = { $page }: what is open today.
+missing-notices = { $page }: work that is planned, going on or healing.
+missing-archive = { $page }: notices of all years.
 
 ## Without a connection
 
