@@ -140,3 +140,27 @@ def test_forced_colours_leave_signs_and_the_mark_of_where_one_is(demo_host: Host
     assert contrast_ratio(_as_hex(colour), _as_hex(ground)) >= 3
     page.keyboard.press("Tab")
     assert page.evaluate(WHERE)["outline"] == "solid"
+
+
+def test_a_folded_month_opens_by_key_and_from_the_list_of_months_and_none_is_folded_on_paper(
+    demo_host: Host, open_page: OpenPage
+) -> None:
+    page = open_page(viewport=PHONE, reduced_motion="reduce")  # a page glides as long as its clock goes
+    page.goto(demo_host.page("season/"))
+    november = page.locator("#month-2027-11")
+    work = november.get_by_role("link", name="Tree work beside the 16th green")
+    expect(november.get_by_role("heading", name="November 2027")).to_be_visible()
+    expect(november.get_by_text("5 jobs, 5 healing or closed")).to_be_visible()
+    expect(work).to_be_hidden()
+    november.locator("summary").focus()
+    page.keyboard.press("Enter")
+    expect(work).to_be_visible()
+    december = page.locator("#month-2027-12")
+    page.get_by_role("navigation", name="Months").get_by_role("link", name="December 2027").press("Enter")
+    expect(december.get_by_text("Temporary greens on the two low holes").first).to_be_visible()
+    expect(december.get_by_role("heading", name="December 2027")).to_be_in_viewport()
+    page.reload()
+    page.emulate_media(media="print")
+    links = page.locator(".sc-month__what a").all()
+    assert len(links) > 30
+    assert [link.inner_text() for link in links if not link.is_visible()] == []
