@@ -19,7 +19,7 @@ from swardcast.outlook.work_days import WorkPart
 from swardcast.records.club import Surface
 from swardcast.records.fixtures import Fixture
 
-__all__ = ["MonthOfSeason", "OfMonth", "Season", "SeasonJob", "compose_season"]
+__all__ = ["MonthOfSeason", "OfMonth", "Season", "SeasonJob", "compose_season", "months_in_words"]
 
 _MONTHS_BACK: Final = 3
 _MONTHS_AHEAD: Final = 12
@@ -97,6 +97,7 @@ class Season:
         months: from the first of what goes on or heals to the last that has work or meets a fixture, without a gap.
         beyond: what is worked on or heals after the last of them.
         no_day: work of which no day can be told, and healing without a date.
+        span: the months in words.
         jobs: all jobs that the months have, without what is called off, by their first day of work.
         totals: the months in figures, for each kind of surface that has a job.
         uncounted: pieces of work of which no day can be told, so that no figure counts them.
@@ -105,6 +106,7 @@ class Season:
     months: tuple[MonthOfSeason, ...]
     beyond: tuple[OfMonth, ...]
     no_day: tuple[OfMonth, ...]
+    span: str
     jobs: tuple[SeasonJob, ...]
     totals: tuple[KindTotals, ...]
     uncounted: int
@@ -147,10 +149,29 @@ def compose_season(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice
         months=tuple(_month(month, jobs, fixtures_of_month(fixtures, met, month, voice), voice) for month in months),
         beyond=tuple(_healing(job, end, job.last_day) for job in jobs if job.parts and job.last_day >= end),
         no_day=tuple(_without_day(jobs)),
+        span=months_in_words(first, last, voice),
         jobs=tuple(shown),
         totals=season_totals(shown, fixtures, (first, end - _DAY), voice),
         uncounted=sum(not job.parts and not job.matter.is_over for job in jobs),
     )
+
+
+def months_in_words(first: date, last: date, voice: Voice) -> str:
+    """Say a span of months: "September 2027", "August to December 2027", "August 2027 to January 2028".
+
+    Args:
+        first: a day of the first.
+        last: a day of the last, not earlier.
+        voice: the language.
+
+    Returns:
+        The span.
+    """
+    end = voice.month_with_year(last)
+    if (first.year, first.month) == (last.year, last.month):
+        return capital(end)
+    begin = voice.on(last).month(first)  # with its year where that is another
+    return capital(voice.say("season-months-from-to", first=begin, last=end))
 
 
 def _month_after(day: date, months: int) -> date:

@@ -9,7 +9,7 @@ from typing import Final
 from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.pictures import LETTERS_ON_AXIS, KeyRow, Sign, Table, Tick, Told, as_of_mark, numbered
-from swardcast.notices.season import MonthOfSeason, Season, SeasonJob
+from swardcast.notices.season import MonthOfSeason, Season, SeasonJob, months_in_words
 from swardcast.notices.season_bars import SeasonBars, SeasonRow
 from swardcast.records.fixtures import Fixture
 
@@ -114,7 +114,7 @@ def _first_of_each_series(fixtures: Sequence[Fixture], first: date, last: date) 
 def _told(
     drawn: Sequence[SeasonJob], count: int, months: Sequence[MonthOfSeason], marks: Sequence[Fixture], voice: Voice
 ) -> Told:
-    span: dict[str, str | float] = {"first": months[0].name, "last": months[-1].name, "months": len(months)}
+    span = months_in_words(months[0].first_day, months[-1].first_day, voice)
     caption = [voice.say("season-picture-bars")]
     if any(job.matter.published.is_wide for job in drawn):
         caption.append(voice.say("season-picture-months"))
@@ -124,8 +124,8 @@ def _told(
         caption.append(voice.say("season-picture-first", count=len(drawn)))
     return Told(
         name="season",
-        title=voice.say("season-picture-title", **span),
-        description=voice.say("season-picture-summary", count=len(drawn), **span),
+        title=voice.say("season-picture-title", months=span),
+        description=voice.say("season-picture-summary", count=len(drawn), months=span),
         caption=(voice.sentences(caption),),
         key=(
             KeyRow(sign=Sign.WORK, words=voice.say("picture-key-work")),

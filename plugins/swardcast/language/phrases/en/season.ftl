@@ -10,6 +10,7 @@ season-no-healing = Nothing.
 season-goes-on = All month:
 season-no-fixture = None in the calendar of the club.
 season-months = Months
+season-months-from-to = { $first } to { $last }
 # What a folded month holds, in a row of such pieces; season-count-fixtures is in the folders of the two Englishes.
 season-count-jobs = { $count ->
     [one] { $count } job
@@ -65,8 +66,6 @@ season-beyond-lead = Then this is still healing or closed, or is still to come.
 ## In figures; season-total-fixtures and season-total-fixtures-are are in the folders of the two Englishes
 
 season-totals-heading = The season in figures
-# $first and $last: months with their years
-season-totals-months = { $first } to { $last }
 season-total-where = Where
 season-total-jobs = Jobs
 season-total-work = Days of work
@@ -83,18 +82,15 @@ season-total-uncounted = { $count ->
 
 ## The picture
 
-# $months: how many there are
-season-picture-title = { $months ->
-    [one] Work and healing in { $first }
-   *[other] Work and healing, { $first } to { $last }
-}
+# $months: season-months-from-to, or one month
+season-picture-title = Work and healing, { $months }
 # $count: pieces of work
 season-picture-summary = { $count ->
-    [one] { $count } piece of work with its days and its healing, { $first } to { $last }.
-   *[other] { $count } pieces of work with their days and their healing, { $first } to { $last }.
+    [one] { $count } piece of work with its days and its healing, { $months }.
+   *[other] { $count } pieces of work with their days and their healing, { $months }.
 }
 season-picture-bars = Each row is a piece of work, with its days and the days on which it heals.
-season-picture-months = Where only months can be told, the bar is open all along, and the last month stands beside the name.
+season-picture-months = Where only months can be told, the bar is hollow all along, and the last month stands beside the name.
 season-picture-arrow = An arrow leads on past the edge of the picture.
 # $count: rows
 season-picture-first = { $count ->
