@@ -4,44 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
-from functools import partial
+from datetime import datetime
 from typing import Final
 
 from swardcast.language.voice import Voice, capital, slug_of
-from swardcast.notices.ends import end_of, has_no_date_until_done, is_over_with_the_work, published_in_words
 from swardcast.notices.hole_marks import WORST_FIRST
-from swardcast.notices.hours import Ending, reopening_as_dates, reopening_in_words
 from swardcast.notices.play import play_in_words
 from swardcast.notices.reasons import reason_in_words
-from swardcast.notices.words import places_in_words, range_in_words
-from swardcast.outlook.job_ranges import without_called_off
-from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, Work
+from swardcast.notices.status_dates import StatusDate, status_dates
+from swardcast.notices.words import places_in_words
+from swardcast.outlook.states import CourseOutlook, SurfaceOutlook, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, SurfaceKind
 from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until
 
-__all__ = ["StatusDate", "StatusLine", "first_end", "status_lines"]
+__all__ = ["StatusLine", "first_end", "status_lines"]
 
 _HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class StatusDate:
-    """A milestone of some surfaces, and when it is reached.
-
-    Args:
-        name: its name in words.
-        value: when, in words.
-        milestone: which one; where the surfaces stay in play during the work, their reopening is the end of it.
-        given: the same as dates, or None where the words give none.
-    """
-
-    name: str
-    value: str
-    milestone: Milestone
-    given: DateRange | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,7 +113,7 @@ def status_lines(
             work=voice.name("status-work", alike.work) if alike.work else "",
             why=story.job.title if story else _why(surfaces[0], voice),
             also=voice.joined([_also(title, work, voice) for title, work in alike.others]),
-            dates=tuple(_dates(surfaces, story, outlook.as_of, voice)) if story else (),
+            dates=tuple(status_dates(surfaces, story, outlook.as_of, voice)) if story else (),
             entered=voice.moment(alike.said_at) if alike.said_at else "",
             counts_until=first_end(surfaces, club),
             once_over=_play_or_last(surfaces[0], Play.NOT_KNOWN, len(surfaces), voice),
@@ -165,46 +145,6 @@ def _play_or_last(surface: SurfaceOutlook, play: Play, count: int, voice: Voice)
 def _why(surface: SurfaceOutlook, voice: Voice) -> str:
     reason = surface.reasons[0]
     return capital(reason.words) or reason_in_words(reason, voice)
-
-
-def _dates(surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime, voice: Voice) -> Iterable[StatusDate]:
-    works = [surface.current for surface in surfaces if surface.current is not None]
-    in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
-    outlook = story.changes[-1].outlook
-    again = partial(StatusDate, milestone=Milestone.REOPENING, given=reopening_as_dates(works, as_of, voice))
-    if any(work.done_at is None for work in works):
-        ends = Ending.DONE if in_play else Ending.OPEN
-        yield again(name=ends.name_in(voice), value=reopening_in_words(works, as_of, voice, ends=ends))
-    elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
-        yield again(name=voice.say("hours-open-again"), value=reopening_in_words(works, as_of, voice, is_closed=True))
-    elif is_over_with_the_work(outlook):
-        value = published_in_words(story.published, outlook, voice)
-        yield StatusDate(
-            name=end_of(outlook).name_in(voice), value=value, milestone=Milestone.REOPENING, given=story.published
-        )
-    if is_over_with_the_work(outlook):
-        return  # nothing comes after that
-    settled = _settled(surfaces)
-    if settled is not None and settled.is_given:
-        name, value = voice.say("status-putts-roll-true"), range_in_words(settled, voice)
-        yield StatusDate(name=name, value=value, milestone=Milestone.SETTLED, given=settled)
-    whole = len(works) == len(without_called_off(outlook).surfaces)
-    yield StatusDate(
-        name=voice.say("status-normal") if whole else voice.say("status-normal-of-the-last"),
-        value=published_in_words(story.published, outlook, voice),
-        milestone=Milestone.BACK_TO_NORMAL,
-        given=None if has_no_date_until_done(story.published, outlook, voice) else story.published,
-    )
-
-
-def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
-    if any(surface.surface.kind is not SurfaceKind.GREEN for surface in surfaces):
-        return None
-    ranges = [s.current.dates[Milestone.SETTLED] for s in surfaces if s.current and s.current.recovery]
-    given = [one for one in ranges if one.allow_until is not None and one.likely is not None]
-    if not given or len(given) < len(surfaces):
-        return None
-    return max(given, key=lambda one: (one.allow_until or date.min, one.likely or date.min))
 
 
 def first_end(surfaces: Iterable[SurfaceOutlook], club: Club) -> datetime | None:

@@ -6,8 +6,9 @@ The words themselves stand in the catalogue's `dates.ftl`, the one table of them
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from datetime import date
+from datetime import date, timedelta
 from enum import Enum
+from typing import Final
 
 from swardcast.language.voice import Voice, slug_of
 from swardcast.outlook.states import DateRange, NoDate
@@ -18,6 +19,7 @@ __all__ = [
     "as_clause",
     "contact_in_words",
     "few_words_for",
+    "first_and_last_in_words",
     "holes_in_words",
     "kind_in_words",
     "percent",
@@ -28,6 +30,9 @@ __all__ = [
     "told_before_in_words",
     "whole_percent",
 ]
+
+_APART: Final = timedelta(days=3)
+"""Likely days that lie farther apart are told as the first and the last of them: judgement."""
 
 _MOST_WORDS_IN_A_LINE = 12  # of a name in a short answer or a headline: judgement
 _NO_DATES = {
@@ -69,6 +74,28 @@ def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> 
             return voice.say("likely-by", day=likely)
         case _Form.RANGE:
             return voice.say("likely-by-allow-until", day=likely, until=allow_until)
+
+
+def first_and_last_in_words(likely_days: Sequence[date], last: DateRange, voice: Voice) -> str:
+    """Say when the first and when the last of several surfaces is there.
+
+    Args:
+        likely_days: the likely day of each, in any order; none where not every one has such a day.
+        last: the date of the last of them.
+        voice: the language and the day of the reader.
+
+    Returns:
+        "the first of them likely by ..., the last likely by ...; allow until ...", or "" where the date of the last is
+        not said by its days, or lies so near the first that one date says as much.
+    """
+    if not likely_days or last.likely is None or last.allow_until is None:
+        return ""
+    first = min(likely_days)
+    is_range = _form_of(last, last.likely, last.allow_until, voice.near) is _Form.RANGE
+    if not is_range or last.likely - first <= _APART:
+        return ""
+    begins = voice.say("first-due-now") if first < voice.near else voice.say("first-likely-by", day=voice.day(first))
+    return voice.say("first-and-last", first=begins, last=voice.day(last.likely), until=voice.day(last.allow_until))
 
 
 class _Form(Enum):

@@ -18,7 +18,8 @@ from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.notice import Notice
-from swardcast.notices.status_lines import StatusDate, StatusLine
+from swardcast.notices.status_dates import StatusDate
+from swardcast.notices.status_lines import StatusLine
 from swardcast.notices.words import places_in_words
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.outlets.still_told import IN_THE_FILE, is_still_told

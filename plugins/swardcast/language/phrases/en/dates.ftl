@@ -23,6 +23,10 @@ likely-by = likely by { $day }
 # Where there is room for one day only
 allow-until = allow until { $until }
 likely-by-allow-until = likely by { $day }; allow until { $until }
+# Of several surfaces whose days lie apart. $first: one of the two that follow.
+first-and-last = { $first }, the last likely by { $last }; allow until { $until }
+first-likely-by = the first of them likely by { $day }
+first-due-now = the first of them due now
 no-date-until-done = no date until the work is done
 # Computed; $by has passed
 normal-by-sum = expected by { $by }; nobody has reported it yet

@@ -74,7 +74,6 @@ status-not-known-then = not known ({ $play } then)
 status-not-known-since = not known since { $day } ({ $play } then)
 status-putts-roll-true = Most putts roll true
 status-normal = Back to normal
-status-normal-of-the-last = Back to normal, the last of them
 
 ## Hole by hole: $what is "green", "tee" or a place's own name; $play is one of play-...
 
