@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from swardcast.language.voice import Voice
-from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story
+from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story, news_that_stands
 from swardcast.notices.calendar_story import CalendarEvent, calendar_of, calendar_of_withdrawn
 from swardcast.notices.compose_notice import compose_notice
 from swardcast.notices.growth_picture import GrowthPicture, growth_picture
@@ -85,6 +85,11 @@ class Bulletin:
     def addressed(self) -> tuple[Notice | WithdrawnNotice, ...]:
         """All notices that answer at an address of their own."""
         return (*self.notices, *self.withdrawn)
+
+    @property
+    def news_that_stands(self) -> tuple[FeedItem, ...]:
+        """The items without those that were withdrawn or corrected since, for lists that are read as true."""
+        return news_that_stands(self.items, self.records, self.as_of)
 
     @property
     def voice(self) -> Voice:

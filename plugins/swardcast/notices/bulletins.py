@@ -21,11 +21,11 @@ from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import FROST_DELAY, NoteToMembers, PlanChange
+from swardcast.records.log import FROST_DELAY, WITHDRAWN, NoteToMembers, PlanChange
 from swardcast.records.plan import COURSE_STATUS, Play
-from swardcast.records.standing import notes_withdrawn
+from swardcast.records.standing import notes_withdrawn, withdrawn_ids
 
-__all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story", "last_change"]
+__all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story", "last_change", "news_that_stands"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -145,6 +145,26 @@ def _kinds_spoken_of(change: JobChange, records: ClubRecords) -> frozenset[Surfa
     whole = change.revision == 1 or change.news.before is not None or change.news.rescheduled or not names
     surfaces = [work.surface for work in change.outlook.surfaces]
     return frozenset(one.kind for one in (surfaces if whole else (records.surfaces[name] for name in names)))
+
+
+def news_that_stands(items: Iterable[FeedItem], records: ClubRecords, as_of: datetime) -> tuple[FeedItem, ...]:
+    """Leave out what was withdrawn or corrected since: feeds keep it, but a list of news would tell it as true.
+
+    Args:
+        items: what members heard, in any order.
+        records: the club's records as known at the moment, those of withdrawn jobs among them.
+        as_of: the moment, aware.
+
+    Returns:
+        The others in the same order; the correction or the withdrawal of a notice stays among them.
+    """
+    gone = withdrawn_ids(records.entries)
+    jobs = {name for name, job in records.jobs.items() if job.is_withdrawn(as_of)}
+    return tuple(
+        item
+        for item in items
+        if (record := item.id.partition("/")[2]) not in gone and (item.notice_id not in jobs or record == WITHDRAWN)
+    )
 
 
 def _is_put_right(change: JobChange) -> bool:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.ends import end_of, has_no_day, published_in_words
-from swardcast.notices.words import places_in_words
+from swardcast.notices.words import places_in_brief
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Work
 from swardcast.outlook.story import JobStory
 
@@ -41,7 +41,7 @@ def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: 
         published = published_in_words(stories[job.job.id].published, job, voice)
         yield ComingWork(
             headline=job.job.title,
-            where=capital(places_in_words((work.surface for work in job.surfaces), voice)),
+            where=capital(places_in_brief((work.surface for work in job.surfaces), voice)),
             when=_when(job, voice),
             normal=voice.say("coming-normal", end=end_of(job).value, when=published),
             notice_id=job.job.id,

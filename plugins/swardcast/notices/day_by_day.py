@@ -8,7 +8,7 @@ from datetime import date
 from typing import Final
 
 from swardcast.language.voice import capital, slug_of
-from swardcast.notices.ends import End, end_of, published_in_words
+from swardcast.notices.ends import End, end_of, published_in_words, unopened
 from swardcast.notices.fixtures import fixtures_section
 from swardcast.notices.hours import Ending, reopening_facts, reopening_in_words
 from swardcast.notices.kinds import said_of_kind
@@ -17,9 +17,10 @@ from swardcast.notices.notice import Fact, Section
 from swardcast.notices.spans import last_day_of_work
 from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.job_ranges import open_works
+from swardcast.outlook.play import OPEN
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
 from swardcast.records.club import SurfaceKind, Tone
-from swardcast.records.plan import Part
+from swardcast.records.plan import Part, Play
 
 __all__ = ["day_by_day", "with_fixtures"]
 
@@ -79,6 +80,7 @@ def _rows(matter: Matter) -> Iterator[Fact]:
         yield Fact(name=voice.say("row-the-day"), value=day.text, source=day.source)
         yield from _done_so_far(matter)
         yield from _planned_days(matter)
+    yield from _meanwhile(matter)
     if not matter.has_no_day:
         yield from _ends_of_work(matter)
     week = said_of_kind(main, "week", surface, voice)
@@ -89,6 +91,20 @@ def _rows(matter: Matter) -> Iterator[Fact]:
         yield from _end(matter)
     then = said_of_kind(main, "then", surface, voice)
     yield Fact(name=voice.say("row-by-then"), value=then.text, source=then.source)
+
+
+def _meanwhile(matter: Matter) -> Iterator[Fact]:
+    """How the holes are played until all is open again: the club's own words, or of closed tees from where."""
+    job, works = matter.job, open_works(matter.outlook.surfaces)
+    waiting = [work for work in works if work.done_at is None or not work.dates[Milestone.REOPENING].is_fact]
+    if not waiting or job.while_working in OPEN or unopened(matter.outlook, matter.voice):
+        return
+    name = matter.voice.say("row-meanwhile")
+    if job.meanwhile:
+        yield Fact(name=name, value=capital(job.meanwhile), source=matter.in_plan)
+    elif matter.surface == "tee" and job.while_working is Play.CLOSED:
+        said = matter.say("status-other-markers", count=len(waiting))
+        yield Fact(name=name, value=said.text, source=said.source)
 
 
 def _ends_of_work(matter: Matter) -> Iterator[Fact]:

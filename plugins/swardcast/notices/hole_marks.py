@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from swardcast.language.voice import Voice, slug_of
-from swardcast.notices.play import play_in_words
+from swardcast.notices.play import play_in_words, tees_played_elsewhere
 from swardcast.notices.words import kind_in_words
 from swardcast.outlook.states import SurfaceOutlook
 from swardcast.records.club import SurfaceKind
@@ -53,12 +53,15 @@ def hole_marks(surfaces: Iterable[SurfaceOutlook], voice: Voice) -> Iterator[Hol
         A mark for each hole, in order.
     """
     by_hole: dict[int, list[SurfaceOutlook]] = {}
-    for surface in surfaces:
+    every = list(surfaces)
+    elsewhere = tees_played_elsewhere(every)
+    for surface in every:
         if surface.surface.hole is not None:
             by_hole.setdefault(surface.surface.hole, []).append(surface)
     for hole, there in sorted(by_hole.items()):
         play = _play_of_hole(there)
-        states = [_state_there(surface, voice) for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
+        told = [surface for surface in there if surface.play not in (Play.OPEN, Play.NOT_KNOWN)]
+        states = [_state_there(one, voice, is_elsewhere=one.surface.id in elsewhere) for one in told]
         yield HoleMark(
             hole=hole,
             play=play_in_words(play, voice),
@@ -76,7 +79,9 @@ def _play_of_hole(there: Sequence[SurfaceOutlook]) -> Play:
     return min([Play.OPEN, *rest, *(greens or not_known)], key=WORST_FIRST.index)
 
 
-def _state_there(surface: SurfaceOutlook, voice: Voice) -> str:
+def _state_there(surface: SurfaceOutlook, voice: Voice, *, is_elsewhere: bool) -> str:
+    if is_elsewhere:
+        return voice.say("hole-tee-closed")
     if surface.play is Play.TEMPORARY_GREEN:
         return voice.say("hole-plays-to-temporary-green")
     there = surface.surface

@@ -45,6 +45,7 @@ def _of_jobs(records: ClubRecords, as_of: datetime) -> Iterator[tuple[str, str]]
         place = f"{job.file}, line {job.line}"
         for sentences in job.why:
             yield f"{place}: why", sentences
+        yield f"{place}: meanwhile", job.meanwhile
         yield f"{place}: own words", job.own_words
         for own in job.own_parts:
             yield f"{place}: own words", own.markdown

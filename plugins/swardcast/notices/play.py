@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from swardcast.language.voice import Voice, slug_of
-from swardcast.notices.words import holes_in_words, places_in_words
+from swardcast.notices.words import holes_in_words, places_in_brief, places_in_words
+from swardcast.outlook.play import OPEN
+from swardcast.outlook.states import SurfaceOutlook
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.plan import Play
 
-__all__ = ["play_clause", "play_in_words"]
+__all__ = ["from_other_markers", "play_clause", "play_in_words", "tees_played_elsewhere"]
 
 
 def play_in_words(play: Play, voice: Voice, count: int = 1) -> str:
@@ -26,13 +28,56 @@ def play_in_words(play: Play, voice: Voice, count: int = 1) -> str:
     return voice.say(f"play-{slug_of(play)}", count=count)
 
 
-def play_clause(play: Play, surfaces: Sequence[Surface], voice: Voice) -> str:
+def tees_played_elsewhere(surfaces: Iterable[SurfaceOutlook]) -> frozenset[str]:
+    """Find the closed tees of holes that are in play: such a hole is played from other markers.
+
+    Only a tee that is named by its hole alone counts: of a tee with a name of its own, others may be the usual one.
+
+    Args:
+        surfaces: every surface.
+
+    Returns:
+        Ids of those tees; none of a hole whose green or fairway is closed, since nobody may play it at all.
+    """
+    every = list(surfaces)
+    in_play = {
+        one.surface.hole
+        for one in every
+        if one.surface.kind is SurfaceKind.GREEN and one.play in (*OPEN, Play.TEMPORARY_GREEN)
+    }
+    barred = {one.surface.hole for one in every if one.surface.kind is SurfaceKind.FAIRWAY and one.play is Play.CLOSED}
+    return frozenset(
+        one.surface.id
+        for one in every
+        if one.surface.kind is SurfaceKind.TEE
+        and one.surface.is_numbered
+        and one.play is Play.CLOSED
+        and one.surface.hole in in_play - barred
+    )
+
+
+def from_other_markers(tees: Sequence[Surface], voice: Voice) -> str:
+    """Say of tees that are closed how their holes are played: "hole 5 is played from other markers".
+
+    Args:
+        tees: at least one tee that is named by its hole.
+        voice: the language.
+
+    Returns:
+        A clause without a capital or a full stop.
+    """
+    holes = sorted({tee.hole for tee in tees if tee.hole})
+    return voice.say("plays-from-other-markers", holes=holes_in_words(holes, voice), count=len(holes))
+
+
+def play_clause(play: Play, surfaces: Sequence[Surface], voice: Voice, *, briefly: bool = False) -> str:
     """Say how play stands on some surfaces: "greens 1 to 6 are closed", "hole 12 plays to a temporary green".
 
     Args:
         play: how play stands.
         surfaces: at least one surface.
         voice: the language.
+        briefly: whether places with long names are counted where there are several.
 
     Returns:
         A clause without a capital or a full stop.
@@ -40,4 +85,5 @@ def play_clause(play: Play, surfaces: Sequence[Surface], voice: Voice) -> str:
     holes = sorted({surface.hole for surface in surfaces if surface.kind is SurfaceKind.GREEN and surface.hole})
     if play is Play.TEMPORARY_GREEN and len(holes) == len(surfaces):
         return voice.say("plays-holes-to-temporary-greens", holes=holes_in_words(holes, voice), count=len(holes))
-    return voice.say(f"plays-{slug_of(play)}", places=places_in_words(surfaces, voice), count=len(surfaces))
+    places = (places_in_brief if briefly else places_in_words)(surfaces, voice)
+    return voice.say(f"plays-{slug_of(play)}", places=places, count=len(surfaces))

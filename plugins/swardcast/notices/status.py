@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -11,11 +11,11 @@ from swardcast.notices.coming import ComingWork, coming_work
 from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.notice import Fact
-from swardcast.notices.play import play_clause
+from swardcast.notices.play import from_other_markers, play_clause, tees_played_elsewhere
 from swardcast.notices.status_lines import StatusLine, first_end, status_lines
 from swardcast.outlook.states import CourseOutlook
 from swardcast.outlook.story import JobStory
-from swardcast.records.club import Club, Surface
+from swardcast.records.club import Club, Surface, SurfaceKind
 from swardcast.records.log import FROST_DELAY
 from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until
@@ -146,7 +146,18 @@ def _sentence(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, st
         return capital(voice.say("status-open-as-usual", course=club.course)), ""
     if set(by_play) == {Play.CLOSED}:
         return capital(voice.say("status-all-closed", course=club.course)), ""
-    clauses = voice.clauses([play_clause(play, places, voice) for play, places in groups])
+    elsewhere = tees_played_elsewhere(outlook.surfaces.values())
+    clauses = voice.clauses([clause for group in groups for clause in _clauses(*group, elsewhere, voice)])
     if by_play.keys() & {Play.OPEN, Play.OPEN_WITH_CARE, Play.TEMPORARY_GREEN}:
         return capital(voice.say("status-open-but", course=club.course)), voice.say("status-but", clauses=clauses)
     return voice.sentence(clauses), ""
+
+
+def _clauses(play: Play, places: Sequence[Surface], elsewhere: Collection[str], voice: Voice) -> Iterator[str]:
+    """Of tees that are closed it says how their holes are played, which is what players need to know."""
+    tees = [place for place in places if place.id in elsewhere]
+    rest = [place for place in places if place.id not in elsewhere]
+    said = [play_clause(play, rest, voice, briefly=True)] if rest else []
+    from_where = [from_other_markers(tees, voice)] if tees else []
+    decides = any(place.kind is SurfaceKind.GREEN for place in rest)
+    yield from (*said, *from_where) if decides else (*from_where, *said)

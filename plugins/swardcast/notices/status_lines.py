@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
 
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.hole_marks import WORST_FIRST
-from swardcast.notices.play import play_in_words
+from swardcast.notices.play import play_in_words, tees_played_elsewhere
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.status_dates import StatusDate, status_dates
-from swardcast.notices.words import places_in_words
+from swardcast.notices.words import places_in_brief, places_in_words
 from swardcast.outlook.states import CourseOutlook, SurfaceOutlook, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, SurfaceKind
@@ -30,14 +30,17 @@ class StatusLine:
 
     Args:
         surfaces: their ids.
-        where: which, in words.
+        where: which, in words; of several with long names how many, and on which holes.
+        named: their names one by one where `where` only counts them, or "".
         play: play in words.
         play_key: the same as a name for styles: "open-with-care".
+        meanwhile: how the holes are played while they are out of play, or "".
         work: what is going on there in words, such as "work under way" or "healing", or "".
         why: why.
         also: further work that is going on or healing there, or "".
         dates: milestones and their dates, in words and as dates.
         entered: when that was last entered, in words.
+        is_of_another_moment: whether that is another moment than that of the latest morning entry, which stands above.
         counts_until: the moment from which that is too old, or None where it is so already.
         once_over: play from then on, in words.
         notice_id: the notice that tells more, or "".
@@ -45,13 +48,16 @@ class StatusLine:
 
     surfaces: tuple[str, ...]
     where: str
+    named: str
     play: str
     play_key: str
+    meanwhile: str
     work: str
     why: str
     also: str
     dates: tuple[StatusDate, ...]
     entered: str
+    is_of_another_moment: bool
     counts_until: datetime | None
     once_over: str
     notice_id: str
@@ -103,18 +109,24 @@ def status_lines(
         if surface.play is Play.NOT_KNOWN and alike.work is None and surface.last_play in (Play.OPEN, None):
             continue  # the sentence has said already that the whole course is not known
         groups.setdefault(alike, []).append(surface)
+    elsewhere = tees_played_elsewhere(outlook.surfaces.values())
     for alike, surfaces in sorted(groups.items(), key=lambda group: _importance(group[1])):
         story = stories.get(alike.job)
+        there = [surface.surface for surface in surfaces]
+        where, named = places_in_brief(there, voice), places_in_words(there, voice)
         yield StatusLine(
             surfaces=tuple(surface.surface.id for surface in surfaces),
-            where=capital(places_in_words((surface.surface for surface in surfaces), voice)),
+            where=capital(where),
+            named=capital(named) if named != where else "",
             play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
             play_key=slug_of(alike.play),
+            meanwhile=_meanwhile(surfaces, elsewhere, voice),
             work=voice.name("status-work", alike.work) if alike.work else "",
             why=story.job.title if story else _why(surfaces[0], voice),
             also=voice.joined([_also(title, work, voice) for title, work in alike.others]),
             dates=tuple(status_dates(surfaces, story, outlook.as_of, voice)) if story else (),
             entered=voice.moment(alike.said_at) if alike.said_at else "",
+            is_of_another_moment=alike.said_at is not None and alike.said_at != outlook.morning_at,
             counts_until=first_end(surfaces, club),
             once_over=_play_or_last(surfaces[0], Play.NOT_KNOWN, len(surfaces), voice),
             notice_id=alike.job,
@@ -123,6 +135,18 @@ def status_lines(
 
 def _also(title: str, work: Work, voice: Voice) -> str:
     return voice.say("status-also", job=title, work=voice.name("status-work", work))
+
+
+def _meanwhile(surfaces: Sequence[SurfaceOutlook], elsewhere: Collection[str], voice: Voice) -> str:
+    """The club's own words on the work there; else, of closed tees, that their holes are played from other markers."""
+    if surfaces[0].play not in (Play.CLOSED, Play.TEMPORARY_GREEN):
+        return ""
+    current = surfaces[0].current
+    if current is not None and current.work in _HEALING_OR_WORK and current.job.meanwhile:
+        return capital(current.job.meanwhile)
+    if all(surface.surface.id in elsewhere for surface in surfaces):
+        return voice.say("status-other-markers", count=len(surfaces))
+    return ""
 
 
 def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:

@@ -24,6 +24,7 @@ __all__ = [
     "kind_in_words",
     "percent",
     "place_list",
+    "places_in_brief",
     "places_in_words",
     "range_in_words",
     "says_allow_until",
@@ -33,6 +34,9 @@ __all__ = [
 
 _APART: Final = timedelta(days=3)
 """Likely days that lie farther apart are told as the first and the last of them: judgement."""
+
+_MOST_NAMED: Final = 2
+"""Places with names of their own, such as bunkers, that are named one by one; more are counted: judgement."""
 
 _MOST_WORDS_IN_A_LINE = 12  # of a name in a short answer or a headline: judgement
 _NO_DATES = {
@@ -253,6 +257,34 @@ def place_list(surfaces: Iterable[Surface], voice: Voice) -> list[str]:
         parts += _numbered(kind, sorted(surface.hole or 0 for surface in numbered), voice)
         parts += [surface.name for surface in of_kind if not surface.is_numbered]
     return parts
+
+
+def places_in_brief(surfaces: Iterable[Surface], voice: Voice) -> str:
+    """Name surfaces as `places_in_words` does, but count those with long names where there are several of a kind.
+
+    Args:
+        surfaces: the surfaces.
+        voice: the language and the club's own names of sets.
+
+    Returns:
+        "the front greenside bunker on the 7th" for one; "3 bunkers on holes 4 and 7" for more than two.
+    """
+    chosen = list(surfaces)
+    if voice.set_name(surface.id for surface in chosen) is not None:
+        return places_in_words(chosen, voice)
+    parts = []
+    for kind in SurfaceKind:
+        of_kind = [surface for surface in chosen if surface.kind is kind]
+        named = [surface for surface in of_kind if not surface.is_numbered and surface.hole is not None]
+        holes = sorted({surface.hole for surface in named if surface.hole is not None})
+        if len(named) <= _MOST_NAMED or voice.set_name(surface.id for surface in of_kind) is not None:
+            parts += place_list(of_kind, voice) if of_kind else []
+            continue
+        parts += place_list((surface for surface in of_kind if surface not in named), voice)
+        counted = voice.say("counted", count=len(named), kind=kind_in_words(kind, len(named), voice))
+        said = holes_in_words(holes, voice)
+        parts.append(voice.say("counted-on-holes", counted=counted, holes=said, count=len(holes)))
+    return voice.joined(parts)
 
 
 def few_words_for(surfaces: Iterable[Surface], voice: Voice) -> str:

@@ -93,6 +93,7 @@ class _Job(Model):
     measured: list[_Reading] = []
     local_rules: list[LocalRuleItem] = []
     scores: Words = ""
+    meanwhile: Words = ""
     own_words: Words = ""
     withdrawn: _Withdrawn | None = None
 
@@ -191,6 +192,7 @@ def _job(
         line=line,
         local_rules=local_rules_from(job.local_rules),
         scores=job.scores,
+        meanwhile=job.meanwhile,
     )
 
 

@@ -173,6 +173,7 @@ class Job:
         own_parts: the manager's Markdown for single parts of it.
         local_rules: Local Rules that the Committee adopted for it.
         scores: the club's own words on scores and handicap, or "".
+        meanwhile: the club's own words on how holes are played while surfaces are out of play, or "".
         withdrawn: when and why it was taken out of the plan, or None.
         file: where it is written, for reasons and errors.
         line: the line in that file.
@@ -199,6 +200,7 @@ class Job:
     own_parts: tuple[OwnWords, ...] = ()
     local_rules: tuple[LocalRule, ...] = ()
     scores: str = ""
+    meanwhile: str = ""
     withdrawn: Withdrawal | None = None
 
     def is_withdrawn(self, at: datetime) -> bool:

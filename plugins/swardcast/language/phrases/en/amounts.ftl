@@ -8,6 +8,11 @@ numbered = { $count ->
 }
 # "6 bunkers": $kind is in the form that goes with the count
 counted = { $count } { $kind }
+# $counted: "6 bunkers"; $holes: "4, 7 and 11"; $count of holes
+counted-on-holes = { $counted } on { $count ->
+    [one] hole { $holes }
+   *[other] holes { $holes }
+}
 holes-from-to = { $first } to { $last }
 surface-green = { $count ->
     [one] green

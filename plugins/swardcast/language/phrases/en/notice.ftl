@@ -163,6 +163,8 @@ row-until = { $state ->
    *[going] More of the same, until { $day } as things stand now
 }
 row-work-finished = Work finished
+# How holes are played while surfaces are out of play
+row-meanwhile = Meanwhile
 row-days-after = The days after
 row-by-then = After that
 row-settled = Most putts roll true

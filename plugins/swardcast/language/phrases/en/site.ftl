@@ -90,6 +90,8 @@ site-different = What is different
 site-different-today = What is different today
 site-different-then = What was different when last reported
 site-also = Also: { $what }
+# Opens the names of places that are only counted above
+site-which = Which ones
 site-last-entered-at = Last reported at { $moment }
 site-hole-by-hole = Hole by hole
 # A hole in the plan of the holes; only its number is shown, the rest is read out

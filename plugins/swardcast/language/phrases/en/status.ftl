@@ -46,6 +46,11 @@ plays-holes-to-temporary-greens = { $count ->
     [one] hole { $holes } plays to a temporary green
    *[other] holes { $holes } play to temporary greens
 }
+# Of tees that are closed while their holes are in play; $holes as above.
+plays-from-other-markers = { $count ->
+    [one] hole { $holes } is played from other markers
+   *[other] holes { $holes } are played from other markers
+}
 
 ## The sentence. It stands in one or two parts, the first set larger; $course as the club types it, "the course".
 
@@ -64,6 +69,11 @@ status-last-entered = The last morning report was made at { $moment }.
 
 ## What is not simply open
 
+# How holes are played whose tees are closed, where the club has no words of its own for it; $count of holes
+status-other-markers = { $count ->
+    [one] The hole is played from other markers.
+   *[other] The holes are played from other markers.
+}
 status-work-under-way = work under way
 status-work-held-up = work held up
 status-work-healing = healing
@@ -79,6 +89,7 @@ status-normal = Back to normal
 
 hole-plays-to-temporary-green = temporary green
 hole-state = { $what } { $play }
+hole-tee-closed = tee closed, so played from other markers
 
 ## What comes next
 
