@@ -31,6 +31,7 @@ _HELP = {
     "seed": ("SEED", "seed rate such as '6 g/m2', or the kind of grass"),
     "because": ("WHY", "the cause, for members"),
     "to": ("DAY", "the new first day, such as '7 September'"),
+    "no-work-before": ("DAY", "the first day on which work may go on, such as tomorrow (default: at any hour)"),
     "left": ("SHARE", "how much of the first marks is left, such as '15 %%'"),
     "counted": ("", "the share was counted, not seen by eye"),
     "cover": ("SHARE", "turf cover from a photo count, such as '92 %%'"),

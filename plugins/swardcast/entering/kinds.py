@@ -83,7 +83,7 @@ KINDS: Final = (
         what="work is held up, with its cause",
         example='swardcast log held-up hollow-tine --because "heavy rain"',
         needs=("job", "because"),
-        may=(*_ON, "play"),
+        may=(*_ON, "play", "no-work-before"),
     ),
     EntryKind(
         word="resumed",

@@ -192,6 +192,8 @@ class _Reader:
         fields: dict[str, Value] = {}
         if because := _line(self.answers.get("because", "")):
             fields["because"] = because
+        if day := self._attempt("no-work-before", lambda text: _day_after(text, self.local.date())):
+            fields["no work before"] = day.isoformat()
         fields |= self._seen()
         for option in MEASURES:
             self._attempt(option, partial(check_measure, option))
@@ -277,6 +279,13 @@ def _word_of(text: str, words: list[str]) -> str:
     if plain not in words:
         raise WrongAnswer(repr(text), f"one of: {', '.join(words)}", nearest(plain, words))
     return plain
+
+
+def _day_after(text: str, today: date) -> date:
+    day = day_said(text, today)
+    if day <= today:
+        raise WrongAnswer(repr(text), f"a day after {today.isoformat()}")
+    return day
 
 
 def _reading(name: str, text: str) -> str:

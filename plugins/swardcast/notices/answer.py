@@ -158,6 +158,9 @@ def _healing(matter: Matter) -> Sentence:
     has_passed = not reopening.is_fact and reopening.allow_until is not None and reopening.allow_until < voice.near
     if has_passed and (waiting := unopened(outlook, voice)):
         return _not_opened(matter, waiting, source)
+    if works and all(work.is_closed_again for work in works) and reopening.likely is not None:
+        day = voice.day(reopening.likely)
+        return matter.say("answer-closed-again", source=source, where=where, day=day, count=len(works))
     if (outlook.job.reopens_after is not None or matter.leaves_turf_whole) and not has_passed:
         told = matter.published if matter.is_over_with_the_work else reopening
         return matter.say("answer-reopens", source=source, where=where, date=range_in_words(told, voice))

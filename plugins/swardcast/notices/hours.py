@@ -129,6 +129,8 @@ def reopening_in_words(
     if len(hours) == len(works):
         return hours_in_words(hours_of_all(hours), as_of, voice, count=len(works), ends=ends)
     days = range_of_all(works, Milestone.REOPENING)
+    if _closed_again(works) and days.likely is not None:
+        return voice.say("hours-closed-again", day=voice.day(days.likely), count=len(works))
     says_open = is_closed or (ends is Ending.OPEN and not days.is_fact)  # a day that has passed opens nothing
     if says_open and days.allow_until is not None and days.allow_until < voice.near:
         return overdue_in_words(voice.day(days.allow_until), len(works), ends, voice)
@@ -161,7 +163,7 @@ def reopening_as_dates(works: Sequence[SurfaceWork], as_of: datetime, voice: Voi
         voice: the day of the reader.
 
     Returns:
-        The range of days, or None where the words give none: held up, or overdue.
+        The range of days, or None where the words give none: held up, overdue, or closed again.
     """
     hours = [work.hours for work in works if work.hours is not None]
     if len(hours) == len(works):
@@ -174,6 +176,8 @@ def reopening_as_dates(works: Sequence[SurfaceWork], as_of: datetime, voice: Voi
         early = min(last.early, likely, key=datetime.timestamp)
         return DateRange(early=early.date(), likely=likely.date(), allow_until=latest.date())
     days = range_of_all(works, Milestone.REOPENING)
+    if _closed_again(works):
+        return None
     is_past = not days.is_fact and days.allow_until is not None and days.allow_until < voice.near
     return days if days.is_given and not is_past else None
 
@@ -197,7 +201,7 @@ def reopening_facts(outlook: JobOutlook, as_of: datetime, voice: Voice) -> list[
             sets.setdefault(work.hours.together, []).append(work)
         elif outlook.job.reopens_after is not None:
             one_by_one = None if work.done_at is None else work.dates[Milestone.REOPENING]
-            sets.setdefault((work.work, one_by_one), []).append(work)
+            sets.setdefault((work.work, one_by_one, work.is_closed_again), []).append(work)
     in_play = outlook.job.while_working in (Play.OPEN, Play.OPEN_WITH_CARE)
     ends = Ending.DONE if in_play else Ending.OPEN
     whole = len(outlook.surfaces)
@@ -211,6 +215,10 @@ def reopening_facts(outlook: JobOutlook, as_of: datetime, voice: Voice) -> list[
     ]
 
 
+def _closed_again(works: Sequence[SurfaceWork]) -> bool:
+    return all(work.is_closed_again and work.work is Work.HEALING for work in works)
+
+
 def _head(works: Sequence[SurfaceWork], ends: Ending, voice: Voice) -> str:
     places = places_in_words((work.surface for work in works), voice)
     if ends is Ending.DONE:
@@ -221,6 +229,10 @@ def _head(works: Sequence[SurfaceWork], ends: Ending, voice: Voice) -> str:
 def _held_up(held: HeldUp, voice: Voice) -> str:
     not_before = _rounded(held.not_before, timedelta())
     since, first = _moment(held.since, voice), _moment(not_before, voice)
+    if held.no_work_before is not None:
+        if _is_tomorrow(held.no_work_before, voice):
+            return voice.say("hours-held-up-for-today", since=since, first=first)
+        return voice.say("hours-held-up-until", since=since, day=voice.day(held.no_work_before), first=first)
     if not_before.date() == voice.near:
         return voice.say("hours-held-up", since=since, first=first)
     return voice.say("hours-held-up-to-another-day", since=since, first=first)

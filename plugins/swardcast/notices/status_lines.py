@@ -13,7 +13,7 @@ from swardcast.notices.play import play_in_words, tees_played_elsewhere
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.status_dates import StatusDate, status_dates
 from swardcast.notices.words import places_in_brief, places_in_words
-from swardcast.outlook.states import CourseOutlook, SurfaceOutlook, Work
+from swardcast.outlook.states import CourseOutlook, ReasonKind, SurfaceOutlook, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, SurfaceKind
 from swardcast.records.plan import Play
@@ -72,6 +72,7 @@ class _Alike:
     work: Work | None
     said_at: datetime | None
     together: tuple[str, ...]
+    is_closed_again: bool
     others: tuple[tuple[str, Work], ...]
 
 
@@ -83,6 +84,7 @@ def _alike(surface: SurfaceOutlook) -> _Alike:
         work=current.work if current else None,
         said_at=surface.said_at,
         together=current.hours.together if current and current.hours else (),
+        is_closed_again=current is not None and current.is_closed_again,
         others=tuple((other.job.title, other.work) for other in surface.others),
     )
 
@@ -104,7 +106,7 @@ def status_lines(
     groups: dict[_Alike, list[SurfaceOutlook]] = {}
     for surface in outlook.surfaces.values():
         alike = _alike(surface)
-        if surface.play is Play.OPEN and alike.work is None:
+        if surface.play is Play.OPEN and (alike.work is None or _waits_its_turn(surface, outlook)):
             continue
         if surface.play is Play.NOT_KNOWN and alike.work is None and surface.last_play in (Play.OPEN, None):
             continue  # the sentence has said already that the whole course is not known
@@ -131,6 +133,16 @@ def status_lines(
             once_over=_play_or_last(surfaces[0], Play.NOT_KNOWN, len(surfaces), voice),
             notice_id=alike.job,
         )
+
+
+def _waits_its_turn(surface: SurfaceOutlook, outlook: CourseOutlook) -> bool:
+    """Whether it was held up before its work began, and the job has gone on since with the surfaces before it."""
+    current = surface.current
+    if current is None or current.work is not Work.HELD_UP or current.started_at is not None:
+        return False
+    held = [r.at for r in current.reasons if r.kind is ReasonKind.HELD_UP and isinstance(r.at, datetime)]
+    begun = [work.started_at for work in outlook.jobs[current.job.id].surfaces if work.started_at is not None]
+    return bool(held) and any(at.timestamp() > held[-1].timestamp() for at in begun)
 
 
 def _also(title: str, work: Work, voice: Voice) -> str:

@@ -149,6 +149,7 @@ class JobAssessor:
             done_at=here.done.head.true_from if here.done else None,
             finish=turn.when.finish,
             hours=turn.when.hours,
+            is_closed_again=job.reopens_after is not None and turn.when.is_closed_again,
         )
 
     def _without(self) -> NoDate:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from typing import Final, TypeVar
 
 from swardcast.outlook.crews import Crew, WorkSoFar, work_so_far
@@ -54,14 +54,17 @@ class HeldUp:
     Args:
         since: the local moment at which it was held up.
         because: why, as typed.
-        not_before: 1 chance in 10 that it reopens by then if the work were taken up again at the moment of asking.
+        not_before: 1 chance in 10 that it reopens by then if the work were taken up again at the moment of asking, or
+            on the day before which nobody works.
         together: ids of the surfaces held up by the same entry, in order.
+        no_work_before: the first day on which work may go on, as long as that is to come, or None.
     """
 
     since: datetime
     because: str
     not_before: datetime
     together: tuple[str, ...]
+    no_work_before: date | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -148,8 +151,17 @@ class _Told:
             if name not in crew.held:
                 continue
             entry = crew.held[name]
-            end = self.clock.after(self.as_of, _at(_EARLY, _left(pace, place, spent)) * shares)
+            end = self.clock.after(self._goes_on(entry), _at(_EARLY, _left(pace, place, spent)) * shares)
             yield name, Times(finish=None, reopening=self._held_up(entry, end, crew))
+
+    def _goes_on(self, entry: Progress) -> datetime:
+        """The first moment at which the work can be taken up again."""
+        if not self._is_given_up(entry) or entry.no_work_before is None:
+            return self.as_of
+        return datetime.combine(entry.no_work_before, time(0), tzinfo=self.clock.club.time_zone)
+
+    def _is_given_up(self, entry: Progress) -> bool:
+        return entry.no_work_before is not None and self._local(self.as_of).date() < entry.no_work_before
 
     def _held_up(self, entry: Progress, end: datetime, crew: Crew) -> HeldUp:
         return HeldUp(
@@ -157,6 +169,7 @@ class _Told:
             because=entry.because,
             not_before=self._local(self._reopens(end, min(_waits(self.facts.job.follow_up)))),
             together=tuple(name for name in crew.surfaces if crew.held.get(name) is entry),
+            no_work_before=entry.no_work_before if self._is_given_up(entry) else None,
         )
 
     def _reopens(self, end: datetime, wait: timedelta) -> datetime:

@@ -229,6 +229,7 @@ class SurfaceWork:
         done_at: when it was finished, or None.
         finish: the day on which the work there is, or is to be, finished.
         hours: when it reopens, to the hour, where it is being worked on or its follow-up work is not over; or None.
+        is_closed_again: whether it was closed for a time after the work, opened, and taken out of play again since.
     """
 
     surface: Surface
@@ -243,6 +244,7 @@ class SurfaceWork:
     done_at: datetime | None
     finish: DateRange
     hours: Hours | HeldUp | None
+    is_closed_again: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

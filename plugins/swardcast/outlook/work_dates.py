@@ -8,7 +8,7 @@ from datetime import date, datetime, timedelta
 
 from swardcast.outlook.dates import DateRange
 from swardcast.outlook.ledger import JobFacts
-from swardcast.outlook.play import OPEN, Statement, ended, statements
+from swardcast.outlook.play import OPEN, Statement, ended, latest_statements, statements
 from swardcast.outlook.reopening import HeldUp, Hours, Times, times_of_work
 from swardcast.outlook.working_clock import WorkingClock
 from swardcast.outlook.working_days import finishing_days, working_day_after
@@ -16,6 +16,7 @@ from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry
 from swardcast.records.operations import label_counts
+from swardcast.records.plan import Play
 
 __all__ = ["WorkDates", "opened_surfaces", "work_dates"]
 
@@ -31,6 +32,7 @@ class WorkDates:
         ended: what ended work that lasts, or the time of a label on a surface that stays open, or None so far.
         by_label: whether it is done, on a surface that stays open, and its label's time may not be over yet.
         is_opened: whether an entry called the surface open after its work was done.
+        is_closed_again: whether a later entry took it out of play again.
     """
 
     finish: DateRange
@@ -39,6 +41,7 @@ class WorkDates:
     ended: Statement | None = None
     by_label: bool = False
     is_opened: bool = False
+    is_closed_again: bool = False
 
 
 def work_dates(
@@ -71,7 +74,10 @@ def work_dates(
             reopening = _next_day_at_the_latest(finish)
         if name in opened:
             reopening = DateRange.known(opened[name].astimezone(records.club.time_zone).date())
-        found[name] = WorkDates(finish=finish, reopening=reopening, hours=hours, is_opened=name in opened)
+        again = name in opened and _is_out_of_play(name, opened[name], records, entries)
+        found[name] = WorkDates(
+            finish=finish, reopening=reopening, hours=hours, is_opened=name in opened, is_closed_again=again
+        )
     if facts.job.lasts:
         return {**found, **dict(_lasting(facts, records, entries, found))}
     if by_label and facts.job.follow_up is None and facts.job.reopens_after is None:
@@ -139,6 +145,13 @@ def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: Sequence[Ent
     return opened
 
 
+def _is_out_of_play(name: str, opened: datetime, records: ClubRecords, entries: Sequence[Entry]) -> bool:
+    """Whether the latest word on a surface after it was opened takes it out of play."""
+    about = [entry for entry in entries if entry.head.true_from.timestamp() >= opened.timestamp()]
+    latest = latest_statements(statements(records, about)).get(name)
+    return latest is not None and latest[0] in (Play.CLOSED, Play.TEMPORARY_GREEN)
+
+
 def _finishes(facts: JobFacts, club: Club, as_of: datetime, times: Mapping[str, Times]) -> dict[str, DateRange]:
     job, today = facts.job, as_of.date()
     if facts.progress:  # a working day that is over brings nothing more
@@ -147,8 +160,9 @@ def _finishes(facts: JobFacts, club: Club, as_of: datetime, times: Mapping[str, 
     days = {name: DateRange.known(at.astimezone(club.time_zone).date()) for name, at in done.items()}
     going = {name: told.finish for name, told in times.items() if told.finish is not None}
     left = [*going, *(name for name in job.surfaces if name not in days and name not in going)]
-    held = [h.head.true_from.astimezone(club.time_zone).date() for name in left if (h := facts.surfaces[name].held)]
-    begin = max([today, facts.starts, *(day + timedelta(days=1) for day in held)])
+    held = [h for name in left if (h := facts.surfaces[name].held)]
+    next_days = [h.head.true_from.astimezone(club.time_zone).date() + timedelta(days=1) for h in held]
+    begin = max([today, facts.starts, *next_days, *(h.no_work_before for h in held if h.no_work_before)])
     taken = sum(1 for day in days.values() if day.likely == begin)
     weekdays = club.working_days
     to_come = finishing_days(begin, taken + len(left), a_day=job.surfaces_a_day, weekdays=weekdays)[taken:]

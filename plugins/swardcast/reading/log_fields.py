@@ -57,9 +57,10 @@ class ProgressFields(HeadFields):
 
 
 class HeldUpFields(ProgressFields):
-    """Work held up, which needs its cause."""
+    """Work held up, which needs its cause, and may say until when nobody works on."""
 
     because: Text
+    no_work_before: Day | None = None
 
 
 class ObservationFields(HeadFields):

@@ -222,6 +222,10 @@ class _EntryReader:
         odd = list(oddities_as_done(job, as_done))
         for found, expected, hint in odd:
             self._problem(document, "as done", found, expected, hint)
+        day = told.no_work_before if isinstance(told, fields.HeldUpFields) else None
+        if day is not None and day <= (today := head.true_from.date()):
+            self._problem(document, "no work before", day.isoformat(), f"a day after {today}, that of the entry", "")
+            odd.append((day.isoformat(), "", ""))
         if odd:
             return None
         return log.Progress(
@@ -232,6 +236,7 @@ class _EntryReader:
             because=told.because,
             as_done=as_done,
             play=told.play,
+            no_work_before=day,
         )
 
     def _observation(self, told: fields.ObservationFields, head: EntryHead, document: Located) -> Entry | None:

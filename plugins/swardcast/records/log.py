@@ -160,6 +160,7 @@ class Progress:
         because: the cause of a hold-up, or "".
         as_done: operations as they were really done, each in the place of the planned one of its kind.
         play: play on these surfaces from now on, where it differs from the plan, or None.
+        no_work_before: of a hold-up the first day on which work may go on, or None where that may be at any hour.
     """
 
     head: EntryHead
@@ -169,6 +170,7 @@ class Progress:
     because: str
     as_done: tuple[Operation, ...]
     play: Play | None
+    no_work_before: date | None = None
 
 
 class Eye(Enum):

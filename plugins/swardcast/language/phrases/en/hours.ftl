@@ -27,6 +27,16 @@ hours-overdue-done = was due by { $by }; { $count ->
    *[other] nobody has reported them as done yet
 }
 
+# Opened after the work, and taken out of play again while it heals; $day of the first opening
+hours-closed-again = { $count ->
+    [one] it was opened on { $day } and is closed again; no day is known yet
+   *[other] they were opened by { $day } and are closed again; no day is known yet
+}
+
 hours-held-up = held up since { $since }; no time can be given until work goes on; not before { $first } in any case
 # $first is a time on another day
 hours-held-up-to-another-day = held up since { $since }; no time can be given until work goes on; not before { $first }, in any case
+# The day is given up; $first is a time on another day
+hours-held-up-for-today = held up since { $since }; no more work today; not before { $first }, in any case
+# Nobody works before $day; $first is a time on it or later
+hours-held-up-until = held up since { $since }; no work before { $day }; not before { $first }, in any case

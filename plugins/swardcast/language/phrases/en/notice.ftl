@@ -90,6 +90,10 @@ answer-not-opened = The work on { $where } is done. { $count ->
    *[other] They were due to open by { $by }; nobody has reported them as open yet.
 }
 answer-reopens = The work on { $where } is done; open again: { $date }.
+answer-closed-again = The work on { $where } is done. { $count ->
+    [one] It was opened on { $day } and is closed again; no day is known yet.
+   *[other] They were opened by { $day } and are closed again; no day is known yet.
+}
 answer-settling = The work on { $where } is done; it still has to settle.
 answer-healing = { $where } { $count ->
     [one] is
