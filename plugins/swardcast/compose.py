@@ -128,7 +128,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
         club=records.club,
         as_of=outlook.as_of,
         outlook=outlook,
-        status=compose_status(outlook, stories, records.club, voice),
+        status=compose_status(outlook, stories, records.club, voice, known.fixtures),
         notices=tuple(notices),
         withdrawn=withdrawn,
         items=tuple(_newest_first(items)),

@@ -91,18 +91,20 @@ def fixture_in_words(fixture: Fixture, voice: Voice) -> str:
     return voice.say("fixture-day-time", name=fixture.name, day=first, time=voice.time(fixture.starts_at))
 
 
-def meets_in_words(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
+def meets_in_words(one: FixtureOutlook, outlook: JobOutlook, voice: Voice, *, after_a_name: bool = False) -> str:
     """Say what a fixture meets of a job.
 
     Args:
         one: the fixture and its chances.
         outlook: how the job stands.
         voice: the language and the day of the reader.
+        after_a_name: whether the words follow the name of the job, so that they begin without a capital.
 
     Returns:
         A sentence or two.
     """
-    return capital(_sentence(one, outlook, voice))
+    said = _sentence(one, outlook, voice)
+    return said if after_a_name else capital(said)
 
 
 def _sentence(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:

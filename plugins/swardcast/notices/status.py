@@ -10,12 +10,14 @@ from swardcast.language.voice import Voice, capital
 from swardcast.notices.coming import ComingWork, coming_work
 from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
 from swardcast.notices.limits import limit_clause, limit_in_words
+from swardcast.notices.next_fixture import NextFixture, next_fixtures
 from swardcast.notices.notice import Fact
 from swardcast.notices.play import from_other_markers, play_clause, tees_played_elsewhere
 from swardcast.notices.status_lines import StatusLine, first_end, status_lines
 from swardcast.outlook.states import CourseOutlook
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, Surface, SurfaceKind
+from swardcast.records.fixtures import Fixture
 from swardcast.records.log import FROST_DELAY
 from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until
@@ -57,6 +59,7 @@ class CourseStatus:
         lines: what is not simply open, most important first.
         holes: every hole of the course.
         coming: what comes next.
+        fixtures: the next competition or visitors' day, where it meets something.
     """
 
     sentence: str
@@ -75,9 +78,12 @@ class CourseStatus:
     lines: tuple[StatusLine, ...]
     holes: tuple[HoleMark, ...]
     coming: tuple[ComingWork, ...]
+    fixtures: tuple[NextFixture, ...]
 
 
-def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club: Club, voice: Voice) -> CourseStatus:
+def compose_status(
+    outlook: CourseOutlook, stories: Mapping[str, JobStory], club: Club, voice: Voice, fixtures: Sequence[Fixture] = ()
+) -> CourseStatus:
     """Put the course into words.
 
     Args:
@@ -85,6 +91,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         stories: published dates by job.
         club: the club.
         voice: the language and the day of the reader.
+        fixtures: the club's fixtures, the first first.
 
     Returns:
         The status page.
@@ -111,6 +118,7 @@ def compose_status(outlook: CourseOutlook, stories: Mapping[str, JobStory], club
         lines=tuple(status_lines(outlook, stories, club, voice)),
         holes=tuple(hole_marks(outlook.surfaces.values(), voice)),
         coming=tuple(coming_work(outlook, stories, voice)),
+        fixtures=tuple(next_fixtures(outlook, fixtures, voice)),
     )
 
 

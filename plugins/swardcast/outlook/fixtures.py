@@ -15,10 +15,20 @@ from typing import Final
 
 from swardcast.outlook.job_ranges import open_works, sampled_recoveries, samples_of_last
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, SurfaceWork, Work
+from swardcast.records.club import Surface
 from swardcast.records.fixtures import Fixture
 from swardcast.turf.milestones import chance_by
 
-__all__ = ["Basis", "FixtureOutlook", "Side", "Touch", "fixtures_ahead", "side_of", "worth_telling"]
+__all__ = [
+    "Basis",
+    "FixtureOutlook",
+    "Side",
+    "Touch",
+    "fixtures_ahead",
+    "likely_closed",
+    "side_of",
+    "worth_telling",
+]
 
 _MOST_TOLD: Final = 7
 """Fixtures that a notice names besides the reassuring one: judgement, what a reader still takes in."""
@@ -163,6 +173,23 @@ def _before_end_of(given: DateRange, day: date, *, even_on_it: bool = False) -> 
     if day < early or (even_on_it and day == early):
         return Touch.YES
     return Touch.PERHAPS if day < given.allow_until or (even_on_it and day == given.allow_until) else Touch.NO
+
+
+def likely_closed(one: FixtureOutlook, outlook: JobOutlook, touch: Touch, today: date) -> list[Surface]:
+    """List the surfaces of a job with a closure after the work that a fixture finds closed, or perhaps closed.
+
+    Args:
+        one: the fixture, judged for this job.
+        outlook: how the job stands.
+        touch: yes for surfaces that are most likely still closed, perhaps for those that may be.
+        today: the day, in the club's local time.
+
+    Returns:
+        Surfaces in the order of the job.
+    """
+    day = max(one.fixture.first_day, today)
+    ends = ((work.surface, work.dates[Milestone.REOPENING]) for work in open_works(outlook.surfaces))
+    return [place for place, end in ends if (_before_end_of(end, day, even_on_it=True) or Touch.PERHAPS) is touch]
 
 
 def _chance_of_not(works: Sequence[SurfaceWork], milestone: Milestone, day: date) -> float:

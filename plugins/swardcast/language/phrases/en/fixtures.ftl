@@ -13,6 +13,8 @@ fixtures-not-known = How the healing goes on cannot be computed here, so only th
 
 ## Whole sentences. $who: "tee 1", or of several surfaces "some greens"; $count of surfaces.
 
+# On the course status; $met: what it meets, a sentence or two
+fixtures-of-job = { $job }: { $met }
 fixtures-some = some { $surfaces }
 fixtures-some-surfaces = some surfaces
 
