@@ -54,7 +54,7 @@ class NextFixture:
 
 
 def next_fixtures(outlook: CourseOutlook, fixtures: Iterable[Fixture], voice: Voice) -> Iterator[NextFixture]:
-    """Say what the next fixture meets; where that is one of a series, such as each Wednesday's, also the next other one.
+    """Say what the next fixture meets; where that is one of a series, such as each Wednesday's, also the next other.
 
     Args:
         outlook: how the course stands.

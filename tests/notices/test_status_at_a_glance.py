@@ -1,0 +1,335 @@
+"""What a member asks the course status in the rain: may I play, what is different, when is it over, what of Saturday.
+
+The days were worked out by hand, or were read in the notices of the demo; the sentences were decided beforehand.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from datetime import date, datetime
+from pathlib import Path
+
+import pytest
+
+from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.errors import InputNeedsAttention
+from swardcast.language.voice import Voice
+from swardcast.notices.status_lines import StatusLine
+from swardcast.notices.words import first_and_last_in_words, places_in_brief
+from swardcast.outlook.dates import DateRange
+from swardcast.outlook.states import Milestone
+from swardcast.reading.folder import read_club_folder
+from swardcast.records.folder import ClubRecords
+from tests.outlook.small_club import SmallClub, moment
+from tests.reading.calendars import calendar
+
+WEEKS = "    reopens after: {from: 1 to 2 weeks, source: us}\n    normal after: {from: 9 to 10 weeks, source: us}\n"
+OWN = "The hole is played from the ladder, on firm ground."
+CLOSED_TEE = "play: {the whole course: open, tee 1: closed}"
+
+
+def plain(text: str) -> str:
+    return text.replace("\u00a0", " ")
+
+
+def bulletin_of(club: SmallClub, day: str, time: str = "18:00") -> Bulletin:
+    return compose_bulletin(club.records(), moment(day, time))
+
+
+def line_of(bulletin: Bulletin, where: str) -> StatusLine:
+    (line,) = (line for line in bulletin.status.lines if line.where == where)
+    return line
+
+
+def dates_of(bulletin: Bulletin, where: str) -> dict[str, str]:
+    return {fact.name: plain(fact.value) for fact in line_of(bulletin, where).dates}
+
+
+def rows_of(bulletin: Bulletin, notice_id: str) -> dict[str, str]:
+    notice = next(notice for notice in bulletin.notices if notice.id == notice_id)
+    return {fact.name: plain(fact.value) for section in notice.sections for fact in section.facts}
+
+
+# A closed tee
+
+
+def test_a_closed_tee_says_how_its_hole_is_played_in_the_sentence_the_line_and_the_plan_of_holes(
+    tmp_path: Path,
+) -> None:
+    club = SmallClub(tmp_path)
+    club.log("morning", "06-17", "morning status", CLOSED_TEE, "why: the tee is under water", time="06:40")
+    status = bulletin_of(club, "06-17").status
+    assert status.sentence == "The course is open, but hole 1 is played from other markers."
+    (line,) = status.lines
+    assert (line.where, line.play, line.meanwhile) == ("Tee 1", "closed", "The hole is played from other markers.")
+    assert {hole.hole: hole.words for hole in status.holes}[1] == "tee closed, so played from other markers"
+
+
+@pytest.mark.parametrize("closed", ["green 1", "fairway 1"])
+def test_a_hole_that_nobody_may_play_is_not_said_to_be_played_from_other_markers(tmp_path: Path, closed: str) -> None:
+    club = SmallClub(tmp_path)
+    surfaces = club.folder / "surfaces.yaml"
+    fairways = "fairways:\n  grass: cool-season\n  holes: {1: 9000 m2}\n"
+    surfaces.write_text(surfaces.read_text(encoding="utf-8") + fairways, encoding="utf-8")
+    play = f"play: {{the whole course: open, tee 1: closed, {closed}: closed}}"
+    club.log("morning", "06-17", "morning status", play, time="06:40")
+    status = bulletin_of(club, "06-17").status
+    assert "markers" not in status.sentence
+    assert "tee 1" in status.sentence
+    assert [line.meanwhile for line in status.lines if "tee 1" in line.where.lower()] == [""]
+    assert not any("markers" in hole.words for hole in status.holes)
+
+
+def test_the_clubs_own_words_on_how_a_hole_is_played_win_in_status_and_notice(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("turf", "06-01", "re-turfing", surfaces="tee 1", more=f"{WEEKS}    meanwhile: {OWN}\n")
+    club.done("turf", "06-01")
+    club.log("morning", "06-02", "morning status", CLOSED_TEE, time="06:40")
+    bulletin = bulletin_of(club, "06-02")
+    assert line_of(bulletin, "Tee 1").meanwhile == OWN
+    assert rows_of(bulletin, "turf")["Meanwhile"] == OWN
+
+
+def test_without_them_the_notice_says_what_the_status_says_until_the_tee_is_open(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("turf", "06-01", "re-turfing", surfaces="tee 1", more=WEEKS)
+    club.done("turf", "06-01")
+    club.log("morning", "06-02", "morning status", CLOSED_TEE, time="06:40")
+    said = "The hole is played from other markers."
+    bulletin = bulletin_of(club, "06-02")
+    assert line_of(bulletin, "Tee 1").meanwhile == rows_of(bulletin, "turf")["Meanwhile"] == said
+    club.log("open", "06-10", "morning status", "play: {the whole course: open}", time="06:40")
+    again = bulletin_of(club, "06-10")
+    assert "Meanwhile" not in rows_of(again, "turf")
+    assert not any(line.meanwhile for line in again.status.lines)
+
+
+# The first and the last of a line
+
+
+def test_greens_whose_days_lie_apart_have_the_first_and_the_last_of_them(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Green 4 and green 11 heal by 17 September (swardcast explain); the notice has 1 and 11 October for the last."""
+    bulletin = demo_bulletin_at("2027-09-14 09:30")
+    until = "allow until Monday 11 October"
+    assert dates_of(bulletin, "Greens 1 to 18")["Back to normal"] == (
+        f"the first of them likely by Friday 17 September, the last likely by Friday 1 October; {until}"
+    )
+    assert rows_of(bulletin, "greens-renovation-2027")["Back to normal"] == f"Likely by Friday 1 October; {until}"
+
+
+def test_a_line_has_the_dates_of_its_own_surfaces_and_none_later_than_the_notice(
+    evenings: dict[date, Bulletin],
+) -> None:
+    own = 0
+    for bulletin in evenings.values():
+        for line in bulletin.status.lines:
+            ends = [one.given for one in line.dates if one.milestone is Milestone.BACK_TO_NORMAL and one.given]
+            for end in (end for end in ends if end.is_given):
+                told = bulletin.stories[line.notice_id].published
+                assert (end.likely or date.max) <= (told.likely or date.min), (bulletin.as_of, line.where)
+                assert (end.allow_until or date.max) <= (told.allow_until or date.min), (bulletin.as_of, line.where)
+                own += end != told
+    assert own > 10
+
+
+@pytest.mark.parametrize(
+    ("first", "words"),
+    [
+        ("10-02", "the first of them likely by Saturday 2 October, the last likely by Wednesday 6 October; allow until Sunday 10 October"),
+        ("10-03", ""),  # three days: one date says as much
+        ("09-13", "the first of them due now, the last likely by Wednesday 6 October; allow until Sunday 10 October"),
+    ],
+)  # fmt: skip
+def test_more_than_three_days_apart_there_are_two_dates(first: str, words: str) -> None:
+    last = DateRange(early=date(2027, 10, 1), likely=date(2027, 10, 6), allow_until=date(2027, 10, 10))
+    days = [date.fromisoformat(f"2027-{first}"), date(2027, 10, 6)]
+    assert plain(first_and_last_in_words(days, last, Voice.english(date(2027, 9, 14)))) == words
+    assert first_and_last_in_words([], last, Voice.english(date(2027, 9, 14))) == ""
+
+
+# A day that is given up
+
+
+def _held_up(club: SmallClub, *more: str) -> None:
+    club.job("spring", "06-01", surfaces="greens 1-2", more="    follow up: 30 minutes\n")
+    club.log("a", "06-01", "work started", "job: spring", time="07:00")
+    club.log("b", "06-01", "held up", "job: spring", "because: rain", *more, time="09:00")
+
+
+def test_a_day_that_is_given_up_has_no_hour_of_today(tmp_path: Path) -> None:
+    """1 June is a Tuesday. Work may go on on Wednesday; by the plan a green takes an hour, half an hour for the rest."""
+    club = SmallClub(tmp_path)
+    _held_up(club, "no work before: 2027-06-02")
+    for time in ("09:00", "11:00", "22:00"):
+        said = dates_of(bulletin_of(club, "06-01", time), "Greens 1 and 2")["Open again"]
+        assert re.fullmatch(
+            r"held up since 9am; no more work today; not before [\d:]+am tomorrow, Wednesday 2 June, in any case", said
+        )
+        assert rows_of(bulletin_of(club, "06-01", time), "spring")["Open again"].lower() == said.lower()
+    assert "no time can be given" in dates_of(bulletin_of(club, "06-02", "06:00"), "Greens 1 and 2")["Open again"]
+
+
+def test_days_that_are_given_up_move_what_is_to_come(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    _held_up(club, "no work before: 2027-06-04")
+    said = dates_of(bulletin_of(club, "06-01"), "Greens 1 and 2")["Open again"]
+    assert said.startswith("held up since 9am; no work before Friday 4 June; not before ")
+    assert club.work("spring", moment("06-01")).finish.likely == date(2027, 6, 4)
+
+
+def test_a_day_of_the_past_or_of_the_entry_is_refused(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    _held_up(club, "no work before: 2027-06-01")
+    with pytest.raises(InputNeedsAttention, match="a day after 2027-06-01"):
+        club.records()
+
+
+def test_greens_held_up_before_they_were_begun_wait_their_turn_once_the_work_goes_on(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """On 26 August work was taken up again on greens 12 to 15; 16 to 18 were open and came the day after."""
+    before = demo_bulletin_at("2027-08-25 12:00").status.lines
+    assert "Greens 13 to 18" in [line.where for line in before]
+    for time in ("11:30", "14:30"):
+        lines = demo_bulletin_at(f"2027-08-26 {time}").status.lines
+        assert not any("held up" in line.work or "16" in line.where for line in lines)
+
+
+# Closed again
+
+
+def test_a_tee_opened_and_closed_again_is_told_alike_in_status_and_notice_and_not_as_overdue(tmp_path: Path) -> None:
+    """Done on 1 June, 1 to 2 weeks closed; opened on the 10th, closed again on the 17th while it heals."""
+    club = SmallClub(tmp_path)
+    club.job("turf", "06-01", "re-turfing", surfaces="tee 1", more=WEEKS)
+    club.done("turf", "06-01")
+    club.log("open", "06-10", "morning status", "play: {the whole course: open}", time="06:40")
+    club.log("shut", "06-17", "morning status", CLOSED_TEE, "why: it was opened too early", time="06:40")
+    bulletin = bulletin_of(club, "06-17")
+    words = "it was opened on Thursday 10 June and is closed again; no day is known yet"
+    assert dates_of(bulletin, "Tee 1")["Open again"] == words
+    assert rows_of(bulletin, "turf")["Open again"].lower() == words.lower()
+    (notice,) = bulletin.notices
+    assert "It was opened on Thursday 10 June and is closed again" in plain(notice.short_answer)
+    (line,) = bulletin.status.lines
+    assert [one.given for one in line.dates if one.name == "Open again"] == [None]
+    assert dates_of(bulletin_of(club, "06-10"), "Tee 1").get("Open again") is None  # it is open
+
+
+# The next fixture
+
+
+def test_the_next_fixtures_say_what_they_meet_in_the_words_of_the_notice(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    bulletin = demo_bulletin_at("2027-09-14 09:30")
+    wednesday, saturday = bulletin.status.fixtures
+    assert plain(saturday.name) == "Autumn medal, Saturday 18 September"
+    greens, tees = saturday.meets
+    assert plain(greens.words) == (
+        "About 9 chances in 10 that some greens are still healing, but most putts should roll true."
+    )
+    assert rows_of(bulletin, greens.notice_id)[saturday.name] == plain(greens.words)
+    assert (tees.words, tees.notice_id) == ("Tees 5 and 13 are most likely still closed.", "tees-returfing-2027")
+    assert plain(wednesday.name).startswith("Twilight nine, Wednesday 15 September")
+
+
+def test_no_fixture_is_told_that_is_far_or_private_or_meets_nothing(tmp_path: Path) -> None:
+    """Greens 1 and 2 were holed and sanded on 1 June; the match is on the 6th."""
+    club = SmallClub(tmp_path)
+    events = [
+        (f"UID:{name}", f"SUMMARY:{name}", f"DTSTART;VALUE=DATE:202706{day}", *more)
+        for name, day, more in (("Talk", "05", ("CLASS:PRIVATE",)), ("Match", "06", ()), ("Cup", "20", ()))
+    ]
+    (club.folder / "fixtures.ics").write_text(calendar(*events), encoding="utf-8", newline="")
+    club.log("morning", "06-02", "morning status", "play: {the whole course: open}", time="06:40")
+    assert bulletin_of(club, "06-02").status.fixtures == ()  # nothing is other than usual
+    club.job("spring", "06-01")
+    club.done("spring", "06-01")
+    (match,) = bulletin_of(club, "06-02").status.fixtures
+    assert match.name == "Match, Sunday 6 June"
+    assert [(met.notice_id, "healing" in met.words) for met in match.meets] == [("spring", True)]
+    assert [one.name for one in bulletin_of(club, "06-07").status.fixtures] == []  # the cup is 13 days away
+
+
+def test_a_fixture_of_a_series_does_not_hide_the_day_that_members_ask_for(demo_records: ClubRecords) -> None:
+    """The medal alone where it is next; a round that is over is gone."""
+    zone = demo_records.club.time_zone
+    wednesday = compose_bulletin(demo_records, datetime(2027, 9, 15, 21, tzinfo=zone))
+    assert [plain(one.name) for one in wednesday.status.fixtures] == ["Autumn medal, Saturday 18 September"]
+
+
+# News
+
+
+def test_news_that_was_corrected_since_is_no_latest_news_but_stays_in_the_feeds(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Greens 10 to 12 were entered as done at 3:50pm on 24 August; at 6:15pm that was corrected."""
+    before, after = demo_bulletin_at("2027-08-24 18:00"), demo_bulletin_at("2027-08-24 18:15")
+    (wrong,) = (item for item in before.items if item.title.endswith("work done on greens 10 to 12"))
+    assert before.news_that_stands[0] == wrong
+    assert wrong.id in [item.id for item in after.items]
+    assert wrong.id not in [item.id for item in after.news_that_stands]
+    assert "corrected" in after.news_that_stands[0].title
+
+
+def test_of_a_withdrawn_notice_only_the_withdrawal_is_news(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    gone = "    withdrawn: {at: 2027-04-20 09:00, because: entered twice}\n"
+    club.job("spring", "06-01", announced="04-01", more=gone)
+    assert [item.title for item in bulletin_of(club, "04-19").news_that_stands] == [
+        "Spring work: planned from Tuesday 1 June"
+    ]
+    after = bulletin_of(club, "04-20")
+    assert len(after.items) == 2
+    assert [item.id for item in after.news_that_stands] == ["spring/withdrawn"]
+
+
+# Once is enough
+
+
+def test_the_moment_of_the_last_report_stands_in_a_line_only_where_it_is_another(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.log("one", "06-01", "morning status", "play: {the whole course: open, greens 1-2: closed}", time="06:40")
+    club.log("two", "06-02", "morning status", "play: {the whole course: open, green 1: closed}", time="06:40")
+    old = bulletin_of(club, "06-20").status.lines
+    assert [line.is_of_another_moment for line in old] == [False]
+    club.log("three", "06-03", "morning status", "play: {green 2: closed}", time="06:40")
+    later = {line.where: line.is_of_another_moment for line in bulletin_of(club, "06-20").status.lines}
+    assert later == {"Green 1": True, "Green 2": False}
+
+
+# Long names
+
+
+def test_more_than_two_bunkers_are_counted_with_their_holes_and_named_below(
+    demo_records: ClubRecords, demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    voice = Voice.english(date(2027, 9, 14))
+    names = ("bunker-4-left", "bunker-4-right", "bunker-7-front")
+    three = [demo_records.surfaces[name] for name in names]
+    assert places_in_brief(three, voice) == "3 bunkers on holes 4 and 7"
+    assert "the front greenside bunker on the 7th" in places_in_brief(three[1:], voice)
+    greens = [demo_records.surfaces[f"green-{hole}"] for hole in range(1, 19)]
+    assert places_in_brief([*greens, *three], voice) == "greens 1 to 18 and 3 bunkers on holes 4 and 7"
+    line = line_of(demo_bulletin_at("2027-09-14 09:30"), "3 bunkers on holes 4 and 7")
+    assert line.surfaces == names
+    assert line.named.count("greenside bunker") == 3
+    assert line_of(demo_bulletin_at("2027-09-14 09:30"), "Tee 5").named == ""
+
+
+def test_closed_bunkers_are_counted_in_the_sentence_and_still_named_in_their_line(club: Path) -> None:
+    """As if four of the six were shut on the morning of 14 September."""
+    entry = club / "log/2027/2027-09-14-0650-morning.md"
+    text = entry.read_text(encoding="utf-8")
+    four = "bunker-4-left, bunker-4-right, bunker-7-front, bunker-11-front: closed"
+    entry.write_text(text.replace("bunker-11-front: closed", four), encoding="utf-8")
+    records = read_club_folder(club)
+    status = compose_bulletin(records, datetime(2027, 9, 14, 9, 30, tzinfo=records.club.time_zone)).status
+    assert "4 bunkers on holes 4, 7 and 11 are closed" in status.sentence
+    closed = [line for line in status.lines if line.play == "closed" and "bunkers" in line.where]
+    assert [line.named.count("bunker") for line in closed] == [3]
