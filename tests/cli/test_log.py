@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from datetime import date
 from io import StringIO
 from pathlib import Path
 
@@ -187,6 +188,16 @@ def test_every_kind_can_be_entered_in_one_line(log: Command, folder: Path, word:
     done = log(*ONE_OF_EACH[word], "--yes", "--quiet")
     assert done.code == 0, done.err
     assert len(read_club_folder(folder).entries) == count + 1
+
+
+def test_a_day_that_is_given_up_is_entered_with_its_hold_up(log: Command, folder: Path) -> None:
+    """Entered on Thursday 26 August."""
+    held_up = (*ONE_OF_EACH["held-up"], "--yes", "--quiet", "--no-work-before")
+    assert log(*held_up, "tomorrow").code == 0
+    entry = read_club_folder(folder).entries[-1]
+    assert isinstance(entry, Progress)
+    assert entry.no_work_before == date(2027, 8, 27)
+    assert "no-work-before: found 'today'; expected a day after 2027-08-26" in log(*held_up, "today").err
 
 
 def test_two_entries_of_one_minute_are_two_files(log: Command, folder: Path) -> None:
