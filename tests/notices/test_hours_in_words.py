@@ -139,9 +139,7 @@ def test_a_time_that_has_passed_opens_nothing(demo_at: Callable[[str], Bulletin]
 
 def test_rain_holds_the_half_done_green_and_gives_the_others_days(demo_at: Callable[[str], Bulletin]) -> None:
     bulletin = demo_at("25 12:00")
-    assert _facts(bulletin, "Green 12")["Open again"].startswith(
-        "held up since 7:10am; no time can be given until work"
-    )
+    assert _facts(bulletin, "Green 12")["Open again"].startswith("held up since 7:10am; no more work today; not before")
     assert _facts(bulletin, "Greens 13 to 18")["Work finished"].startswith("likely by")
 
 

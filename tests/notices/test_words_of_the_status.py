@@ -82,7 +82,7 @@ def test_an_american_club_reads_the_words_of_its_own_trade(american: Bulletin) -
     assert [limit.name for limit in american.status.limits] == ["Push carts", "Golf carts"]
     line = next(line for line in american.status.lines if line.where == "Green 12")
     again = next(fact.value for fact in line.dates if fact.name == "Open again")
-    assert again.startswith("held up since 7:10 AM; no time can be given until work goes on")
+    assert again.startswith("held up since 7:10 AM; no more work today; not before 8:15 AM tomorrow")
     assert american.status.holds_for == "6:35 AM on Wednesday, August 25"
 
 
