@@ -270,20 +270,18 @@ def test_news_that_was_corrected_since_is_no_latest_news_but_stays_in_the_feeds(
 ) -> None:
     """Greens 10 to 12 were entered as done at 3:50pm on 24 August; at 6:15pm that was corrected."""
     before, after = demo_bulletin_at("2027-08-24 18:00"), demo_bulletin_at("2027-08-24 18:15")
-    (wrong,) = (item for item in before.items if item.title.endswith("work done on greens 10 to 12"))
+    (wrong,) = (item for item in before.items if "ork done on greens 10 to 12" in item.title)
     assert before.news_that_stands[0] == wrong
     assert wrong.id in [item.id for item in after.items]
     assert wrong.id not in [item.id for item in after.news_that_stands]
-    assert "corrected" in after.news_that_stands[0].title
+    assert "corrected" in after.news_that_stands[0].title.lower()
 
 
 def test_of_a_withdrawn_notice_only_the_withdrawal_is_news(tmp_path: Path) -> None:
     club = SmallClub(tmp_path)
     gone = "    withdrawn: {at: 2027-04-20 09:00, because: entered twice}\n"
     club.job("spring", "06-01", announced="04-01", more=gone)
-    assert [item.title for item in bulletin_of(club, "04-19").news_that_stands] == [
-        "Spring work: planned from Tuesday 1 June"
-    ]
+    assert [item.id for item in bulletin_of(club, "04-19").news_that_stands] == ["spring/announced"]
     after = bulletin_of(club, "04-20")
     assert len(after.items) == 2
     assert [item.id for item in after.news_that_stands] == ["spring/withdrawn"]
