@@ -6,45 +6,134 @@ import traceback
 from pathlib import Path
 from typing import Any, Final
 
-from jinja2 import TemplateNotFound, TemplateSyntaxError
+from jinja2 import Environment, FileSystemLoader, TemplateNotFound, TemplateSyntaxError
 
-from swardcast.errors import InputNeedsAttention, Problem, nearest
+from swardcast.errors import Problem, nearest
+from swardcast.language.catalogue import BUILT_IN, built_in
+from swardcast.outlets.own_words import own_words_html
+from swardcast.template_sense import Surroundings, faults_in_templates
 
-__all__ = ["FOLDER", "template_problem", "with_club_templates"]
+__all__ = [
+    "FOLDER",
+    "NAMES_OF_ALL_PAGES",
+    "NAMES_OF_PAGES",
+    "prepare",
+    "problems_of_templates",
+    "template_problem",
+    "with_club_templates",
+]
 
 FOLDER: Final = "templates"
 _OWN: Final = "_"
 """With it begins the name of a part that the club's own templates include."""
+_OURS: Final = Path(__file__).resolve().parent / "templates"
+"""Templates for themes that lack one."""
+NAMES_OF_ALL_PAGES: Final = frozenset((
+    "articles", "authors", "bulletin", "categories", "dates", "draft_pages", "drafts", "generated_content",
+    "hidden_articles", "hidden_pages", "holes", "isolated", "localsiteurl", "output_file", "pages", "period_archives",
+    "related_posts", "say", "say_joined", "static_content", "static_links", "staticfiles", "swardcast_archived",
+    "swardcast_artifacts", "swardcast_badge_px", "swardcast_bodies", "swardcast_course_data", "swardcast_feeds",
+    "swardcast_graph", "swardcast_listed", "swardcast_pictures", "swardcast_site_path", "tags", "voice",
+))  # fmt: skip
+"""What Pelican and the plugin give to every page, beside the settings; a test compares it with a build."""
+_SOME_TO_A_PAGE: Final = frozenset(
+    f"{listed}_{what}"
+    for listed in ("articles", "dates")
+    for what in ("page", "paginator", "previous_page", "next_page")
+)
+"""What Pelican adds to lists, which may be shared out among several pages."""
+NAMES_OF_PAGES: Final = {
+    "article.html": frozenset({"article", "blog", "category"}),
+    "index.html": _SOME_TO_A_PAGE | {"blog", "page_name"},
+    "tag.html": _SOME_TO_A_PAGE | {"all_articles", "blog", "page_name", "tag"},
+    "category.html": _SOME_TO_A_PAGE | {"all_articles", "blog", "category", "page_name"},
+    "status.html": frozenset({"page"}),
+    "page.html": frozenset({"page"}),
+    "missing.html": frozenset({"page"}),
+}
+"""What it gives to the pages of one template alone."""
 
 
-def with_club_templates(settings: Any, ours: Path) -> None:
+def with_club_templates(settings: Any) -> None:
     """Put the club's templates before the theme's.
 
     Args:
         settings: Pelican's settings, which are changed.
-        ours: the plugin's folder of templates for themes that lack one.
-
-    Raises:
-        InputNeedsAttention: when a template has no name of the theme's, so that it would never be used.
     """
     folder = Path(settings["SWARDCAST_CLUB"]) / FOLDER
+    if folder.is_dir():
+        settings["THEME_TEMPLATES_OVERRIDES"] = [str(folder.resolve()), *settings["THEME_TEMPLATES_OVERRIDES"]]
+
+
+def prepare(environment: Any) -> None:
+    """Let templates show the manager's own words, and give a theme that lacks a template of ours the plain one.
+
+    Args:
+        environment: Jinja as Pelican has set it up, which is changed.
+    """
+    environment.filters["own_words"] = own_words_html
+    loaders = getattr(environment.loader, "loaders", None)
+    if loaders is not None:
+        loaders.append(FileSystemLoader(str(_OURS)))
+
+
+def problems_of_templates(club: Path, settings: Any, environment: Environment | None = None) -> list[Problem]:
+    """Find all that is wrong with the club's own templates without filling one.
+
+    Args:
+        club: the club folder.
+        settings: Pelican's settings, with the theme.
+        environment: Jinja as the build has it; None to set it up in the same way.
+
+    Returns:
+        Problems with file and line; none where the club has no templates.
+    """
+    folder = club / FOLDER
     if not folder.is_dir():
-        return
-    places = (Path(settings["THEME"]) / "templates", ours)
-    known = {path.name for place in places for path in place.glob("*.html")}
-    problems = [
-        Problem(
-            file=f"{FOLDER}/{path.relative_to(folder).as_posix()}",
-            found="a template that the theme does not have",
-            expected=f"one of: {', '.join(sorted(known))}; or a name that begins with '{_OWN}', for a part of your own",
-            hint=nearest(path.name, known),
-        )
-        for path in sorted(folder.rglob("*"))
-        if path.is_file() and path.name not in known and not path.name.startswith((_OWN, "."))
-    ]
-    if problems:
-        raise InputNeedsAttention(problems)
-    settings["THEME_TEMPLATES_OVERRIDES"] = [str(folder.resolve()), *settings["THEME_TEMPLATES_OVERRIDES"]]
+        return []
+    known = {path.name for place in (Path(settings["THEME"]) / "templates", _OURS) for path in place.glob("*.html")}
+    problems: list[Problem] = []
+    sources: dict[str, str] = {}
+    for path in sorted(folder.rglob("*")):
+        name = path.relative_to(folder).as_posix()
+        if not path.is_file() or path.name.startswith("."):
+            continue
+        if name not in known and not path.name.startswith(_OWN):
+            problems.append(_stranger(name, path.name, known))
+            continue
+        try:
+            sources[name] = path.read_text(encoding="utf-8-sig")
+        except UnicodeDecodeError:
+            found, expected = "a character that is not UTF-8", "text saved as UTF-8"
+            problems.append(Problem(file=f"{FOLDER}/{name}", found=found, expected=expected))
+    around = Surroundings(
+        environment=environment or _environment(settings),
+        names=NAMES_OF_ALL_PAGES.union(name for name in settings if name.isupper()),
+        names_of=NAMES_OF_PAGES,
+        phrases=frozenset(built_in(BUILT_IN[0]).names()),
+        folder=FOLDER,
+    )
+    return problems + faults_in_templates(sources, around)
+
+
+def _stranger(name: str, last: str, known: set[str]) -> Problem:
+    """A template that would never be used: misspelt, or in a folder of its own."""
+    return Problem(
+        file=f"{FOLDER}/{name}",
+        found="a template that the theme does not have",
+        expected=f"one of: {', '.join(sorted(known))}; or a name that begins with '{_OWN}', for a part of your own",
+        hint=f"Put it into {FOLDER}/ itself." if last in known else nearest(last, known),
+    )
+
+
+def _environment(settings: Any) -> Environment:
+    """Jinja as Pelican sets it up for each of its generators, which nothing but a generator can do."""
+    from pelican.generators import Generator  # noqa: PLC0415 - takes a while to load, and few clubs have templates
+
+    generator = Generator({}, settings, settings["PATH"], settings["THEME"], settings["OUTPUT_PATH"])
+    prepare(generator.env)
+    environment: Environment = generator.env
+    return environment
 
 
 def template_problem(error: Exception, club: Path) -> Problem | None:

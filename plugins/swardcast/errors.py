@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from difflib import get_close_matches
 from itertools import groupby
 
-__all__ = ["InputNeedsAttention", "Problem", "SwardcastError", "nearest"]
+__all__ = ["InputNeedsAttention", "Problem", "SwardcastError", "all_at_once", "nearest"]
 
 
 class SwardcastError(Exception):
@@ -58,7 +59,7 @@ class InputNeedsAttention(SwardcastError):  # noqa: N818 - says what the manager
     """
 
     def __init__(self, problems: Sequence[Problem]) -> None:
-        self.problems = tuple(sorted(set(problems), key=lambda problem: problem.sort_key))
+        self.problems = tuple(sorted(dict.fromkeys(problems), key=lambda problem: problem.sort_key))
         super().__init__(len(self.problems))
 
     def __str__(self) -> str:
@@ -69,6 +70,25 @@ class InputNeedsAttention(SwardcastError):  # noqa: N818 - says what the manager
         count = len(self.problems)
         lines.append(f"{count} {'thing needs' if count == 1 else 'things need'} attention; nothing was published.")
         return "\n".join(lines)
+
+
+@contextmanager
+def all_at_once() -> Iterator[list[Problem]]:
+    """Tell the problems of several readers together: those put into the list, and those that one of them raises.
+
+    Yields:
+        The list.
+
+    Raises:
+        InputNeedsAttention: when there is any problem.
+    """
+    problems: list[Problem] = []
+    try:
+        yield problems
+    except InputNeedsAttention as error:
+        raise InputNeedsAttention([*problems, *error.problems]) from None
+    if problems:
+        raise InputNeedsAttention(problems)
 
 
 def nearest(word: str, known: Iterable[str]) -> str:

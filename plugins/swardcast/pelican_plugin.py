@@ -27,9 +27,9 @@ from pelican.generators import ArticlesGenerator, PagesGenerator
 from pelican.urlwrappers import Category, Tag
 
 from swardcast.artifact import Artifact
-from swardcast.club_templates import with_club_templates
+from swardcast.club_templates import prepare, problems_of_templates, with_club_templates
 from swardcast.compose import Bulletin, Pictures, compose_bulletin, compose_pictures, season_of
-from swardcast.errors import SwardcastError, nearest
+from swardcast.errors import SwardcastError, all_at_once, nearest
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.moments import as_of_from
@@ -57,7 +57,6 @@ from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.look_files import badge_size_px, look_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
 from swardcast.outlets.open_graph import OpenGraph
-from swardcast.outlets.own_words import own_words_html
 from swardcast.outlets.pictures.figure import growth_html, healing_html, promises_html, season_html
 from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.preview import cards_of
@@ -95,7 +94,6 @@ _SETTINGS: Final = {
     "SWARDCAST_REPLACES": None,
 }
 _PART: Final = re.compile(r"<!--\s*swardcast:([^>]*?)-->")
-_FALLBACK_TEMPLATES: Final = Path(__file__).resolve().parent / "templates"
 
 
 def connect() -> None:
@@ -122,22 +120,17 @@ def _check_settings(pelican: Any) -> None:
             raise SwardcastError(message)
     for name, default in _SETTINGS.items():
         pelican.settings.setdefault(name, default)
-    with_club_templates(pelican.settings, _FALLBACK_TEMPLATES)
+    with_club_templates(pelican.settings)
 
 
 def _append_templates(generator: Any) -> None:
     """A theme's own templates come first, so a theme can override ours; all can show the manager's own words."""
-    generator.env.filters["own_words"] = own_words_html
-    loaders = getattr(generator.env.loader, "loaders", None)
-    if loaders is not None:
-        from jinja2 import FileSystemLoader  # noqa: PLC0415 - Pelican has loaded it by now
-
-        loaders.append(FileSystemLoader(str(_FALLBACK_TEMPLATES)))
+    prepare(generator.env)
 
 
 def _compose(generator: ArticlesGenerator) -> None:
     settings = generator.settings
-    records = read_club_folder(Path(settings["SWARDCAST_CLUB"]))
+    records = _records(generator)
     as_of = as_of_from(settings["SWARDCAST_AS_OF"], records.club.time_zone, now=datetime.now(records.club.time_zone))
     book = WeatherBook(records.club, records.weather)
     bulletin = compose_bulletin(records, as_of, book)
@@ -178,6 +171,13 @@ def _compose(generator: ArticlesGenerator) -> None:
         *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
         *_pictures(cards),
     )
+
+
+def _records(generator: ArticlesGenerator) -> ClubRecords:
+    club = Path(generator.settings["SWARDCAST_CLUB"])
+    with all_at_once() as problems:
+        problems.extend(problems_of_templates(club, generator.settings, generator.env))
+        return read_club_folder(club)
 
 
 def _remarks(records: ClubRecords, bulletin: Bulletin, settings: Any) -> tuple[str, ...]:

@@ -7,12 +7,36 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from jinja2.defaults import DEFAULT_NAMESPACE
 from lxml import html
 from PIL import Image
 
+from swardcast.club_templates import NAMES_OF_ALL_PAGES, NAMES_OF_PAGES
+from tests.conftest import ROOT
 from tests.reading.breaking import replace
 
 Run = Callable[..., subprocess.CompletedProcess[str]]
+
+
+NAMES = "<p id='names'>{{ self._TemplateReference__context.parent|list|join(' ') }}</p>"
+"""Words of a template that lists what Pelican and the plugin gave it: there is no open way."""
+MADE_FROM = {
+    "index.html": "status.html",
+    "404.html": "missing.html",
+    "notices/index.html": "index.html",
+    "notices/greens-renovation-2027/index.html": "article.html",
+    "pages/about/index.html": "page.html",
+    "surfaces/greens/index.html": "tag.html",
+    "work/topdressing/index.html": "category.html",
+}
+
+
+def _has_the_names_that_templates_may_use(site: Path) -> None:
+    for page, template in MADE_FROM.items():
+        (names,) = html.parse(site / page).getroot().xpath("//p[@id='names']/text()")
+        given = {name for name in names.split() if not name.isupper()} - DEFAULT_NAMESPACE.keys()
+        assert given == NAMES_OF_ALL_PAGES | NAMES_OF_PAGES[template], page
+    assert set(MADE_FROM.values()) == set(NAMES_OF_PAGES)
 
 
 @pytest.fixture
@@ -38,6 +62,9 @@ def test_one_template_of_the_club_takes_the_place_of_the_themes(
         '{% extends "!theme/tag.html" %}\n{% block heading %}{% include "_ours.html" %}{% endblock %}\n', "utf-8"
     )
     (club / "templates" / "_ours.html").write_text("<em>{{ tag.slug }}</em>", encoding="utf-8")
+    frame = (ROOT / "site_src/theme/templates/base.html").read_text(encoding="utf-8")
+    assert "</footer>" in frame
+    (club / "templates" / "base.html").write_text(frame.replace("</footer>", f"{NAMES}</footer>"), encoding="utf-8")
     done = build()
     assert done.returncode == 0, done.stderr
     site = tmp_path / "site"
@@ -55,6 +82,7 @@ def test_one_template_of_the_club_takes_the_place_of_the_themes(
     missing = html.parse(site / "404.html").getroot()
     inside = {link for _, _, link, _ in missing.iterlinks() if not link.startswith(("mailto:", "tel:", "#"))}
     assert {link[: len("/on/course/")] for link in inside} == {"/on/course/"}
+    _has_the_names_that_templates_may_use(site)
     assert "Sitemap: https://host.example/on/course/sitemap.xml" in (site / "robots.txt").read_text(encoding="utf-8")
 
 
@@ -62,15 +90,13 @@ def test_one_template_of_the_club_takes_the_place_of_the_themes(
     ("template", "says"),
     [
         (
-            "{% extends '!theme/page.html' %}\n\n{% block content %}{% if %}{% endblock %}",
-            "line 3: found a template that",
+            "{% extends '!theme/page.html' %}\n{% block content %}{{ page.knows.it }}{% endblock %}",
+            "line 2: found a template that fails",
         ),
-        ("{% extends '!theme/page.html' %}\n{% block content %}{{ nobody.knows.it }}{% endblock %}", "line 2: found a"),
         (
             "{% extends '!theme/page.html' %}\n{% block content %}{{ 1 + 'a' }}{% endblock %}",
-            "line 2: found a template",
+            "line 2: found a template that fails",
         ),
-        ("\n{% include 'nowhere.html' %}", "line 2: found a template that fails (no template 'nowhere.html')"),
     ],
 )
 def test_a_template_that_fails_is_told_with_its_line_and_nothing_is_published(
@@ -85,11 +111,15 @@ def test_a_template_that_fails_is_told_with_its_line_and_nothing_is_published(
     assert not (tmp_path / "site").exists()
 
 
-def test_a_template_that_would_never_be_used_is_told(
-    club: Path, build: Callable[[], subprocess.CompletedProcess[str]]
+def test_a_build_tells_what_check_tells_of_templates_together_with_all_other_faults(
+    club: Path, tmp_path: Path, build: Callable[[], subprocess.CompletedProcess[str]]
 ) -> None:
     (club / "templates" / "artcle.html").write_text("", encoding="utf-8")
+    replace(club / "club.yaml", "latitude: 55.6", "latitude: 155.6")
     done = build()
     assert done.returncode == 1
-    assert done.stderr.startswith("templates/artcle.html\n  the file: found a template that the theme does not have")
+    assert "  line 6, place.latitude: found '155.6'" in done.stderr
+    assert "templates/artcle.html\n  the file: found a template that the theme does not have" in done.stderr
     assert "Did you mean 'article.html'?" in done.stderr
+    assert done.stderr.endswith("2 things need attention; nothing was published.\n")
+    assert not (tmp_path / "site").exists()

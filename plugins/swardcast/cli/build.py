@@ -12,7 +12,7 @@ from swardcast.cli.one_build import only_build, swap
 from swardcast.errors import InputNeedsAttention, SwardcastError
 from swardcast.site_source import site_source
 
-__all__ = ["parser", "run"]
+__all__ = ["add_theme_option", "parser", "run", "settings_of"]
 
 
 def parser(name: str, what: str) -> argparse.ArgumentParser:
@@ -22,11 +22,16 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options.add_argument(
         "--output", metavar="DIR", type=Path, default=Path("output"), help="where the site goes (default: output)"
     )
-    options.add_argument("--theme", metavar="DIR", type=Path, help="a theme of your own (default: ours)")
+    add_theme_option(options)
     options.add_argument("--eml", action="store_true", help="write drafts of e-mails for a mail program (.eml)")
     options.add_argument("--pdf", action="store_true", help="print each poster as a PDF with an installed browser")
     options.add_argument("--json", action="store_true", help="print where the site is for a machine")
     return options
+
+
+def add_theme_option(options: argparse.ArgumentParser) -> None:
+    """Add --theme, for commands that look at templates."""
+    options.add_argument("--theme", metavar="DIR", type=Path, help="a theme of your own (default: ours)")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -65,27 +70,43 @@ def _refuse_dangerous(output: Path, club: Path) -> None:
         raise SwardcastError(message)
 
 
+def settings_of(club: Path, theme: Path | None, **more: Any) -> Any:
+    """Read Pelican's settings as a build has them.
+
+    Args:
+        club: the club folder.
+        theme: a theme of the club's own, or None for ours.
+        **more: further settings, by name.
+
+    Returns:
+        The settings.
+    """
+    from pelican.settings import read_settings
+
+    override: dict[str, Any] = {"SWARDCAST_CLUB": str(club.resolve()), **more}
+    if theme is not None:
+        override["THEME"] = str(theme.resolve()) if theme.exists() else str(theme)
+    return read_settings(str(site_source() / "pelicanconf.py"), override=override)
+
+
 def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:
     import logging
 
     from pelican import Pelican, log
-    from pelican.settings import read_settings
 
     from swardcast.club_templates import template_problem
 
     log.init(level=logging.WARNING, fatal="errors")
-    override: dict[str, Any] = {
-        "SWARDCAST_CLUB": str(options.club.resolve()),
-        "SWARDCAST_AS_OF": options.as_of,
-        "SWARDCAST_EML": options.eml,
-        "SWARDCAST_REPLACES": str(output),
-        "OUTPUT_PATH": str(fresh),
-        "DELETE_OUTPUT_DIRECTORY": False,
-        "CACHE_PATH": str(fresh.with_name("cache")),
-    }
-    if options.theme is not None:
-        override["THEME"] = str(options.theme.resolve()) if options.theme.exists() else str(options.theme)
-    settings = read_settings(str(site_source() / "pelicanconf.py"), override=override)
+    settings = settings_of(
+        options.club,
+        options.theme,
+        SWARDCAST_AS_OF=options.as_of,
+        SWARDCAST_EML=options.eml,
+        SWARDCAST_REPLACES=str(output),
+        OUTPUT_PATH=str(fresh),
+        DELETE_OUTPUT_DIRECTORY=False,
+        CACHE_PATH=str(fresh.with_name("cache")),
+    )
     try:
         pelican = Pelican(settings)
         _silently(pelican)

@@ -5,7 +5,9 @@ from __future__ import annotations
 import argparse
 import sys
 
+from swardcast.cli.build import add_theme_option, settings_of
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.errors import Problem, all_at_once
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice
 from swardcast.notices.oversights import oversights
@@ -19,13 +21,16 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     """Describe the command's options."""
     options = new_parser(name, what, "swardcast check --club my-club")
     add_club_options(options)
+    add_theme_option(options)
     options.add_argument("--json", action="store_true", help="print what was read for a machine")
     return options
 
 
 def run(options: argparse.Namespace) -> int:
     """Read the club folder and say what is in it."""
-    records = records_of(options)
+    with all_at_once() as problems:
+        problems.extend(_problems_of_templates(options))
+        records = records_of(options)
     now = moment_of(options, records)
     counts = {
         "surfaces": len(records.surfaces),
@@ -58,6 +63,17 @@ def run(options: argparse.Namespace) -> int:
             file=sys.stderr,
         )
     return 0
+
+
+def _problems_of_templates(options: argparse.Namespace) -> list[Problem]:
+    """What is wrong with the club's own templates, by the settings of a build; few clubs have any."""
+    if not (options.club / "templates").is_dir():
+        return []
+    from swardcast.club_templates import problems_of_templates, with_club_templates
+
+    settings = settings_of(options.club, options.theme)
+    with_club_templates(settings)
+    return problems_of_templates(options.club, settings)
 
 
 def _summary(remarks: int) -> str:
