@@ -35,7 +35,7 @@ from swardcast.outlook.week_growth import usual_grass, week_of_growth
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
-from swardcast.records.standing import notes_withdrawn, standing_entries, without_words_of
+from swardcast.records.standing import counts_until, notes_withdrawn, standing_entries, without_words_of
 from swardcast.records.weather import WeatherSource
 
 __all__ = ["Bulletin", "Pictures", "compose_bulletin", "compose_pictures", "notice_as_told", "season_of"]
@@ -90,6 +90,11 @@ class Bulletin:
     def news_that_stands(self) -> tuple[FeedItem, ...]:
         """The items without those that were withdrawn or corrected since, for lists that are read as true."""
         return news_that_stands(self.items, self.records, self.as_of)
+
+    @property
+    def counts_until(self) -> datetime:
+        """The moment from which what is told here is too old to rely on: as an entry of that moment would be."""
+        return counts_until(self.as_of, self.club)
 
     @property
     def voice(self) -> Voice:

@@ -68,6 +68,11 @@ site-with-count = { $name } ({ $count })
 
 site-notice-is-over = This notice is over.
 site-notice-stays = It stays here to be read.
+# Under the title of a notice that is not over, and of the season: the moment of the records that it was made from
+site-true-at = True at { $moment }.
+# In its place once that is too old. $ago: "26 hours ago", in the reader's browser
+site-page-was-true = This was true at { $moment }.
+site-page-was-true-ago = This was true at { $moment }, { $ago }.
 site-published-on = First published on { $first }. Last news on { $last }.
 # $links: kinds of work and surfaces
 site-more-like-this = More like this: { $links }
