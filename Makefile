@@ -7,7 +7,7 @@ AS_OF ?= 2027-09-14 09:30
 STAMP := $(VENV)/.ready
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve bench lint html pictures clean
+.PHONY: help site test serve bench lint html axe pictures clean
 
 help: ## show this
 	@echo "make site    build the demo club into $(OUTPUT)/ and say where to open it"
@@ -15,6 +15,7 @@ help: ## show this
 	@echo "make serve   build, then show the site on http://localhost:8000/"
 	@echo "make bench   measure, as ratios in one run"
 	@echo "make html    build, then the Nu checker over every page (needs npm and java)"
+	@echo "make axe     build, then axe over every page in both themes, narrow and wide (needs a Chromium)"
 	@echo "make pictures  build, then photograph each kind of page into build/pictures/ (needs a Chromium)"
 	@echo "make clean   remove what was made"
 
@@ -47,6 +48,9 @@ bench: $(STAMP) ## ratios in one run
 
 html: site ## the HTML of every page by the rules of the W3C
 	$(BIN)/python -m tests.nu_checker '$(OUTPUT)'
+
+axe: site ## the rules of axe-core on every page, which make test asks of each kind of page
+	@$(BIN)/python -m tests.axe_everywhere '$(OUTPUT)'
 
 pictures: site ## each kind of page on three screens, in both themes and on paper
 	$(BIN)/python -m tests.pictures '$(OUTPUT)' build/pictures

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import os
+import pickle
 import shutil
 import subprocess
 import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from datetime import date, datetime, time, timedelta
 from functools import cache
 from pathlib import Path
 from time import monotonic, sleep
+from typing import TypeVar
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -21,6 +23,7 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
 
+Outcome = TypeVar("Outcome")
 ROOT = Path(__file__).parents[1]
 DEMO = ROOT / "demo_content"
 PLAIN_LANGUAGE = "plain language"
@@ -100,10 +103,15 @@ def demo_site(
     return built_once(tmp_path_factory, "demo-site", build)
 
 
+def _shared_place(factory: pytest.TempPathFactory, name: str) -> Path:
+    """A folder that all processes of a test run know."""
+    here = factory.getbasetemp()
+    return (here.parent if "PYTEST_XDIST_WORKER" in os.environ else here) / name
+
+
 def built_once(factory: pytest.TempPathFactory, name: str, build: Callable[[Path], str]) -> Path:
     """A folder that all processes of a test run share: whoever makes its place builds it, the others wait for the end."""
-    here = factory.getbasetemp()
-    place = (here.parent if "PYTEST_XDIST_WORKER" in os.environ else here) / name
+    place = _shared_place(factory, name)
     outcome = place / "outcome"
     try:
         place.mkdir()
@@ -113,12 +121,44 @@ def built_once(factory: pytest.TempPathFactory, name: str, build: Callable[[Path
             sleep(0.1)
     else:
         told = build(place / "site")
-        (place / "telling").write_text(told, encoding="utf-8")
-        (place / "telling").rename(outcome)
+        _put_whole(outcome, told.encode())
     assert outcome.exists(), f"{name} was not built within {_MOST_SECONDS_TO_BUILD} seconds"
     problem = outcome.read_text(encoding="utf-8")
     assert not problem, problem
     return place / "site"
+
+
+def shared_out(
+    factory: pytest.TempPathFactory, name: str, tasks: Sequence[str], do: Callable[[str], Outcome]
+) -> dict[str, Outcome]:
+    """What comes of tasks that the processes of a test run share: each takes what nobody has taken, and waits for the rest.
+
+    Where one fails, its process fails with it, and the others once they have waited in vain.
+    """
+    place = _shared_place(factory, name)
+    place.mkdir(exist_ok=True)
+    for number, task in enumerate(tasks):
+        try:
+            (place / f"{number}.taken").mkdir()
+        except FileExistsError:
+            continue
+        _put_whole(place / f"{number}.done", pickle.dumps(do(task)))
+    until = monotonic() + _MOST_SECONDS_TO_BUILD
+    found: dict[str, Outcome] = {}
+    for number, task in enumerate(tasks):
+        done = place / f"{number}.done"
+        while not done.exists():
+            assert monotonic() < until, f"{name}: nothing came of {task} within {_MOST_SECONDS_TO_BUILD} seconds"
+            sleep(0.05)
+        found[task] = pickle.loads(done.read_bytes())  # noqa: S301 - written above
+    return found
+
+
+def _put_whole(path: Path, data: bytes) -> None:
+    """Write a file that nobody sees before all of it is there."""
+    beside = path.with_name(f"{path.name}.new")
+    beside.write_bytes(data)
+    beside.rename(path)
 
 
 def problems_of(folder: Path) -> list[str]:

@@ -6,7 +6,7 @@ import os
 import re
 import shutil
 import subprocess
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -16,7 +16,8 @@ from playwright.sync_api import Browser, Page, Playwright, ViewportSize, sync_pl
 
 from swardcast.cli.build_pdf import BROWSERS
 from tests.browser.hosting import Host, hosted
-from tests.conftest import DEMO, NO_BROWSER, built_once
+from tests.browser.survey import Seen, eyes_for, one_of_each_kind, pages_of, surveyor
+from tests.conftest import DEMO, NO_BROWSER, built_once, shared_out
 
 OpenPage = Callable[..., Page]
 BELOW = "/a/b/"
@@ -99,6 +100,19 @@ def root_host(demo_site: Path) -> Iterator[Host]:
     """The demo at the root of a host, where its page for a missing address belongs."""
     with hosted(demo_site) as host:
         yield host
+
+
+@pytest.fixture(scope="package")
+def survey(tmp_path_factory: pytest.TempPathFactory, browser: Browser, root_host: Host) -> Mapping[str, Seen]:
+    """What every page of the demo showed. All processes that ask for it look at pages until none is left."""
+    largest = set(one_of_each_kind(root_host.site).values())
+    # Those that take longest come first, so that no process waits long for the last one.
+    names = sorted(pages_of(root_host.site), key=lambda name: -len(eyes_for(name, largest)))
+    context = browser.new_context(viewport=DESK, service_workers="block")
+    look = surveyor(context.new_page(), root_host, MOMENT)
+    seen = shared_out(tmp_path_factory, "survey", names, lambda name: look(name, eyes_for(name, largest)))
+    context.close()
+    return seen
 
 
 @pytest.fixture(scope="session")

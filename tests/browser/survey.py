@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
+from datetime import datetime
 from pathlib import Path
+from time import monotonic
 from typing import Any, Final, NamedTuple
 from urllib.parse import urlsplit
 
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Page, Response, Route
+from playwright.sync_api import Page, Request, Response, Route
 
 from tests.browser.hosting import Host
 
@@ -30,6 +32,7 @@ REFRESH: Final = re.compile(r'<meta http-equiv="refresh"[^>]*>')
 _BLOCKED: Final = "Service Worker registration blocked"
 """Said by Playwright, which was told to do so: a survey is to see the host's files, not kept ones."""
 _AXE: Final[str] = Axe().axe_script
+_MOST_SECONDS_TO_ANSWER: Final = 30
 _LOOK: Final = """() => {
   const seen = (one) => one.checkVisibility({ visibilityProperty: true }) && !one.closest("template");
   const box = (one) => one.getBoundingClientRect();
@@ -72,7 +75,8 @@ class Seen:
     """What axe found, for each way in which it looked."""
     rules: frozenset[str]
     """Those of axe that found something to judge."""
-    hosts: frozenset[str]
+    others: frozenset[str]
+    """Hosts that were asked beside its own."""
     unanswered: tuple[str, ...]
     console: tuple[str, ...]
     widths_px: dict[int, int]
@@ -128,7 +132,8 @@ def axe(page: Page, name: str, by: Iterable[Eyes]) -> tuple[dict[Eyes, list[str]
     """
     tags = LEVELS if name.endswith("email.html") else LEVELS + MORE
     off = {rule: {"enabled": False} for rule in COLOURS} if name.startswith("n/") else {}
-    whole = {"runOnly": list(tags), "rules": off, "resultTypes": ["violations"]}
+    # What axe would load anew is only for a rule of "experimental", which is not asked.
+    whole = {"runOnly": list(tags), "rules": off, "resultTypes": ["violations"], "preload": False}
     colours = {**whole, "runOnly": [rule for rule in COLOURS if rule not in off]}
     told: dict[Eyes, list[str]] = {}
     rules: set[str] = set()
@@ -151,48 +156,92 @@ def _openly(page: Page) -> None:
     page.evaluate("for (const one of document.querySelectorAll('main details:not(:has(iframe))')) one.open = true")
 
 
-def surveyed(page: Page, host: Host) -> Iterator[tuple[str, Seen]]:
-    """Look at all pages of a site one after the other in one window.
+class _Watch:
+    """What a page asks for and says, until it is forgotten."""
 
-    Axe, which takes most of the time, reads the largest page of each kind in both themes, narrow and wide, and every
-    notice, which differ most. Other pages of a kind are alike but for what was typed, and looked at without it.
-    """
-    asked: list[str] = []
-    answers: list[Response] = []
-    said: list[str] = []
-    failed: list[str] = []
-    page.on("request", lambda request: asked.append(request.url))
-    page.on("response", lambda response: answers.append(response))  # noqa: PLW0108 # a bound method of a list cannot be marked
-    page.on("requestfailed", lambda request: failed.append(request.url))
-    page.on("console", lambda message: said.append(message.text))
-    stay(page, host)
-    whole = set(one_of_each_kind(host.site).values())
-    for name in pages_of(host.site):
-        for noted in (asked, answers, said, failed):
+    def __init__(self, page: Page) -> None:
+        self._page = page
+        self.asked: list[Request] = []
+        self.ended: list[Request] = []
+        self.failed: list[Request] = []
+        self.answers: list[Response] = []
+        self.said: list[str] = []
+        notes: dict[str, list[Any]] = {
+            "request": self.asked,
+            "requestfinished": self.ended,
+            "requestfailed": self.failed,
+            "response": self.answers,
+        }
+        for event, noted in notes.items():
+            # Playwright marks whom it tells, and the bound method of a list cannot be marked.
+            page.on(event, lambda one, noted=noted: noted.append(one))  # type: ignore[call-overload]
+        page.on("console", lambda one: self.said.append(one.text))
+
+    def forget(self) -> None:
+        for noted in (self.asked, self.ended, self.failed, self.answers, self.said):
             noted.clear()
+
+    def wait(self) -> None:
+        """Until all that was asked for has come or failed, so that nothing is cut off, or told of the next page."""
+        until = monotonic() + _MOST_SECONDS_TO_ANSWER
+        while len(self.ended) + len(self.failed) < len(self.asked) and monotonic() < until:
+            self._page.wait_for_timeout(10)
+
+
+def surveyor(page: Page, host: Host, at: datetime) -> Callable[[str, Iterable[Eyes]], Seen]:
+    """Make ready to look at the pages of a site, one after the other in one window.
+
+    Args:
+        page: the window.
+        host: where the site is.
+        at: what the clock says all the time.
+
+    Returns:
+        A function that looks at a page; axe, which takes most of the time, looks with the eyes given.
+    """
+    page.clock.set_fixed_time(at)
+    watch = _Watch(page)
+    stay(page, host)
+    own = urlsplit(host.address).netloc
+
+    def look(name: str, by: Iterable[Eyes]) -> Seen:
+        page.set_viewport_size({"width": DESK_PX, "height": 900})
+        watch.forget()
         page.goto(host.page(name))
         shift = page.evaluate(_SHIFT)
-        size = sum(len(answer.body()) for answer in answers) if name == FIRST else 0
+        watch.wait()
+        size = sum(len(answer.body()) for answer in watch.answers) if name == FIRST else 0
         _openly(page)
         widths = {}
         for width in (ZOOMED_PX, NARROWEST_PX):
             page.set_viewport_size({"width": width, "height": 800})
             widths[width] = page.evaluate(_WIDTH)
-        look = page.evaluate(_LOOK)
-        by = EYES if name in whole else EYES[:1] if kind_of(name) == NOTICE else ()
+        seen = page.evaluate(_LOOK)
+        seen["links"] = [link.removeprefix(host.origin) for link in seen["links"]]
         violations, rules = axe(page, name, by)
-        yield (
-            name,
-            Seen(
-                violations=violations,
-                rules=rules,
-                hosts=frozenset(filter(None, (urlsplit(address).netloc for address in asked))),
-                unanswered=(*failed, *(answer.url for answer in answers if not answer.ok)),
-                console=tuple(line for line in said if _BLOCKED not in line),
-                widths_px=widths,
-                shift=shift,
-                bytes=size,
-                look=look,
+        watch.wait()
+        return Seen(
+            violations=violations,
+            rules=rules,
+            others=frozenset(filter(None, (urlsplit(one.url).netloc for one in watch.asked))) - {own},
+            unanswered=(
+                *(one.url.removeprefix(host.origin) for one in watch.failed),
+                *(one.url.removeprefix(host.origin) for one in watch.answers if not one.ok),
             ),
+            console=tuple(line for line in watch.said if _BLOCKED not in line),
+            widths_px=widths,
+            shift=shift,
+            bytes=size,
+            look=seen,
         )
-        page.set_viewport_size({"width": DESK_PX, "height": 900})
+
+    return look
+
+
+def eyes_for(name: str, largest: Iterable[str]) -> tuple[Eyes, ...]:
+    """With which eyes axe looks at a page in the tests: in both themes, narrow and wide, at the largest of each kind.
+
+    Notices, which differ most, are each looked at once. Other pages of a kind are alike but for what was typed;
+    `make axe` has all eyes look at all of them.
+    """
+    return EYES if name in largest else EYES[:1] if kind_of(name) == NOTICE else ()
