@@ -18,6 +18,11 @@ from swardcast.records.plan import Play
 from tests.conftest import ROOT
 
 CSS = (ROOT / "site_src/theme/static/css/swardcast.css").read_text(encoding="utf-8")
+WORDS = {
+    "open": "open", "open with care": "open with care", "temporary green": "temporary green", "closed": "closed",
+    "not known": "not know",
+}  # fmt: skip
+"""What has to stand beside each sign; "we do not know" and "not known" both say it."""
 STATES = ("open", "care", "temporary", "closed", "unknown")
 FIRST_VIEW = (
     "index.html", "club.css", "badge.svg", "theme/css/swardcast.css", "theme/js/page.js", "theme/signs/mark.svg",
@@ -46,6 +51,10 @@ def test_words_can_be_read_on_paper(themes: dict[str, dict[str, str]], theme: st
         assert contrast_ratio(colours[name], colours["paper"]) >= 4.5, name
 
 
+def _as_seen_by(eyes: str, method: str, colour: str) -> str:
+    return Color(colour).filter(eyes, method=method, out_space="srgb").clip().to_string(hex=True)
+
+
 @pytest.mark.parametrize("theme", ["day", "night"])
 @pytest.mark.parametrize("eyes", ["protan", "deutan", "tritan"])
 @pytest.mark.parametrize("method", ["brettel", "vienot", "machado"])
@@ -56,14 +65,17 @@ def test_signs_stand_out_from_paper_to_colour_blind_eyes(
 
     The simulations: Brettel, Viénot and Mollon 1997; Viénot, Brettel and Mollon 1999; Machado, Oliveira and Fernandes
     2009, as the library coloraide has them. It proves that a sign is seen, on a screen as modelled. That signs are told
-    from each other rests on their shapes (below) and words, never on this.
+    from each other rests on their shapes and words (below, and in tests/browser/test_signs.py), never on this.
     """
-
-    def seen(colour: str) -> str:
-        return Color(colour).filter(eyes, method=method, out_space="srgb").clip().to_string(hex=True)
-
+    paper = _as_seen_by(eyes, method, themes[theme]["paper"])
     for state in STATES:
-        assert contrast_ratio(seen(themes[theme][state]), seen(themes[theme]["paper"])) >= 3, state
+        assert contrast_ratio(_as_seen_by(eyes, method, themes[theme][state]), paper) >= 3, state
+
+
+def test_a_colour_that_fades_for_colour_blind_eyes_would_be_found(themes: dict[str, dict[str, str]]) -> None:
+    paper = themes["day"]["paper"]
+    assert contrast_ratio("#ff4040", paper) >= 3
+    assert contrast_ratio(_as_seen_by("deutan", "vienot", "#ff4040"), _as_seen_by("deutan", "vienot", paper)) < 3
 
 
 def test_signs_differ_in_shape_without_any_colour_at_the_size_of_the_hole_grid() -> None:
@@ -195,6 +207,24 @@ def test_the_plan_of_the_holes_is_a_list_that_is_read_out(demo_site: Path) -> No
     assert len(said) == 18
     assert said[6] == "Hole 7: green open with care"
     assert said[4] == "Hole 5: green open with care and tee closed, so played from other markers"
+
+
+def test_each_sign_has_the_word_of_its_state_beside_it(demo_site: Path) -> None:
+    """Nobody has to know a sign, nor see a colour: its word is in the same row, or in the key to the plan of the holes."""
+    root = html.parse(demo_site / "index.html").getroot()
+    signs = root.xpath("//svg[starts-with(@class, 'sc-sign ')]")
+    states = {sign.get("class").split("--")[1] for sign in signs}
+    assert states >= {"open-with-care", "closed", "not-known"}
+    for sign in signs:
+        (row, *_) = sign.xpath("ancestor::*[self::li or self::template or @class='sc-answer'][1]")
+        if row.tag == "template" and row.getparent().tag == "span":
+            row = row.xpath("ancestor::li")[
+                0
+            ]  # what stands there once nobody knows has its word in the row's other template
+        word = sign.get("class").split("--")[1].replace("-", " ")
+        assert WORDS[word] in row.text_content().lower(), (word, row.text_content())
+    keys = {tuple(sign.get("class") for sign in row.xpath(".//svg")) for row in root.xpath("//ul[@class='sc-key']/li")}
+    assert {tuple(sign.get("class") for sign in hole.xpath(".//svg")) for hole in _holes(demo_site)} <= keys
 
 
 def test_a_hole_in_play_where_something_is_closed_carries_that_sign_too(demo_site: Path) -> None:
