@@ -65,6 +65,9 @@ class Eyes(NamedTuple):
 
 
 EYES: Final = tuple(Eyes(width, dark) for width in (NARROWEST_PX, DESK_PX) for dark in (False, True))
+"""All ways of looking: those of `make axe`."""
+EYES_OF_TESTS: Final = (Eyes(NARROWEST_PX, dark=False), Eyes(DESK_PX, dark=True))
+"""Each theme and each width once."""
 
 
 @dataclass(frozen=True)
@@ -239,9 +242,9 @@ def surveyor(page: Page, host: Host, at: datetime) -> Callable[[str, Iterable[Ey
 
 
 def eyes_for(name: str, largest: Iterable[str]) -> tuple[Eyes, ...]:
-    """With which eyes axe looks at a page in the tests: in both themes, narrow and wide, at the largest of each kind.
+    """With which eyes axe looks at a page in the tests: in each theme and at each width once, at the largest of each kind.
 
     Notices, which differ most, are each looked at once. Other pages of a kind are alike but for what was typed;
     `make axe` has all eyes look at all of them.
     """
-    return EYES if name in largest else EYES[:1] if kind_of(name) == NOTICE else ()
+    return EYES_OF_TESTS if name in largest else EYES_OF_TESTS[:1] if kind_of(name) == NOTICE else ()

@@ -9,7 +9,7 @@ import pytest
 
 from tests.browser.conftest import WITHDRAWN, OpenPage
 from tests.browser.hosting import Host
-from tests.browser.survey import EYES, Eyes, Seen, axe, one_of_each_kind, pages_of, stay
+from tests.browser.survey import EYES_OF_TESTS, Eyes, Seen, axe, one_of_each_kind, pages_of, stay
 
 Survey = Mapping[str, Seen]
 EXPECTED_KINDS = {
@@ -36,7 +36,9 @@ def test_the_survey_saw_every_kind_of_page_and_found_something_to_judge(survey: 
     }  # fmt: skip
 
 
-@pytest.mark.parametrize("eyes", EYES, ids=lambda eyes: f"{eyes.width_px} px {'dark' if eyes.dark else 'light'}")
+@pytest.mark.parametrize(
+    "eyes", EYES_OF_TESTS, ids=lambda eyes: f"{eyes.width_px} px {'dark' if eyes.dark else 'light'}"
+)
 def test_axe_finds_no_fault(survey: Survey, demo_site: Path, eyes: Eyes) -> None:
     judged = {page: seen.violations[eyes] for page, seen in survey.items() if eyes in seen.violations}
     expected = one_of_each_kind(demo_site)
@@ -56,7 +58,7 @@ def test_axe_finds_no_fault_in_winter(winter_host: Host, open_page: OpenPage) ->
     )  # fmt: skip
     for name in ("index.html", "notices/index.html", short, f"notices/{WITHDRAWN}/index.html"):
         page.goto(winter_host.page(name))
-        told, _ = axe(page, name, EYES)
+        told, _ = axe(page, name, EYES_OF_TESTS)
         assert {eyes: found for eyes, found in told.items() if found} == {}, name
     assert "withdr" in page.inner_text("main")
 

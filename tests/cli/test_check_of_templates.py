@@ -114,3 +114,7 @@ def test_a_theme_of_ones_own_has_its_own_templates(check: Check, club: Path, swa
     assert "a template that the theme does not have" in check().err
     done = swardcast("check", "--club", str(club), "--as-of", "2027-09-14", "--theme", str(theme.parent))
     assert (done.code, done.err) == (0, "")
+    for command, *more in (("check",), ("build", "--output", str(club.parent / "site"))):
+        done = swardcast(command, "--club", str(club), "--theme", str(club / "no-theme"), *more)
+        assert (done.code, done.out) == (1, "")
+        assert done.err.startswith(f"found no theme at {club / 'no-theme'}; expected a folder")

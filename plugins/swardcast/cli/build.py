@@ -80,13 +80,20 @@ def settings_of(club: Path, theme: Path | None, **more: Any) -> Any:
 
     Returns:
         The settings.
+
+    Raises:
+        SwardcastError: when there is no such theme.
     """
     from pelican.settings import read_settings
 
     override: dict[str, Any] = {"SWARDCAST_CLUB": str(club.resolve()), **more}
     if theme is not None:
         override["THEME"] = str(theme.resolve()) if theme.exists() else str(theme)
-    return read_settings(str(site_source() / "pelicanconf.py"), override=override)
+    try:
+        return read_settings(str(site_source() / "pelicanconf.py"), override=override)
+    except ValueError as error:  # of what is set here only the theme can be wrong
+        message = f"found no theme at {theme}; expected a folder with templates and static files"
+        raise SwardcastError(message) from error
 
 
 def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:
