@@ -79,20 +79,17 @@ def page_for_eyes(request: pytest.FixtureRequest, demo_host: Host, open_page: Op
     return page
 
 
-@pytest.mark.parametrize("theme", ["light", "dark"])
-def test_signs_are_seen_and_told_apart_by_their_shape_alone(page_for_eyes: Page, theme: Any) -> None:
-    page_for_eyes.emulate_media(color_scheme=theme)
-    seen = {play: _ink(page_for_eyes, _sign(play)) for play in Play}
-    assert len(seen) == 5
-    for play, (ink, contrast) in seen.items():
-        assert contrast >= STANDS_OUT, play
-        drawn = np.asarray(sign_mask(play, SIZE_PX), dtype=np.float64) / 255
-        assert _elsewhere(ink, drawn) < DIFFERS, play  # as preview pictures have it
-    for (one, (ink, _)), (other, (other_ink, _)) in combinations(seen.items(), 2):
-        assert _elsewhere(ink, other_ink) >= DIFFERS, (one, other)
-
-
-def test_signs_that_differ_in_colour_alone_would_be_found(page_for_eyes: Page) -> None:
-    closed, _ = _ink(page_for_eyes, _sign(Play.CLOSED))
+def test_signs_are_seen_and_told_apart_by_their_shape_alone(page_for_eyes: Page) -> None:
+    for theme in ("light", "dark"):
+        page_for_eyes.emulate_media(color_scheme=theme)
+        seen = {play: _ink(page_for_eyes, _sign(play)) for play in Play}
+        assert len(seen) == 5
+        for play, (ink, contrast) in seen.items():
+            assert contrast >= STANDS_OUT, play
+            drawn = np.asarray(sign_mask(play, SIZE_PX), dtype=np.float64) / 255
+            assert _elsewhere(ink, drawn) < DIFFERS, play  # as preview pictures have it
+        for (one, (ink, _)), (other, (other_ink, _)) in combinations(seen.items(), 2):
+            assert _elsewhere(ink, other_ink) >= DIFFERS, (one, other)
+    # It can fail: signs that differ in colour alone are found to be the same.
     in_green, _ = _ink(page_for_eyes, _sign(Play.CLOSED, colour_of=Play.OPEN))
-    assert _elsewhere(closed, in_green) < DIFFERS / 5
+    assert _elsewhere(seen[Play.CLOSED][0], in_green) < DIFFERS / 5
