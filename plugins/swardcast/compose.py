@@ -171,7 +171,7 @@ def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
     changes = story.changes[: told[0]]
     known = without_words_of(notes_withdrawn(bulletin.records), bulletin.records).known_at(item.at)
     limits = limits_in_force(standing_entries(known.entries), item.at)
-    return _notice(changes[-1].outlook, replace(story, changes=changes, untold=None), known, limits, item.at)
+    return _notice(changes[-1].outlook, replace(story, changes=changes), known, limits, item.at)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

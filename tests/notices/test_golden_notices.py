@@ -35,6 +35,8 @@ CHOSEN: Final = {
         "fairway-11-drain-2027",
     ],
     "2027-12-06 08:00": [
+        "bunkers-resanding-2027",
+        "greens-renovation-2027",
         "tees-returfing-2027",
         "fairways-deep-tining-2027",
         "greens-wetting-agent-2027",
@@ -83,5 +85,9 @@ def test_every_state_of_work_of_the_demo_is_read(demo_bulletin_at: Callable[[str
     """The demo calls no work off. Work is not started in time when its plan has passed without an entry."""
     states = {demo_bulletin_at(moment).outlook.jobs[name].work for moment, names in CHOSEN.items() for name in names}
     assert states == set(Work) - {Work.CALLED_OFF}
-    late = [notice for notice in demo_bulletin_at("2027-12-06 08:00").notices if "not started yet" in notice.when]
+    late = [
+        notice
+        for notice in demo_bulletin_at("2027-12-06 08:00").notices
+        if "nobody has reported that it began" in notice.when
+    ]
     assert {notice.id for notice in late} & set(CHOSEN["2027-12-06 08:00"])

@@ -114,9 +114,12 @@ def test_work_that_is_late_has_no_chances_and_no_neighbours(club: SmallClub) -> 
 
 
 def test_work_that_takes_longer_than_told_is_finished_on_a_day_to_come(club: SmallClub) -> None:
-    """The records end on Christmas Day; by New Year's Eve the day told first has passed, and a later one is told."""
-    club.job("spring", "12-20", "rolling")
-    club.log("begun", "12-20", "work started", "job: spring")
+    """The records end on Christmas Day; by New Year's Eve the day told first has passed, and a later one is told.
+
+    The plan keeps nine working days for weather: 20 December is a Monday, so that 31 December is the last of them.
+    """
+    club.job("spring", "12-20", "rolling", more="    spare days: 9\n")
+    club.log("begun", "12-20", "work started", "job: spring", "surfaces: green 1")
     told = [_notice(club, day).short_answer for day in ("12-20", "12-31")]
     going_on = "Work is going on; each green is closed while we work on it."
     assert told[0].startswith(f"{going_on} Work finished: likely by ")

@@ -90,7 +90,7 @@ def test_an_entry_that_is_typed_late_reaches_every_program_at_once(
 
 
 def test_from_then_on_it_never_falls_behind_again(club: SmallClub) -> None:
-    """Before, a program kept "planned, not started yet" for as long as it took until more was told than before."""
+    """Before, a program kept "planned, no start reported" for as long as it took until more was told than before."""
     client = Client()
     client.take(_file(club.records(), moment("05-11", "08:00")).values())
     _done_the_next_morning(club)

@@ -235,6 +235,67 @@ def test_overdue_tees_are_told_alike_on_the_status_page_the_notice_the_mail_and_
     assert answer in _shown(posters[f"{folder}/poster.html"])
 
 
+_MADE_AT = re.compile(r"8am on \w+ \d{1,2} \w+(?: 2027)?")  # the moment for which a mail or a poster says that it holds
+
+
+def _said_everywhere(bulletin: Bulletin, notice: Notice) -> list[str]:
+    """Every word of a notice on the page, in lists, the message, the mail, the poster, the status file and the calendar."""
+    graph = OpenGraph(bulletin=bulletin, pictures={})
+    folder = f"notices/{notice.id}"
+    mails, posters = _by_path(email_artifacts(bulletin)), _by_path(poster_artifacts(bulletin, graph))
+    status = json.loads(status_artifacts(bulletin)[0].data)
+    lines = [line for line in status["lines"] if line["notice"] == notice.id]
+    events = [(event.id, event.summary, event.span) for event in bulletin.calendar if event.notice_id == notice.id]
+    said = [*map(_plain, _said_of(notice, bulletin)), _plain(mails[f"{folder}/email.txt"].data.decode())]
+    said += [_shown(posters[f"{folder}/poster.html"]), str(lines), str(events)]
+    return [_MADE_AT.sub("", one) for one in (*said, str(notice_data(notice, bulletin, graph)["name"]))]
+
+
+def test_what_nobody_reports_on_says_the_same_on_every_day_of_december(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """The last entry on any work is of 20 September: whatever moved between two weeks of December would be made up."""
+    told: list[dict[str, list[str]]] = []
+    for moment in ("2027-11-30 08:00", "2027-12-06 08:00"):
+        bulletin = demo_bulletin_at(moment)
+        quiet = [
+            notice
+            for notice in bulletin.notices
+            if (job := bulletin.outlook.jobs[notice.id]).unreported is not None
+            or (job.work is Work.PLANNED and job.starts < date(2027, 11, 29))
+        ]
+        told.append({notice.id: _said_everywhere(bulletin, notice) for notice in quiet})
+    assert "bunkers-resanding-2027" in told[0]
+    assert len(told[0]) == 11
+    assert told[0] == told[1]
+
+
+def test_bunkers_that_nobody_reports_on_are_told_alike_on_the_notice_the_mail_the_poster_and_the_message(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """After 15 September a bunker a day, on the 16th and the 17th, with two working days to spare: Tuesday 21."""
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    notice = next(one for one in bulletin.notices if one.id == "bunkers-resanding-2027")
+    answer = "2 bunkers were due to be finished by Tuesday 21 September; nobody has reported them as finished yet."
+    mails = _by_path(email_artifacts(bulletin))
+    posters = _by_path(poster_artifacts(bulletin, OpenGraph(bulletin=bulletin, pictures={})))
+    folder = f"notices/{notice.id}"
+    shown = [
+        _plain(notice.short_answer),
+        _plain(mails[f"{folder}/email.txt"].data.decode()),
+        _shown(posters[f"{folder}/poster.html"]),
+    ]
+    line = next(line for line in bulletin.status.lines if line.notice_id == notice.id)
+    assert _plain(line.dates[-1].value) == "some time from March to September 2028, as last told"
+    for said in shown:
+        assert answer in said
+        assert "some time from March to September 2028, as last told" in said
+        assert "Work is going on" not in said
+        assert "as things stand now" not in said
+    assert "no report since 15 September" in _plain(messages_of(bulletin)[notice.id])
+    assert "no report since 15 September" in _plain(notice.headline)
+
+
 def test_greens_that_nobody_called_normal_are_not_listed_as_back_to_normal(
     demo_bulletin_at: Callable[[str], Bulletin],
 ) -> None:
@@ -243,8 +304,8 @@ def test_greens_that_nobody_called_normal_are_not_listed_as_back_to_normal(
     notice = next(one for one in bulletin.notices if one.id == "greens-renovation-2027")
     assert notice_card(notice, bulletin).state == "Should be back to normal"
     assert _plain(notice.short_answer) == (
-        "The work is over. Greens 1 to 11 were called back to normal on Monday 20 September. For greens 12 to 18 the day"
-        " to allow for has passed, and no report says so."
+        "The work is over. Greens 1 to 11 were called back to normal on Monday 20 September. Greens 12 to"
+        " 18 were due back by Monday 11 October; nobody has reported them back to normal."
     )
 
 

@@ -20,7 +20,7 @@ from tests.conftest import DEMO_AS_OF
 from tests.notices.many_jobs import clubs
 from tests.outlook.small_club import HOLES_AND_SAND, SmallClub, moment
 
-MOMENTS = ("2027-05-12 09:00", "2027-08-25 12:00", "2027-09-03 18:00", "2027-09-14 09:30", "2027-12-06 08:00")
+MOMENTS = ("2027-05-12 09:00", "2027-08-25 12:00", "2027-09-03 18:00", "2027-09-14 09:30", "2027-10-05 08:00")
 OVER = (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
 ROUNDING = 1e-9  # of a share, as the days have it
 

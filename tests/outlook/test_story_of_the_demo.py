@@ -104,10 +104,10 @@ def test_every_sentence_of_the_demos_notices_is_short_and_whole(demo_bulletin: B
 
 
 def test_work_that_never_started_is_not_called_normal_by_now(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
-    """In December the fairways' plan of October has passed and no report says that they were begun."""
+    """In December the fairways' plan of October has passed and nobody has reported that they were begun."""
     bulletin = demo_bulletin_at("2027-12-24 09:00")
     notice = next(notice for notice in bulletin.notices if notice.id == "fairways-deep-tining-2027")
-    assert "no report says that it has started. Back to normal: no date until the work is done." in notice.short_answer
+    assert "nobody has reported that it began. Back to normal: no date until the work is done." in notice.short_answer
     assert "by now" not in str(notice)
     day_by_day, how = (
         next(s for s in notice.sections if s.part is part) for part in (Part.DAY_BY_DAY, Part.HOW_THE_DATE)

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from swardcast.language.voice import capital, slug_of
+from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.ends import End, end_of, published_in_words, unopened
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
 from swardcast.notices.words import as_clause, few_words_for, range_in_words, says_allow_until
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.job_ranges import open_works, range_of_all
-from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
+from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Unreported, Work
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind, label_counts
 
@@ -43,7 +43,7 @@ def short_answer(matter: Matter) -> tuple[Sentence, ...]:
         said = (*_sentences(matter, brief=True), *label)
     if label or matter.is_over:
         return said
-    is_said = says_allow_until(matter.published, matter.voice) and not matter.has_no_day
+    is_said = says_allow_until(matter.published, matter.voice) and not matter.stands_still
     sure = matter.say("answer-how-sure")
     return (*said, sure) if is_said and matter.is_computed and _words((*said, sure)) <= MOST_WORDS else said
 
@@ -63,15 +63,35 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
             return
         case Work.PLANNED:
             yield _starts(matter, brief=brief)
+        case Work.UNDER_WAY if outlook.unreported is not None:
+            silence = outlook.unreported
+            yield _put_off(matter, brief=brief) if outlook.is_put_off else _not_reported(matter, silence, brief=brief)
         case Work.UNDER_WAY:
             source = _said_by(matter, ReasonKind.STARTED, ReasonKind.DONE)
             yield matter.say("answer-under-way", source=source, meanwhile=_while_working(matter).text)
         case Work.HELD_UP:
             yield _held_up(matter, brief=brief)
+            if outlook.unreported is not None:
+                day = matter.voice.day(outlook.unreported.last_report.date())
+                yield matter.say("answer-no-report-since", source=_said_by(matter, ReasonKind.HELD_UP), day=day)
         case Work.HEALING:
             yield _healing(matter)
     if not _says_the_end(matter):
         yield when_it_is_over(matter, published_in_words(matter.published, outlook, matter.voice))
+
+
+def _not_reported(matter: Matter, silence: Unreported, *, brief: bool) -> Sentence:
+    """When the rest of the work was due, and that nobody has reported it; whether it goes on, nobody knows."""
+    left = [work for work in matter.outlook.surfaces if work.unreported is not None]
+    opens = matter.job.lasts and matter.job.reopens_after is not None
+    return matter.say(
+        "answer-not-reported-brief" if brief else "answer-not-reported",
+        source=_said_by(matter, ReasonKind.STARTED, ReasonKind.DONE),
+        where=capital(_where(matter, left)),
+        count=len(left),
+        by=matter.voice.day(silence.due_by),
+        ends="open" if opens else "done",
+    )
 
 
 def _says_the_end(matter: Matter) -> bool:
@@ -202,7 +222,8 @@ def _over_by_sum(matter: Matter) -> Sentence:
     said = [work for work in works if work not in others]
     days = sorted(day for work in said if (day := work.dates[Milestone.BACK_TO_NORMAL].likely) is not None)
     if not days:
-        return matter.say("answer-over", source=source, where=capital(_where(matter, works)))
+        where, by = _where(matter, works), _last_due(works, matter.voice)
+        return matter.say("answer-over", source=source, where=where, count=len(works), by=by)
     return matter.say(
         "answer-over-in-part",
         source=source,
@@ -210,8 +231,16 @@ def _over_by_sum(matter: Matter) -> Sentence:
         count=len(said),
         when="on" if days[0] == days[-1] else "by",
         day=matter.voice.day(days[-1]),
-        others=_where(matter, others),
+        others=capital(_where(matter, others)),
+        left=len(others),
+        by=_last_due(others, matter.voice),
     )
+
+
+def _last_due(works: Sequence[SurfaceWork], voice: Voice) -> str:
+    """The last day to allow for of surfaces that the sum alone calls back to normal."""
+    days = [day for work in works if (day := work.dates[Milestone.BACK_TO_NORMAL].allow_until) is not None]
+    return voice.day(max(days))
 
 
 def _finished(matter: Matter, where: str) -> Sentence:

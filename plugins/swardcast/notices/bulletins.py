@@ -8,7 +8,7 @@ from datetime import datetime
 
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.ends import End, end_of, published_in_words
-from swardcast.notices.events import cause_in_words, entry_in_words
+from swardcast.notices.events import cause_in_words, entry_in_words, moved_in_words, new_day_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.play import play_clause
@@ -95,7 +95,7 @@ def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[st
     said = [voice.sentence(headline)]
     if change.news.rescheduled and change.news.before is not None:
         said.append(_end(change, voice))
-    return (*said, *_why_it_moved(change, voice), told)
+    return (*said, *_why_it_moved(change, records, voice, brief=change.news.is_of_surfaces_alone), told)
 
 
 def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str, voice: Voice) -> FeedItem:
@@ -124,7 +124,7 @@ def _title(change: JobChange, job: str, records: ClubRecords, voice: Voice) -> s
     news, phrase = _headline(change, records, voice, whole=whole), "news-title"
     if _is_of_the_job(change):
         phrase = "news-title-whole"
-    elif not change.news.became:
+    elif not change.news.became and not change.news.is_of_surfaces_alone:
         news = voice.say("news-places", places=whole, news=news)
     if _is_put_right(change):
         news = voice.say("news-corrected", news=news)
@@ -135,13 +135,15 @@ def _is_of_the_job(change: JobChange) -> bool:
     """Whether the news is of the job, not of its places: it is announced, called off, has another day or a note."""
     news = change.news
     is_put_off = news.rescheduled and change.outlook.is_put_off
-    of_places = news.became or news.confirmed or is_put_off or (news.before is not None and not news.rescheduled)
+    of_places = news.became or news.confirmed or is_put_off or news.is_of_surfaces_alone
+    of_places = of_places or (news.before is not None and not news.rescheduled)
     return change.revision == 1 or change.outlook.work is Work.CALLED_OFF or not of_places
 
 
 def _kinds_spoken_of(change: JobChange, records: ClubRecords) -> frozenset[SurfaceKind]:
     """Those of the entry, and those on which the work came into another state; a date is the date of the whole job."""
-    names = set(getattr(change.entry, "surfaces", ())).union(*change.news.became.values())
+    moved = (one.surfaces for one in change.news.moved)
+    names = set(getattr(change.entry, "surfaces", ())).union(*change.news.became.values(), *moved)
     whole = change.revision == 1 or change.news.before is not None or change.news.rescheduled or not names
     surfaces = [work.surface for work in change.outlook.surfaces]
     return frozenset(one.kind for one in (surfaces if whole else (records.surfaces[name] for name in names)))
@@ -189,6 +191,8 @@ def _headline(change: JobChange, records: ClubRecords, voice: Voice, *, whole: s
         return voice.say("when-put-off")
     if change.news.rescheduled:
         return voice.say("news-now-from", day=voice.day(change.outlook.starts))
+    if change.news.is_of_surfaces_alone:
+        return new_day_in_words(change.news.moved, records, voice)
     if change.news.before is None:
         return voice.say("news-correction" if change.news.withdrawn else "news-note")
     when = published_in_words(change.news.back_to_normal, change.outlook, voice)
@@ -236,7 +240,7 @@ def _sentences(change: JobChange, records: ClubRecords, voice: Voice) -> Iterabl
         yield voice.say("news-over-by-sum", places=places, count=len(by_sum))
         return
     yield _end(change, voice)
-    yield from _why_it_moved(change, voice)
+    yield from _why_it_moved(change, records, voice)
 
 
 def _end(change: JobChange, voice: Voice) -> str:
@@ -244,10 +248,13 @@ def _end(change: JobChange, voice: Voice) -> str:
     return voice.say("news-end", end=end_of(change.outlook).value, when=when)
 
 
-def _why_it_moved(change: JobChange, voice: Voice) -> Iterable[str]:
-    if change.news.before is not None:
-        before = told_before_in_words(change.news.before, voice, change.news.before_told_on)
-        yield voice.say("news-told-before", before=before)
+def _why_it_moved(change: JobChange, records: ClubRecords, voice: Voice, *, brief: bool = False) -> Iterable[str]:
+    news = change.news
+    if news.before is not None:
+        yield voice.say("news-told-before", before=told_before_in_words(news.before, voice, news.before_told_on))
+    of_surfaces = list(moved_in_words(news.moved, records, voice)) if news.moved else []
+    yield from of_surfaces[1:] if brief else of_surfaces
+    if news.before is not None or news.moved:
         yield voice.say("news-why-it-moved", why=cause_in_words(change, voice))
     for side, phrase in ((Side.BEFORE_NORMAL, "news-fixtures-before"), (Side.AFTER_NORMAL, "news-fixtures-after")):
         names = [

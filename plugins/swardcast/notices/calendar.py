@@ -185,6 +185,8 @@ def _state(matter: Matter, part: WorkPart) -> str:
         return "not-started"
     if all(work.done_at is not None for work in part.works):
         return "done"
+    if any(work.unreported is not None for work in part.works):
+        return "not-reported"
     states = {work.work for work in part.works}
     if Work.HELD_UP in states:
         return "held-up"
@@ -253,6 +255,8 @@ def _healing(telling: Telling, parts: Sequence[WorkPart]) -> Draft | None:
     first, last = parts[-1].last_day + timedelta(days=1), normal.allow_until
     if last is None or last < first:
         return None
+    if matter.outlook.unreported is not None and last < telling.day:
+        return None  # nobody knows whether the work was done
     works = [work for part in parts for work in part.works]
     going = [work for work in works if work.work is not Work.BACK_TO_NORMAL]
     told = works if normal.is_fact or not going else going

@@ -14,7 +14,7 @@ from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.ledger import job_facts
 from swardcast.outlook.play import statements
 from swardcast.outlook.states import JobOutlook, Work
-from swardcast.outlook.story import NEWS_OF_UNFINISHED_DAYS, JobChange, JobStory
+from swardcast.outlook.story import JobChange, JobStory
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.outlook.work_dates import opened_surfaces
 from swardcast.records.folder import ClubRecords
@@ -23,7 +23,9 @@ from swardcast.records.standing import standing_entries
 __all__ = ["tellings"]
 
 _NO_MORE: Final = (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
-_FOLLOWED: Final = timedelta(days=NEWS_OF_UNFINISHED_DAYS)
+_FOLLOWED: Final = timedelta(
+    days=120
+)  # since what was last told; work that goes on for longer is told again: judgement
 
 
 def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> Iterator[Telling]:

@@ -57,7 +57,7 @@ def with_fixtures(matter: Matter) -> Section | None:
     Returns:
         A piece that belongs to "Day by day", or None where there is nothing to say.
     """
-    if matter.has_no_day:
+    if matter.stands_still:
         return None  # no date of it holds any more, and no chance
     section = fixtures_section(matter.outlook, matter.records.fixtures, matter.voice)
     if section is None:
@@ -113,8 +113,8 @@ def _ends_of_work(matter: Matter) -> Iterator[Fact]:
     yield from (replace(fact, source=_log_or_plan(matter)) for fact in reopening)
     open_ended = any(work.done_at is None and work.hours is None for work in matter.outlook.surfaces)
     last_day = last_day_of_work(matter.outlook)
-    if matter.outlook.work is Work.HELD_UP:
-        yield from _left_when_held_up(matter)
+    if matter.outlook.work is Work.HELD_UP or matter.outlook.unreported is not None:
+        yield from _left_without_a_day(matter)
         return
     if last_day is not None and (not reopening or open_ended):
         finished = capital(range_in_words(last_day, voice))
@@ -123,8 +123,8 @@ def _ends_of_work(matter: Matter) -> Iterator[Fact]:
         yield from _end(matter)
 
 
-def _left_when_held_up(matter: Matter) -> Iterator[Fact]:
-    """When the surfaces without hours of their own will be finished, as the status page has it."""
+def _left_without_a_day(matter: Matter) -> Iterator[Fact]:
+    """When the surfaces without hours of their own will be finished, or were due to be, as the status page has it."""
     left = [work for work in matter.outlook.surfaces if work.done_at is None and work.hours is None]
     if not left or matter.job.reopens_after is not None:
         return
@@ -139,6 +139,8 @@ def _left_when_held_up(matter: Matter) -> Iterator[Fact]:
 def _done_so_far(matter: Matter) -> Iterator[Fact]:
     done = [work.surface for work in matter.outlook.surfaces if work.done_at is not None]
     going = [w.surface for w in matter.outlook.surfaces if w.work is Work.UNDER_WAY and w.started_at is not None]
+    if matter.outlook.unreported is not None:
+        going = []  # nobody knows
     held = matter.outlook.work is Work.HELD_UP  # then no day of the plan tells the others
     left = [w.surface for w in matter.outlook.surfaces if held and w.done_at is None and w.started_at is None]
     for phrase, surfaces in (("row-done-so-far", done), ("row-going-on", going), ("row-still-to-do", left)):
@@ -149,7 +151,7 @@ def _done_so_far(matter: Matter) -> Iterator[Fact]:
 
 def _planned_days(matter: Matter) -> Iterator[Fact]:
     """The surfaces of each coming day of work, where there is more than one day and nothing is computed to the hour."""
-    if matter.has_no_day or matter.outlook.work is Work.HELD_UP:
+    if matter.stands_still or matter.outlook.work is Work.HELD_UP:
         return  # no day can be told before work goes on
     days: dict[date, list[SurfaceWork]] = {}
     for work in matter.outlook.surfaces:

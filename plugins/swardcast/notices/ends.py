@@ -11,7 +11,7 @@ from swardcast.notices.spans import last_day_of_work
 from swardcast.notices.words import range_in_words
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.play import OPEN
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Work
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Unreported, Work
 
 __all__ = [
     "End",
@@ -21,6 +21,7 @@ __all__ = [
     "is_over_with_the_work",
     "leaves_turf_whole",
     "published_in_words",
+    "surface_work_in_words",
     "unopened",
     "work_in_words",
 ]
@@ -94,14 +95,35 @@ def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
 
     Returns:
         "planned", "under way" and so on; of planned work without a day "postponed", and of work that leaves nothing to
-        heal, "finished" at its end; "should be back to normal" where no entry says so of all its surfaces.
+        heal, "finished" at its end; "should be back to normal" where no entry says so of all its surfaces; and of work
+        that nobody reports on any more, since when.
     """
+    if outlook.unreported is not None:
+        return _no_report(outlook.unreported, voice)
     if outlook.is_put_off and outlook.work is Work.PLANNED:
         return voice.say("work-postponed")
     if outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED:
         return voice.say("work-finished")
     by_sum = any(is_only_computed(work) for work in outlook.surfaces)
     return voice.say("work-should-be-normal") if by_sum and outlook.work.is_over else voice.name("work", outlook.work)
+
+
+def surface_work_in_words(work: Work, silence: Unreported | None, voice: Voice) -> str:
+    """Say how the work stands on surfaces on which it goes on or heals.
+
+    Args:
+        work: its state there.
+        silence: that nobody reports on it any more, or None.
+        voice: the language.
+
+    Returns:
+        "work under way", "work held up", "healing", or "no report since 15 September".
+    """
+    return voice.name("status-work", work) if silence is None else _no_report(silence, voice)
+
+
+def _no_report(silence: Unreported, voice: Voice) -> str:
+    return voice.say("work-not-reported", day=voice.short_day(silence.last_report.date()))
 
 
 def unopened(outlook: JobOutlook, voice: Voice) -> list[SurfaceWork]:
@@ -139,7 +161,7 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, 
 
     Returns:
         Words of `range_in_words`, or that there is no date until the work is done; of a date that has passed, that no
-        entry says so.
+        entry says so; of work that nobody reports on any more, that it was last told so.
     """
     end = end_of(outlook)
     if has_no_date_until_done(published, outlook, voice):
@@ -154,7 +176,10 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, 
             return overdue_in_words(by, len(waiting), Ending.OPEN, voice)
         if outlook.work is Work.BACK_TO_NORMAL:
             return voice.say("normal-by-sum", by=by)
-    return range_in_words(published, voice, briefly=briefly)
+    said = range_in_words(published, voice, briefly=briefly)
+    if outlook.unreported is not None and published.is_given and not published.is_fact:
+        return voice.say("date-as-last-told", date=said)
+    return said
 
 
 def has_no_day(outlook: JobOutlook, voice: Voice) -> bool:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date
 
 from swardcast.language.measures import length, sand_mass, sand_rate
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.ends import end_of, published_in_words
 from swardcast.notices.notice import Event
-from swardcast.notices.words import as_clause, places_in_words, told_before_in_words, whole_percent
+from swardcast.notices.words import as_clause, few_words_for, places_in_words, told_before_in_words, whole_percent
+from swardcast.outlook.moved_surfaces import MovedSurfaces
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.quantities import Sand, SandBasis
@@ -29,7 +30,7 @@ from swardcast.records.log import (
 from swardcast.records.operations import Dressing
 from swardcast.records.standing import withdrawn_ids
 
-__all__ = ["cause_in_words", "entry_in_words", "events_of"]
+__all__ = ["cause_in_words", "entry_in_words", "events_of", "moved_in_words", "new_day_in_words"]
 
 
 def events_of(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[Event, ...]:
@@ -77,6 +78,11 @@ def _moves(story: JobStory, records: ClubRecords, voice: Voice) -> Iterator[Even
             source = change.entry.head.id if change.entry is not None else change.id
             moved = _move_in_words(change, voice.on(at.date()))
             yield Event(at=at, when=voice.moment(at), sentence=moved, source=source)
+        elif change.news.moved and change.outlook.work is not Work.CALLED_OFF:
+            at = change.at.astimezone(zone)
+            source = change.entry.head.id if change.entry is not None else change.id
+            moved = _moves_of_surfaces(change, records, voice.on(at.date()))
+            yield Event(at=at, when=voice.moment(at), sentence=moved, source=source)
 
 
 def _move_in_words(change: JobChange, voice: Voice) -> str:
@@ -84,6 +90,47 @@ def _move_in_words(change: JobChange, voice: Voice) -> str:
     before = told_before_in_words(news.before, voice, news.before_told_on) if news.before else ""
     now, end = published_in_words(news.back_to_normal, change.outlook, voice), end_of(change.outlook).value
     return voice.say("event-date-moved", cause=cause_in_words(change, voice), end=end, now=now, before=before)
+
+
+def _moves_of_surfaces(change: JobChange, records: ClubRecords, voice: Voice) -> str:
+    cause = voice.sentence(cause_in_words(change, voice))
+    return voice.sentences([cause, *moved_in_words(change.news.moved, records, voice)])
+
+
+def moved_in_words(moved: Sequence[MovedSurfaces], records: ClubRecords, voice: Voice) -> Iterator[str]:
+    """Say the new day of some surfaces, or that of the last of them, and the one that was told before.
+
+    Args:
+        moved: the surfaces and their days, at least one.
+        records: the club's records.
+        voice: the language and the day of the reader.
+
+    Yields:
+        Two sentences.
+    """
+    yield capital(voice.sentence(new_day_in_words(moved, records, voice)))
+    yield voice.say("news-told-before", before=told_before_in_words(_last_of(moved).before, voice))
+
+
+def new_day_in_words(moved: Sequence[MovedSurfaces], records: ClubRecords, voice: Voice) -> str:
+    """Say the new day of some surfaces, or that of the last of them, as it was told: a day that passes opens nothing.
+
+    Args:
+        moved: the surfaces and their days, at least one.
+        records: the club's records.
+        voice: the language and the day of the reader.
+
+    Returns:
+        "new date for tee 13 to open again: likely by Friday 12 November; allow until Friday 26 November".
+    """
+    places = few_words_for((records.surfaces[name] for one in moved for name in one.surfaces), voice)
+    last = _last_of(moved)
+    when, ends = told_before_in_words(last.now, voice), "open" if last.opens else "done"
+    return voice.say("news-new-date-of-some", places=places, ends=ends, when=when, sets=len(moved))
+
+
+def _last_of(moved: Sequence[MovedSurfaces]) -> MovedSurfaces:
+    return max(moved, key=lambda one: (one.now.allow_until or date.min, one.now.likely or date.min))
 
 
 def cause_in_words(change: JobChange, voice: Voice) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from swardcast.language.voice import Voice
+from swardcast.notices.ends import work_in_words
 from swardcast.notices.spans import first_day_of_work, last_day_of_work, span_in_words
 from swardcast.notices.words import kind_in_words
 from swardcast.outlook.states import JobOutlook, Work
@@ -64,13 +65,16 @@ def when_in_short(outlook: JobOutlook, voice: Voice) -> str:
         case Work.PLANNED if outlook.is_put_off:
             return voice.say("when-put-off")
         case Work.PLANNED if first < voice.near:
-            return voice.say("when-not-started")
+            return voice.say("when-not-started", day=voice.short_day(first))
         case Work.PLANNED if finished is None and len(outlook.surfaces) > 1:
             return voice.say("when-planned-from", day=voice.short_day(first))
         case Work.PLANNED:
             return voice.say("when-planned", days=span_in_words(first, last, voice))
         case _:
             pass
+    if outlook.unreported is not None:
+        reported = voice.short_day(outlook.unreported.last_report.date())
+        return voice.say("when-not-reported", day=voice.short_day(first), last=reported)
     if any(work.done_at is None for work in outlook.surfaces):
         return voice.say("when-under-way", day=voice.short_day(first))
     return span_in_words(first, last, voice)
@@ -88,6 +92,8 @@ def state_in_short(outlook: JobOutlook, voice: Voice, *, briefly: bool = False) 
         "under way since 23 August", "under way", "held up", "planned for 23 to 25 August", "called off"; of work that
         is done its days, or "" where they are left out.
     """
+    if outlook.unreported is not None:
+        return work_in_words(outlook, voice)
     match outlook.work:
         case Work.UNDER_WAY if not briefly:
             return voice.say("when-under-way-since", day=voice.short_day(first_day_of_work(outlook)))
@@ -121,6 +127,9 @@ def when_in_words(outlook: JobOutlook, voice: Voice) -> str:
             return voice.say("when-was-planned", day=voice.day(first))
         case _:
             pass
+    if outlook.unreported is not None:
+        reported = voice.day(outlook.unreported.last_report.date())
+        return voice.say("when-not-reported", day=voice.day(first), last=reported)
     state = "planned" if outlook.work is Work.PLANNED else "done"
     if outlook.work is not Work.PLANNED and any(work.done_at is None for work in outlook.surfaces):
         return voice.say("when-still-to-do", day=voice.day(first))

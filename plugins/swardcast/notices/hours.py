@@ -125,16 +125,21 @@ def reopening_in_words(
     Returns:
         Words of `hours_in_words` or of `range_in_words`.
     """
+    silence = next((work.unreported for work in works if work.unreported is not None), None)
     hours = [work.hours for work in works if work.hours is not None]
     if len(hours) == len(works):
-        return hours_in_words(hours_of_all(hours), as_of, voice, count=len(works), ends=ends)
+        last = hours_of_all(hours)
+        if silence is not None and isinstance(last, HeldUp):
+            return voice.say("hours-held-up-not-reported", since=_moment(last.since, voice))
+        return hours_in_words(last, as_of, voice, count=len(works), ends=ends)
     days = range_of_all(works, Milestone.REOPENING)
     if _closed_again(works) and days.likely is not None:
         return voice.say("hours-closed-again", day=voice.day(days.likely), count=len(works))
     says_open = is_closed or (ends is Ending.OPEN and not days.is_fact)  # a day that has passed opens nothing
-    if says_open and days.allow_until is not None and days.allow_until < voice.near:
+    if (says_open or silence is not None) and days.allow_until is not None and days.allow_until < voice.near:
         return overdue_in_words(voice.day(days.allow_until), len(works), ends, voice)
-    return range_in_words(days, voice)
+    said = range_in_words(days, voice)
+    return said if silence is None else voice.say("date-as-last-told", date=said)
 
 
 def overdue_in_words(by: str, count: int, ends: Ending, voice: Voice) -> str:

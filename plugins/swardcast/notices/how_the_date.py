@@ -49,7 +49,7 @@ def how_the_date(matter: Matter) -> Section | None:
 
 
 def _how_sure(matter: Matter) -> Iterator[Sentence]:
-    if matter.is_computed and not matter.has_no_day:
+    if matter.is_computed and not matter.stands_still:
         yield matter.say("sure-likely")
         yield matter.say("sure-allow-until")
         yield matter.say("sure-computed-from")

@@ -80,6 +80,6 @@ def _endings(matter: Matter) -> list[str]:
         return ["", "", ""]
     days = [published_in_words(published, matter.outlook, voice, briefly=briefly) for briefly in (False, True)]
     until = published.allow_until
-    is_said = says_allow_until(published, voice) and not matter.has_no_day
+    is_said = says_allow_until(published, voice) and not matter.stands_still
     days.append(voice.say("allow-until", until=voice.short_day(until)) if until and is_said else days[1])
     return [when_it_is_over(matter, words).text for words in days]

@@ -83,6 +83,11 @@ class Matter:
         return has_no_day(self.outlook, self.voice)
 
     @property
+    def stands_still(self) -> bool:
+        """Whether no date of it can be counted on: it has no day, or nobody reports on it any more."""
+        return self.has_no_day or self.outlook.unreported is not None
+
+    @property
     def is_computed(self) -> bool:
         """Whether its dates are computed, and not somebody's usual range or the days of the plan."""
         return self.job.normal_after is None and any(work.recovery is not None for work in self.outlook.surfaces)

@@ -7,14 +7,14 @@ from datetime import datetime
 
 from swardcast.language.voice import Voice
 from swardcast.notices.words import as_clause, few_words_for
-from swardcast.outlook.oversights import labels_while_open, never_begun
+from swardcast.outlook.oversights import labels_while_open, never_begun, not_reported
 from swardcast.records.folder import ClubRecords
 
 __all__ = ["oversights"]
 
 
 def oversights(records: ClubRecords, as_of: datetime, voice: Voice) -> Iterator[str]:
-    """Say what plan and log leave open: work that nobody entered, products on surfaces that stay open.
+    """Say what plan and log leave open: work that nobody entered or reports on, products on surfaces that stay open.
 
     Args:
         records: the club's records.
@@ -29,6 +29,13 @@ def oversights(records: ClubRecords, as_of: datetime, voice: Voice) -> Iterator[
         source = facts.changes[-1].head.id if facts.changes else f"{job.file}, line {job.line}"
         day = voice.day(facts.starts)
         yield f"{job.title} was planned from {day}; enter what happened, or move or call it off [{source}]"
+    for facts, silence in not_reported(records, as_of):
+        left = [records.surfaces[name] for name, there in facts.surfaces.items() if there.done is None]
+        was = "was" if len(left) == 1 else "were"
+        due = f"{few_words_for(left, voice)} {was} due to be finished by {voice.day(silence.due_by)}"
+        told = "and members read that nobody has reported it"
+        asked = "enter what happened, or move or call it off"
+        yield f"{facts.job.title}: {due}, {told}; {asked} [{facts.progress[-1].head.id}]"
     for job, use in labels_while_open(records, as_of):
         places = [records.surfaces[name] for name in job.surfaces]
         stay = "stays" if len(places) == 1 else "stay"

@@ -259,8 +259,10 @@ def _healing(job: SeasonJob, first: date, last: date) -> OfMonth:
 def _without_day(jobs: Iterable[SeasonJob]) -> Iterator[OfMonth]:
     for job in jobs:
         work, voice = job.matter.outlook.work, job.matter.voice
-        if job.matter.has_no_day or work is Work.HELD_UP or (not job.parts and work is Work.PLANNED):
-            yield _of_month(job, capital(when_in_words(job.matter.outlook, voice)), None, ())
+        if job.matter.stands_still or work is Work.HELD_UP or (not job.parts and work is Work.PLANNED):
+            told = _of_month(job, capital(when_in_words(job.matter.outlook, voice)), None, ())
+            left = [one.surface for one in job.matter.outlook.surfaces if one.unreported is not None]
+            yield replace(told, where=capital(few_words_for(left, voice))) if left else told
         elif job.heals_from is not None and job.heals_until is None:
             yield _of_month(job, voice.say("season-normal", when=job.normal), None, ())
 

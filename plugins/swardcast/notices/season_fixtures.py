@@ -99,7 +99,7 @@ def meetings_of(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice: V
     """
     met: dict[str, tuple[Meeting, ...]] = {}
     for matter in sorted(matters, key=_greens_first):
-        if matter.has_no_day:
+        if matter.stands_still:
             continue  # no date of it holds any more, and no chance
         for one in fixtures_ahead(matter.outlook, fixtures, voice.near):
             if not meets_nothing(one, matter.outlook):

@@ -50,6 +50,7 @@ class SeasonJob:
         last = max((part.last_day for part in self.parts), default=self.first_day)
         outlook = self.matter.outlook
         stands = outlook.work in _UNFINISHED and any(work.done_at is None for work in outlook.surfaces)
+        stands = stands and outlook.unreported is None  # else nobody knows whether it still waits
         return max(last, self.matter.voice.near) if self.parts and stands else last
 
     @property
@@ -139,6 +140,8 @@ def season_job(matter: Matter) -> SeasonJob:
     """
     has_days = matter.outlook.work is not Work.CALLED_OFF and not matter.has_no_day
     parts = work_parts(matter.outlook, matter.records.club.working_days) if has_days else ()
+    if matter.outlook.unreported is not None:
+        parts = tuple(part for part in parts if all(work.done_at is not None for work in part.works))
     if parts:  # begun yesterday and finished today, it has been work since yesterday, as its headline says
         started = min(parts[0].first_day, first_day_of_work(matter.outlook))
         parts = (replace(parts[0], first_day=started), *parts[1:])
@@ -157,7 +160,7 @@ def _healing_begins(parts: tuple[WorkPart, ...]) -> date | None:
 
 def _healing_ends(matter: Matter) -> date | None:
     until = matter.published.allow_until
-    if until is not None and matter.outlook.work in (*_UNFINISHED, Work.HEALING):
+    if until is not None and matter.outlook.unreported is None and matter.outlook.work in (*_UNFINISHED, Work.HEALING):
         return max(until, matter.voice.near)
     return until
 

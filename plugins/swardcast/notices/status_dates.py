@@ -38,12 +38,13 @@ class StatusDate:
 
 
 def status_dates(
-    surfaces: Sequence[SurfaceOutlook], story: JobStory, as_of: datetime, voice: Voice
+    surfaces: Sequence[SurfaceOutlook], outlook: JobOutlook, story: JobStory, as_of: datetime, voice: Voice
 ) -> Iterable[StatusDate]:
     """Date what surfaces of one line wait for.
 
     Args:
         surfaces: surfaces on which the job goes on or heals, alike in play and work; at least one.
+        outlook: how the job stands.
         story: published dates of the job.
         as_of: the moment of the reader, local.
         voice: the language and the day of the reader.
@@ -53,7 +54,6 @@ def status_dates(
     """
     works = [surface.current for surface in surfaces if surface.current is not None]
     in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
-    outlook = story.changes[-1].outlook
     again = partial(StatusDate, milestone=Milestone.REOPENING, given=reopening_as_dates(works, as_of, voice))
     if any(work.done_at is None for work in works):
         ends = Ending.DONE if in_play else Ending.OPEN
@@ -99,7 +99,7 @@ def _normal(works: Sequence[SurfaceWork], story: JobStory, outlook: JobOutlook, 
 
 def _last_of(works: Sequence[SurfaceWork], published: DateRange, outlook: JobOutlook) -> DateRange:
     """The published date where the last surface of the job is among these; else their own, never a later one."""
-    if not published.is_given or published.is_fact:
+    if not published.is_given or published.is_fact or outlook.unreported is not None:
         return published
     own, of_job = (
         range_of_all(works, Milestone.BACK_TO_NORMAL),

@@ -8,12 +8,13 @@ from datetime import datetime
 from typing import Final
 
 from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.ends import surface_work_in_words
 from swardcast.notices.hole_marks import WORST_FIRST
 from swardcast.notices.play import play_in_words, tees_played_elsewhere
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.status_dates import StatusDate, status_dates
 from swardcast.notices.words import places_in_brief, places_in_words
-from swardcast.outlook.states import CourseOutlook, ReasonKind, SurfaceOutlook, Work
+from swardcast.outlook.states import CourseOutlook, ReasonKind, SurfaceOutlook, Unreported, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club, SurfaceKind
 from swardcast.records.plan import Play
@@ -70,10 +71,11 @@ class _Alike:
     play: Play
     job: str
     work: Work | None
+    silence: Unreported | None
     said_at: datetime | None
     together: tuple[str, ...]
     is_closed_again: bool
-    others: tuple[tuple[str, Work], ...]
+    others: tuple[tuple[str, Work, Unreported | None], ...]
 
 
 def _alike(surface: SurfaceOutlook) -> _Alike:
@@ -82,10 +84,11 @@ def _alike(surface: SurfaceOutlook) -> _Alike:
         play=surface.play,
         job=current.job.id if current else "",
         work=current.work if current else None,
+        silence=current.unreported if current else None,
         said_at=surface.said_at,
         together=current.hours.together if current and current.hours else (),
         is_closed_again=current is not None and current.is_closed_again,
-        others=tuple((other.job.title, other.work) for other in surface.others),
+        others=tuple((other.job.title, other.work, other.unreported) for other in surface.others),
     )
 
 
@@ -123,10 +126,10 @@ def status_lines(
             play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
             play_key=slug_of(alike.play),
             meanwhile=_meanwhile(surfaces, elsewhere, voice),
-            work=voice.name("status-work", alike.work) if alike.work else "",
+            work=surface_work_in_words(alike.work, alike.silence, voice) if alike.work else "",
             why=story.job.title if story else _why(surfaces[0], voice),
-            also=voice.joined([_also(title, work, voice) for title, work in alike.others]),
-            dates=tuple(status_dates(surfaces, story, outlook.as_of, voice)) if story else (),
+            also=voice.joined([_also(*other, voice) for other in alike.others]),
+            dates=tuple(status_dates(surfaces, outlook.jobs[alike.job], story, outlook.as_of, voice)) if story else (),
             entered=voice.moment(alike.said_at) if alike.said_at else "",
             is_of_another_moment=alike.said_at is not None and alike.said_at != outlook.morning_at,
             counts_until=first_end(surfaces, club),
@@ -145,8 +148,8 @@ def _waits_its_turn(surface: SurfaceOutlook, outlook: CourseOutlook) -> bool:
     return bool(held) and any(at.timestamp() > held[-1].timestamp() for at in begun)
 
 
-def _also(title: str, work: Work, voice: Voice) -> str:
-    return voice.say("status-also", job=title, work=voice.name("status-work", work))
+def _also(title: str, work: Work, silence: Unreported | None, voice: Voice) -> str:
+    return voice.say("status-also", job=title, work=surface_work_in_words(work, silence, voice))
 
 
 def _meanwhile(surfaces: Sequence[SurfaceOutlook], elsewhere: Collection[str], voice: Voice) -> str:

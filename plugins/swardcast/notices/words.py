@@ -43,6 +43,7 @@ _NO_DATES = {
     NoDate.NOT_THIS_SEASON: "no-date-not-this-season",
     NoDate.NO_HISTORY: "no-date-no-history",
     NoDate.TOO_FAR: "no-date-too-far",
+    NoDate.NOT_REPORTED: "no-date-until-done",
 }
 
 

@@ -92,7 +92,8 @@ def notice_card(notice: Notice, bulletin: Bulletin) -> Card:
     row, works = _row(notice, job, voice), _in_that_state(job)
     plays = _plays(works, bulletin) if job.work in _SHOWS_PLAY else set()
     said = [play_in_words(play, voice, len(works)) for play in plays] if len(plays) == 1 else []
-    work = voice.name("status-work", job.work) if job.work in _SHOWS_PLAY else notice.work
+    shows_work = job.work in _SHOWS_PLAY and job.unreported is None
+    work = voice.name("status-work", job.work) if shows_work else notice.work
     return Card(
         club=bulletin.club.name,
         headline=notice.headline,

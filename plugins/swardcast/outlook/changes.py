@@ -2,31 +2,25 @@
 
 Worth telling is: work on a surface came into another state; the day of the work changed or is not known any more; the
 work was called off; the date of back to normal moved by two days or more, or a fixture changed sides, or the date no
-longer goes with those told beside it; the manager's word took the place of the sum; an entry was withdrawn or replaced;
-the manager wrote a note. Whatever is less changes the page and makes no noise, and the date that was told stays as it
-was told. An end that is only computed is told once, when all of the job should be over: nobody saw it on one surface.
+longer goes with those told beside it; the day on which some surfaces open again, or are finished, moved by two working
+days; the manager's word took the place of the sum; an entry was withdrawn or replaced; the manager wrote a note.
+Whatever is less changes the page and makes no noise, and the date that was told stays as it was told. An end that is
+only computed is told once, when all of the job should be over: nobody saw it on one surface.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date
-from typing import Final
 
-from swardcast.outlook.fixtures import Side, side_of
+from swardcast.outlook.moved_surfaces import MovedSurfaces, moved_surfaces
+from swardcast.outlook.moves import crossed, matters
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Work
 from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Play
 
-__all__ = ["News", "Told", "became", "changed_play", "is_only_computed", "matters", "moves", "news_between"]
-
-MOVE_THAT_MATTERS_DAYS: Final = 2
-MOVE_OF_A_WIDE_RANGE_DAYS: Final = 14  # a range told in months does not move by days: judgement
-
-_SIX_IN_TEN: Final = 0.1
-"""Share of the range from early to allow until that lies between 5 and 6 chances in 10: 0.253 of 2.563 standard
-deviations of a normal distribution; that 6 in 10 are enough is judgement."""
+__all__ = ["News", "Told", "became", "changed_play", "is_only_computed", "news_between"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -62,6 +56,7 @@ class News:
         withdrawn: ids of entries withdrawn since.
         notes: ids of notes written since.
         crossed: coming fixtures that the date has crossed, so that they lie on its other side now.
+        moved: surfaces whose own day moved: when they open again, or when the work there is finished.
     """
 
     became: Mapping[Work, tuple[str, ...]]
@@ -73,9 +68,22 @@ class News:
     withdrawn: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     crossed: tuple[Fixture, ...] = ()
+    moved: tuple[MovedSurfaces, ...] = ()
+
+    @property
+    def is_of_surfaces_alone(self) -> bool:
+        """Whether nothing is new but the day of some surfaces."""
+        others = (self.became, self.before, self.rescheduled, self.confirmed, self.withdrawn, self.notes)
+        return bool(self.moved) and not any(others)
 
 
-def news_between(before: Told | None, after: Told, today: date, coming: Sequence[Fixture] = ()) -> News | None:
+def news_between(
+    before: Told | None,
+    after: Told,
+    today: date,
+    coming: Sequence[Fixture] = (),
+    weekdays: Sequence[int] = tuple(range(7)),
+) -> News | None:
     """Decide what members should hear of when one bulletin takes the place of another.
 
     Args:
@@ -83,6 +91,7 @@ def news_between(before: Told | None, after: Told, today: date, coming: Sequence
         after: the job as it stands now.
         today: the day, in the club's local time.
         coming: fixtures that are not over.
+        weekdays: weekdays on which work is done, 0 for Monday.
 
     Returns:
         What to tell, or None when nothing is worth telling.
@@ -101,7 +110,11 @@ def news_between(before: Told | None, after: Told, today: date, coming: Sequence
     confirmed = said_normal and not before.back_to_normal.is_fact
     withdrawn = tuple(sorted(after.withdrawn - before.withdrawn))
     notes = tuple(sorted(after.notes - before.notes))
-    if not (new_states or moved or rescheduled or confirmed or withdrawn or notes):
+    of_surfaces: tuple[MovedSurfaces, ...] = ()
+    if not rescheduled and not is_over:
+        became_other = {name for names in new_states.values() for name in names}
+        of_surfaces = moved_surfaces(before.outlook, after.outlook, today, became_other, weekdays)
+    if not (new_states or moved or rescheduled or confirmed or withdrawn or notes or of_surfaces):
         return None
     return News(
         became=new_states,
@@ -112,7 +125,8 @@ def news_between(before: Told | None, after: Told, today: date, coming: Sequence
         confirmed=confirmed,
         withdrawn=withdrawn,
         notes=notes,
-        crossed=_crossed(before.back_to_normal, now, coming) if moved else (),
+        crossed=crossed(before.back_to_normal, now, coming) if moved else (),
+        moved=of_surfaces,
     )
 
 
@@ -165,67 +179,6 @@ def is_only_computed(work: SurfaceWork) -> bool:
         Whether it is; no where the work is not over.
     """
     return work.work is Work.BACK_TO_NORMAL and not work.dates[Milestone.BACK_TO_NORMAL].is_fact
-
-
-def _crossed(published: DateRange, now: DateRange, coming: Sequence[Fixture]) -> tuple[Fixture, ...]:
-    return tuple(
-        one
-        for one in coming
-        if Side.NOT_KNOWN not in (sides := (side_of(one, published), side_of(one, now))) and sides[0] is not sides[1]
-    )
-
-
-def _is_clearly_beyond(fixture: Fixture, now: DateRange) -> bool:
-    """Near an even chance a fixture would change sides to and fro; it has done so at 6 chances in 10."""
-    if now.likely is None or now.allow_until is None:
-        return False
-    width_days = (now.allow_until - (now.early or now.likely)).days
-    return abs((now.likely - fixture.first_day).days) >= _SIX_IN_TEN * width_days
-
-
-def matters(published: DateRange, now: DateRange, today: date, coming: Sequence[Fixture]) -> bool:
-    """Tell whether members should hear of a date that moved.
-
-    Args:
-        published: the date as told.
-        now: the date as computed now.
-        today: the day; of a likely day that has passed by then, only "allow until" is still told.
-        coming: fixtures that are not over.
-
-    Returns:
-        True when it reads otherwise than before, and moved far enough by itself (see `moves`) or clearly across a
-        fixture.
-    """
-    if published.likely is not None and now.likely is not None and max(published.likely, now.likely) < today:
-        now = replace(now, likely=published.likely)
-    if published.is_wide and now.is_wide and published.months == now.months:
-        return False  # it would read the same
-    if not published.is_given and not now.is_given:
-        return published.no_date is not now.no_date  # half a date is none: only another reason reads otherwise
-    crossed = _crossed(published, now, coming)
-    return moves(published, now) or any(_is_clearly_beyond(one, now) for one in crossed)
-
-
-def moves(published: DateRange, now: DateRange) -> bool:
-    """Tell whether a date moved so far that members should hear of it.
-
-    Args:
-        published: the date as told.
-        now: the date as computed now.
-
-    Returns:
-        True when likely or allow until moved by two days or more, by two weeks or more in a range told in months, or
-        when one of the two gives no date.
-    """
-    least = MOVE_THAT_MATTERS_DAYS
-    if published.is_wide:
-        least = MOVE_OF_A_WIDE_RANGE_DAYS
-    for old, new in ((published.likely, now.likely), (published.allow_until, now.allow_until)):
-        if (old is None) is not (new is None):
-            return True
-        if old is not None and new is not None and abs((new - old).days) >= least:
-            return True
-    return False
 
 
 def changed_play(before: Mapping[str, Play], after: Mapping[str, Play]) -> dict[str, Play]:

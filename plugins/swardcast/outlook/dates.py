@@ -36,6 +36,7 @@ class NoDate(Enum):
     NOT_THIS_SEASON = "not this season"
     NO_HISTORY = "no weather history"
     TOO_FAR = "more than a year ahead"
+    NOT_REPORTED = "not reported"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,10 +19,12 @@ from swardcast.outlook.states import (
     ReasonKind,
     Recovery,
     SurfaceWork,
+    Unreported,
     Work,
 )
+from swardcast.outlook.unreported import awaited_dates
 from swardcast.outlook.weather_book import WeatherView
-from swardcast.outlook.work_dates import WorkDates, work_dates
+from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job
@@ -45,6 +47,7 @@ class _Turn:
         when: when the work there is, or is to be, finished.
         all_area_m2: area of all the job's surfaces, or None.
         course: what healed before it.
+        silence: that nobody reports on the job any more, or None.
     """
 
     facts: JobFacts
@@ -53,6 +56,7 @@ class _Turn:
     when: WorkDates
     all_area_m2: float | None
     course: Course
+    silence: Unreported | None
 
     @property
     def here(self) -> SurfaceFacts:
@@ -109,8 +113,17 @@ class JobAssessor:
         areas = [self.records.surfaces[name].area_m2 for name in facts.job.surfaces]
         all_area = None if None in areas else sum(area for area in areas if area)
         course = self._course_before(facts)
-        for name, when in work_dates(facts, self.records, self.course.entries, self.as_of).items():
-            yield _Turn(facts=facts, place=place, name=name, when=when, all_area_m2=all_area, course=course)
+        dates, silence = awaited_dates(facts, self.records, self.course.entries, self.as_of)
+        for name, when in dates.items():
+            yield _Turn(
+                facts=facts,
+                place=place,
+                name=name,
+                when=when,
+                all_area_m2=all_area,
+                course=course,
+                silence=silence,
+            )
 
     def _local(self, moment: datetime) -> date:
         return moment.astimezone(self.records.club.time_zone).date()
@@ -133,8 +146,10 @@ class JobAssessor:
         heals = surface.grass is not None and bool(sums.layers)
         recovery, dates = None, no_dates()
         if turn.facts.called_off is None or here.done is not None:
-            recovery = self._recovery(surface, sums, turn)
-            dates = dates_of_surface(job, here, turn.when, recovery, without=self._without() if heals else None)
+            is_known = here.done is not None or not self._stands_still(turn)
+            recovery = self._recovery(surface, sums, turn) if is_known else None
+            without = self._without() if is_known else NoDate.NOT_REPORTED
+            dates = dates_of_surface(job, here, turn.when, recovery, without=without if heals else None)
         work, reasons = self._state(turn, dates, recovery, heals=heals)
         return SurfaceWork(
             surface=surface,
@@ -150,7 +165,12 @@ class JobAssessor:
             finish=turn.when.finish,
             hours=turn.when.hours,
             is_closed_again=job.reopens_after is not None and turn.when.is_closed_again,
+            unreported=turn.silence if here.done is None else None,
         )
+
+    def _stands_still(self, turn: _Turn) -> bool:
+        """Whether nobody knows if the work was done: then no healing can be counted from a day of it."""
+        return turn.silence is not None or turn.facts.is_overdue(self.as_of.date())
 
     def _without(self) -> NoDate:
         """Why there is no recovery where something has to heal."""
@@ -165,14 +185,10 @@ class JobAssessor:
         if earlier is not None and surface.grass is not None:
             before = left_on(earlier, surface.grass, start, self.view)
         recovery = recovery_of(surface, turn.here, sums, start=start, before=before, view=self.view, course=turn.course)
-        if recovery is not None and turn.here.normal is None and not self._has_no_day(turn.facts):
+        waits = turn.facts.put_off is not None and not turn.facts.is_begun  # it cannot count as earlier work
+        if recovery is not None and turn.here.normal is None and not waits:
             self._healing[surface.id] = recovery
         return recovery
-
-    def _has_no_day(self, facts: JobFacts) -> bool:
-        """Postponed to no day or planned for one that is over, and nobody began: it cannot count as earlier work."""
-        waits = facts.put_off is not None or facts.starts < self.as_of.date()
-        return waits and not any(s.started for s in facts.surfaces.values())
 
     def _state(
         self, turn: _Turn, dates: Mapping[Milestone, DateRange], recovery: Recovery | None, *, heals: bool
@@ -223,7 +239,7 @@ class JobAssessor:
         if facts.put_off is not None:
             head, words = facts.put_off.head, facts.put_off.because
             return Work.PLANNED, Reason(kind=ReasonKind.PUT_OFF, source=head.id, at=head.true_from, words=words)
-        if self._has_no_day(facts):
+        if facts.is_overdue(self.as_of.date()):
             return Work.PLANNED, Reason(kind=ReasonKind.OVERDUE, source=source, at=facts.starts)
         if facts.changes:
             change = facts.changes[-1]
@@ -308,4 +324,5 @@ def _job_outlook(facts: JobFacts, works: Mapping[str, SurfaceWork]) -> JobOutloo
         dates={milestone: range_of_all(in_order, milestone) for milestone in Milestone},
         changed_because=facts.changes[-1].because if facts.changes else "",
         is_put_off=facts.put_off is not None,
+        unreported=next((work.unreported for work in in_order if work.unreported is not None), None),
     )

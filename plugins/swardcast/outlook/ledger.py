@@ -64,6 +64,23 @@ class JobFacts:
     surfaces: dict[str, SurfaceFacts] = field(default_factory=dict)
     progress: tuple[Progress, ...] = ()
 
+    @property
+    def is_begun(self) -> bool:
+        """Whether an entry says of any surface that the work there was started or done."""
+        return any(there.started or there.done for there in self.surfaces.values())
+
+    def is_overdue(self, today: date) -> bool:
+        """Tell whether its planned day is over and no entry says that it began.
+
+        Args:
+            today: the day, local.
+
+        Returns:
+            Whether it is so; no of work that is called off or postponed to no day.
+        """
+        waits = self.called_off is None and self.put_off is None
+        return waits and self.starts < today and not self.is_begun
+
 
 def as_really_done(planned: tuple[Operation, ...], really: tuple[Operation, ...]) -> tuple[Operation, ...]:
     """Put the operations as really done in the place of those planned.

@@ -7,12 +7,14 @@ from typing import Final
 
 from swardcast.outlook.ledger import JobFacts, job_facts
 from swardcast.outlook.play import OPEN
+from swardcast.outlook.states import Unreported
+from swardcast.outlook.unreported import awaited_dates
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import ProductUse
 from swardcast.records.plan import Job
 from swardcast.records.standing import standing_entries
 
-__all__ = ["labels_while_open", "never_begun"]
+__all__ = ["labels_while_open", "never_begun", "not_reported"]
 
 _NOTICED_AFTER: Final = timedelta(
     days=7
@@ -35,12 +37,22 @@ def never_begun(records: ClubRecords, as_of: datetime) -> tuple[JobFacts, ...]:
         What plan and log say of them, in the plan's order; nothing of jobs called off or postponed.
     """
     today = as_of.astimezone(records.club.time_zone).date()
-    return tuple(
-        facts
-        for facts in _facts(records, as_of)
-        if facts.starts + _NOTICED_AFTER < today and facts.called_off is None and facts.put_off is None
-        if not any(there.started or there.done for there in facts.surfaces.values())
-    )
+    return tuple(facts for facts in _facts(records, as_of) if facts.is_overdue(today - _NOTICED_AFTER))
+
+
+def not_reported(records: ClubRecords, as_of: datetime) -> tuple[tuple[JobFacts, Unreported], ...]:
+    """List begun work of which members read that nobody reports on it any more.
+
+    Args:
+        records: the club's records.
+        as_of: the moment, aware.
+
+    Returns:
+        What plan and log say of it, and when it was due; in the plan's order.
+    """
+    local, entries = as_of.astimezone(records.club.time_zone), standing_entries(records.known_at(as_of).entries)
+    dated = ((facts, awaited_dates(facts, records, entries, local)[1]) for facts in _facts(records, as_of))
+    return tuple((facts, silence) for facts, silence in dated if silence is not None)
 
 
 def labels_while_open(records: ClubRecords, as_of: datetime) -> tuple[tuple[Job, ProductUse], ...]:

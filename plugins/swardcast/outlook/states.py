@@ -36,6 +36,7 @@ __all__ = [
     "Recovery",
     "SurfaceOutlook",
     "SurfaceWork",
+    "Unreported",
     "Work",
     "date_range",
 ]
@@ -212,6 +213,19 @@ class Recovery:
         return chance_by(self.samples[milestone], (day - self.start).days)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unreported:
+    """Begun work of which no report has come for so long that nobody knows how it stands.
+
+    Args:
+        last_report: the moment of the last entry on the job, local.
+        due_by: the day to allow for of its work, as that entry gave it.
+    """
+
+    last_report: datetime
+    due_by: date
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SurfaceWork:
     """One job on one surface.
@@ -230,6 +244,7 @@ class SurfaceWork:
         finish: the day on which the work there is, or is to be, finished.
         hours: when it reopens, to the hour, where it is being worked on or its follow-up work is not over; or None.
         is_closed_again: whether it was closed for a time after the work, opened, and taken out of play again since.
+        unreported: that it is not done and nobody reports on the job any more, or None.
     """
 
     surface: Surface
@@ -245,6 +260,7 @@ class SurfaceWork:
     finish: DateRange
     hours: Hours | HeldUp | None
     is_closed_again: bool = False
+    unreported: Unreported | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -282,6 +298,7 @@ class JobOutlook:
         dates: each milestone for the last of its surfaces.
         changed_because: the latest reason for a change of plan, or "".
         is_put_off: whether it is postponed to a day that nobody knows yet; `starts` is the last day told before.
+        unreported: that it is begun and nobody reports on it any more, so that its dates stand still; or None.
     """
 
     job: Job
@@ -291,6 +308,7 @@ class JobOutlook:
     dates: Mapping[Milestone, DateRange]
     changed_because: str
     is_put_off: bool = False
+    unreported: Unreported | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -12,8 +12,9 @@ from datetime import date, datetime, time, timedelta
 from typing import Final
 
 from swardcast.outlook.causes import Cause, entry_cause, is_later, weather_cause
-from swardcast.outlook.changes import News, Told, matters, moves, news_between
+from swardcast.outlook.changes import News, Told, news_between
 from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.moves import matters, moves
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.fixtures import Fixture
@@ -34,13 +35,10 @@ from swardcast.records.operations import label_counts
 from swardcast.records.plan import Job
 from swardcast.records.standing import rank, withdrawn_ids
 
-__all__ = ["FOLLOWED_DAYS", "NEWS_OF_UNFINISHED_DAYS", "JobChange", "JobStory", "tell_story"]
-
-NEWS_OF_UNFINISHED_DAYS: Final = 120
-"""Days since the last entry for which unfinished work is followed; then its date moves on without noise: judgement."""
+__all__ = ["FOLLOWED_DAYS", "JobChange", "JobStory", "tell_story"]
 
 FOLLOWED_DAYS: Final = 300
-"""Days since the last entry for which healing is followed, through a winter: as far as the weather is kept."""
+"""Days since the last entry for which a job is followed, through a winter: as far as the weather is kept."""
 
 _MORNING: Final = time(7, 0)  # when a new day's weather counts as known to members
 _GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP)
@@ -79,18 +77,15 @@ class JobStory:
     Args:
         job: the job.
         changes: what was told.
-        untold: back to normal of unfinished work of which so long nothing was entered that its moves are no news, or
-            None.
     """
 
     job: Job
     changes: tuple[JobChange, ...]
-    untold: DateRange | None = None
 
     @property
     def published(self) -> DateRange:
         """The date for back to normal that stands on the site."""
-        return self.untold or self.changes[-1].news.back_to_normal
+        return self.changes[-1].news.back_to_normal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -129,8 +124,9 @@ class _About:
         )
 
     def normal(self, outlook: JobOutlook, at: datetime, published: DateRange | None) -> DateRange:
-        """Back to normal; of work without a day, or not begun on it, no date holds, and none moves so far."""
+        """Back to normal; of work without a day, not begun on it or not reported on any more, none moves so far."""
         no_day = outlook.work is Work.PLANNED and (outlook.is_put_off or outlook.starts < self.day(at))
+        no_day = no_day or outlook.unreported is not None
         return published if no_day and published is not None else outlook.dates[Milestone.BACK_TO_NORMAL]
 
     def coming(self, at: datetime) -> list[Fixture]:
@@ -171,15 +167,11 @@ class _Teller:
     heard: JobOutlook | None = None
     told: Told | None = None
 
-    @property
-    def is_unfinished(self) -> bool:
-        """Whether the work is begun and goes on."""
-        return self.heard is not None and self.heard.work in _GOING_ON
-
-    def is_stale(self, last_entry: date, at: datetime) -> bool:
-        """Whether so long nothing was entered that its dates are followed no more."""
-        followed = NEWS_OF_UNFINISHED_DAYS if self.is_unfinished else FOLLOWED_DAYS
-        return self.about.day(at) > last_entry + timedelta(days=followed)
+    def stands_still(self, last_entry: date, at: datetime) -> bool:
+        """Whether nobody reports on the work any more, or so long nothing was entered that it is followed no more."""
+        if self.heard is not None and self.heard.unreported is not None:
+            return True
+        return self.about.day(at) > last_entry + timedelta(days=FOLLOWED_DAYS)
 
     def hear(self, moment: _Moment, outlook: JobOutlook) -> None:
         job = self.about.job.id
@@ -187,7 +179,7 @@ class _Teller:
         before, self.heard = self.heard, outlook
         now = self.about.told(outlook, moment.at, self.told)
         today = self.about.day(moment.at)
-        news = news_between(self.told, now, today, self.about.coming(moment.at))
+        news = news_between(self.told, now, today, self.about.coming(moment.at), self.about.records.club.working_days)
         if news is None:
             return
         stays = self.told is not None and self.told.back_to_normal == news.back_to_normal
@@ -214,6 +206,8 @@ class _Teller:
         typed = str(getattr(moment.entry, "because", ""))
         if last.outlook.starts != now.outlook.starts:
             return Cause.PLAN, typed
+        if moment.entry is None and news.is_of_surfaces_alone:
+            return _goes_on(now.outlook)
         published, coming, today = last.news.back_to_normal, self.about.coming(moment.at), self.about.day(moment.at)
         entry, without = moment.entry, self.about.without
         by_entry = entry is not None and not matters(published, without(moment, published), today, coming)
@@ -236,10 +230,14 @@ class _Teller:
         without_weather = self.about.in_weather_of(last.at, moment.at)
         if not is_later(published, without_weather) or (explained and not moves(published, without_weather)):
             return None
-        held = [r for work in now.outlook.surfaces for r in work.reasons if r.kind is ReasonKind.HELD_UP]
-        if now.outlook.work is Work.HELD_UP:
-            return Cause.STILL_HELD_UP, held[-1].words
-        return Cause.WORK_TAKES_LONGER, ""
+        return _goes_on(now.outlook)
+
+
+def _goes_on(outlook: JobOutlook) -> tuple[Cause, str]:
+    held = [r for work in outlook.surfaces for r in work.reasons if r.kind is ReasonKind.HELD_UP]
+    if outlook.work is Work.HELD_UP and held:
+        return Cause.STILL_HELD_UP, held[-1].words
+    return Cause.WORK_TAKES_LONGER, ""
 
 
 def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBook) -> JobStory:
@@ -259,17 +257,14 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
     over = False  # by the sum: then no weather changes it any more, but an entry may
     heard_of = about.day(as_of)
     for moment in _moments(records, job, as_of):
-        if moment.entry is None and (over or teller.is_stale(heard_of, moment.at)):
+        if moment.entry is None and (over or teller.stands_still(heard_of, moment.at)):
             continue
         if moment.entry is not None or teller.heard is None:
             heard_of = about.day(moment.at)
         outlook = assess_jobs(records, moment.at, book, only=job.id)[job.id]
         teller.hear(moment, outlook)
         over = outlook.work is Work.BACK_TO_NORMAL and (over or moment.entry is None)
-    untold = None
-    if teller.is_unfinished and teller.is_stale(heard_of, as_of):
-        untold = assess_jobs(records, as_of, book, only=job.id)[job.id].dates[Milestone.BACK_TO_NORMAL]
-    return JobStory(job=job, changes=tuple(teller.changes), untold=untold)
+    return JobStory(job=job, changes=tuple(teller.changes))
 
 
 def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Moment]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from datetime import date, timedelta
 
-__all__ = ["finishing_days", "working_day_after"]
+__all__ = ["finishing_days", "working_day_after", "working_days_between"]
 
 
 def working_day_after(day: date, working_days: int, weekdays: Sequence[int]) -> date:
@@ -42,3 +42,19 @@ def finishing_days(start: date, count: int, *, a_day: float, weekdays: Sequence[
     """
     # A surface that takes two and a half days is finished on the third.
     return [working_day_after(start, int((place + 1) / a_day - 1e-9), weekdays) for place in range(count)]
+
+
+def working_days_between(one: date, other: date, weekdays: Sequence[int]) -> int:
+    """Count the working days by which two days lie apart.
+
+    Args:
+        one: a day.
+        other: another, before or after it.
+        weekdays: weekdays on which work is done, 0 for Monday.
+
+    Returns:
+        Working days after the earlier day, up to the later one; 0 for the same day.
+    """
+    first, last = min(one, other), max(one, other)
+    days = (first + timedelta(days=number) for number in range(1, (last - first).days + 1))
+    return sum(day.weekday() in weekdays for day in days)

@@ -10,7 +10,8 @@ calendar-work-in-state = { $work } ({ $state ->
     [done] done
     [under-way] under way
     [held-up] held up
-    [not-started] planned, not started yet
+    [not-started] planned, no start reported
+    [not-reported] no report yet
    *[planned] planned
 })
 calendar-reopening = { $count ->

@@ -29,7 +29,9 @@ first-likely-by = the first of them likely by { $day }
 first-due-now = the first of them due now
 no-date-until-done = no date until the work is done
 # Computed; $by has passed
-normal-by-sum = expected by { $by }; nobody has reported it yet
+normal-by-sum = was due by { $by }; nobody has reported it yet
+# Of work that nobody reports on any more: $date as it was last told
+date-as-last-told = { $date }, as last told
 # Of work that leaves nothing to heal
 no-day-known = no day known yet
 no-date-not-this-season = too early to give a date: the grass is hardly growing

@@ -33,6 +33,8 @@ hours-closed-again = { $count ->
    *[other] they were opened by { $day } and are closed again; no day is known yet
 }
 
+# Nobody reports on it any more
+hours-held-up-not-reported = held up since { $since }; nobody has reported since then
 hours-held-up = held up since { $since }; no time can be given until work goes on; not before { $first } in any case
 # $first is a time on another day
 hours-held-up-to-another-day = held up since { $since }; no time can be given until work goes on; not before { $first }, in any case

@@ -25,6 +25,17 @@ news-new-date = { $end ->
     [open] new date for opening again
    *[normal] new date for back to normal
 }, { $when }
+# The day of some of its surfaces alone, $places; they have $sets days, and $when is the last of them
+news-new-date-of-some = { $sets ->
+    [one] new date
+   *[other] new dates
+} for { $places } to { $ends ->
+    [done] be finished
+   *[open] open again
+}{ $sets ->
+    [one] {""}
+   *[other] , the last of them
+}: { $when }
 news-corrected = corrected: { $news }
 news-correction = a correction of an earlier report
 news-note = a note from the { -course-manager }

@@ -7,13 +7,16 @@ headline-with-place = { $title }, { $where }: { $when }
 # The same without its days, for a message that has no room for them
 headline-without-days = { $title }, { $where }
 when-called-off = called off
-when-not-started = not started yet
+# Its day is over: nobody knows whether it began
+when-not-started = planned from { $day }; no start reported
 when-put-off = postponed; no new day yet
 when-planned = planned for { $days }
 when-planned-from = planned from { $day }
 when-under-way = since { $day }
 when-under-way-since = under way since { $day }
-when-was-planned = was planned from { $day }; not started yet
+when-was-planned = was planned from { $day }; nobody has reported that it began
+# Begun, and not reported on any more since $last
+when-not-reported = from { $day }; no report since { $last }
 when-still-to-do = from { $day }; work still to do
 when-on-a-day = { $state ->
     [planned] planned on { $day }
@@ -37,10 +40,33 @@ withdrawn-to-other = Go to the other notice
 # $meanwhile: answer-while-working
 answer-starts-brief = Work should start on { $day }.
 answer-starts = Work should start on { $day }; { $meanwhile }.
-answer-not-started = This work was planned from { $day }; no report says that it has started.
+answer-not-started = This work was planned from { $day }; nobody has reported that it began.
 answer-put-off = This work is postponed; no new day is known yet.
 answer-put-off-because = This work is postponed, and no new day is known yet: { $because }.
 answer-under-way = Work is going on; { $meanwhile }.
+# The rest of begun work was due by $by, as the last report gave it; $where begins with a capital, $count of them
+answer-not-reported = { $count ->
+    [one] { $where } was due { $ends ->
+        [open] to open
+       *[done] to be finished
+    } by { $by }; nobody has reported it as { $ends ->
+        [open] open
+       *[done] finished
+    } yet.
+   *[other] { $where } were due { $ends ->
+        [open] to open
+       *[done] to be finished
+    } by { $by }; nobody has reported them as { $ends ->
+        [open] open
+       *[done] finished
+    } yet.
+}
+answer-not-reported-brief = This work was due { $ends ->
+    [open] to end
+   *[done] to be finished
+} by { $by }; nobody has reported that it is.
+# After one of answer-held-up…
+answer-no-report-since = Nobody has reported on it since { $day }.
 answer-held-up = Work on { $where } is held up.
 answer-held-up-because = Held up, { $where }: { $because }.
 answer-held-up-cause = Work is held up: { $because }.
@@ -110,15 +136,22 @@ answer-normal-since = { $where } { $count ->
 # $day: "on Friday 24 September"
 answer-finished-on = The work on { $where } was finished { $day }.
 # By the sum alone
-answer-over = { $where }: the work is over. Play should be back to normal; the day to allow for has passed, and no report says so.
-# Entries called $count of them back to normal, the last on $day
+# $where does not begin with a capital; the last day to allow for was $by
+answer-over = The work on { $where } is over. { $count ->
+    [one] It was due back to normal by { $by }; nobody has reported it back to normal.
+   *[other] They were due back to normal by { $by }; nobody has reported them back to normal.
+}
+# Entries called $count of them back to normal, the last on $day; $others begins with a capital
 answer-over-in-part = The work is over. { $where } { $count ->
     [one] was
    *[other] were
 } called back to normal { $when ->
     [on] on { $day }
    *[by] by { $day }
-}. For { $others } the day to allow for has passed, and no report says so.
+}. { $left ->
+    [one] { $others } was due back by { $by }; nobody has reported it back to normal.
+   *[other] { $others } were due back by { $by }; nobody has reported them back to normal.
+}
 
 ## The parts, in their fixed order
 
@@ -138,6 +171,7 @@ work-planned = planned
 work-postponed = postponed
 work-under-way = under way
 work-held-up = held up
+work-not-reported = no report since { $day }
 work-healing = healing
 work-back-to-normal = back to normal
 # By the sum; no report says so of all of it

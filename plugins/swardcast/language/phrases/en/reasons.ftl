@@ -9,7 +9,7 @@ reason-no-fresh-entry = No report today; the last one was made at { $when }.
 ## Work
 
 reason-planned = Planned to start on { $when }.
-reason-overdue = Was planned to start on { $when }; no report says that it has.
+reason-overdue = Was planned from { $when }; nobody has reported that it began.
 reason-moved = Moved to { $when }.
     .because = Moved to { $when } ({ $because }).
 reason-postponed = Postponed; no new day is known yet.

@@ -94,7 +94,7 @@ hole-tee-closed = tee closed, so played from other markers
 ## What comes next
 
 coming-from = from { $day }
-coming-late = was planned from { $day }; not started yet
+coming-late = was planned from { $day }; nobody has reported that it began
 # $when: a date, or why there is none.
 coming-normal = { $end ->
     [finished] Work finished
