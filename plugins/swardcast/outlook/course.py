@@ -29,7 +29,7 @@ from swardcast.records.log import BackToNormal, Entry, MorningStatus, NoteToMemb
 from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until, standing_entries
 
-__all__ = ["assess_course", "assess_jobs"]
+__all__ = ["assess_course", "assess_jobs", "course_known"]
 
 _MOST_IMPORTANT_FIRST = (
     Work.UNDER_WAY,
@@ -62,12 +62,22 @@ def assess_jobs(
     weather_of = weather_of or as_of
     key = (only, as_of, weather_of, tuple(entry.head.id for entry in known.entries))
     if key not in book.jobs:
-        entries = standing_entries(known.entries)
-        course = Course(
-            entries=entries, lessons=_lessons(known, entries, book), target_speed_mm=records.club.target_speed_mm
-        )
-        book.jobs[key] = _assess(known, as_of, book.at(weather_of), only, course)
+        book.jobs[key] = _assess(known, as_of, book.at(weather_of), only, course_known(known, book))
     return book.jobs[key]
+
+
+def course_known(known: ClubRecords, book: WeatherBook) -> Course:
+    """Gather what is known of the course besides the jobs.
+
+    Args:
+        known: the records as known at a moment.
+        book: the club's weather.
+
+    Returns:
+        The entries that stand, and what healed jobs have taught.
+    """
+    entries = standing_entries(known.entries)
+    return Course(entries=entries, lessons=_lessons(known, entries, book), target_speed_mm=known.club.target_speed_mm)
 
 
 def _assess(

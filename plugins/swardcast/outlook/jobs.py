@@ -9,7 +9,7 @@ from datetime import date, datetime
 from swardcast.outlook.job_ranges import dates_of_surface, no_dates, range_of_all, work_of_all
 from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done
 from swardcast.outlook.play import OPEN
-from swardcast.outlook.recovery import Course, Left, is_validated, left_on, recovery_of
+from swardcast.outlook.recovery import Course, Left, ToHeal, is_validated, left_on, recovery_of, to_heal
 from swardcast.outlook.states import (
     DateRange,
     JobOutlook,
@@ -27,17 +27,18 @@ from swardcast.outlook.weather_book import WeatherView
 from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
+from swardcast.records.operations import Operation
 from swardcast.records.plan import Job
 from swardcast.records.translate import SurfaceSums, surface_sums
 from swardcast.turf.few_years import ENOUGH_YEARS
 from swardcast.turf.growth import GRASSES
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
 
-__all__ = ["JobAssessor"]
+__all__ = ["JobAssessor", "Turn", "job_outlook"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Turn:
+class Turn:
     """One job on one surface, with what holds for the whole job.
 
     Args:
@@ -78,13 +79,14 @@ class JobAssessor:
         as_of: the moment in local time.
         view: the weather as known, or None when there is no history.
         course: what is known of the course besides the jobs.
+        healing: how each surface heals after the latest turn assessed there, by id.
     """
 
     records: ClubRecords
     as_of: datetime
     view: WeatherView | None
     course: Course
-    _healing: dict[str, Recovery] = field(default_factory=dict)
+    healing: dict[str, Recovery] = field(default_factory=dict)
 
     def assess(self, all_facts: Sequence[JobFacts], only: str = "") -> dict[str, JobOutlook]:
         """Assess jobs, each surface in the order in which it was, or is to be, worked on.
@@ -96,26 +98,35 @@ class JobAssessor:
         Returns:
             Jobs by id.
         """
-        turns = [turn for place, facts in enumerate(all_facts) for turn in self._turns(place, facts)]
+        turns = [turn for place, facts in enumerate(all_facts) for turn in self.turns(place, facts)]
         last = {turn.name: turn.order for turn in turns if turn.facts.job.id == only}
         if only:
             turns = [turn for turn in turns if turn.name in last and turn.order <= last[turn.name]]
         works: dict[str, dict[str, SurfaceWork]] = {}
         for turn in sorted(turns, key=lambda turn: turn.order):
-            works.setdefault(turn.facts.job.id, {})[turn.name] = self._surface(turn)
+            works.setdefault(turn.facts.job.id, {})[turn.name] = self.on_surface(turn)
         return {
-            facts.job.id: _job_outlook(facts, works[facts.job.id])
+            facts.job.id: job_outlook(facts, works[facts.job.id])
             for facts in all_facts
             if not only or facts.job.id == only
         }
 
-    def _turns(self, place: int, facts: JobFacts) -> Iterator[_Turn]:
+    def turns(self, place: int, facts: JobFacts) -> Iterator[Turn]:
+        """Lay a job out over its surfaces.
+
+        Args:
+            place: the job's place in the plan.
+            facts: what plan and log say of it.
+
+        Yields:
+            The job on one surface after the other.
+        """
         areas = [self.records.surfaces[name].area_m2 for name in facts.job.surfaces]
         all_area = None if None in areas else sum(area for area in areas if area)
         course = self._course_before(facts)
         dates, silence = awaited_dates(facts, self.records, self.course.entries, self.as_of)
         for name, when in dates.items():
-            yield _Turn(
+            yield Turn(
                 facts=facts,
                 place=place,
                 name=name,
@@ -134,15 +145,35 @@ class JobAssessor:
         began = min([facts.starts, *(self._local(entry.head.true_from) for entry in entries)])
         return replace(self.course, lessons=tuple(told for told in self.course.lessons if told[2].normal_on < began))
 
-    def _surface(self, turn: _Turn) -> SurfaceWork:
-        surface, job, here = self.records.surfaces[turn.name], turn.facts.job, turn.here
-        operations = as_really_done(job.operations, here.as_done)
-        sums = surface_sums(
+    def to_heal(self, turn: Turn) -> ToHeal | None:
+        """Tell what a job leaves to heal on one surface, before anything of it was seen.
+
+        Args:
+            turn: the job there; what comes before it was assessed.
+
+        Returns:
+            What has to heal, or None where nothing has to or nothing can be computed.
+        """
+        surface, start = self.records.surfaces[turn.name], turn.when.finish.likely
+        if self.view is None or start is None:
+            return None
+        before = self._left_before(surface, start, self.view)
+        return to_heal(surface, self._sums(turn)[1], start=start, before=before, view=self.view, course=turn.course)
+
+    def _sums(self, turn: Turn) -> tuple[tuple[Operation, ...], SurfaceSums]:
+        """The work there as planned or as really done, and what it does."""
+        operations = as_really_done(turn.facts.job.operations, turn.here.as_done)
+        return operations, surface_sums(
             operations,
-            area_m2=surface.area_m2,
+            area_m2=self.records.surfaces[turn.name].area_m2,
             all_area_m2=turn.all_area_m2,
             density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
         )
+
+    def on_surface(self, turn: Turn) -> SurfaceWork:
+        """Assess a job on one surface; what comes before it there was assessed."""
+        surface, job, here = self.records.surfaces[turn.name], turn.facts.job, turn.here
+        operations, sums = self._sums(turn)
         heals = surface.grass is not None and bool(sums.layers)
         recovery, dates = None, no_dates()
         if turn.facts.called_off is None or here.done is not None:
@@ -176,22 +207,25 @@ class JobAssessor:
         """Why there is no recovery where something has to heal."""
         return NoDate.NO_HISTORY if self.view is None else NoDate.TOO_FAR
 
-    def _recovery(self, surface: Surface, sums: SurfaceSums, turn: _Turn) -> Recovery | None:
+    def _recovery(self, surface: Surface, sums: SurfaceSums, turn: Turn) -> Recovery | None:
         start = turn.when.finish.likely
         if self.view is None or start is None:
             return None
-        earlier = self._healing.get(surface.id)
-        before = Left()
-        if earlier is not None and surface.grass is not None:
-            before = left_on(earlier, surface.grass, start, self.view)
+        before = self._left_before(surface, start, self.view)
         recovery = recovery_of(surface, turn.here, sums, start=start, before=before, view=self.view, course=turn.course)
         waits = turn.facts.put_off is not None and not turn.facts.is_begun  # it cannot count as earlier work
         if recovery is not None and turn.here.normal is None and not waits:
-            self._healing[surface.id] = recovery
+            self.healing[surface.id] = recovery
         return recovery
 
+    def _left_before(self, surface: Surface, start: date, view: WeatherView) -> Left:
+        earlier = self.healing.get(surface.id)
+        if earlier is None or surface.grass is None:
+            return Left()
+        return left_on(earlier, surface.grass, start, view)
+
     def _state(
-        self, turn: _Turn, dates: Mapping[Milestone, DateRange], recovery: Recovery | None, *, heals: bool
+        self, turn: Turn, dates: Mapping[Milestone, DateRange], recovery: Recovery | None, *, heals: bool
     ) -> tuple[Work, tuple[Reason, ...]]:
         surface, facts, here = self.records.surfaces[turn.name], turn.facts, turn.here
         nothing_heals = Reason(kind=ReasonKind.NO_HEALING, source="computed")
@@ -282,7 +316,7 @@ def _is_over_with_the_work(job: Job, *, heals: bool) -> bool:
     return not heals and job.normal_after is None
 
 
-def _waits_to_be_opened(turn: _Turn) -> bool:
+def _waits_to_be_opened(turn: Turn) -> bool:
     """Whether work that is done keeps the surface closed until an entry opens it: a computed time never does."""
     job = turn.facts.job
     stays_closed = job.follow_up is not None or job.reopens_after is not None
@@ -314,7 +348,16 @@ def _about_pace(recovery: Recovery) -> Iterator[Reason]:
         yield Reason(kind=ReasonKind.WILD, source=look.source, at=look.at, looks=(look,))
 
 
-def _job_outlook(facts: JobFacts, works: Mapping[str, SurfaceWork]) -> JobOutlook:
+def job_outlook(facts: JobFacts, works: Mapping[str, SurfaceWork]) -> JobOutlook:
+    """Put a job together from its surfaces.
+
+    Args:
+        facts: what plan and log say of the job.
+        works: the job on each of its surfaces, by id.
+
+    Returns:
+        How the job stands.
+    """
     in_order = tuple(works[name] for name in facts.job.surfaces)
     return JobOutlook(
         job=facts.job,

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
 
@@ -15,9 +15,9 @@ from swardcast.outlook.held_back import held_back_on, slow_days
 from swardcast.outlook.ledger import SurfaceFacts
 from swardcast.outlook.sightings import Healing, contradictions, looks_of
 from swardcast.outlook.states import DateRange, Lesson, Milestone, Recovery, date_range
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_book import SlowDays, WeatherView
 from swardcast.records.club import Grass, Surface, SurfaceKind
-from swardcast.records.log import Entry
+from swardcast.records.log import Entry, GrowthHeldBack
 from swardcast.records.translate import SurfaceSums
 from swardcast.turf.growth import GRASSES
 from swardcast.turf.healing import (
@@ -30,10 +30,10 @@ from swardcast.turf.healing import (
     layers_left,
     without_sand,
 )
-from swardcast.turf.milestones import Disruption, default_log_spread
-from swardcast.turf.pace import after_healed_jobs, after_sightings, usual_pace
+from swardcast.turf.milestones import Disruption, MilestoneDays, default_log_spread
+from swardcast.turf.pace import Pace, after_healed_jobs, after_sightings, usual_pace
 
-__all__ = ["Course", "Dated", "Left", "is_validated", "left_on", "recovery_of"]
+__all__ = ["Course", "Dated", "Left", "ToHeal", "is_validated", "left_on", "recovery_of", "to_heal", "work_out"]
 
 _WEEK: Final = 7
 _WEEKS_SHOWN: Final = 8
@@ -73,6 +73,81 @@ def is_validated(surface: Surface, sums: SurfaceSums) -> bool:
     return surface.kind is SurfaceKind.GREEN and sums.validated and bool(sums.openings)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ToHeal:
+    """What work leaves to heal on a surface, as it is believed before anything of it was seen.
+
+    Args:
+        healing: day 0, the grass and what is disturbed.
+        disruption: the same as the sums want it, at the pace that healed jobs taught.
+        usual: the pace before anything was known of this course.
+        prior_spread: spread of the pace that healed jobs taught, as a logarithm.
+        prior_middle: logarithm of its middle.
+        lessons: the healed jobs that taught it.
+        held_back: entries that say that growth was held back.
+    """
+
+    healing: Healing
+    disruption: Disruption
+    usual: Pace
+    prior_spread: float
+    prior_middle: float
+    lessons: tuple[Lesson, ...]
+    held_back: tuple[GrowthHeldBack, ...]
+
+
+def to_heal(
+    surface: Surface, sums: SurfaceSums, *, start: date, before: Left, view: WeatherView, course: Course
+) -> ToHeal | None:
+    """Tell what work leaves to heal.
+
+    Args:
+        surface: the surface.
+        sums: what the work does to it.
+        start: day 0, done or planned.
+        before: what earlier work has left on that day.
+        view: the weather as known.
+        course: what is known of the course.
+
+    Returns:
+        What has to heal, or None where there is no grass, nothing was disturbed, or the day is more than a year ahead.
+    """
+    if surface.grass is None or not sums.layers or start > view.today + _FARTHEST:
+        return None
+    spread = default_log_spread(GRASSES[surface.grass.value], validated=is_validated(surface, sums))
+    lessons = tuple(lesson for kind, grass, lesson in course.lessons if (kind, grass) == (surface.kind, surface.grass))
+    middle, prior_spread = after_healed_jobs(spread, [lesson.log_pace for lesson in lessons])
+    layers = (*sums.layers, *before.layers)
+    opened = sums.opened or growth_days_needed(without_sand(before.layers), HOLES_CLOSED) > 0
+    lag_days = BACK_TO_NORMAL_LAG_DAYS * math.exp(-middle) if opened else 0.0
+    held_back = held_back_on(surface.id, course.entries)
+    healing = Healing(
+        start=start,
+        grass=surface.grass,
+        layers=layers,
+        lag_days=lag_days,
+        slow=slow_days(held_back, start),
+        target_speed_mm=course.target_speed_mm,
+    )
+    disruption = Disruption(
+        layers=layers,
+        rim_growth_days=max(sums.rim_growth_days, before.rim_growth_days),
+        pace=usual_pace(prior_spread, middle),
+        lag_days=lag_days,
+        lag_log_spread=prior_spread,
+        opened=opened,
+    )
+    return ToHeal(
+        healing=healing,
+        disruption=disruption,
+        usual=usual_pace(spread),
+        prior_spread=prior_spread,
+        prior_middle=middle,
+        lessons=lessons,
+        held_back=tuple(entry for entry in held_back if entry.last_day >= start),
+    )
+
+
 def recovery_of(
     surface: Surface,
     facts: SurfaceFacts,
@@ -95,49 +170,28 @@ def recovery_of(
         course: what is known of the course.
 
     Returns:
-        The recovery, or None where there is no grass, nothing was disturbed, or the day is more than a year ahead.
+        The recovery, or None where there is nothing `to_heal`.
     """
-    if surface.grass is None or not sums.layers or start > view.today + _FARTHEST:
+    left = to_heal(surface, sums, start=start, before=before, view=view, course=course)
+    if left is None:
         return None
-    spread = default_log_spread(GRASSES[surface.grass.value], validated=is_validated(surface, sums))
-    lessons = tuple(lesson for kind, grass, lesson in course.lessons if (kind, grass) == (surface.kind, surface.grass))
-    middle, prior_spread = after_healed_jobs(spread, [lesson.log_pace for lesson in lessons])
-    layers = (*sums.layers, *before.layers)
-    rim = max(sums.rim_growth_days, before.rim_growth_days)
-    opened = sums.opened or growth_days_needed(without_sand(before.layers), HOLES_CLOSED) > 0
-    lag_days = BACK_TO_NORMAL_LAG_DAYS * math.exp(-middle) if opened else 0.0
-    held_back = held_back_on(surface.id, course.entries)
-    healing = Healing(
-        start=start,
-        grass=surface.grass,
-        layers=layers,
-        lag_days=lag_days,
-        slow=slow_days(held_back, start),
-        target_speed_mm=course.target_speed_mm,
-    )
+    healing = left.healing
     looks = looks_of(facts.observations if facts.done is not None else (), healing, view)
-    pace, beyond = after_sightings(prior_spread, middle, tuple(look.sighting for look in looks))
-    disruption = Disruption(
-        layers=layers,
-        rim_growth_days=rim,
-        pace=pace,
-        lag_days=lag_days,
-        lag_log_spread=prior_spread,
-        opened=opened,
-    )
+    pace, beyond = after_sightings(left.prior_spread, left.prior_middle, tuple(look.sighting for look in looks))
+    disruption = replace(left.disruption, pace=pace)
     dated = _dated(view, healing, disruption)
     return Recovery(
         start=start,
         sums=sums,
         before=disruption_left(before.layers),
-        layers=layers,
-        day_zero=disruption_left(layers),
-        usual=usual_pace(spread),
-        prior=usual_pace(prior_spread, middle),
+        layers=healing.layers,
+        day_zero=disruption_left(healing.layers),
+        usual=left.usual,
+        prior=left.disruption.pace,
         pace=pace,
-        lessons=lessons,
-        rim_growth_days=rim,
-        lag_days=lag_days,
+        lessons=left.lessons,
+        rim_growth_days=disruption.rim_growth_days,
+        lag_days=healing.lag_days,
         growth_so_far=_gained(healing, view) if start <= view.today else None,
         weeks_ahead=dated.weeks_ahead,
         closes_on=dated.closes_on,
@@ -146,7 +200,7 @@ def recovery_of(
         looks=looks,
         contradictions=tuple(contradictions(looks)),
         wild=tuple(look for look, is_wild in zip(looks, beyond, strict=True) if is_wild),
-        held_back=tuple(entry for entry in held_back if entry.last_day >= start),
+        held_back=left.held_back,
     )
 
 
@@ -160,24 +214,42 @@ class Dated:
     closes_on: date | None
 
 
+def work_out(view: WeatherView, asked: Iterable[tuple[Healing, Disruption]]) -> None:
+    """Work out dates before they are wanted: those of one day and grass together, which is much faster.
+
+    Args:
+        view: the weather as known, which remembers them.
+        asked: what has to heal, in each case.
+    """
+    alike: dict[tuple[date, Grass, SlowDays], dict[Disruption, Healing]] = {}
+    for healing, disruption in asked:
+        if (healing.start, healing.grass, disruption, healing.slow) not in view.dated:
+            alike.setdefault((healing.start, healing.grass, healing.slow), {})[disruption] = healing
+    for (start, grass, slow), cases in alike.items():
+        found = view.milestones_of_each(start, grass, tuple(cases), slow)
+        for (disruption, healing), days in zip(cases.items(), found, strict=True):
+            view.dated[start, grass, disruption, slow] = _dates_of(days, healing, disruption, view)
+
+
 def _dated(view: WeatherView, healing: Healing, disruption: Disruption) -> Dated:
     """Work it out; the same question asked again costs nothing."""
-    key = (healing.start, healing.grass, disruption, healing.slow)
-    if key not in view.dated:
-        days = view.milestones(healing.start, healing.grass, disruption, healing.slow)
-        samples = {
-            Milestone.SETTLED: days.settled,
-            Milestone.HOLES_CLOSED: days.holes_closed,
-            Milestone.BACK_TO_NORMAL: days.back_to_normal,
-        }
-        need = growth_at_pace(disruption.layers, HOLES_CLOSED, disruption.pace.middle, disruption.rim_growth_days)
-        view.dated[key] = Dated(
-            samples=samples,
-            ranges={name: date_range(values, healing.start) for name, values in samples.items()},
-            weeks_ahead=_weeks_ahead(healing, view),
-            closes_on=_closes_on(healing, view, need),
-        )
-    return view.dated[key]
+    work_out(view, [(healing, disruption)])
+    return view.dated[healing.start, healing.grass, disruption, healing.slow]
+
+
+def _dates_of(days: MilestoneDays, healing: Healing, disruption: Disruption, view: WeatherView) -> Dated:
+    samples = {
+        Milestone.SETTLED: days.settled,
+        Milestone.HOLES_CLOSED: days.holes_closed,
+        Milestone.BACK_TO_NORMAL: days.back_to_normal,
+    }
+    need = growth_at_pace(disruption.layers, HOLES_CLOSED, disruption.pace.middle, disruption.rim_growth_days)
+    return Dated(
+        samples=samples,
+        ranges={name: date_range(values, healing.start) for name, values in samples.items()},
+        weeks_ahead=_weeks_ahead(healing, view),
+        closes_on=_closes_on(healing, view, need),
+    )
 
 
 def _gained(healing: Healing, view: WeatherView) -> float:

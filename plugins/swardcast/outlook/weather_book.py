@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
 from typing import TYPE_CHECKING, Final
@@ -14,7 +14,7 @@ from swardcast.records.club import Club, Grass, SurfaceKind
 from swardcast.records.weather import Forecast, Weather
 from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, known_days_c, weather_members
 from swardcast.turf.growth import GRASSES, growth_fraction
-from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days
+from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days_of_each
 from swardcast.turf.series import DailySeries
 
 if TYPE_CHECKING:
@@ -85,19 +85,21 @@ class WeatherView:
                 left[place] = share
         return growth * left
 
-    def milestones(self, start: date, grass: Grass, disruption: Disruption, slow: SlowDays = ()) -> MilestoneDays:
-        """Compute the days to each milestone.
+    def milestones_of_each(
+        self, start: date, grass: Grass, disruptions: Sequence[Disruption], slow: SlowDays = ()
+    ) -> tuple[MilestoneDays, ...]:
+        """Compute the days to each milestone, of several disruptions that begin on the same day.
 
         Args:
             start: day 0.
             grass: the grass.
-            disruption: what has to heal.
+            disruptions: what has to heal, in each case.
             slow: days on which less of the growth was left.
 
         Returns:
-            Days from day 0.
+            Days from day 0, for each of them.
         """
-        return milestone_days(self.growth_from(start, grass, slow=slow), disruption)
+        return milestone_days_of_each(self.growth_from(start, grass, slow=slow), disruptions)
 
     def growth_sums(self, start: date, grass: Grass, slow: SlowDays = ()) -> Floats:
         """Sum the growth from a day on: observed, or the mean over members where it is to come.

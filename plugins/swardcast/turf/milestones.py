@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -31,6 +32,7 @@ __all__ = [
     "days_until_growth",
     "default_log_spread",
     "milestone_days",
+    "milestone_days_of_each",
 ]
 
 Floats = NDArray[np.float64]
@@ -38,6 +40,8 @@ Floats = NDArray[np.float64]
 EARLY: Final = 0.10
 LIKELY: Final = 0.50
 ALLOW_UNTIL: Final = 0.90
+
+_ASKED: Final = 3  # needs of growth that are asked for each disruption
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -131,16 +135,45 @@ def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
 
     Source: Swardcast's healing model; spread of 0.24 by leave-one-out on 26 published recoveries.
     """
-    pace = np.exp(np.array(disruption.pace.logs))  # fastest first
+    return milestone_days_of_each(growth, [disruption])[0]
+
+
+def milestone_days_of_each(growth: Floats, disruptions: Sequence[Disruption]) -> tuple[MilestoneDays, ...]:
+    """Work out the same for many disruptions in the same weather, in one go.
+
+    Args:
+        growth: growth of each day from the day of the work on, shape (members, days), 0 to 1.
+        disruptions: what has to heal, in each case.
+
+    Returns:
+        Days from the work to each milestone, for each disruption what `milestone_days` gives.
+    """
+    if not disruptions:
+        return ()
     errors = np.array(standard_errors())
+    asked = [needs for disruption in disruptions for needs in _growth_needs(disruption, errors)]
+    days = np.split(days_until_growth(growth, np.concatenate(asked)), len(asked), axis=1)
+    return tuple(
+        _milestone_days(disruption, errors, *days[place : place + _ASKED])
+        for disruption, place in zip(disruptions, range(0, len(asked), _ASKED), strict=True)
+    )
+
+
+def _growth_needs(disruption: Disruption, errors: Floats) -> tuple[Floats, Floats, Floats]:
+    """Growth days until it is settled, closed and covered, shape (errors,) each."""
+    pace = np.exp(np.array(disruption.pace.logs))  # fastest first
     rim = disruption.rim_growth_days * np.exp(errors * LOG_SPREAD)  # as little certain as the rest of the model
 
     def needs(threshold: float, at_least: Floats) -> Floats:
         need = growth_days_needed(disruption.layers, threshold)
         return np.asarray(np.maximum(need / pace, at_least if need > 0 else 0.0))
 
-    asked = [needs(SETTLED, np.zeros_like(rim)), needs(HOLES_CLOSED, rim), needs(COVER_COMPLETE, rim)]
-    settled, closed, complete = np.split(days_until_growth(growth, np.concatenate(asked)), 3, axis=1)
+    return needs(SETTLED, np.zeros_like(rim)), needs(HOLES_CLOSED, rim), needs(COVER_COMPLETE, rim)
+
+
+def _milestone_days(
+    disruption: Disruption, errors: Floats, settled: Floats, closed: Floats, complete: Floats
+) -> MilestoneDays:
     disturbed = disruption.opened and growth_days_needed(disruption.layers, HOLES_CLOSED) > 0
     lag = disruption.lag_days * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
     return MilestoneDays(settled=settled, holes_closed=closed, back_to_normal=closed + lag, complete_cover=complete)

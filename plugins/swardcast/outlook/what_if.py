@@ -1,0 +1,132 @@
+"""How work would go that nobody has planned: each of several jobs, as if it alone were added to the plan.
+
+The sums are those of the notices, from the same assessor; only what is asked of the weather is asked in one go.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+
+from swardcast.outlook.course import course_known
+from swardcast.outlook.jobs import JobAssessor, Turn, job_outlook
+from swardcast.outlook.ledger import JobFacts, job_facts
+from swardcast.outlook.recovery import work_out
+from swardcast.outlook.states import JobOutlook, Recovery
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.folder import ClubRecords
+from swardcast.records.plan import Job
+
+__all__ = ["as_the_manager_knows", "assess_each_alone"]
+
+Order = tuple[date, bool, int]
+_Earlier = Mapping[str, tuple[Sequence[Order], Sequence[Recovery | None]]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Asked:
+    """A job that is asked about, laid out over its surfaces."""
+
+    facts: JobFacts
+    turns: tuple[Turn, ...]
+
+
+def as_the_manager_knows(records: ClubRecords, as_of: datetime) -> ClubRecords:
+    """Give the records as known at a moment, with jobs that members have not heard of yet.
+
+    Args:
+        records: the club's records.
+        as_of: the moment, aware.
+
+    Returns:
+        The log as it stood then, and all of the plan that is not withdrawn.
+    """
+    known = records.known_at(as_of)
+    return replace(known, jobs={name: job for name, job in records.jobs.items() if not job.is_withdrawn(as_of)})
+
+
+def assess_each_alone(
+    records: ClubRecords, as_of: datetime, book: WeatherBook, jobs: Sequence[Job], *, instead_of: str = ""
+) -> tuple[JobOutlook, ...]:
+    """Assess jobs that are not in the plan, each as if it alone were added to it.
+
+    Assumes that nothing of them was entered, and that what is planned before them is done as planned.
+
+    Args:
+        records: the club's records.
+        as_of: the moment, aware; no job starts before its day.
+        book: the club's weather.
+        jobs: the jobs asked about.
+        instead_of: id of the planned job in whose place they stand, or "".
+
+    Returns:
+        How each would stand, in the same order, with the dates that its notice would tell.
+    """
+    known = as_the_manager_knows(records, as_of)
+    wanted = {name for job in jobs for name in job.surfaces}
+    course = course_known(known, book)
+    others = {name: job for name, job in known.jobs.items() if name != instead_of and wanted & set(job.surfaces)}
+    places = {name: place for place, name in enumerate(known.jobs)}
+    local = as_of.astimezone(known.club.time_zone)
+    assessor = JobAssessor(records=known, as_of=local, view=book.at(as_of), course=course)
+    planned = [
+        turn
+        for name, job in others.items()
+        for turn in assessor.turns(places[name], job_facts(job, course.entries))
+        if turn.name in wanted
+    ]
+    earlier = _healing_after_each(assessor, planned)
+    place = places.get(instead_of, len(places))
+    asked = [_laid_out(assessor, job, place) for job in jobs]
+    _work_out_together(assessor, asked, earlier)
+    return tuple(_outlook(assessor, one, earlier) for one in asked)
+
+
+def _laid_out(assessor: JobAssessor, job: Job, place: int) -> _Asked:
+    facts = job_facts(job, ())
+    return _Asked(facts=facts, turns=tuple(assessor.turns(place, facts)))
+
+
+def _healing_after_each(assessor: JobAssessor, planned: Sequence[Turn]) -> _Earlier:
+    """How each surface heals after each piece of planned work there, in the order of the work."""
+    found: dict[str, tuple[list[Order], list[Recovery | None]]] = {}
+    for turn in sorted(planned, key=lambda turn: turn.order):
+        assessor.on_surface(turn)
+        orders, healing = found.setdefault(turn.name, ([], []))
+        orders.append(turn.order)
+        healing.append(assessor.healing.get(turn.name))
+    return found
+
+
+def _stand_before(assessor: JobAssessor, turn: Turn, earlier: _Earlier) -> None:
+    """Let the assessor know of the turn's surface what it knew before the turn."""
+    orders, healing = earlier.get(turn.name, ((), ()))
+    count = bisect_left(orders, turn.order)
+    recovery = healing[count - 1] if count else None
+    if recovery is None:
+        assessor.healing.pop(turn.name, None)
+    else:
+        assessor.healing[turn.name] = recovery
+
+
+def _work_out_together(assessor: JobAssessor, asked: Sequence[_Asked], earlier: _Earlier) -> None:
+    if assessor.view is None:
+        return
+    questions = []
+    for one in asked:
+        for turn in one.turns:
+            _stand_before(assessor, turn, earlier)
+            left = assessor.to_heal(turn)
+            if left is not None:
+                questions.append((left.healing, left.disruption))
+    work_out(assessor.view, questions)
+
+
+def _outlook(assessor: JobAssessor, asked: _Asked, earlier: _Earlier) -> JobOutlook:
+    works = {}
+    for turn in asked.turns:
+        _stand_before(assessor, turn, earlier)
+        works[turn.name] = assessor.on_surface(turn)
+    return job_outlook(asked.facts, works)
