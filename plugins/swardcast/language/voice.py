@@ -9,7 +9,7 @@ from enum import Enum
 from functools import reduce
 
 from babel.dates import format_date, format_time
-from babel.numbers import format_decimal
+from babel.numbers import format_currency, format_decimal
 
 from swardcast.language.catalogue import Catalogue, built_in
 
@@ -176,6 +176,20 @@ class Voice:
         """
         places = f".{'0' * decimals}" if decimals else ""
         return str(format_decimal(value, format=f"#,##0{places}", locale=self.catalogue.locale))
+
+    def money(self, amount: float, currency: str) -> str:
+        """Say an amount of money without pence: "£1,420".
+
+        Args:
+            amount: 0 or more.
+            currency: its code (ISO 4217).
+
+        Returns:
+            The amount as the language writes it.
+        """
+        pattern = self.catalogue.locale.currency_formats["standard"].pattern.split(";")[0]
+        whole = pattern.replace("0.00", "0")
+        return str(format_currency(round(amount), currency, whole, locale=self.catalogue.locale, currency_digits=False))
 
     def figure(self, value: float) -> str:
         """Say a number as typed, with as many decimals as it has, up to six figures: "13", "0.8"."""

@@ -14,7 +14,7 @@ from typing import Final
 
 from swardcast.language.voice import Voice
 
-__all__ = ["FEWEST", "chance_in_words"]
+__all__ = ["FEWEST", "chance_in_words", "tenths_of"]
 
 FEWEST: Final = 0.05
 """Below it, and within as much of 1, a chance gets no figure of its own: 1 in 20, judgement."""
@@ -35,10 +35,30 @@ def chance_in_words(chance: float, voice: Voice) -> str:
     Raises:
         ValueError: when it is no chance.
     """
+    match tenths_of(chance):
+        case 0:
+            return voice.say("chance-hardly-any")
+        case 10:
+            return voice.say("chance-almost-certain")
+        case tenths:
+            return voice.say("chance-tenths", tenths=tenths)
+
+
+def tenths_of(chance: float) -> int:
+    """Round a chance to tenths, as it is told.
+
+    Args:
+        chance: a fraction from 0 to 1.
+
+    Returns:
+        0 for hardly any, 10 for almost certain, else 1 to 9.
+
+    Raises:
+        ValueError: when it is no chance.
+    """
     if not 0 <= chance <= 1:
         message = f"{chance} is no chance; expected 0 to 1"
         raise ValueError(message)
     if chance < FEWEST:
-        return voice.say("chance-hardly-any")
-    tenths = next((tenth for tenth, below in enumerate(_UP_TO, start=1) if chance < below), None)
-    return voice.say("chance-almost-certain") if tenths is None else voice.say("chance-tenths", tenths=tenths)
+        return 0
+    return next((tenth for tenth, below in enumerate(_UP_TO, start=1) if chance < below), len(_UP_TO) + 1)

@@ -26,6 +26,7 @@ __all__ = [
     "Touch",
     "fixtures_ahead",
     "likely_closed",
+    "meeting_of",
     "side_of",
     "worth_telling",
 ]
@@ -120,6 +121,24 @@ def fixtures_ahead(outlook: JobOutlook, fixtures: Iterable[Fixture], today: date
     return tuple(_until_normal((_met(outlook, fixture, first_day, today) for fixture in coming), max(today, first_day)))
 
 
+def meeting_of(
+    outlook: JobOutlook, fixture: Fixture, today: date, chances_of_not: tuple[float, float] | None = None
+) -> FixtureOutlook:
+    """Tell what one fixture meets of a job, whether or not it matters to the notice.
+
+    Args:
+        outlook: how the job stands.
+        fixture: a fixture that is not over before the work begins.
+        today: the day, in the club's local time.
+        chances_of_not: chances that the last of the surfaces is not back to normal, and not settled, on the fixture's
+            first morning or today, where they are worked out already; used only where chances are computed.
+
+    Returns:
+        What it meets.
+    """
+    return _met(outlook, fixture, _first_day_of_work(outlook.surfaces, outlook.starts), today, chances_of_not)
+
+
 def _until_normal(met: Iterable[FixtureOutlook], begin: date) -> Iterator[FixtureOutlook]:
     eight_weeks = begin + timedelta(days=WIDE_RANGE_DAYS)
     for one in met:
@@ -135,18 +154,29 @@ def _first_day_of_work(works: Sequence[SurfaceWork], planned: date) -> date:
     return min(begun, default=planned)
 
 
-def _met(outlook: JobOutlook, fixture: Fixture, first_day: date, today: date) -> FixtureOutlook:
+def _met(
+    outlook: JobOutlook,
+    fixture: Fixture,
+    first_day: date,
+    today: date,
+    chances_of_not: tuple[float, float] | None = None,
+) -> FixtureOutlook:
     morning = max(fixture.first_day, today)
     works = open_works(outlook.surfaces)
     normal = outlook.dates[Milestone.BACK_TO_NORMAL]
     basis = _basis(works)
-    computed = basis is Basis.COMPUTED
+    not_normal = unsettled = None
+    if basis is Basis.COMPUTED:
+        not_normal, unsettled = chances_of_not or (
+            _chance_of_not(works, Milestone.BACK_TO_NORMAL, morning),
+            _chance_of_not(works, Milestone.SETTLED, morning),
+        )
     return FixtureOutlook(
         fixture=fixture,
         in_work=_in_work(outlook, max(morning, first_day)),
         basis=basis,
-        not_normal=_chance_of_not(works, Milestone.BACK_TO_NORMAL, morning) if computed else None,
-        unsettled=_chance_of_not(works, Milestone.SETTLED, morning) if computed else None,
+        not_normal=not_normal,
+        unsettled=unsettled,
         in_range=_before_end_of(normal, morning),
     )
 

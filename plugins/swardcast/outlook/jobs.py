@@ -6,10 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 
+from swardcast.outlook.about_dates import about_closure, about_dates
 from swardcast.outlook.job_ranges import dates_of_surface, no_dates, range_of_all, work_of_all
 from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done
 from swardcast.outlook.play import OPEN
-from swardcast.outlook.recovery import Course, Left, ToHeal, is_validated, left_on, recovery_of, to_heal
+from swardcast.outlook.recovery import Course, Left, ToHeal, left_on, recovery_of, to_heal
 from swardcast.outlook.states import (
     DateRange,
     JobOutlook,
@@ -30,8 +31,6 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job
 from swardcast.records.translate import SurfaceSums, surface_sums
-from swardcast.turf.few_years import ENOUGH_YEARS
-from swardcast.turf.growth import GRASSES
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
 
 __all__ = ["JobAssessor", "Turn", "job_outlook"]
@@ -228,6 +227,7 @@ class JobAssessor:
         self, turn: Turn, dates: Mapping[Milestone, DateRange], recovery: Recovery | None, *, heals: bool
     ) -> tuple[Work, tuple[Reason, ...]]:
         surface, facts, here = self.records.surfaces[turn.name], turn.facts, turn.here
+        normal = dates[Milestone.BACK_TO_NORMAL]
         nothing_heals = Reason(kind=ReasonKind.NO_HEALING, source="computed")
         if facts.job.lasts and turn.when.ended is not None:
             return Work.BACK_TO_NORMAL, (turn.when.ended.reason, nothing_heals)
@@ -236,8 +236,8 @@ class JobAssessor:
             if work is Work.CALLED_OFF:
                 return work, (reason,)
             if _is_over_with_the_work(facts.job, heals=heals):
-                return work, (reason, *_about_closure(facts.job))
-            return work, (reason, *self._about_dates(surface, facts.job, dates, recovery))
+                return work, (reason, *about_closure(facts.job))
+            return work, (reason, *about_dates(surface, facts.job, normal, recovery, self.view))
         done = Reason(kind=ReasonKind.DONE, source=here.done.head.id, at=here.done.head.true_from)
         if here.normal is not None:
             head = here.normal.head
@@ -248,12 +248,11 @@ class JobAssessor:
             reopening = dates[Milestone.REOPENING]
             if reopening.is_fact or (self._has_passed(reopening) and not _waits_to_be_opened(turn)):
                 return Work.BACK_TO_NORMAL, (done, nothing_heals)
-            return Work.HEALING, (done, *_about_closure(facts.job))
-        normal = dates[Milestone.BACK_TO_NORMAL]
+            return Work.HEALING, (done, *about_closure(facts.job))
         if normal.allow_until is not None and self._has_passed(normal) and not _waits_to_be_opened(turn):
             kind = ReasonKind.COMPUTED_NORMAL
             return Work.BACK_TO_NORMAL, (Reason(kind=kind, source="computed", at=normal.allow_until), done)
-        return Work.HEALING, (done, *self._about_dates(surface, facts.job, dates, recovery))
+        return Work.HEALING, (done, *about_dates(surface, facts.job, normal, recovery, self.view))
 
     def _has_passed(self, given: DateRange) -> bool:
         return given.allow_until is not None and given.allow_until < self.as_of.date()
@@ -281,35 +280,6 @@ class JobAssessor:
             return Work.PLANNED, reason
         return Work.PLANNED, Reason(kind=ReasonKind.PLANNED, source=source, at=facts.starts)
 
-    def _about_dates(
-        self, surface: Surface, job: Job, dates: Mapping[Milestone, DateRange], recovery: Recovery | None
-    ) -> Iterator[Reason]:
-        if job.normal_after is not None:
-            yield Reason(
-                kind=ReasonKind.RULE_OF_THUMB, source=f"{job.file}, line {job.line}", words=job.normal_after.source
-            )
-        elif self.view is None:
-            yield Reason(kind=ReasonKind.NO_HISTORY, source="weather/history")
-        elif dates[Milestone.BACK_TO_NORMAL].no_date is NoDate.TOO_FAR:
-            yield Reason(kind=ReasonKind.TOO_FAR, source="computed")
-        elif recovery is not None:
-            yield from self._about_recovery(surface, recovery, dates[Milestone.BACK_TO_NORMAL], self.view)
-
-    def _about_recovery(
-        self, surface: Surface, recovery: Recovery, normal: DateRange, view: WeatherView
-    ) -> Iterator[Reason]:
-        if not normal.is_given:
-            yield Reason(kind=ReasonKind.NOT_THIS_SEASON, source="computed")
-        yield Reason(kind=ReasonKind.COMPUTED, source="computed", at=recovery.start)
-        yield from _about_pace(recovery)
-        if not is_validated(surface, recovery.sums) or (surface.grass and not GRASSES[surface.grass.value].fitted):
-            yield Reason(kind=ReasonKind.NOT_VALIDATED, source="computed")
-        if (years := view.ensemble.past_years) < ENOUGH_YEARS:
-            yield Reason(kind=ReasonKind.SHORT_HISTORY, source="weather/history", count=years)
-        missing = view.unobserved_days(recovery.start)
-        if missing:
-            yield Reason(kind=ReasonKind.WEATHER_MISSING, source="weather/observed.csv", count=missing)
-
 
 def _is_over_with_the_work(job: Job, *, heals: bool) -> bool:
     """Whether nothing has to heal: such work leaves the surface as it was once players may be on it again."""
@@ -321,31 +291,6 @@ def _waits_to_be_opened(turn: Turn) -> bool:
     job = turn.facts.job
     stays_closed = job.follow_up is not None or job.reopens_after is not None
     return stays_closed and job.while_working not in OPEN and not turn.when.is_opened
-
-
-def _about_closure(job: Job) -> Iterator[Reason]:
-    if job.reopens_after is not None:
-        source = f"{job.file}, line {job.line}"
-        yield Reason(kind=ReasonKind.RULE_OF_THUMB, source=source, words=job.reopens_after.source)
-
-
-def _about_pace(recovery: Recovery) -> Iterator[Reason]:
-    for lesson in recovery.lessons:
-        yield Reason(kind=ReasonKind.LEARNT, source=lesson.source, at=lesson.normal_on, lesson=lesson)
-    for entry in recovery.held_back:
-        yield Reason(
-            kind=ReasonKind.HELD_BACK,
-            source=entry.head.id,
-            at=entry.first_day,
-            until=entry.last_day,
-            held_back_by=entry.by,
-        )
-    for look in recovery.looks:
-        yield Reason(kind=ReasonKind.OBSERVED, source=look.source, at=look.at, looks=(look,))
-    for earlier, later in recovery.contradictions:
-        yield Reason(kind=ReasonKind.CONTRADICTION, source=later.source, at=later.at, looks=(earlier, later))
-    for look in recovery.wild:
-        yield Reason(kind=ReasonKind.WILD, source=look.source, at=look.at, looks=(look,))
 
 
 def job_outlook(facts: JobFacts, works: Mapping[str, SurfaceWork]) -> JobOutlook:

@@ -6,7 +6,7 @@ The sums are those of the notices, from the same assessor; only what is asked of
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
@@ -17,6 +17,7 @@ from swardcast.outlook.recovery import work_out
 from swardcast.outlook.states import JobOutlook, Recovery
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
+from swardcast.records.operations import label_counts
 from swardcast.records.plan import Job
 
 __all__ = ["as_the_manager_knows", "assess_each_alone"]
@@ -79,14 +80,23 @@ def assess_each_alone(
     ]
     earlier = _healing_after_each(assessor, planned)
     place = places.get(instead_of, len(places))
-    asked = [_laid_out(assessor, job, place) for job in jobs]
+    asked = _laid_out(assessor, jobs, place)
     _work_out_together(assessor, asked, earlier)
     return tuple(_outlook(assessor, one, earlier) for one in asked)
 
 
-def _laid_out(assessor: JobAssessor, job: Job, place: int) -> _Asked:
-    facts = job_facts(job, ())
-    return _Asked(facts=facts, turns=tuple(assessor.turns(place, facts)))
+def _laid_out(assessor: JobAssessor, jobs: Sequence[Job], place: int) -> list[_Asked]:
+    """Jobs that differ in nothing but what is done have the same days of work, which are worked out once."""
+    known: dict[Hashable, tuple[Turn, ...]] = {}
+    asked = []
+    for job in jobs:
+        facts = job_facts(job, ())
+        alike = (job.starts, job.surfaces, job.surfaces_a_day, job.spare_days, job.while_working, job.reopens_after)
+        key = (*alike, job.follow_up, job.lasts, label_counts(job.operations))
+        if key not in known:
+            known[key] = tuple(assessor.turns(place, facts))
+        asked.append(_Asked(facts=facts, turns=tuple(replace(turn, facts=facts) for turn in known[key])))
+    return asked
 
 
 def _healing_after_each(assessor: JobAssessor, planned: Sequence[Turn]) -> _Earlier:

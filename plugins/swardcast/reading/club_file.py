@@ -15,6 +15,7 @@ from swardcast.moments import WEEKDAYS
 from swardcast.reading.files import Files
 from swardcast.reading.house_style import HouseStyleBlock
 from swardcast.reading.look_block import LookBlock, look_from
+from swardcast.reading.planning_block import PlanningBlock
 from swardcast.reading.schema import (
     ROLL_LIMITS,
     Density,
@@ -158,6 +159,7 @@ class _Club(Model):
     standards: _Standards = _Standards()
     weather: WeatherBlock | None = None
     log_sheet: LogSheetBlock | None = None
+    planning: PlanningBlock = PlanningBlock()  # private: `planning_from` reads it beside the club, never into it
     cautions: Lines = []
 
     @field_validator("language")

@@ -11,10 +11,12 @@ from swardcast.errors import Problem, nearest
 from swardcast.reading.yaml_text import CONTROL, Located, read_yaml
 from swardcast.records.weather_setup import StationFile
 
-__all__ = ["FIXTURES", "OBSERVED", "OBSERVED_FETCHED", "SOURCES", "Files"]
+__all__ = ["CHOICES", "FIXTURES", "OBSERVED", "OBSERVED_FETCHED", "SOURCES", "Files"]
 
 FIXTURES: Final = "fixtures.ics"
 """Competitions and visitors' days."""
+CHOICES: Final = "choices.yaml"
+"""The club's own choices of work, to be compared; private."""
 OBSERVED: Final = "weather/observed.csv"
 """Days observed on the course."""
 OBSERVED_FETCHED: Final = "weather/observed-fetched.csv"
@@ -53,6 +55,7 @@ _KNOWN: Final = {
     "phrases",
     "pages",
     "templates",
+    CHOICES,
     FIXTURES,
     "README.md",
 }

@@ -8,7 +8,8 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from swardcast.errors import InputNeedsAttention, Problem
-from swardcast.reading.files import FIXTURES, Files
+from swardcast.reading.choices_file import choices_from
+from swardcast.reading.files import CHOICES, FIXTURES, Files
 from swardcast.reading.house_style import groups_from
 from swardcast.reading.log_file import LogContext, entries_from
 from swardcast.reading.log_order import (
@@ -19,6 +20,7 @@ from swardcast.reading.log_order import (
     postponed_once_begun,
 )
 from swardcast.reading.plan_file import jobs_from
+from swardcast.reading.planning_block import planning_from
 from swardcast.reading.short_codes import alike_in_short
 from swardcast.reading.surfaces_file import surfaces_from
 from swardcast.reading.weather_folder import club_in, weather_in
@@ -28,6 +30,7 @@ from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry, is_taken_name
 from swardcast.records.plan import Job
+from swardcast.records.planning import Planning
 from swardcast.records.standing import as_entered
 
 __all__ = ["read_club_folder"]
@@ -69,11 +72,28 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
     if club is not None and surfaces is not None and not _plan_is_broken(problems):
         entries = _entries(files, LogContext(club=club, surfaces=surfaces, jobs=jobs), problems)
     fixtures = _fixtures(files, club, jobs, entries, problems) if club is not None else ()
+    planning = _planning(files, problems) if club is not None else Planning()
     if problems or club is None or surfaces is None:
         raise InputNeedsAttention(problems)
     return ClubRecords(
-        club=club, surfaces=surfaces, jobs=jobs, entries=tuple(entries), weather=weather, fixtures=fixtures
+        club=club,
+        surfaces=surfaces,
+        jobs=jobs,
+        entries=tuple(entries),
+        weather=weather,
+        fixtures=fixtures,
+        planning=planning,
     )
+
+
+def _planning(files: Files, problems: list[Problem]) -> Planning:
+    document = files.club_file()
+    planning = planning_from(document) if document is not None else Planning()
+    for name, _ in files.below("", CHOICES):
+        told = files.yaml(name)
+        if told is not None:
+            planning = replace(planning, choices=choices_from(told, file=name, problems=problems))
+    return planning
 
 
 def _with_groups(files: Files, club: Club, surfaces: Mapping[str, Surface], problems: list[Problem]) -> Club:

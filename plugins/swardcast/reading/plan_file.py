@@ -11,7 +11,6 @@ from pydantic import BeforeValidator, Field
 from pydantic_core import PydanticCustomError
 
 from swardcast.errors import Problem
-from swardcast.quantities import QuantityError, parse_days
 from swardcast.reading.local_rules import LocalRuleItem, local_rules_from
 from swardcast.reading.operations import OperationItem, operation_from
 from swardcast.reading.own_words import own_words_from
@@ -32,29 +31,12 @@ from swardcast.reading.schema import (
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.surfaces_file import identifier
 from swardcast.reading.time_spans import MinutesFromTo
+from swardcast.reading.usual_times import UsualTime, stretch_from
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Surface
-from swardcast.records.plan import COURSE_STATUS, FollowUp, Job, OwnWords, Play, Reading, Stretch, Withdrawal
+from swardcast.records.plan import COURSE_STATUS, FollowUp, Job, OwnWords, Play, Reading, Withdrawal
 
 __all__ = ["jobs_from"]
-
-
-def _stretch(value: object) -> tuple[float, float]:
-    low, to, high = str(value).partition(" to ")
-    try:
-        last = parse_days(high if to else low)
-        unit = " weeks" if "week" in (high or low) else " days"
-        first = parse_days(low + unit if to and low.strip().replace(".", "").isdigit() else low)
-    except QuantityError as error:
-        raise wrong(value, "a range of days or weeks, such as '4 to 6 weeks'") from error
-    if first > last:
-        raise wrong(value, "a range that goes up, such as '4 to 6 weeks'")
-    return first, last
-
-
-class _Range(Model):
-    from_to: Annotated[tuple[float, float], BeforeValidator(_stretch), Field(alias="from")]
-    source: Text
 
 
 class _Reading(Model):
@@ -86,9 +68,9 @@ class _Job(Model):
     surfaces_a_day: Annotated[Number, within(0.05, 60, "surfaces finished in a day, from 0.05 to 60")]
     spare_days: Annotated[int, within(0, 30, "spare days from 0 to 30")] = 0
     while_working: Annotated[Play, one_of(Play)] = Play.CLOSED
-    reopens_after: _Range | None = None
+    reopens_after: UsualTime | None = None
     follow_up: MinutesFromTo | None = None
-    normal_after: _Range | None = None
+    normal_after: UsualTime | None = None
     why: Lines = []
     measured: list[_Reading] = []
     local_rules: list[LocalRuleItem] = []
@@ -181,9 +163,9 @@ def _job(
         surfaces_a_day=job.surfaces_a_day,
         spare_days=job.spare_days,
         while_working=job.while_working,
-        reopens_after=_as_stretch(job.reopens_after),
+        reopens_after=stretch_from(job.reopens_after),
         follow_up=FollowUp(from_minutes=job.follow_up[0], to_minutes=job.follow_up[1]) if job.follow_up else None,
-        normal_after=_as_stretch(job.normal_after),
+        normal_after=stretch_from(job.normal_after),
         why=tuple(job.why),
         readings=tuple(Reading(what=r.what, found=r.found, target=r.target, on=r.on) for r in job.measured),
         own_words=words[0],
@@ -194,7 +176,3 @@ def _job(
         scores=job.scores,
         meanwhile=job.meanwhile,
     )
-
-
-def _as_stretch(told: _Range | None) -> Stretch | None:
-    return Stretch(from_days=told.from_to[0], to_days=told.from_to[1], source=told.source) if told else None

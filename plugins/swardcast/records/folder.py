@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import datetime
 
 from swardcast.records.club import Club, Surface
 from swardcast.records.fixtures import Fixture
 from swardcast.records.log import Entry
 from swardcast.records.plan import Job
+from swardcast.records.planning import Planning
 from swardcast.records.weather import Weather
 
 __all__ = ["ClubRecords"]
@@ -26,6 +27,7 @@ class ClubRecords:
         entries: the log, oldest first.
         weather: the weather.
         fixtures: competitions and visitors' days, the first first; they count as known at all times, like surfaces.
+        planning: what the club keeps to itself; it stands beside the club, which pages are made of, never in it.
     """
 
     club: Club
@@ -34,6 +36,7 @@ class ClubRecords:
     entries: tuple[Entry, ...]
     weather: Weather
     fixtures: tuple[Fixture, ...] = ()
+    planning: Planning = field(default_factory=Planning)
 
     def known_at(self, as_of: datetime) -> ClubRecords:
         """Leave out what nobody knew yet, and what was withdrawn by then: jobs, with the entries that speak of them.

@@ -24,7 +24,7 @@ from swardcast.turf.healing import (
     tine_opening,
 )
 
-__all__ = ["USUAL_DAYS", "WIDEST_FITTED_MM", "SurfaceSums", "opening_of", "sand_depth_mm", "surface_sums"]
+__all__ = ["USUAL_DAYS", "WIDEST_FITTED_MM", "SurfaceSums", "opening_of", "opens_mm", "sand_depth_mm", "surface_sums"]
 
 USUAL_DAYS: Final = {cause: BRAKES[cause.value].usual_days for cause in HeldBackBy}
 """How long growth is usually held back, days, by its cause; None where only the club can say."""
@@ -106,6 +106,22 @@ def opening_of(operation: Operation) -> Opening | None:
             )
         case _:
             return None
+
+
+def opens_mm(operation: Operation) -> float:
+    """Tell how deep an operation opens the turf.
+
+    Args:
+        operation: any operation.
+
+    Returns:
+        Depth of its holes or grooves, mm; 0 for work that opens nothing.
+    """
+    match operation:
+        case Tining() | Grooving():
+            return operation.depth_mm
+        case _:
+            return 0.0
 
 
 def sand_depth_mm(amount: Sand, *, area_m2: float | None, all_area_m2: float | None, density: float) -> float | None:

@@ -1,0 +1,88 @@
+"""What the dates of a job on a surface rest on: a sum with all that went into it, a usual time, or nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from swardcast.outlook.recovery import is_validated
+from swardcast.outlook.states import DateRange, NoDate, Reason, ReasonKind, Recovery
+from swardcast.outlook.weather_book import WeatherView
+from swardcast.records.club import Surface
+from swardcast.records.plan import Job
+from swardcast.turf.few_years import ENOUGH_YEARS
+from swardcast.turf.growth import GRASSES
+
+__all__ = ["about_closure", "about_dates"]
+
+
+def about_dates(
+    surface: Surface, job: Job, normal: DateRange, recovery: Recovery | None, view: WeatherView | None
+) -> Iterator[Reason]:
+    """Say what the dates of healing rest on.
+
+    Args:
+        surface: the surface.
+        job: the job.
+        normal: the date for back to normal.
+        recovery: how the surface heals, or None.
+        view: the weather as known, or None when there is no history.
+
+    Yields:
+        Reasons.
+    """
+    if job.normal_after is not None:
+        source = f"{job.file}, line {job.line}"
+        yield Reason(kind=ReasonKind.RULE_OF_THUMB, source=source, words=job.normal_after.source)
+    elif view is None:
+        yield Reason(kind=ReasonKind.NO_HISTORY, source="weather/history")
+    elif normal.no_date is NoDate.TOO_FAR:
+        yield Reason(kind=ReasonKind.TOO_FAR, source="computed")
+    elif recovery is not None:
+        yield from _about_recovery(surface, recovery, normal, view)
+
+
+def about_closure(job: Job) -> Iterator[Reason]:
+    """Say whose experience a closure rests on, where the plan tells one.
+
+    Args:
+        job: the job.
+
+    Yields:
+        Reasons.
+    """
+    if job.reopens_after is not None:
+        source = f"{job.file}, line {job.line}"
+        yield Reason(kind=ReasonKind.RULE_OF_THUMB, source=source, words=job.reopens_after.source)
+
+
+def _about_recovery(surface: Surface, recovery: Recovery, normal: DateRange, view: WeatherView) -> Iterator[Reason]:
+    if not normal.is_given:
+        yield Reason(kind=ReasonKind.NOT_THIS_SEASON, source="computed")
+    yield Reason(kind=ReasonKind.COMPUTED, source="computed", at=recovery.start)
+    yield from _about_pace(recovery)
+    if not is_validated(surface, recovery.sums) or (surface.grass and not GRASSES[surface.grass.value].fitted):
+        yield Reason(kind=ReasonKind.NOT_VALIDATED, source="computed")
+    if (years := view.ensemble.past_years) < ENOUGH_YEARS:
+        yield Reason(kind=ReasonKind.SHORT_HISTORY, source="weather/history", count=years)
+    missing = view.unobserved_days(recovery.start)
+    if missing:
+        yield Reason(kind=ReasonKind.WEATHER_MISSING, source="weather/observed.csv", count=missing)
+
+
+def _about_pace(recovery: Recovery) -> Iterator[Reason]:
+    for lesson in recovery.lessons:
+        yield Reason(kind=ReasonKind.LEARNT, source=lesson.source, at=lesson.normal_on, lesson=lesson)
+    for entry in recovery.held_back:
+        yield Reason(
+            kind=ReasonKind.HELD_BACK,
+            source=entry.head.id,
+            at=entry.first_day,
+            until=entry.last_day,
+            held_back_by=entry.by,
+        )
+    for look in recovery.looks:
+        yield Reason(kind=ReasonKind.OBSERVED, source=look.source, at=look.at, looks=(look,))
+    for earlier, later in recovery.contradictions:
+        yield Reason(kind=ReasonKind.CONTRADICTION, source=later.source, at=later.at, looks=(earlier, later))
+    for look in recovery.wild:
+        yield Reason(kind=ReasonKind.WILD, source=look.source, at=look.at, looks=(look,))

@@ -1,0 +1,175 @@
+"""What a way of doing a job comes to on all its surfaces: holes, sand that fits, surplus, tonnes, cost."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+
+from swardcast.outlook.states import SurfaceWork
+from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Tining
+from swardcast.records.planning import Choice, Planning
+from swardcast.records.translate import SurfaceSums
+from swardcast.turf.sand import kg_per_m2_from_depth, tonnes_on_area
+
+__all__ = ["Amounts", "Cost", "SurfaceAmounts", "amounts_of", "cost_of"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SurfaceAmounts:
+    """What the work comes to on one surface.
+
+    Args:
+        id: the surface.
+        holes: holes, or None where its area is not known.
+        spread_mm: sand spread.
+        fits_mm: sand that goes into the holes and grooves.
+        surplus_mm: sand that stays on top at first.
+        sand_t: sand spread, or None where its area is not known.
+    """
+
+    id: str
+    holes: float | None
+    spread_mm: float
+    fits_mm: float
+    surplus_mm: float
+    sand_t: float | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Amounts:
+    """What the work comes to on all surfaces.
+
+    Args:
+        surfaces: each surface, in the order of the work.
+        disturbed_fraction: share of the surface opened by tines and blades, passes added.
+        removed_fraction: share of the surface taken out, passes added.
+        room_mm: sand that the holes and grooves would take.
+        holes: holes in all, or None where an area is not known.
+        sand_t: sand in all, or None.
+        fits_t: of it what goes into the holes and grooves, or None.
+        surplus_t: of it what stays on top at first, or None.
+    """
+
+    surfaces: tuple[SurfaceAmounts, ...]
+    disturbed_fraction: float
+    removed_fraction: float
+    room_mm: float
+    holes: float | None
+    sand_t: float | None
+    fits_t: float | None
+    surplus_t: float | None
+
+    def mean_mm(self, layer: Callable[[SurfaceAmounts], float]) -> float:
+        """Average a layer over the surfaces.
+
+        Args:
+            layer: which one.
+
+        Returns:
+            Millimetres, each surface counted alike.
+        """
+        return sum(map(layer, self.surfaces)) / len(self.surfaces)
+
+
+def amounts_of(works: Sequence[SurfaceWork]) -> Amounts:
+    """Add up what the notices' own sums give for each surface.
+
+    Args:
+        works: one job on its surfaces, at least one.
+
+    Returns:
+        The amounts.
+    """
+    sums = [work.sums for work in works]
+    return Amounts(
+        surfaces=tuple(_on_one(work) for work in works),
+        disturbed_fraction=sums[0].disturbed_fraction,
+        removed_fraction=sums[0].removed_fraction,
+        room_mm=sums[0].room_mm,
+        holes=_in_all(one.holes for one in sums),
+        sand_t=_in_all(one.sand_t for one in sums),
+        fits_t=_tonnes(works, lambda one: one.infill_mm),
+        surplus_t=_tonnes(works, lambda one: one.surplus_mm),
+    )
+
+
+def _on_one(work: SurfaceWork) -> SurfaceAmounts:
+    return SurfaceAmounts(
+        id=work.surface.id,
+        holes=work.sums.holes,
+        spread_mm=work.sums.spread_mm,
+        fits_mm=work.sums.infill_mm,
+        surplus_mm=work.sums.surplus_mm,
+        sand_t=work.sums.sand_t,
+    )
+
+
+def _in_all(values: Iterable[float | None]) -> float | None:
+    given = list(values)
+    known = [value for value in given if value is not None]
+    return sum(known) if len(known) == len(given) else None
+
+
+def _tonnes(works: Iterable[SurfaceWork], layer_mm: Callable[[SurfaceSums], float]) -> float | None:
+    return _in_all(
+        tonnes_on_area(kg_per_m2_from_depth(layer_mm(work.sums), work.sums.density_t_per_m3), work.surface.area_m2)
+        if work.surface.area_m2 is not None
+        else None
+        for work in works
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cost:
+    """What the work costs, in the club's currency.
+
+    Args:
+        sand: cost of the sand, or None where its price or its mass is not known.
+        work: cost of the work as far as it was typed, or None where nothing was.
+        without: kinds of work whose cost nobody typed, though that of others was.
+    """
+
+    sand: float | None
+    work: float | None
+    without: tuple[Kind, ...] = ()
+
+    @property
+    def in_all(self) -> float | None:
+        """Sand and work together; None where the sand's cost is not known."""
+        return None if self.sand is None else self.sand + (self.work or 0.0)
+
+
+def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None:
+    """Work out what a choice costs.
+
+    Args:
+        choice: the choice; its own cost for a surface goes before those of kinds of work.
+        amounts: what it comes to.
+        planning: the club's prices.
+
+    Returns:
+        The cost, or None where the club tells no currency.
+    """
+    if not planning.currency:
+        return None
+    sand: float | None = 0.0
+    if any(one.spread_mm > 0 for one in amounts.surfaces):
+        priced = planning.sand_price_per_t is not None and amounts.sand_t is not None
+        sand = (amounts.sand_t or 0.0) * (planning.sand_price_per_t or 0.0) if priced else None
+    count = len(amounts.surfaces)
+    if choice.cost_per_surface is not None:
+        return Cost(sand=sand, work=choice.cost_per_surface * count)
+    costs = planning.work_costs
+    typed = [one for one in choice.operations if one.kind in costs]
+    without = tuple(dict.fromkeys(one.kind for one in choice.operations if costs and one.kind not in costs))
+    work = sum(costs[one.kind] * _times(one) for one in typed) * count if typed else None
+    return Cost(sand=sand, work=work, without=without)
+
+
+def _times(operation: Operation) -> int:
+    """How often it is gone over."""
+    match operation:
+        case Tining() | Grooving():
+            return operation.passes
+        case Dressing() | _:
+            return 1

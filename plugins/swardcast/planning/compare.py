@@ -1,0 +1,244 @@
+"""Choices of work beside each other, for the same surfaces and the same first day."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
+
+from swardcast.outlook.fixtures import FixtureOutlook, Touch, meeting_of
+from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.planning.amounts import Amounts, Cost, amounts_of, cost_of
+from swardcast.planning.disturbance import Disturbance, disturbances
+from swardcast.planning.goals import TimesAYear, times_a_year
+from swardcast.planning.organic_matter import OrganicReading, latest_reading, organic_after
+from swardcast.records.club import Surface
+from swardcast.records.fixtures import Fixture
+from swardcast.records.folder import ClubRecords
+from swardcast.records.plan import Job, Play
+from swardcast.records.planning import Choice
+from swardcast.records.standing import standing_entries
+from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
+
+__all__ = ["Compared", "Comparison", "When", "compare", "is_touched"]
+
+_ALLOWED_FOR = 0.1  # the chance that is left on the day of allow until
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class When:
+    """Where and when the work would be.
+
+    Args:
+        surfaces: ids of the surfaces, in the order of the work.
+        starts: its first day.
+        surfaces_a_day: pace of the work, above 0.
+        spare_days: working days kept free for weather.
+        instead_of: the planned job in whose place it would be, or None.
+    """
+
+    surfaces: tuple[str, ...]
+    starts: date
+    surfaces_a_day: float
+    spare_days: int = 0
+    instead_of: Job | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Compared:
+    """One choice and what comes of it.
+
+    Args:
+        number: its number in the comparison, from 1 on.
+        choice: the choice.
+        is_planned: whether it is what the plan has now.
+        disturbance: how long it would disturb play, with its dates.
+        amounts: holes, shares, sand.
+        cost: what it costs, or None where the club tells no prices.
+        organic_after: organic matter after it, or None.
+        times: times a year to reach what the club wants in a year.
+        meets: what each fixture of the comparison meets of it, in their order.
+    """
+
+    number: int
+    choice: Choice
+    is_planned: bool
+    disturbance: Disturbance
+    amounts: Amounts
+    cost: Cost | None
+    organic_after: float | None
+    times: TimesAYear
+    meets: tuple[FixtureOutlook, ...]
+
+    def range_of(self, milestone: Milestone) -> DateRange:
+        """The date of a milestone for the last of the surfaces."""
+        return self.disturbance.outlook.dates[milestone]
+
+    def days_until(self, day: date | None) -> int | None:
+        """Days from the first day of the work to a day, or None where there is none."""
+        return None if day is None else (day - self.disturbance.starts).days
+
+    @property
+    def fixtures_touched(self) -> int:
+        """Fixtures that fall into the work, or on surfaces that may well be healing."""
+        return sum(map(is_touched, self.meets))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Comparison:
+    """Choices beside each other.
+
+    Args:
+        as_of: the moment, local.
+        when: where and when the work would be.
+        surfaces: the surfaces, in the order of the work.
+        rows: the choices, in their order.
+        fixtures: competitions and visitors' days of the period, the first first.
+        reading: the club's readings of organic matter, or None.
+        density_t_per_m3: bulk density of the sand.
+        past_years: past years of weather that the dates rest on, 0 without a history.
+        has_forecast: whether a forecast reaches the first day of the work.
+    """
+
+    as_of: datetime
+    when: When
+    surfaces: tuple[Surface, ...]
+    rows: tuple[Compared, ...]
+    fixtures: tuple[Fixture, ...]
+    reading: OrganicReading | None
+    density_t_per_m3: float
+    past_years: int
+    has_forecast: bool
+
+
+def is_touched(met: FixtureOutlook) -> bool:
+    """Tell whether a fixture counts as touched by the work.
+
+    Args:
+        met: what it meets.
+
+    Returns:
+        True in days that the work or the closure may take, and as long as there is more than 1 chance in 10 that not
+        all is back to normal; that is, before the day of allow until.
+    """
+    healing = met.not_normal is not None and met.not_normal > _ALLOWED_FOR
+    in_range = met.in_range in (Touch.YES, Touch.PERHAPS) and met.not_normal is None
+    return met.in_work is not Touch.NO or healing or in_range
+
+
+def compare(
+    records: ClubRecords, as_of: datetime, book: WeatherBook, when: When, choices: Sequence[Choice]
+) -> Comparison:
+    """Compare ways of doing a job.
+
+    Args:
+        records: the club's records.
+        as_of: the moment, aware; the work does not start before its day.
+        book: the club's weather.
+        when: where and when the work would be.
+        choices: the choices; what the plan has comes before them where they stand in a job's place.
+
+    Returns:
+        The comparison.
+    """
+    today = as_of.astimezone(records.club.time_zone).date()
+    jobs = [_job_of(choice, number, when, today) for number, choice in enumerate(choices, start=1)]
+    asked = list(choices)
+    if when.instead_of is not None:
+        asked.insert(0, Choice(name="", operations=when.instead_of.operations, file=when.instead_of.file))
+        jobs.insert(0, _as_planned(when.instead_of, when, today))
+    instead_of = when.instead_of.id if when.instead_of is not None else ""
+    found = disturbances(records, as_of, book, jobs, instead_of=instead_of)
+    fixtures = _in_period(records.fixtures, when.starts, [one.outlook for one in found])
+    entries = standing_entries(records.known_at(as_of).entries)
+    reading = latest_reading(entries, when.surfaces)
+    density = records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
+    rows = []
+    for number, (choice, one) in enumerate(zip(asked, found, strict=True), start=1):
+        works = one.outlook.surfaces
+        amounts = amounts_of(works)
+        layer_mm, sums = records.planning.organic_layer_mm, [work.sums for work in works]
+        row = Compared(
+            number=number,
+            choice=choice,
+            is_planned=when.instead_of is not None and number == 1,
+            disturbance=one,
+            amounts=amounts,
+            cost=cost_of(choice, amounts, records.planning),
+            organic_after=organic_after(reading, choice.operations, sums, layer_mm=layer_mm),
+            times=times_a_year(records.planning.goal, amounts, density_t_per_m3=density),
+            meets=_meetings(one, fixtures, today),
+        )
+        rows.append(row)
+    view = book.at(as_of)
+    reached = [day for forecast in records.weather.forecasts if forecast.issued_at <= as_of for day in forecast.tmean_c]
+    return Comparison(
+        as_of=as_of.astimezone(records.club.time_zone),
+        when=when,
+        surfaces=tuple(records.surfaces[name] for name in when.surfaces),
+        rows=tuple(rows),
+        fixtures=fixtures,
+        reading=reading,
+        density_t_per_m3=density,
+        past_years=view.ensemble.past_years if view is not None else 0,
+        has_forecast=view is not None and view.issued_at is not None and max(reached, default=today) >= when.starts,
+    )
+
+
+def _meetings(disturbance: Disturbance, fixtures: Sequence[Fixture], today: date) -> tuple[FixtureOutlook, ...]:
+    mornings = [max(fixture.first_day, today, disturbance.starts) for fixture in fixtures]
+    not_normal = disturbance.chance_on(mornings)
+    unsettled = disturbance.chance_on(mornings, Milestone.SETTLED)
+    if not_normal is None or unsettled is None:
+        return tuple(meeting_of(disturbance.outlook, fixture, today) for fixture in fixtures)
+    chances = zip(not_normal.tolist(), unsettled.tolist(), strict=True)
+    return tuple(
+        meeting_of(disturbance.outlook, fixture, today, of_not)
+        for fixture, of_not in zip(fixtures, chances, strict=True)
+    )
+
+
+def _job_of(choice: Choice, number: int, when: When, today: date) -> Job:
+    like = when.instead_of
+    return Job(
+        id=f"choice-{number}",
+        title=choice.name,
+        programme="",
+        announced=today,
+        starts=when.starts,
+        surfaces=when.surfaces,
+        operations=choice.operations,
+        surfaces_a_day=choice.surfaces_a_day or when.surfaces_a_day,
+        spare_days=when.spare_days,
+        while_working=like.while_working if like is not None else Play.CLOSED,
+        reopens_after=None,
+        follow_up=like.follow_up if like is not None else None,
+        normal_after=choice.normal_after,
+        why=(),
+        readings=(),
+        own_words="",
+        file=choice.file,
+        line=choice.line,
+    )
+
+
+def _as_planned(job: Job, when: When, today: date) -> Job:
+    """The planned job itself, on the surfaces, the day and at the pace that are compared."""
+    return replace(
+        job,
+        announced=today,
+        starts=when.starts,
+        surfaces=when.surfaces,
+        surfaces_a_day=when.surfaces_a_day,
+        spare_days=when.spare_days,
+    )
+
+
+def _in_period(fixtures: Sequence[Fixture], starts: date, outlooks: Sequence[JobOutlook]) -> tuple[Fixture, ...]:
+    """Fixtures from the first day of the work until the last choice is surely over, or for eight weeks."""
+    normal = [outlook.dates[Milestone.BACK_TO_NORMAL] for outlook in outlooks]
+    eight_weeks = starts + timedelta(days=WIDE_RANGE_DAYS)
+    ends = [one.allow_until if one.allow_until is not None and one.is_given else eight_weeks for one in normal]
+    last = max(ends, default=eight_weeks)
+    return tuple(one for one in fixtures if one.last_day >= starts and one.first_day <= last)

@@ -1,0 +1,60 @@
+"""How often a choice would have to be made in a year to reach what the club wants in a year."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import Final
+
+from swardcast.planning.amounts import Amounts
+from swardcast.records.planning import YearlyGoal
+from swardcast.records.translate import sand_depth_mm
+from swardcast.turf.geometry import passes_to_reach
+
+__all__ = ["TimesAYear", "times_a_year"]
+
+_ROUNDING: Final = 1e-9  # three times a third of the goal reach it
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TimesAYear:
+    """Times a year for each goal; None where the club has no such goal, infinite where the choice never reaches it.
+
+    Args:
+        disturbed: for the share of the surface disturbed.
+        removed: for the share of the surface removed.
+        sand: for the sand spread.
+    """
+
+    disturbed: float | None
+    removed: float | None
+    sand: float | None
+
+
+def times_a_year(goal: YearlyGoal, amounts: Amounts, *, density_t_per_m3: float) -> TimesAYear:
+    """Work out how often the work would have to be done.
+
+    Args:
+        goal: what the club wants in a year.
+        amounts: what the work comes to each time; of sand the mean over the surfaces counts.
+        density_t_per_m3: bulk density of the sand.
+
+    Returns:
+        Whole times for each goal.
+
+    Source: `turf.geometry.passes_to_reach`, rounded up: a part of a pass cannot be made.
+    """
+    sand_mm = None
+    if goal.sand is not None:
+        sand_mm = sand_depth_mm(goal.sand, area_m2=None, all_area_m2=None, density=density_t_per_m3)
+    return TimesAYear(
+        disturbed=_times(goal.disturbed_fraction, amounts.disturbed_fraction),
+        removed=_times(goal.removed_fraction, amounts.removed_fraction),
+        sand=_times(sand_mm, amounts.mean_mm(lambda one: one.spread_mm)),
+    )
+
+
+def _times(goal: float | None, each_time: float) -> float | None:
+    if goal is None:
+        return None
+    return float(math.ceil(passes_to_reach(goal, each_time) - _ROUNDING)) if each_time > 0 else math.inf
