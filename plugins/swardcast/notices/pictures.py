@@ -50,6 +50,8 @@ class Sign(Enum):
     OUTSIDE = "outside the range"
     HEALING = "healing"
     ALLOWANCE = "until the day to allow for"
+    CHOICE = "a choice of work"
+    AS_PLANNED = "the choice that is planned"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -18,9 +18,11 @@ from swardcast.outlets.pictures.growth import draw_growth
 from swardcast.outlets.pictures.healing import draw_healing
 from swardcast.outlets.pictures.promises import draw_promises
 from swardcast.outlets.pictures.season import draw_season
+from swardcast.outlets.pictures.trade_off import draw_trade_off
 from swardcast.outlets.rendering import rendered
+from swardcast.planning.trade_off import TradeOff
 
-__all__ = ["growth_html", "healing_html", "promises_html", "season_html"]
+__all__ = ["growth_html", "healing_html", "promises_html", "season_html", "trade_off_html"]
 
 _WIDE: Final = 24.0
 _HIGH: Final = 16.0
@@ -76,6 +78,19 @@ def season_html(bars: SeasonBars, voice: Voice) -> Markup:
         HTML; every text is escaped.
     """
     return _figure(bars.told, draw_season(bars), voice)
+
+
+def trade_off_html(picture: TradeOff, voice: Voice) -> Markup:
+    """Render choices of work as points, without a heading.
+
+    Args:
+        picture: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(picture.told, draw_trade_off(picture), voice)
 
 
 def _figure(told: Told, drawing: str, voice: Voice, heading: str = "") -> Markup:
@@ -140,4 +155,6 @@ _SIGNS: Final[dict[Sign, Callable[[Canvas], None]]] = {
     Sign.OUTSIDE: lambda canvas: canvas.cross("outside", (12, 8), 6),
     Sign.HEALING: _range,
     Sign.ALLOWANCE: lambda canvas: canvas.box("open", (1, 3), 22, 10),
+    Sign.CHOICE: lambda canvas: canvas.dot("seen", (12, 8), 4.5),
+    Sign.AS_PLANNED: lambda canvas: canvas.diamond("inside", (12, 8), 7),
 }

@@ -1,0 +1,221 @@
+"""`swardcast compare`: ways of doing a job beside each other, before anything is decided. Its results are private."""
+
+from __future__ import annotations
+
+import argparse
+import csv
+import math
+import sys
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from datetime import date
+from io import StringIO
+from pathlib import Path
+from typing import Any, Final
+
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, quantity, records_of
+from swardcast.cli.compare_asked import choices_asked, day_option, overlaps, pace_option, week_option, when_asked
+from swardcast.cli.private_file import write_private
+from swardcast.errors import nearest
+from swardcast.language.voice import Voice
+from swardcast.notices.pictures import Table
+from swardcast.outlook.fixtures import FixtureOutlook
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.planning.columns import COLUMNS, Value, in_order
+from swardcast.planning.compare import Compared, Comparison, compare
+from swardcast.planning.tables import notes_beside, tables_of, title_of
+from swardcast.planning.words import choice_name, operations_in_words, source_in_words
+from swardcast.quantities import parse_count
+from swardcast.records.folder import ClubRecords
+
+__all__ = ["parser", "run"]
+
+_WIDEST_NAME: Final = 32  # letters of a choice's name in a terminal, where it stands in every table
+
+
+def parser(name: str, what: str) -> argparse.ArgumentParser:
+    """Describe the command's options."""
+    options = new_parser(name, what, 'swardcast compare --club my-club --surfaces "greens 1-18" --week 2027-W34')
+    add_club_options(options)
+    options.add_argument("--surfaces", metavar="WORDS", help="surfaces, such as 'greens 1-18' (default: the job's)")
+    begins = options.add_mutually_exclusive_group()
+    begins.add_argument("--day", type=day_option, help="first day of the work (default: the job's)")
+    begins.add_argument("--week", type=week_option, help="week of the work, such as 2027-W34, or a day in it")
+    options.add_argument(
+        "--instead-of", metavar="ID", default="", help="a planned job in whose place the choices stand"
+    )
+    options.add_argument(
+        "--choices",
+        choices=("own", "usual", "all"),
+        default="",
+        help="those of choices.yaml, the usual ones of the trade, or both (default: own, where there are any)",
+    )
+    options.add_argument(
+        "--surfaces-a-day", type=pace_option, metavar="N", help="pace of the work (default: the job's, or all in a day)"
+    )
+    options.add_argument(
+        "--spare-days", type=quantity(parse_count), metavar="N", help="days kept free for weather (default: the job's)"
+    )
+    options.add_argument(
+        "--sort", type=_column, metavar="COLUMN", default="number", help="a column of the CSV (default: number)"
+    )
+    options.add_argument("--descending", action="store_true", help="the largest first")
+    options.add_argument("--format", choices=("table", "csv", "json"), default="table", help="(default: table)")
+    options.add_argument("--json", action="store_true", help="the same as --format json")
+    options.add_argument("--page", metavar="FILE", type=Path, help="also write a page for the committee, to be printed")
+    return options
+
+
+def _column(text: str) -> str:
+    """Read the name of a column."""
+    if text not in COLUMNS:
+        message = f"found {text!r}; expected one of: {', '.join(COLUMNS)}. {nearest(text, COLUMNS)}"
+        raise argparse.ArgumentTypeError(message.rstrip())
+    return text
+
+
+def _missing(options: argparse.Namespace) -> str:
+    """What has to be told and is not; a planned job tells it all."""
+    if options.instead_of:
+        return ""
+    if options.surfaces is None:
+        return "name surfaces, as in --surfaces 'greens 1-18', or a planned job, as in --instead-of ID"
+    if options.day is None and options.week is None:
+        return "name the first day of the work, as in --day 2027-08-23, or its week, as in --week 2027-W34"
+    return ""
+
+
+def run(options: argparse.Namespace) -> int:
+    """Compare and show."""
+    if missing := _missing(options):
+        print(f"swardcast compare: {missing}", file=sys.stderr)
+        return 2
+    records = records_of(options)
+    as_of = moment_of(options, records)
+    when = when_asked(options, records, as_of)
+    choices = choices_asked(options.choices, when, records)
+    comparison = compare(records, as_of, WeatherBook(records.club, records.weather), when, choices)
+    rows = in_order(comparison.rows, options.sort, descending=options.descending)
+    comparison = replace(comparison, rows=rows)
+    for remark in overlaps(when, records, as_of):
+        print(f"Worth another look: {remark}.", file=sys.stderr)
+    match "json" if options.json else options.format:
+        case "json":
+            print_json(_as_json(comparison, records))
+        case "csv":
+            print(_as_csv(comparison), end="")
+        case _:
+            for line in _as_text(comparison, records):
+                print(line)
+    if options.page is not None:
+        from swardcast.outlets.committee_page import MARK, committee_page
+
+        page = committee_page(comparison, records.planning, records.club)
+        write_private(options.page, page, mark=MARK, club=options.club)
+        print(f"Wrote {options.page}. It is private: do not put it on the site.", file=sys.stderr)
+    return 0
+
+
+def _as_text(comparison: Comparison, records: ClubRecords) -> Iterator[str]:
+    voice = Voice.english(comparison.as_of.date())
+    yield f"{title_of(comparison, voice)}, as of {voice.moment(comparison.as_of)}"
+    for table in tables_of(comparison, records.planning, voice):
+        yield ""
+        yield from _aligned(table)
+    yield ""
+    yield from notes_beside(comparison, records.planning, voice)
+
+
+def _aligned(table: Table) -> Iterator[str]:
+    rows = [[_plain(cell) for cell in row] for row in (table.columns, *table.rows)]
+    for row in rows:
+        if len(row[1]) > _WIDEST_NAME:
+            row[1] = row[1][: _WIDEST_NAME - 1].rstrip() + "…"
+    widths = [max(len(row[place]) for row in rows) for place in range(len(rows[0]))]
+    yield table.caption
+    for row in rows:
+        yield "  " + "  ".join(f"{cell:{width}}" for cell, width in zip(row, widths, strict=True)).rstrip()
+
+
+def _plain(cell: str) -> str:
+    return cell.replace("\u00a0", " ")
+
+
+def _as_csv(comparison: Comparison) -> str:
+    text = StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\n")
+    voice = Voice.english(comparison.as_of.date())
+    names = [f"chance_{fixture.first_day}_{fixture.id}" for fixture in comparison.fixtures]
+    writer.writerow([*COLUMNS, "operations", *names])
+    for row in comparison.rows:
+        values = [choice_name(row, voice) if name == "choice" else _flat(COLUMNS[name](row)) for name in COLUMNS]
+        chances = [_flat(met.not_normal) for met in row.meets]
+        writer.writerow([*values, _plain(operations_in_words(row, voice)), *chances])
+    return text.getvalue()
+
+
+def _flat(value: Value) -> str | float | None:
+    """A value as a machine reads it; never is told in words, since no number says it."""
+    match value:
+        case date():
+            return value.isoformat()
+        case float() if math.isinf(value):
+            return "never"
+        case float():
+            return round(value, 4)
+        case _:
+            return value
+
+
+def _as_json(comparison: Comparison, records: ClubRecords) -> dict[str, Any]:
+    when, reading = comparison.when, comparison.reading
+    return {
+        "as_of": comparison.as_of.isoformat(timespec="minutes"),
+        "starts": when.starts.isoformat(),
+        "surfaces": list(when.surfaces),
+        "surfaces_a_day": when.surfaces_a_day,
+        "instead_of": when.instead_of.id if when.instead_of is not None else None,
+        "density_t_per_m3": comparison.density_t_per_m3,
+        "currency": records.planning.currency or None,
+        "organic_matter_fraction": reading.fraction if reading is not None else None,
+        "organic_layer_mm": records.planning.organic_layer_mm,
+        "past_years": comparison.past_years,
+        "choices": [_row_json(row, comparison) for row in comparison.rows],
+    }
+
+
+def _row_json(row: Compared, comparison: Comparison) -> dict[str, Any]:
+    voice = Voice.english(comparison.as_of.date())
+    return {
+        **{name: _flat(COLUMNS[name](row)) for name in COLUMNS},
+        "choice": choice_name(row, voice),
+        "as_planned": row.is_planned,
+        "operations": _plain(operations_in_words(row, voice)),
+        "source": source_in_words(row, voice),
+        "cost_without": [kind.value for kind in row.cost.without] if row.cost is not None else [],
+        "surfaces": [
+            {
+                "id": one.id,
+                "holes": _flat(one.holes),
+                "fits_mm": _flat(one.fits_mm),
+                "surplus_mm": _flat(one.surplus_mm),
+                "sand_t": _flat(one.sand_t),
+            }
+            for one in row.amounts.surfaces
+        ],
+        "fixtures": _fixtures_json(row.meets),
+    }
+
+
+def _fixtures_json(meets: Sequence[FixtureOutlook]) -> list[dict[str, Any]]:
+    return [
+        {
+            "id": met.fixture.id,
+            "name": met.fixture.name,
+            "first_day": met.fixture.first_day.isoformat(),
+            "in_work": met.in_work.value,
+            "chance_not_normal": _flat(met.not_normal),
+            "chance_unsettled": _flat(met.unsettled),
+        }
+        for met in meets
+    ]

@@ -1,0 +1,133 @@
+### Planning, for the manager and the committee: choices of work beside each other. None of it is published.
+
+## Choices in few words
+
+planning-as-planned = As planned now
+# $kind: a kind of work. $width, $spacing and $depth: lengths with their unit.
+planning-tined = { $passes ->
+    [one] { $kind } { $width } at { $spacing }, { $depth } deep
+   *[other] { $kind } { $width } at { $spacing }, { $depth } deep, { $passes } passes
+}
+planning-grooved = { $passes ->
+    [one] { $kind } { $width } every { $spacing }, { $depth } deep
+   *[other] { $kind } { $width } every { $spacing }, { $depth } deep, { $passes } passes
+}
+# $amount: with its unit
+planning-sanded = { $kind } { $amount }
+planning-on-each = { $mass } on each
+planning-in-all = { $mass } in all
+planning-own-choice = your own
+planning-from-plan = the plan
+
+## The comparison as a whole
+
+# $places: surfaces. $club: its name.
+planning-title = Ways of doing the work on { $places }
+# $count: choices. $day: the first day of the work.
+planning-about = { $count ->
+    [one] { $count } way, begun on { $day }.
+   *[other] { $count } ways beside each other, each begun on { $day }.
+}
+# $pace: surfaces finished in a day
+planning-pace = The work is taken to finish { $pace } surfaces a day.
+planning-pace-one-day = All surfaces are taken to be finished on the first day.
+planning-dates = Dates are for the last of the surfaces: the likely day, then the day to allow until. In 9 cases out of 10 it is over by then.
+# $count: years
+planning-weather = { $count ->
+    [one] They rest on { $count } past year of the club's weather.
+   *[other] They rest on { $count } past years of the club's weather.
+}
+planning-weather-forecast = They rest on the forecast and on { $count ->
+    [one] { $count } past year
+   *[other] { $count } past years
+} of the club's weather.
+planning-no-weather = Without past years of weather there are no dates.
+# $density: with its unit
+planning-sand = Sand is dry and weighs { $density }.
+# $after: a share. $surfaces: a number of surfaces. $layer: a depth.
+planning-organic = Organic matter is { $before } now (top { $layer }, the latest readings of { $count ->
+    [one] { $count } surface
+   *[other] { $count } surfaces
+}, { $when }). What is left of it counts dilution by sand alone, with nothing growing or rotting.
+planning-no-organic = There is no reading of organic matter in the log, so none is worked out.
+planning-from-to = { $first } to { $last }
+# $price: an amount of money
+planning-cost = Cost is sand at { $price } a tonne, and work as far as it was typed.
+planning-cost-without = A plus marks work whose cost nobody typed: { $kinds }.
+planning-cost-no-sand = Nobody typed a price of sand, so what needs sand has no cost.
+planning-goals = { $goals } in a year is the aim.
+planning-goal-disturbed = { $share } of the surface disturbed
+planning-goal-removed = { $share } of the surface removed
+planning-goal-sand = { $layer } of sand
+planning-fixtures = A fixture has the chance that some of the surfaces are still healing on its first morning.
+planning-no-fixtures = No competition or visitors' day is known in those weeks.
+planning-no-promise = These figures are information and no promise. Labels, local rules and licensed practice come first.
+planning-private = Private, for the committee. It is no part of the club's site.
+planning-made = As of { $moment }.
+
+## Tables: captions, headings and cells
+
+planning-table-choices = What is done
+planning-table-work = The work
+planning-table-healing = Healing
+planning-table-fixtures = Competitions and visitors' days
+planning-column-number = No
+planning-column-choice = Choice
+planning-column-operations = Operations
+planning-column-source = Source
+planning-column-holes-each = Holes on each
+planning-column-holes = Holes in all
+planning-column-disturbed = Disturbed
+planning-column-removed = Removed
+planning-column-sand = Sand
+planning-column-fits = In the holes
+planning-column-surplus = On top
+planning-column-cost = Cost
+planning-column-organic = Organic matter after
+planning-column-settled = Most putts true
+planning-column-closed = Holes closed
+planning-column-normal = Back to normal
+planning-column-days = Days in all
+planning-column-touched = Fixtures touched
+planning-column-goal-disturbed = Times a year, disturbed
+planning-column-goal-removed = Times a year, removed
+planning-column-goal-sand = Times a year, sand
+# $number: of the fixture in the list below
+planning-column-fixture = { $number }
+# $number: of the column. $fixture: its name and day.
+planning-fixture = { $number } is { $fixture }
+# $likely and $until: days, or numbers of days
+planning-likely-until = { $likely } ({ $until })
+planning-none = –
+planning-not-known = not known
+planning-never = never
+planning-incomplete = { $cost }+
+planning-no-date-not-this-season = not this season
+planning-no-date-no-weather-history = not known
+planning-no-date-more-than-a-year-ahead = over a year ahead
+planning-in-work = work
+planning-perhaps-in-work = perhaps work
+planning-perhaps = perhaps
+planning-hardly = hardly
+planning-tenths = { $tenths } in 10
+planning-tonnes = { $tonnes } t
+
+## The picture
+
+planning-picture-title = Area worked against days of disturbance
+# $least and $most: days. $low and $high: shares.
+planning-picture-summary = { $count ->
+    [one] { $count } choice works { $low } of the surface and is likely over after { $least } days.
+   *[other] { $count } choices work from { $low } to { $high } of the surface. They are likely over after { $least } to { $most } days.
+}
+planning-picture-reads = Further right more of the surface is worked. Further up it takes longer until all is back to normal.
+planning-picture-line = The line runs up to the day to allow until.
+planning-picture-left-out = { $count ->
+    [one] { $count } choice has no date and is not drawn.
+   *[other] { $count } choices have no date and are not drawn.
+}
+planning-picture-days = days until back to normal
+planning-picture-share = share of the surface worked
+planning-picture-table = Share of the surface, and days until back to normal
+planning-picture-likely-days = Likely days
+planning-picture-until-days = Allow

@@ -1,0 +1,104 @@
+"""The columns of a comparison: names that machines and `--sort` know, with plain values."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from datetime import date
+from statistics import fmean
+from typing import Final
+
+from swardcast.outlook.states import Milestone
+from swardcast.planning.compare import Compared
+
+__all__ = ["COLUMNS", "Value", "in_order"]
+
+Value = float | str | date | None
+
+
+def _holes_each(row: Compared) -> float | None:
+    holes = [one.holes for one in row.amounts.surfaces if one.holes is not None]
+    return fmean(holes) if len(holes) == len(row.amounts.surfaces) else None
+
+
+def _likely(milestone: Milestone) -> Callable[[Compared], Value]:
+    return lambda row: row.range_of(milestone).likely if row.range_of(milestone).is_given else None
+
+
+def _until(milestone: Milestone) -> Callable[[Compared], Value]:
+    return lambda row: row.range_of(milestone).allow_until if row.range_of(milestone).is_given else None
+
+
+def _days(of_milestone: Callable[[Milestone], Callable[[Compared], Value]]) -> Callable[[Compared], Value]:
+    day = of_milestone(Milestone.BACK_TO_NORMAL)
+
+    def days(row: Compared) -> Value:
+        found = day(row)
+        return row.days_until(found) if isinstance(found, date) else None
+
+    return days
+
+
+COLUMNS: Final[dict[str, Callable[[Compared], Value]]] = {
+    "number": lambda row: row.number,
+    "choice": lambda row: row.choice.name,
+    "holes_each": _holes_each,
+    "holes": lambda row: row.amounts.holes,
+    "disturbed_fraction": lambda row: row.amounts.disturbed_fraction,
+    "removed_fraction": lambda row: row.amounts.removed_fraction,
+    "spread_mm": lambda row: row.amounts.mean_mm(lambda one: one.spread_mm),
+    "fits_mm": lambda row: row.amounts.mean_mm(lambda one: one.fits_mm),
+    "surplus_mm": lambda row: row.amounts.mean_mm(lambda one: one.surplus_mm),
+    "sand_t": lambda row: row.amounts.sand_t,
+    "fits_t": lambda row: row.amounts.fits_t,
+    "surplus_t": lambda row: row.amounts.surplus_t,
+    "sand_cost": lambda row: row.cost.sand if row.cost else None,
+    "work_cost": lambda row: row.cost.work if row.cost else None,
+    "cost": lambda row: row.cost.in_all if row.cost else None,
+    "organic_after_fraction": lambda row: row.organic_after,
+    "settled_likely": _likely(Milestone.SETTLED),
+    "settled_allow_until": _until(Milestone.SETTLED),
+    "closed_likely": _likely(Milestone.HOLES_CLOSED),
+    "closed_allow_until": _until(Milestone.HOLES_CLOSED),
+    "normal_likely": _likely(Milestone.BACK_TO_NORMAL),
+    "normal_allow_until": _until(Milestone.BACK_TO_NORMAL),
+    "days_likely": _days(_likely),
+    "days_allow_until": _days(_until),
+    "expected_days": lambda row: row.disturbance.expected_days(),
+    "fixtures_touched": lambda row: row.fixtures_touched,
+    "times_disturbed": lambda row: row.times.disturbed,
+    "times_removed": lambda row: row.times.removed,
+    "times_sand": lambda row: row.times.sand,
+}
+"""Values of a row, by name; None where they are not known or were not asked for, infinite for "never"."""
+
+
+def in_order(rows: Sequence[Compared], column: str, *, descending: bool = False) -> tuple[Compared, ...]:
+    """Sort a comparison by a column.
+
+    Args:
+        rows: the rows.
+        column: a name of `COLUMNS`.
+        descending: whether the largest comes first.
+
+    Returns:
+        The rows; those without a value come last either way, and equal ones keep their order.
+    """
+    value = COLUMNS[column]
+    known = [row for row in rows if value(row) is not None]
+    return (
+        *sorted(known, key=lambda row: _as_key(value(row)), reverse=descending),
+        *(row for row in rows if value(row) is None),
+    )
+
+
+def _as_key(value: Value) -> tuple[float, str]:
+    match value:
+        case str():
+            return 0.0, value.casefold()
+        case date():
+            return float(value.toordinal()), ""
+        case None:
+            return math.inf, ""
+        case _:
+            return float(value), ""

@@ -1,0 +1,258 @@
+"""A comparison as tables of words, and what has to be said beside them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from swardcast.language.measures import bulk_density, layer, length
+from swardcast.language.voice import Voice, capital
+from swardcast.notices.fixtures import fixture_in_words
+from swardcast.notices.kinds import kind_name
+from swardcast.notices.pictures import Table
+from swardcast.notices.words import few_words_for, percent
+from swardcast.outlook.states import Milestone
+from swardcast.planning.columns import COLUMNS
+from swardcast.planning.compare import Compared, Comparison
+from swardcast.planning.words import (
+    choice_name,
+    cost_in_words,
+    meeting_in_words,
+    number_or_none,
+    operations_in_words,
+    range_cell,
+    share_or_none,
+    source_in_words,
+    times_in_words,
+)
+from swardcast.records.planning import Planning
+from swardcast.records.translate import sand_depth_mm
+
+__all__ = ["notes_beside", "tables_of", "title_of"]
+
+_Cell = Callable[[Compared], str]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Told:
+    """What the cells of one comparison are said with."""
+
+    comparison: Comparison
+    planning: Planning
+    voice: Voice
+
+
+def title_of(comparison: Comparison, voice: Voice) -> str:
+    """Say what the comparison is about."""
+    return voice.say("planning-title", places=few_words_for(comparison.surfaces, voice))
+
+
+def tables_of(comparison: Comparison, planning: Planning, voice: Voice) -> tuple[Table, ...]:
+    """Lay a comparison out in words: what is done, what it comes to, how it heals, which fixtures it meets.
+
+    Args:
+        comparison: the comparison, its rows in the order wanted.
+        planning: the club's prices and aims.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Tables whose rows begin with the choice's number; that of fixtures only where there are any.
+    """
+    told = _Told(comparison=comparison, planning=planning, voice=voice)
+    tables = [
+        _table(voice.say("planning-table-choices"), dict(_done(told)), told),
+        _table(voice.say("planning-table-work"), dict(_work(told)), told),
+        _table(voice.say("planning-table-healing"), dict(_healing(told)), told),
+    ]
+    if comparison.fixtures:
+        tables.append(_table(_fixtures_caption(told), dict(_meetings(told)), told))
+    return tuple(tables)
+
+
+def _table(caption: str, cells: dict[str, _Cell], told: _Told) -> Table:
+    voice = told.voice
+    named: dict[str, _Cell] = {
+        voice.say("planning-column-number"): lambda row: voice.number(row.number),
+        voice.say("planning-column-choice"): lambda row: choice_name(row, voice),
+        **cells,
+    }
+    rows = tuple(tuple(cell(row) for cell in named.values()) for row in told.comparison.rows)
+    return Table(caption=caption, columns=tuple(named), rows=rows)
+
+
+def _done(told: _Told) -> Iterator[tuple[str, _Cell]]:
+    voice = told.voice
+    yield voice.say("planning-column-operations"), lambda row: operations_in_words(row, voice)
+    yield voice.say("planning-column-source"), lambda row: source_in_words(row, voice)
+
+
+def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
+    voice, goal = told.voice, told.planning.goal
+
+    def number(column: str) -> _Cell:
+        def said(row: Compared) -> str:
+            value = COLUMNS[column](row)
+            return number_or_none(value if isinstance(value, float | int) else None, voice)
+
+        return said
+
+    yield voice.say("planning-column-disturbed"), lambda row: share_or_none(row.amounts.disturbed_fraction, voice)
+    yield voice.say("planning-column-removed"), lambda row: share_or_none(row.amounts.removed_fraction, voice)
+    yield voice.say("planning-column-holes-each"), number("holes_each")
+    yield voice.say("planning-column-holes"), number("holes")
+    yield voice.say("planning-column-fits"), lambda row: layer(row.amounts.mean_mm(lambda one: one.fits_mm), voice)
+    yield (
+        voice.say("planning-column-surplus"),
+        lambda row: layer(row.amounts.mean_mm(lambda one: one.surplus_mm), voice),
+    )
+    yield voice.say("planning-column-sand"), lambda row: _tonnes(row.amounts.sand_t, voice)
+    if told.planning.currency:
+        yield (
+            voice.say("planning-column-cost"),
+            lambda row: cost_in_words(row, told.planning.currency, voice),
+        )
+    if told.comparison.reading is not None:
+        yield voice.say("planning-column-organic"), lambda row: _organic(row, voice)
+    if goal.disturbed_fraction is not None:
+        yield (
+            voice.say("planning-column-goal-disturbed"),
+            lambda row: times_in_words(row.times.disturbed, voice),
+        )
+    if goal.removed_fraction is not None:
+        yield voice.say("planning-column-goal-removed"), lambda row: times_in_words(row.times.removed, voice)
+    if goal.sand is not None:
+        yield voice.say("planning-column-goal-sand"), lambda row: times_in_words(row.times.sand, voice)
+
+
+def _tonnes(mass_t: float | None, voice: Voice) -> str:
+    if mass_t is None:
+        return voice.say("planning-not-known")
+    return (
+        voice.say("planning-tonnes", tonnes=voice.number(mass_t, decimals=1)) if mass_t else voice.say("planning-none")
+    )
+
+
+def _organic(row: Compared, voice: Voice) -> str:
+    if row.organic_after is None:
+        return voice.say("planning-not-known")
+    return voice.say("percent", number=voice.number(100 * row.organic_after, decimals=1))
+
+
+def _healing(told: _Told) -> Iterator[tuple[str, _Cell]]:
+    voice = told.voice
+    yield voice.say("planning-column-settled"), lambda row: range_cell(row.range_of(Milestone.SETTLED), voice)
+    yield voice.say("planning-column-closed"), lambda row: range_cell(row.range_of(Milestone.HOLES_CLOSED), voice)
+    yield voice.say("planning-column-normal"), lambda row: range_cell(row.range_of(Milestone.BACK_TO_NORMAL), voice)
+    yield voice.say("planning-column-days"), lambda row: _days(row, voice)
+    if told.comparison.fixtures:
+        yield voice.say("planning-column-touched"), lambda row: voice.number(row.fixtures_touched)
+
+
+def _days(row: Compared, voice: Voice) -> str:
+    given = row.range_of(Milestone.BACK_TO_NORMAL)
+    likely, until = row.days_until(given.likely), row.days_until(given.allow_until)
+    if likely is None or until is None:
+        return voice.say("planning-not-known")
+    return voice.say("planning-likely-until", likely=voice.number(likely), until=voice.number(until))
+
+
+def _meetings(told: _Told) -> Iterator[tuple[str, _Cell]]:
+    def met(place: int) -> _Cell:
+        return lambda row: meeting_in_words(row.meets[place], told.voice)
+
+    for place in range(len(told.comparison.fixtures)):
+        yield told.voice.say("planning-column-fixture", number=_letter(place)), met(place)
+
+
+def _fixtures_caption(told: _Told) -> str:
+    voice = told.voice
+    named = [
+        voice.say("planning-fixture", number=_letter(place), fixture=fixture_in_words(fixture, voice))
+        for place, fixture in enumerate(told.comparison.fixtures)
+    ]
+    return voice.sentences([voice.sentence(voice.say("planning-table-fixtures")), voice.sentence(voice.clauses(named))])
+
+
+def _letter(place: int) -> str:
+    """A, B, ... Z, AA, AB: so that a fixture is not taken for a choice."""
+    letter = chr(ord("A") + place % 26)
+    return letter if place < 26 else _letter(place // 26 - 1) + letter  # noqa: PLR2004 - the alphabet
+
+
+def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tuple[str, ...]:
+    """Say what the tables rest on.
+
+    Args:
+        comparison: the comparison.
+        planning: the club's prices and aims.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Paragraphs.
+    """
+    when = comparison.when
+    day = voice.day(when.starts)
+    paces = {row.choice.surfaces_a_day or when.surfaces_a_day for row in comparison.rows}
+    pace = [] if len(paces) > 1 else [_pace(paces.pop(), len(when.surfaces), voice)]
+    if not comparison.past_years:
+        dates = [voice.say("planning-no-weather")]
+    else:
+        phrase = "planning-weather-forecast" if comparison.has_forecast else "planning-weather"
+        dates = [voice.say("planning-dates"), voice.say(phrase, count=comparison.past_years)]
+    fixtures = "planning-fixtures" if comparison.fixtures else "planning-no-fixtures"
+    paragraphs = [
+        [voice.say("planning-about", count=len(comparison.rows), day=day), *pace],
+        [*dates, voice.say(fixtures)],
+        [
+            voice.say("planning-sand", density=bulk_density(comparison.density_t_per_m3, voice)),
+            _organic_note(comparison, planning, voice),
+        ],
+        [*_about_money(comparison, planning, voice), *_about_goals(comparison, planning, voice)],
+        [voice.say("planning-no-promise")],
+    ]
+    return tuple(voice.sentences(paragraph) for paragraph in paragraphs if paragraph)
+
+
+def _pace(pace: float, count: int, voice: Voice) -> str:
+    if pace >= count:
+        return voice.say("planning-pace-one-day")
+    return voice.say("planning-pace", pace=voice.figure(pace))
+
+
+def _organic_note(comparison: Comparison, planning: Planning, voice: Voice) -> str:
+    reading = comparison.reading
+    if reading is None:
+        return voice.say("planning-no-organic")
+    first, last = voice.short_day(reading.first_day), voice.short_day(reading.last_day)
+    return voice.say(
+        "planning-organic",
+        before=voice.say("percent", number=voice.number(100 * reading.fraction, decimals=1)),
+        layer=length(planning.organic_layer_mm, voice),
+        count=len(reading.surfaces),
+        when=last if first == last else voice.say("planning-from-to", first=first, last=last),
+    )
+
+
+def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
+    if not planning.currency:
+        return
+    if planning.sand_price_per_t is None:
+        yield voice.say("planning-cost-no-sand")
+    else:
+        yield voice.say("planning-cost", price=voice.money(planning.sand_price_per_t, planning.currency))
+    kinds = dict.fromkeys(kind for row in comparison.rows for kind in (row.cost.without if row.cost else ()))
+    if kinds:
+        yield voice.say("planning-cost-without", kinds=voice.joined([kind_name(kind, voice) for kind in kinds]))
+
+
+def _about_goals(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
+    goal, said = planning.goal, []
+    if goal.disturbed_fraction is not None:
+        said.append(voice.say("planning-goal-disturbed", share=percent(goal.disturbed_fraction, voice)))
+    if goal.removed_fraction is not None:
+        said.append(voice.say("planning-goal-removed", share=percent(goal.removed_fraction, voice)))
+    if goal.sand is not None:
+        depth = sand_depth_mm(goal.sand, area_m2=None, all_area_m2=None, density=comparison.density_t_per_m3)
+        said.append(voice.say("planning-goal-sand", layer=layer(depth or 0.0, voice)))
+    if said:
+        yield capital(voice.say("planning-goals", goals=voice.joined(said)))

@@ -1,0 +1,184 @@
+"""Choices and their cells in words."""
+
+from __future__ import annotations
+
+import math
+
+from swardcast.language.measures import layer, length, sand_mass, sand_rate, spacing
+from swardcast.language.voice import Voice, capital
+from swardcast.notices.chances import tenths_of
+from swardcast.notices.kinds import kind_name
+from swardcast.notices.words import percent
+from swardcast.outlook.fixtures import FixtureOutlook, Touch
+from swardcast.outlook.states import DateRange
+from swardcast.planning.compare import Compared
+from swardcast.quantities import Sand, SandBasis
+from swardcast.records.operations import Dressing, Grooving, Operation, Stripping, Tining
+
+__all__ = [
+    "choice_name",
+    "cost_in_words",
+    "meeting_in_words",
+    "number_or_none",
+    "operations_in_words",
+    "range_cell",
+    "share_or_none",
+    "source_in_words",
+    "times_in_words",
+]
+
+
+def choice_name(row: Compared, voice: Voice) -> str:
+    """Name a choice: as typed, as the plan's, or by its operations.
+
+    Args:
+        row: the choice.
+        voice: the language.
+
+    Returns:
+        A few words.
+    """
+    if row.is_planned:
+        return voice.say("planning-as-planned")
+    if row.choice.name:
+        return row.choice.name
+    return capital(voice.joined([kind_name(one.kind, voice) for one in row.choice.operations]))
+
+
+def source_in_words(row: Compared, voice: Voice) -> str:
+    """Say whose choice it is: its source as typed, the plan, or the club's own."""
+    if row.is_planned:
+        return voice.say("planning-from-plan")
+    return row.choice.source or voice.say("planning-own-choice")
+
+
+def operations_in_words(row: Compared, voice: Voice) -> str:
+    """Say what is done, with its sizes.
+
+    Args:
+        row: the choice.
+        voice: the language.
+
+    Returns:
+        A clause for each operation.
+    """
+    return voice.clauses([_operation(one, voice) for one in row.choice.operations])
+
+
+def _operation(operation: Operation, voice: Voice) -> str:
+    kind = kind_name(operation.kind, voice)
+    match operation:
+        case Tining():
+            return voice.say(
+                "planning-tined",
+                kind=kind,
+                width=length(operation.diameter_mm, voice),
+                spacing=spacing(operation.across_mm, operation.along_mm, voice),
+                depth=length(operation.depth_mm, voice),
+                passes=operation.passes,
+            )
+        case Grooving():
+            return voice.say(
+                "planning-grooved",
+                kind=kind,
+                width=length(operation.blade_mm, voice),
+                spacing=length(operation.spacing_mm, voice),
+                depth=length(operation.depth_mm, voice),
+                passes=operation.passes,
+            )
+        case Dressing():
+            return voice.say("planning-sanded", kind=kind, amount=_sand(operation.sand, voice))
+        case Stripping():
+            return voice.say("planning-sanded", kind=kind, amount=length(operation.depth_mm, voice))
+        case _:
+            return kind
+
+
+def _sand(sand: Sand, voice: Voice) -> str:
+    match sand.basis:
+        case SandBasis.DEPTH_MM:
+            return layer(sand.amount, voice)
+        case SandBasis.KG_PER_M2:
+            return sand_rate(sand.amount, voice)
+        case SandBasis.TONNES_EACH:
+            return voice.say("planning-on-each", mass=sand_mass(sand.amount, voice))
+        case SandBasis.TONNES_IN_ALL:
+            return voice.say("planning-in-all", mass=sand_mass(sand.amount, voice))
+
+
+def number_or_none(value: float | None, voice: Voice) -> str:
+    """Say a whole number; a dash for none, words where it is not known."""
+    if value is None:
+        return voice.say("planning-not-known")
+    return voice.number(value) if value else voice.say("planning-none")
+
+
+def share_or_none(fraction: float, voice: Voice) -> str:
+    """Say a share, or a dash for none."""
+    return percent(fraction, voice) if fraction else voice.say("planning-none")
+
+
+def range_cell(given: DateRange, voice: Voice) -> str:
+    """Say a milestone's likely day, and the day to allow until, in few letters.
+
+    Args:
+        given: the range.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Both days, or why there are none.
+    """
+    if given.likely is None or given.allow_until is None:
+        return voice.name("planning-no-date", given.no_date)
+    likely, until = voice.tick_day(given.likely), voice.tick_day(given.allow_until)
+    return voice.say("planning-likely-until", likely=likely, until=until)
+
+
+def cost_in_words(row: Compared, currency: str, voice: Voice) -> str:
+    """Say what a choice costs; a plus marks that some of its work has no price.
+
+    Args:
+        row: the choice.
+        currency: code of ISO 4217.
+        voice: the language.
+
+    Returns:
+        The amount, or that it is not known.
+    """
+    if row.cost is None or row.cost.in_all is None:
+        return voice.say("planning-not-known")
+    money = voice.money(row.cost.in_all, currency)
+    return voice.say("planning-incomplete", cost=money) if row.cost.without else money
+
+
+def times_in_words(times: float | None, voice: Voice) -> str:
+    """Say how often a year, or that it never reaches the aim."""
+    if times is None:
+        return voice.say("planning-none")
+    return voice.say("planning-never") if math.isinf(times) else voice.number(times)
+
+
+def meeting_in_words(met: FixtureOutlook, voice: Voice) -> str:
+    """Say what a fixture meets, in few letters.
+
+    Args:
+        met: what it meets.
+        voice: the language.
+
+    Returns:
+        Work, perhaps work, or its chance in tenths; where only a range is known, whether it falls into it.
+    """
+    if met.in_work is Touch.YES:
+        return voice.say("planning-in-work")
+    if met.in_work is Touch.PERHAPS:
+        return voice.say("planning-perhaps-in-work")
+    if met.not_normal is None:
+        match met.in_range:
+            case None:
+                return voice.say("planning-not-known")
+            case Touch.NO:
+                return voice.say("planning-none")
+            case _:
+                return voice.say("planning-perhaps")
+    tenths = tenths_of(met.not_normal)
+    return voice.say("planning-tenths", tenths=tenths) if tenths else voice.say("planning-hardly")
