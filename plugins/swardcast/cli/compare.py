@@ -23,7 +23,7 @@ from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.columns import COLUMNS, Value, in_order
 from swardcast.planning.compare import Compared, Comparison, compare
-from swardcast.planning.tables import notes_beside, tables_of, title_of
+from swardcast.planning.tables import fixture_key, notes_beside, tables_of, title_of
 from swardcast.planning.words import choice_name, operations_in_words, source_in_words
 from swardcast.quantities import parse_count
 from swardcast.records.folder import ClubRecords
@@ -122,8 +122,10 @@ def _as_text(comparison: Comparison, records: ClubRecords) -> Iterator[str]:
     for table in tables_of(comparison, records.planning, voice):
         yield ""
         yield from _aligned(table)
+    for letter, fixture in fixture_key(comparison, voice):
+        yield f"  {letter}: {_plain(fixture)}"
     yield ""
-    yield from notes_beside(comparison, records.planning, voice)
+    yield from map(_plain, notes_beside(comparison, records.planning, voice))
 
 
 def _aligned(table: Table) -> Iterator[str]:

@@ -177,19 +177,22 @@ class Voice:
         places = f".{'0' * decimals}" if decimals else ""
         return str(format_decimal(value, format=f"#,##0{places}", locale=self.catalogue.locale))
 
-    def money(self, amount: float, currency: str) -> str:
-        """Say an amount of money without pence: "£1,420".
+    def money(self, amount: float, currency: str, *, whole: bool = True) -> str:
+        """Say an amount of money: "£1,420", or with its pence "£47.35".
 
         Args:
             amount: 0 or more.
             currency: its code (ISO 4217).
+            whole: whether pence are left out.
 
         Returns:
             The amount as the language writes it.
         """
-        pattern = self.catalogue.locale.currency_formats["standard"].pattern.split(";")[0]
-        whole = pattern.replace("0.00", "0")
-        return str(format_currency(round(amount), currency, whole, locale=self.catalogue.locale, currency_digits=False))
+        if not whole:
+            return str(format_currency(amount, currency, locale=self.catalogue.locale))
+        pattern = self.catalogue.locale.currency_formats["standard"].pattern.split(";")[0].replace("0.00", "0")
+        told = format_currency(round(amount), currency, pattern, locale=self.catalogue.locale, currency_digits=False)
+        return str(told)
 
     def figure(self, value: float) -> str:
         """Say a number as typed, with as many decimals as it has, up to six figures: "13", "0.8"."""

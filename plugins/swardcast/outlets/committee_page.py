@@ -10,7 +10,7 @@ from markupsafe import Markup
 from swardcast.outlets.pictures.figure import trade_off_html
 from swardcast.outlets.rendering import rendered
 from swardcast.planning.compare import Comparison
-from swardcast.planning.tables import notes_beside, tables_of, title_of
+from swardcast.planning.tables import fixture_key, notes_beside, tables_of, title_of
 from swardcast.planning.trade_off import trade_off
 from swardcast.records.club import Club
 from swardcast.records.planning import Planning
@@ -45,6 +45,7 @@ def committee_page(comparison: Comparison, planning: Planning, club: Club) -> st
         notes=notes_beside(comparison, planning, voice),
         picture=trade_off_html(picture, voice) if picture is not None else "",
         tables=tables_of(comparison, planning, voice),
+        fixtures=fixture_key(comparison, voice),
     )
 
 

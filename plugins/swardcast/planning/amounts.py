@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from swardcast.outlook.states import SurfaceWork
-from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Tining
+from swardcast.records.operations import NOT_COMPUTED, Grooving, Kind, Operation, SandInjection, Stripping, Tining
 from swardcast.records.planning import Choice, Planning
-from swardcast.records.translate import SurfaceSums
+from swardcast.records.translate import sand_depth_mm
 from swardcast.turf.sand import kg_per_m2_from_depth, tonnes_on_area
 
 __all__ = ["Amounts", "Cost", "SurfaceAmounts", "amounts_of", "cost_of"]
@@ -20,11 +20,11 @@ class SurfaceAmounts:
 
     Args:
         id: the surface.
-        holes: holes, or None where its area is not known.
-        spread_mm: sand spread.
-        fits_mm: sand that goes into the holes and grooves.
+        holes: holes, or None where its area is not known, or nothing is computed.
+        spread_mm: sand spread, or shot into the turf.
+        fits_mm: sand that goes into the holes and grooves, or was shot in.
         surplus_mm: sand that stays on top at first.
-        sand_t: sand spread, or None where its area is not known.
+        sand_t: all this sand, or None where its area is not known.
     """
 
     id: str
@@ -41,8 +41,9 @@ class Amounts:
 
     Args:
         surfaces: each surface, in the order of the work.
-        disturbed_fraction: share of the surface opened by tines and blades, passes added.
-        removed_fraction: share of the surface taken out, passes added.
+        disturbed_fraction: share of the surface opened by tines and blades or stripped, passes added; None where some
+            of the work is of a kind of which nothing is computed.
+        removed_fraction: share of the surface taken out, passes added, or None.
         room_mm: sand that the holes and grooves would take.
         holes: holes in all, or None where an area is not known.
         sand_t: sand in all, or None.
@@ -51,8 +52,8 @@ class Amounts:
     """
 
     surfaces: tuple[SurfaceAmounts, ...]
-    disturbed_fraction: float
-    removed_fraction: float
+    disturbed_fraction: float | None
+    removed_fraction: float | None
     room_mm: float
     holes: float | None
     sand_t: float | None
@@ -81,26 +82,40 @@ def amounts_of(works: Sequence[SurfaceWork]) -> Amounts:
         The amounts.
     """
     sums = [work.sums for work in works]
+    areas = [work.surface.area_m2 for work in works]
+    surfaces = tuple(_on_one(work, _in_all(areas)) for work in works)
+    density = sums[0].density_t_per_m3
+    operations = works[0].operations
+    is_computed = all(one.kind not in NOT_COMPUTED for one in operations)
+    stripped = max((one.share for one in operations if isinstance(one, Stripping)), default=0.0)
     return Amounts(
-        surfaces=tuple(_on_one(work) for work in works),
-        disturbed_fraction=sums[0].disturbed_fraction,
-        removed_fraction=sums[0].removed_fraction,
+        surfaces=surfaces,
+        disturbed_fraction=sums[0].disturbed_fraction + stripped if is_computed else None,
+        removed_fraction=sums[0].removed_fraction if is_computed else None,
         room_mm=sums[0].room_mm,
-        holes=_in_all(one.holes for one in sums),
-        sand_t=_in_all(one.sand_t for one in sums),
-        fits_t=_tonnes(works, lambda one: one.infill_mm),
-        surplus_t=_tonnes(works, lambda one: one.surplus_mm),
+        holes=_in_all(one.holes for one in surfaces),
+        sand_t=_in_all(one.sand_t for one in surfaces),
+        fits_t=_in_all(_tonnes(one.fits_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
+        surplus_t=_in_all(_tonnes(one.surplus_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
     )
 
 
-def _on_one(work: SurfaceWork) -> SurfaceAmounts:
+def _on_one(work: SurfaceWork, all_area_m2: float | None) -> SurfaceAmounts:
+    sums, area_m2 = work.sums, work.surface.area_m2
+    density = sums.density_t_per_m3
+    injected_mm = sum(
+        sand_depth_mm(one.sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density) or 0.0
+        for one in work.operations
+        if isinstance(one, SandInjection) and one.sand is not None
+    )
+    spread_mm = sums.spread_mm + injected_mm
     return SurfaceAmounts(
         id=work.surface.id,
-        holes=work.sums.holes,
-        spread_mm=work.sums.spread_mm,
-        fits_mm=work.sums.infill_mm,
-        surplus_mm=work.sums.surplus_mm,
-        sand_t=work.sums.sand_t,
+        holes=sums.holes if all(one.kind not in NOT_COMPUTED for one in work.operations) else None,
+        spread_mm=spread_mm,
+        fits_mm=sums.infill_mm + injected_mm,
+        surplus_mm=sums.surplus_mm,
+        sand_t=_tonnes(spread_mm, area_m2, density),
     )
 
 
@@ -110,13 +125,8 @@ def _in_all(values: Iterable[float | None]) -> float | None:
     return sum(known) if len(known) == len(given) else None
 
 
-def _tonnes(works: Iterable[SurfaceWork], layer_mm: Callable[[SurfaceSums], float]) -> float | None:
-    return _in_all(
-        tonnes_on_area(kg_per_m2_from_depth(layer_mm(work.sums), work.sums.density_t_per_m3), work.surface.area_m2)
-        if work.surface.area_m2 is not None
-        else None
-        for work in works
-    )
+def _tonnes(layer_mm: float, area_m2: float | None, density_t_per_m3: float) -> float | None:
+    return None if area_m2 is None else tonnes_on_area(kg_per_m2_from_depth(layer_mm, density_t_per_m3), area_m2)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -171,5 +181,5 @@ def _times(operation: Operation) -> int:
     match operation:
         case Tining() | Grooving():
             return operation.passes
-        case Dressing() | _:
+        case _:
             return 1

@@ -18,7 +18,9 @@ _ROUNDING: Final = 1e-9  # three times a third of the goal reach it
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TimesAYear:
-    """Times a year for each goal; None where the club has no such goal, infinite where the choice never reaches it.
+    """Times a year for each goal.
+
+    None where the club has no such goal or nothing is computed, infinite where the choice never reaches it.
 
     Args:
         disturbed: for the share of the surface disturbed.
@@ -54,7 +56,7 @@ def times_a_year(goal: YearlyGoal, amounts: Amounts, *, density_t_per_m3: float)
     )
 
 
-def _times(goal: float | None, each_time: float) -> float | None:
-    if goal is None:
+def _times(goal: float | None, each_time: float | None) -> float | None:
+    if goal is None or each_time is None:
         return None
     return float(math.ceil(passes_to_reach(goal, each_time) - _ROUNDING)) if each_time > 0 else math.inf

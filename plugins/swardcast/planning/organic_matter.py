@@ -9,7 +9,7 @@ from statistics import fmean
 
 from swardcast.quantities import parse_fraction
 from swardcast.records.log import Entry, Observation
-from swardcast.records.operations import Operation, Stripping
+from swardcast.records.operations import Operation, SandInjection, Stripping
 from swardcast.records.translate import SurfaceSums, opening_of, opens_mm
 from swardcast.turf.organic_matter import diluted_fraction, filled_fraction
 
@@ -77,10 +77,10 @@ def organic_after(
         layer_mm: depth down to which organic matter is sampled, above 0.
 
     Returns:
-        The mean over the surfaces, as a share of the dry mass; None without a reading, and where turf is stripped,
-        since then another layer lies on top that nobody has sampled.
+        The mean over the surfaces, as a share of the dry mass; None without a reading, where turf is stripped,
+        since then another layer lies on top that nobody has sampled, and where sand is injected, which is not computed.
     """
-    if reading is None or any(isinstance(operation, Stripping) for operation in operations):
+    if reading is None or any(isinstance(operation, Stripping | SandInjection) for operation in operations):
         return None
     return fmean(_after_on(reading.fraction, operations, one, layer_mm) for one in sums)
 

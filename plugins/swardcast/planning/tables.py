@@ -10,7 +10,7 @@ from swardcast.language.voice import Voice, capital
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.kinds import kind_name
 from swardcast.notices.pictures import Table
-from swardcast.notices.words import few_words_for, percent
+from swardcast.notices.words import few_words_for
 from swardcast.outlook.states import Milestone
 from swardcast.planning.columns import COLUMNS
 from swardcast.planning.compare import Compared, Comparison
@@ -20,6 +20,7 @@ from swardcast.planning.words import (
     meeting_in_words,
     number_or_none,
     operations_in_words,
+    price_in_words,
     range_cell,
     share_or_none,
     source_in_words,
@@ -28,7 +29,7 @@ from swardcast.planning.words import (
 from swardcast.records.planning import Planning
 from swardcast.records.translate import sand_depth_mm
 
-__all__ = ["notes_beside", "tables_of", "title_of"]
+__all__ = ["fixture_key", "notes_beside", "tables_of", "title_of"]
 
 _Cell = Callable[[Compared], str]
 
@@ -65,7 +66,7 @@ def tables_of(comparison: Comparison, planning: Planning, voice: Voice) -> tuple
         _table(voice.say("planning-table-healing"), dict(_healing(told)), told),
     ]
     if comparison.fixtures:
-        tables.append(_table(_fixtures_caption(told), dict(_meetings(told)), told))
+        tables.append(_table(voice.say("planning-table-fixtures"), dict(_meetings(told)), told))
     return tuple(tables)
 
 
@@ -83,6 +84,8 @@ def _table(caption: str, cells: dict[str, _Cell], told: _Told) -> Table:
 def _done(told: _Told) -> Iterator[tuple[str, _Cell]]:
     voice = told.voice
     yield voice.say("planning-column-operations"), lambda row: operations_in_words(row, voice)
+    if len(_paces(told.comparison)) > 1:
+        yield voice.say("planning-column-pace"), lambda row: voice.figure(_pace_of(row, told.comparison))
     yield voice.say("planning-column-source"), lambda row: source_in_words(row, voice)
 
 
@@ -140,9 +143,9 @@ def _organic(row: Compared, voice: Voice) -> str:
 
 def _healing(told: _Told) -> Iterator[tuple[str, _Cell]]:
     voice = told.voice
-    yield voice.say("planning-column-settled"), lambda row: range_cell(row.range_of(Milestone.SETTLED), voice)
-    yield voice.say("planning-column-closed"), lambda row: range_cell(row.range_of(Milestone.HOLES_CLOSED), voice)
-    yield voice.say("planning-column-normal"), lambda row: range_cell(row.range_of(Milestone.BACK_TO_NORMAL), voice)
+    yield voice.say("planning-column-settled"), lambda row: range_cell(row, Milestone.SETTLED, voice)
+    yield voice.say("planning-column-closed"), lambda row: range_cell(row, Milestone.HOLES_CLOSED, voice)
+    yield voice.say("planning-column-normal"), lambda row: range_cell(row, Milestone.BACK_TO_NORMAL, voice)
     yield voice.say("planning-column-days"), lambda row: _days(row, voice)
     if told.comparison.fixtures:
         yield voice.say("planning-column-touched"), lambda row: voice.number(row.fixtures_touched)
@@ -161,16 +164,22 @@ def _meetings(told: _Told) -> Iterator[tuple[str, _Cell]]:
         return lambda row: meeting_in_words(row.meets[place], told.voice)
 
     for place in range(len(told.comparison.fixtures)):
-        yield told.voice.say("planning-column-fixture", number=_letter(place)), met(place)
+        yield _letter(place), met(place)
 
 
-def _fixtures_caption(told: _Told) -> str:
-    voice = told.voice
-    named = [
-        voice.say("planning-fixture", number=_letter(place), fixture=fixture_in_words(fixture, voice))
-        for place, fixture in enumerate(told.comparison.fixtures)
-    ]
-    return voice.sentences([voice.sentence(voice.say("planning-table-fixtures")), voice.sentence(voice.clauses(named))])
+def fixture_key(comparison: Comparison, voice: Voice) -> tuple[tuple[str, str], ...]:
+    """Name the fixtures of a comparison by the letters that stand for them.
+
+    Args:
+        comparison: the comparison.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Letters and names.
+    """
+    return tuple(
+        (_letter(place), fixture_in_words(fixture, voice)) for place, fixture in enumerate(comparison.fixtures)
+    )
 
 
 def _letter(place: int) -> str:
@@ -192,7 +201,7 @@ def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tu
     """
     when = comparison.when
     day = voice.day(when.starts)
-    paces = {row.choice.surfaces_a_day or when.surfaces_a_day for row in comparison.rows}
+    paces = _paces(comparison)
     pace = [] if len(paces) > 1 else [_pace(paces.pop(), len(when.surfaces), voice)]
     if not comparison.past_years:
         dates = [voice.say("planning-no-weather")]
@@ -211,6 +220,15 @@ def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tu
         [voice.say("planning-no-promise")],
     ]
     return tuple(voice.sentences(paragraph) for paragraph in paragraphs if paragraph)
+
+
+def _paces(comparison: Comparison) -> set[float]:
+    return {_pace_of(row, comparison) for row in comparison.rows}
+
+
+def _pace_of(row: Compared, comparison: Comparison) -> float:
+    """Surfaces a day, as the choice has it; more than there are makes no difference."""
+    return min(row.disturbance.outlook.job.surfaces_a_day, float(len(comparison.when.surfaces)))
 
 
 def _pace(pace: float, count: int, voice: Voice) -> str:
@@ -239,20 +257,25 @@ def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> It
     if planning.sand_price_per_t is None:
         yield voice.say("planning-cost-no-sand")
     else:
-        yield voice.say("planning-cost", price=voice.money(planning.sand_price_per_t, planning.currency))
+        price = price_in_words(planning.sand_price_per_t, planning.currency, voice)
+        yield voice.say("planning-cost", price=price)
     kinds = dict.fromkeys(kind for row in comparison.rows for kind in (row.cost.without if row.cost else ()))
     if kinds:
         yield voice.say("planning-cost-without", kinds=voice.joined([kind_name(kind, voice) for kind in kinds]))
 
 
+def _typed_share(fraction: float, voice: Voice) -> str:
+    return voice.say("percent", number=voice.figure(100 * fraction))
+
+
 def _about_goals(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
     goal, said = planning.goal, []
     if goal.disturbed_fraction is not None:
-        said.append(voice.say("planning-goal-disturbed", share=percent(goal.disturbed_fraction, voice)))
+        said.append(voice.say("planning-goal-disturbed", share=_typed_share(goal.disturbed_fraction, voice)))
     if goal.removed_fraction is not None:
-        said.append(voice.say("planning-goal-removed", share=percent(goal.removed_fraction, voice)))
+        said.append(voice.say("planning-goal-removed", share=_typed_share(goal.removed_fraction, voice)))
     if goal.sand is not None:
         depth = sand_depth_mm(goal.sand, area_m2=None, all_area_m2=None, density=comparison.density_t_per_m3)
-        said.append(voice.say("planning-goal-sand", layer=layer(depth or 0.0, voice)))
+        said.append(voice.say("planning-goal-sand", layer=length(depth or 0.0, voice)))
     if said:
         yield capital(voice.say("planning-goals", goals=voice.joined(said)))

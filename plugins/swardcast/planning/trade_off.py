@@ -99,12 +99,13 @@ def trade_off(comparison: Comparison, voice: Voice) -> TradeOff | None:
 def _point(row: Compared, voice: Voice) -> TradeOffPoint | None:
     given = row.range_of(Milestone.BACK_TO_NORMAL)
     likely, until = row.days_until(given.likely), row.days_until(given.allow_until)
-    if likely is None or until is None:
+    share = row.amounts.disturbed_fraction
+    if likely is None or until is None or share is None:
         return None
     return TradeOffPoint(
         number=voice.number(row.number),
         is_planned=row.is_planned,
-        share=row.amounts.disturbed_fraction,
+        share=share,
         likely_days=likely,
         until_days=until,
     )
@@ -128,8 +129,8 @@ def _told(comparison: Comparison, drawn: Sequence[tuple[Compared, TradeOffPoint]
     summary = voice.say(
         "planning-picture-summary",
         count=len(drawn),
-        low=percent(min(shares), voice),
-        high=percent(max(shares), voice),
+        low=_share(min(shares), voice),
+        high=_share(max(shares), voice),
         least=voice.number(min(likely)),
         most=voice.number(max(likely)),
     )
@@ -165,11 +166,15 @@ def _told(comparison: Comparison, drawn: Sequence[tuple[Compared, TradeOffPoint]
     )
 
 
+def _share(fraction: float, voice: Voice) -> str:
+    return percent(fraction, voice) if fraction else whole_percent(fraction, voice)
+
+
 def _row(row: Compared, point: TradeOffPoint, voice: Voice) -> tuple[str, ...]:
     return (
         point.number,
         choice_name(row, voice),
-        percent(point.share, voice),
+        _share(point.share, voice),
         voice.number(point.likely_days),
         voice.number(point.until_days),
     )

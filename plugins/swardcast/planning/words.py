@@ -10,7 +10,7 @@ from swardcast.notices.chances import tenths_of
 from swardcast.notices.kinds import kind_name
 from swardcast.notices.words import percent
 from swardcast.outlook.fixtures import FixtureOutlook, Touch
-from swardcast.outlook.states import DateRange
+from swardcast.outlook.states import Milestone
 from swardcast.planning.compare import Compared
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.operations import Dressing, Grooving, Operation, Stripping, Tining
@@ -21,6 +21,7 @@ __all__ = [
     "meeting_in_words",
     "number_or_none",
     "operations_in_words",
+    "price_in_words",
     "range_cell",
     "share_or_none",
     "source_in_words",
@@ -107,27 +108,33 @@ def _sand(sand: Sand, voice: Voice) -> str:
 
 
 def number_or_none(value: float | None, voice: Voice) -> str:
-    """Say a whole number; a dash for none, words where it is not known."""
+    """Say a number of three figures; a dash for none, words where it is not known."""
     if value is None:
         return voice.say("planning-not-known")
-    return voice.number(value) if value else voice.say("planning-none")
+    return voice.number(float(f"{value:.3g}")) if value else voice.say("planning-none")
 
 
-def share_or_none(fraction: float, voice: Voice) -> str:
-    """Say a share, or a dash for none."""
+def share_or_none(fraction: float | None, voice: Voice) -> str:
+    """Say a share; a dash for none, words where it is not known."""
+    if fraction is None:
+        return voice.say("planning-not-known")
     return percent(fraction, voice) if fraction else voice.say("planning-none")
 
 
-def range_cell(given: DateRange, voice: Voice) -> str:
+def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
     """Say a milestone's likely day, and the day to allow until, in few letters.
 
     Args:
-        given: the range.
+        row: the choice.
+        milestone: the milestone.
         voice: the language and the day of the reader.
 
     Returns:
-        Both days, or why there are none.
+        Both days, or why there are none; a dash where somebody's usual range knows no such milestone.
     """
+    given = row.range_of(milestone)
+    if row.disturbance.outlook.job.normal_after is not None and milestone is not Milestone.BACK_TO_NORMAL:
+        return voice.say("planning-none")
     if given.likely is None or given.allow_until is None:
         return voice.name("planning-no-date", given.no_date)
     likely, until = voice.tick_day(given.likely), voice.tick_day(given.allow_until)
@@ -149,6 +156,11 @@ def cost_in_words(row: Compared, currency: str, voice: Voice) -> str:
         return voice.say("planning-not-known")
     money = voice.money(row.cost.in_all, currency)
     return voice.say("planning-incomplete", cost=money) if row.cost.without else money
+
+
+def price_in_words(price: float, currency: str, voice: Voice) -> str:
+    """Say a price with its pence."""
+    return voice.money(price, currency, whole=False)
 
 
 def times_in_words(times: float | None, voice: Voice) -> str:

@@ -16,6 +16,7 @@ _LEFT: Final = 34.0
 _RIGHT: Final = WIDTH - 14.0
 _TOP: Final = 30.0
 _HIGH: Final = 250.0
+_INSIDE: Final = 16.0  # from the side to where nothing is worked, so that numbers stand free of the axis
 _DOT: Final = 4.5
 _PLANNED: Final = 7.0
 _BESIDE: Final = 8.0  # from the middle of a point to its number
@@ -32,7 +33,7 @@ def draw_trade_off(picture: TradeOff) -> str:
     """
     canvas = Canvas()
     bottom = _TOP + _HIGH
-    shares = Scale(0.0, picture.shares[-1].value, _LEFT, _RIGHT)
+    shares = Scale(0.0, picture.shares[-1].value, _LEFT + _INSIDE, _RIGHT)
     days = Scale(0.0, picture.days[-1].value, bottom, _TOP)
     for mark in picture.days:
         canvas.line("axis" if mark.value == 0 else "grid", (_LEFT, days(mark.value)), (_RIGHT, days(mark.value)))
@@ -60,7 +61,7 @@ def _numbers(canvas: Canvas, points: Sequence[TradeOffPoint], places: Sequence[t
         number, own = points[place].number, taken[place]
         others = [box for box in taken if box is not own]
         for box in _boxes_beside(places[place], len(number) * LETTER_WIDTH):
-            if box[0] >= 0 and box[2] <= WIDTH and not any(_meet(box, other) for other in others):
+            if box[0] >= _LEFT and box[2] <= WIDTH and not any(_meet(box, other) for other in others):
                 canvas.words(number, (box[0], box[3] - 1))
                 taken.append(box)
                 break

@@ -75,6 +75,7 @@ planning-column-number = No
 planning-column-choice = Choice
 planning-column-operations = Operations
 planning-column-source = Source
+planning-column-pace = A day
 planning-column-holes-each = Holes on each
 planning-column-holes = Holes in all
 planning-column-disturbed = Disturbed
@@ -92,10 +93,6 @@ planning-column-touched = Fixtures touched
 planning-column-goal-disturbed = Times a year, disturbed
 planning-column-goal-removed = Times a year, removed
 planning-column-goal-sand = Times a year, sand
-# $number: of the fixture in the list below
-planning-column-fixture = { $number }
-# $number: of the column. $fixture: its name and day.
-planning-fixture = { $number } is { $fixture }
 # $likely and $until: days, or numbers of days
 planning-likely-until = { $likely } ({ $until })
 planning-none = –
@@ -123,8 +120,8 @@ planning-picture-summary = { $count ->
 planning-picture-reads = Further right more of the surface is worked. Further up it takes longer until all is back to normal.
 planning-picture-line = The line runs up to the day to allow until.
 planning-picture-left-out = { $count ->
-    [one] { $count } choice has no date and is not drawn.
-   *[other] { $count } choices have no date and are not drawn.
+    [one] { $count } choice has no date or no known share, and is not drawn.
+   *[other] { $count } choices have no date or no known share, and are not drawn.
 }
 planning-picture-days = days until back to normal
 planning-picture-share = share of the surface worked
