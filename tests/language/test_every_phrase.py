@@ -14,7 +14,7 @@ from swardcast.language.house_phrases import references_of
 from swardcast.language.voice import slug_of
 from swardcast.outlook.causes import Cause
 from swardcast.outlook.fixtures import Basis
-from swardcast.outlook.states import Work
+from swardcast.outlook.states import NoDate, Work
 from swardcast.reading.limits import LIMITS
 from swardcast.records.club import SurfaceKind
 from swardcast.records.log import HeldBackBy
@@ -34,6 +34,7 @@ CHOICES: dict[str, type[Enum]] = {
     "news-some": Work,
     "brake": HeldBackBy,
     "fixtures": Basis,
+    "planning-no-date": NoDate,
 }
 ONE_TABLE = ("dates.ftl", "hours.ftl")
 SURE = re.compile(r"\b(?:likely|chances?)\b|allow until", re.IGNORECASE)
@@ -58,6 +59,11 @@ SAY_HOW_SURE_ELSEWHERE = {
     "fixtures-closed": "only a usual range is known, so that no chance is computed",
     "fixtures-not-normal": "only a usual range is known",
     "fixtures-normal": "only a usual range is known",
+    "planning-dates": "explains the tables that the manager and the committee have",
+    "planning-fixtures": "explains the tables that the manager and the committee have",
+    "planning-picture-summary": "sums a picture of choices up, in days and with no date",
+    "planning-picture-line": "explains a sign of a picture, and gives no date",
+    "planning-picture-likely-days": "is the heading of numbers of days",
     "news-fixtures-before": "names the date that the table calls likely",
     "news-fixtures-after": "names the date that the table calls likely",
 }

@@ -72,7 +72,7 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
     if club is not None and surfaces is not None and not _plan_is_broken(problems):
         entries = _entries(files, LogContext(club=club, surfaces=surfaces, jobs=jobs), problems)
     fixtures = _fixtures(files, club, jobs, entries, problems) if club is not None else ()
-    planning = _planning(files, problems) if club is not None else Planning()
+    planning = _planning(files, club, problems)
     if problems or club is None or surfaces is None:
         raise InputNeedsAttention(problems)
     return ClubRecords(
@@ -86,8 +86,8 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
     )
 
 
-def _planning(files: Files, problems: list[Problem]) -> Planning:
-    document = files.club_file()
+def _planning(files: Files, club: Club | None, problems: list[Problem]) -> Planning:
+    document = files.club_file() if club is not None else None  # checked then
     planning = planning_from(document) if document is not None else Planning()
     for name, _ in files.below("", CHOICES):
         told = files.yaml(name)

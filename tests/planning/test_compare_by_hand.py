@@ -1,0 +1,229 @@
+"""A comparison on a small club whose days are all at 20 C, so that its dates, costs and dilution can be done by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+
+import pytest
+
+from swardcast.outlook.fixtures import Touch
+from swardcast.outlook.states import Milestone
+from swardcast.planning.columns import COLUMNS, in_order
+from swardcast.planning.compare import When
+from swardcast.quantities import Sand, SandBasis
+from swardcast.records.club import SurfaceKind
+from swardcast.records.operations import Kind, OtherWork, SandInjection, Stripping
+from swardcast.records.plan import Stretch
+from swardcast.records.planning import Choice, Planning
+from tests.outlook.small_club import HOLES_AND_SAND, SmallClub
+from tests.planning.asked import (
+    GREENS,
+    WHEN,
+    blades,
+    choice,
+    compared,
+    comparison_of,
+    fixture,
+    sand,
+    small_records,
+    tines,
+)
+
+PRICES = Planning(currency="GBP", sand_price_per_t=50.0, work_costs={Kind.HOLLOW_TINING: 40.0, Kind.TOPDRESSING: 15.0})
+
+
+def test_sand_alone_has_the_dates_of_the_law(tmp_path: Path) -> None:
+    """1 mm hides 1 - exp(-1 / 2.85) = 0.296 of the leaf, which works in at 0.40 a growth day: 5 % is left after ln(5.92) /
+    0.4 = 4.45 days and 2 % after ln(14.8) / 0.4 = 6.74; nothing was opened, so that it is back to normal then."""
+    row = compared(small_records(tmp_path / "club"), sand(1))
+    days = {name: row.days_until(row.range_of(name).likely) for name in (Milestone.SETTLED, Milestone.BACK_TO_NORMAL)}
+    assert days == {Milestone.SETTLED: 5, Milestone.BACK_TO_NORMAL: 7}
+
+
+def test_the_cost_is_sand_by_weight_and_work_by_surface_and_pass(tmp_path: Path) -> None:
+    """2 mm on 1,000 m2 at 1.56 t/m3 are 3.12 t: 156 at 50 a tonne. Two passes at 40 and a dressing at 15 on each of two
+    greens are 190."""
+    row = compared(small_records(tmp_path / "club", planning=PRICES), tines(8, 50, 50, 50, passes=2), sand(2))
+    assert row.cost is not None
+    assert row.cost.sand == pytest.approx(156.0)
+    assert (row.cost.work, row.cost.without) == (190.0, ())
+    assert row.cost.in_all == pytest.approx(346.0)
+
+
+def test_work_whose_cost_nobody_typed_is_named_and_not_taken_for_free(tmp_path: Path) -> None:
+    row = compared(small_records(tmp_path / "club", planning=PRICES), blades(2, 25, 5), sand(2))
+    assert row.cost is not None
+    assert (row.cost.work, row.cost.without) == (30.0, (Kind.SCARIFYING,))
+
+
+def test_a_cost_typed_with_the_choice_goes_before_that_of_kinds_of_work(tmp_path: Path) -> None:
+    records = small_records(tmp_path / "club", planning=PRICES)
+    (row,) = comparison_of(records, choice(tines(8, 50, 50, 50), name="contractor", cost_per_surface=300.0)).rows
+    assert row.cost is not None
+    assert (row.cost.sand, row.cost.work, row.cost.without) == (0.0, 600.0, ())
+
+
+def test_without_a_price_of_sand_what_needs_sand_has_no_cost(tmp_path: Path) -> None:
+    planning = replace(PRICES, sand_price_per_t=None)
+    records = small_records(tmp_path / "club", planning=planning)
+    assert COLUMNS["cost"](compared(records, tines(8, 50, 50, 50), sand(2))) is None
+    assert COLUMNS["cost"](compared(small_records(tmp_path / "two", planning=planning), tines(8, 50, 50, 50))) == 80.0
+
+
+def test_a_club_that_tells_no_prices_gets_no_cost(tmp_path: Path) -> None:
+    assert compared(small_records(tmp_path / "club"), sand(2)).cost is None
+
+
+def test_organic_matter_after_the_work_rests_on_the_latest_reading_of_each_green(tmp_path: Path) -> None:
+    """Greens 1 and 2 last read 6.7 % each (an older 9 % no longer counts). Woods 2021, "Organic matter reduction by
+    hollow-tines, solid-tines, and sand topdressing": 1 mm of sand on the top 2 cm makes 6.2 % of it."""
+    club = SmallClub(tmp_path / "club")
+    club.log("old", "05-01", "observation", "surfaces: greens 1-2", "readings: {organic matter: 9 %}")
+    club.log("new", "05-20", "observation", "surfaces: green 1", "readings: {organic matter: 6.7 %}")
+    club.log("newer", "05-21", "observation", "surfaces: green 2", "readings: {organic matter: 6.7 %}")
+    found = comparison_of(club.records(), choice(sand(1)), choice(OtherWork(kind=Kind.ROLLING)))
+    assert found.reading is not None
+    assert (found.reading.first_day, found.reading.last_day) == (date(2027, 5, 20), date(2027, 5, 21))
+    assert found.rows[0].organic_after == pytest.approx(0.062, abs=0.0005)
+    assert found.rows[1].organic_after == pytest.approx(0.067)
+
+
+def test_without_a_reading_there_is_no_figure(tmp_path: Path) -> None:
+    found = comparison_of(small_records(tmp_path / "club"), choice(sand(1)))
+    assert (found.reading, found.rows[0].organic_after) == (None, None)
+
+
+def test_a_reading_that_was_made_later_is_not_known_yet(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path / "club")
+    club.log("later", "06-20", "observation", "surfaces: greens 1-2", "readings: {organic matter: 6 %}")
+    assert comparison_of(club.records(), choice(sand(1)), at="06-07").reading is None
+
+
+@pytest.mark.parametrize(
+    "work",
+    [
+        Stripping(kind=Kind.FRAISE_MOWING, depth_mm=6, share=1.0),
+        SandInjection(kind=Kind.SAND_INJECTION, sand=Sand(2, SandBasis.TONNES_EACH)),
+    ],
+    ids=["stripped turf", "injected sand"],
+)
+def test_where_dilution_does_not_tell_what_is_left_there_is_no_figure(
+    tmp_path: Path, work: Stripping | SandInjection
+) -> None:
+    club = SmallClub(tmp_path / "club")
+    club.log("read", "05-20", "observation", "surfaces: greens 1-2", "readings: {organic matter: 6 %}")
+    usual = Stretch(from_days=28, to_days=42, source="our own experience")
+    asked = Choice(name="", operations=(work,), normal_after=usual)
+    assert comparison_of(club.records(), asked).rows[0].organic_after is None
+
+
+def test_injected_sand_counts_as_sand_and_nothing_else_of_it_is_computed(tmp_path: Path) -> None:
+    work = SandInjection(
+        kind=Kind.SAND_INJECTION, diameter_mm=19, across_mm=160, along_mm=160, sand=Sand(2, SandBasis.TONNES_EACH)
+    )
+    usual = Stretch(from_days=28, to_days=42, source="our own experience")
+    (row,) = comparison_of(
+        small_records(tmp_path / "club", planning=PRICES), Choice(name="", operations=(work,), normal_after=usual)
+    ).rows
+    assert row.amounts.sand_t == pytest.approx(4.0)
+    assert row.amounts.surplus_t == pytest.approx(0.0)
+    assert (row.amounts.disturbed_fraction, row.amounts.removed_fraction, row.amounts.holes) == (None, None, None)
+    assert row.cost is not None
+    assert row.cost.sand == pytest.approx(200.0)
+    given = row.range_of(Milestone.BACK_TO_NORMAL)
+    assert (row.days_until(given.likely), row.days_until(given.allow_until)) == (35, 42)
+    assert row.disturbance.days == {}
+
+
+def test_stripped_turf_is_disturbed_as_far_as_it_is_stripped(tmp_path: Path) -> None:
+    amounts = compared(
+        small_records(tmp_path / "club"), Stripping(kind=Kind.FRAISE_MOWING, depth_mm=6, share=0.4)
+    ).amounts
+    assert (amounts.disturbed_fraction, amounts.removed_fraction) == (0.4, 0.4)
+
+
+def test_a_fixture_in_the_work_or_before_allow_until_is_touched_and_one_after_it_is_not(tmp_path: Path) -> None:
+    on_the_day, soon, late = date(2027, 6, 14), date(2027, 6, 18), date(2027, 8, 1)
+    fixtures = (fixture(on_the_day, "Pairs"), fixture(soon, "Medal"), fixture(late, "Cup"))
+    found = comparison_of(
+        small_records(tmp_path / "club", fixtures=fixtures), choice(sand(1)), choice(tines(19, 50, 50, 80), sand(7))
+    )
+    sanded, cored = found.rows
+    assert [one.fixture.name for one in sanded.meets] == ["Pairs", "Medal"]
+    assert sanded.meets[0].in_work is Touch.YES
+    assert sanded.fixtures_touched == 2
+    assert (cored.meets[1].not_normal or 0) > (sanded.meets[1].not_normal or 0)
+
+
+def test_a_fixture_on_the_day_of_allow_until_is_no_longer_touched(tmp_path: Path) -> None:
+    (row,) = comparison_of(small_records(tmp_path / "club"), choice(sand(1))).rows
+    until = row.range_of(Milestone.BACK_TO_NORMAL).allow_until
+    assert until is not None
+    (there,) = comparison_of(small_records(tmp_path / "two", fixtures=(fixture(until),)), choice(sand(1))).rows
+    assert len(there.meets) == 1
+    assert there.fixtures_touched == 0
+
+
+def test_what_stands_in_a_jobs_place_comes_after_the_plan_as_it_is(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path / "club")
+    club.job("holes", "06-14", *HOLES_AND_SAND)
+    records = club.records()
+    when = replace(WHEN, instead_of=records.jobs["holes"])
+    planned, other = comparison_of(records, choice(sand(1)), when=when).rows
+    assert (planned.is_planned, other.is_planned) == (True, False)
+    assert (planned.number, other.number) == (1, 2)
+    assert planned.disturbance.outlook.surfaces[0].recovery is not None
+    assert planned.disturbance.outlook.surfaces[0].recovery.before == 0
+
+
+def test_a_choice_may_have_a_pace_of_its_own(tmp_path: Path) -> None:
+    """One green a day: the second is done on Tuesday 15 June, and its sand has worked in a day later."""
+    slow = replace(choice(sand(1)), surfaces_a_day=1.0)
+    at_once, one_by_one = comparison_of(small_records(tmp_path / "club"), choice(sand(1)), slow).rows
+    days = [row.days_until(row.range_of(Milestone.BACK_TO_NORMAL).likely) for row in (at_once, one_by_one)]
+    assert days == [7, 8]
+
+
+def test_an_area_that_was_not_measured_leaves_holes_and_tonnes_open(tmp_path: Path) -> None:
+    records = small_records(tmp_path / "club")
+    surfaces = {
+        name: replace(one, area_m2=None) if name == "green-2" else one for name, one in records.surfaces.items()
+    }
+    row = compared(replace(records, surfaces=surfaces), tines(12, 50, 50, 70), sand(3))
+    assert (row.amounts.holes, row.amounts.sand_t, row.amounts.fits_t) == (None, None, None)
+    assert row.amounts.disturbed_fraction == pytest.approx(0.0452, abs=0.0001)
+
+
+def test_work_more_than_a_year_ahead_has_no_dates_but_its_sums(tmp_path: Path) -> None:
+    when = When(surfaces=GREENS, starts=date(2028, 8, 1), surfaces_a_day=9)
+    (row,) = comparison_of(small_records(tmp_path / "club"), choice(tines(12, 50, 50, 70), sand(3)), when=when).rows
+    assert row.range_of(Milestone.BACK_TO_NORMAL).likely is None
+    assert COLUMNS["normal_likely"](row) is None
+    assert row.amounts.sand_t == pytest.approx(3 * 1.56)
+
+
+def test_sorting_puts_what_is_not_known_last_either_way_and_keeps_equals_in_order(tmp_path: Path) -> None:
+    records = small_records(tmp_path / "club", planning=PRICES)
+    no_date = Choice(
+        name="z",
+        operations=(SandInjection(kind=Kind.SAND_INJECTION),),
+        normal_after=Stretch(from_days=1, to_days=2, source="us"),
+    )
+    rows = comparison_of(
+        records, choice(sand(2), name="b"), no_date, choice(sand(1), name="A"), choice(sand(2), name="c")
+    ).rows
+    assert [row.choice.name for row in in_order(rows, "disturbed_fraction")][-1] == "z"
+    assert [row.choice.name for row in in_order(rows, "disturbed_fraction", descending=True)][-1] == "z"
+    assert [row.choice.name for row in in_order(rows, "spread_mm")] == ["z", "A", "b", "c"]
+    assert [row.choice.name for row in in_order(rows, "choice")] == ["A", "b", "c", "z"]
+    assert [row.number for row in in_order(rows, "normal_likely")][:1] == [2]
+
+
+def test_a_choice_is_for_the_surfaces_that_it_names(tmp_path: Path) -> None:
+    surfaces = small_records(tmp_path / "club").surfaces
+    greens = Choice(name="", operations=(), fits=frozenset({SurfaceKind.GREEN}))
+    assert greens.is_for([surfaces["green-1"]])
+    assert not greens.is_for([surfaces["green-1"], surfaces["tee-1"]])
+    assert Choice(name="", operations=()).is_for(surfaces.values())
