@@ -101,7 +101,7 @@ def test_every_column_sorts_and_loses_no_row(records: ClubRecords, column: str, 
     ordered = in_order(rows, column, descending=descending)
     assert sorted(row.number for row in ordered) == [1, 2, 3]
     known = [value for row in ordered if (value := COLUMNS[column](row)) is not None]
-    assert known == sorted(known, reverse=descending)  # type: ignore[type-var]
+    assert known == sorted(known, reverse=descending)
 
 
 @FEW

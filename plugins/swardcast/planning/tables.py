@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from swardcast.language.measures import bulk_density, layer, length
+from swardcast.language.measures import System, bulk_density, layer, length, sand_mass, system_of
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.kinds import kind_name
@@ -26,6 +26,7 @@ from swardcast.planning.words import (
     source_in_words,
     times_in_words,
 )
+from swardcast.quantities import MASS_KG
 from swardcast.records.planning import Planning
 from swardcast.records.translate import sand_depth_mm
 
@@ -130,9 +131,7 @@ def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
 def _tonnes(mass_t: float | None, voice: Voice) -> str:
     if mass_t is None:
         return voice.say("planning-not-known")
-    return (
-        voice.say("planning-tonnes", tonnes=voice.number(mass_t, decimals=1)) if mass_t else voice.say("planning-none")
-    )
+    return sand_mass(mass_t, voice) if mass_t else voice.say("planning-none")
 
 
 def _organic(row: Compared, voice: Voice) -> str:
@@ -257,8 +256,7 @@ def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> It
     if planning.sand_price_per_t is None:
         yield voice.say("planning-cost-no-sand")
     else:
-        price = price_in_words(planning.sand_price_per_t, planning.currency, voice)
-        yield voice.say("planning-cost", price=price)
+        yield _price_note(planning.sand_price_per_t, planning.currency, voice)
     kinds = dict.fromkeys(kind for row in comparison.rows for kind in (row.cost.without if row.cost else ()))
     if kinds:
         yield voice.say("planning-cost-without", kinds=voice.joined([kind_name(kind, voice) for kind in kinds]))
@@ -266,6 +264,13 @@ def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> It
 
 def _typed_share(fraction: float, voice: Voice) -> str:
     return voice.say("percent", number=voice.figure(100 * fraction))
+
+
+def _price_note(per_t: float, currency: str, voice: Voice) -> str:
+    if system_of(voice) is System.METRIC:
+        return voice.say("planning-cost", price=price_in_words(per_t, currency, voice))
+    per_ton = per_t * MASS_KG["us ton"] / MASS_KG["t"]
+    return voice.say("planning-cost-by-the-ton", price=price_in_words(per_ton, currency, voice))
 
 
 def _about_goals(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:

@@ -53,6 +53,8 @@ planning-no-organic = There is no reading of organic matter in the log, so none 
 planning-from-to = { $first } to { $last }
 # $price: an amount of money
 planning-cost = Cost is sand at { $price } a tonne, and work as far as it was typed.
+# a ton of 2,000 pounds, for languages that count in them
+planning-cost-by-the-ton = Cost is sand at { $price } a ton, and work as far as it was typed.
 planning-cost-without = A plus marks work whose cost nobody typed: { $kinds }.
 planning-cost-no-sand = Nobody typed a price of sand, so what needs sand has no cost.
 planning-goals = { $goals } in a year is the aim.
@@ -107,7 +109,6 @@ planning-perhaps-in-work = perhaps work
 planning-perhaps = perhaps
 planning-hardly = hardly
 planning-tenths = { $tenths } in 10
-planning-tonnes = { $tonnes } t
 
 ## The picture
 
