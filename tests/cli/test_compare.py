@@ -15,7 +15,7 @@ import pytest
 
 from swardcast.planning.columns import COLUMNS
 from tests.cli.conftest import Done
-from tests.conftest import DEMO
+from tests.conftest import DEMO, ROOT
 
 AT = ("--club", str(DEMO), "--as-of", "2027-08-18 09:30")
 INSTEAD = (*AT, "--instead-of", "greens-renovation-2027")
@@ -101,6 +101,34 @@ def test_the_table_says_everything_in_words(swardcast: Command) -> None:
     assert "\u00a0" not in done.out
 
 
+def test_the_example_in_the_readme_is_what_it_prints(swardcast: Command) -> None:
+    """The tables there; of the first its beginning, since the last columns are left out."""
+    readme = (ROOT / "README.md").read_text(encoding="utf-8")
+    (shown,) = [block for block in readme.split("```") if block.startswith("\nThe work\n")]
+    printed = swardcast("compare", *INSTEAD, "--sort", "days_likely").out.splitlines()
+    lines = [line for line in shown.splitlines() if line]
+    assert len(lines) == 18
+    place = 0
+    for line in lines:
+        place = next(at for at in range(place, len(printed)) if printed[at].startswith(line)) + 1
+
+
+def test_spare_days_put_the_day_to_allow_until_of_the_work_off(swardcast: Command) -> None:
+    """Work on one day, Monday 20 September; with two spare days it may be Wednesday the 22nd, a fixture's day or not."""
+    asked = (*AT, "--surfaces", "greens 1-18", "--day", "2027-09-22", "--choices", "usual")
+    none, two = (
+        {
+            one["name"]: one["in_work"]
+            for one in _json(swardcast, *asked, "--spare-days", days)["choices"][0]["fixtures"]
+        }
+        for days in ("0", "2")
+    )
+    assert none["Twilight nine"] == "no"
+    assert none["Captain's day"] == two["Captain's day"] == "no"
+    first = _json(swardcast, *asked, "--spare-days", "2")["choices"][0]["fixtures"][0]
+    assert (first["first_day"], first["in_work"]) == ("2027-09-23", "perhaps")
+
+
 def test_the_same_words_and_moment_give_the_same_bytes(swardcast: Command, tmp_path: Path) -> None:
     first, second = tmp_path / "a.html", tmp_path / "b.html"
     outputs = {swardcast("compare", *INSTEAD, "--page", str(page)).out for page in (first, second)}
@@ -173,6 +201,11 @@ WRONG = [
         ["--surfaces", "all tees", "--day", "2027-09-20", "--surfaces-a-day", "0"],
         2,
         "found '0'; expected surfaces finished in a day, from 0.05 to 60",
+    ),
+    (
+        ["--surfaces", "all tees", "--day", "2027-09-20", "--spare-days", "two"],
+        2,
+        "found 'two'; expected spare days from 0 to 30",
     ),
     (
         ["--surfaces", "gerens 1-18", "--day", "2027-09-20"],

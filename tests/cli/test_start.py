@@ -123,6 +123,19 @@ def test_the_remarks_about_weather_are_a_block_that_works(swardcast: Callable[..
     assert read_club_folder(folder).weather.observed_c == {date(2027, 8, 23): 10.0}
 
 
+def test_the_remarks_about_plans_are_a_block_that_works(swardcast: Callable[..., Done], tmp_path: Path) -> None:
+    folder = tmp_path / "my-club"
+    swardcast("start", str(folder))
+    text = (folder / "club.yaml").read_text(encoding="utf-8")
+    remarks, mark, after = text.partition("# planning:\n")
+    block, blank, rest = after.partition("\n\n")
+    plain = "".join(line.removeprefix("# ") for line in f"{mark}{block}".splitlines(keepends=True))
+    (folder / "club.yaml").write_text(f"{remarks}{plain}{blank}{rest}", encoding="utf-8")
+    planning = read_club_folder(folder).planning
+    assert (planning.currency, planning.sand_price_per_t, planning.organic_layer_mm) == ("GBP", 45.0, 20.0)
+    assert (planning.goal.disturbed_fraction, planning.goal.removed_fraction) == (0.15, 0.1)
+
+
 def test_the_remarks_on_the_look_are_ready_to_be_used(swardcast: Callable[..., Done], tmp_path: Path) -> None:
     folder = tmp_path / "my-club"
     swardcast("start", str(folder))

@@ -13,8 +13,16 @@ from io import StringIO
 from pathlib import Path
 from typing import Any, Final
 
-from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, quantity, records_of
-from swardcast.cli.compare_asked import choices_asked, day_option, overlaps, pace_option, week_option, when_asked
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.cli.compare_asked import (
+    choices_asked,
+    day_option,
+    overlaps,
+    pace_option,
+    spare_days_option,
+    week_option,
+    when_asked,
+)
 from swardcast.cli.private_file import write_private
 from swardcast.errors import nearest
 from swardcast.language.voice import Voice
@@ -25,7 +33,6 @@ from swardcast.planning.columns import COLUMNS, Value, in_order
 from swardcast.planning.compare import Compared, Comparison, compare
 from swardcast.planning.tables import fixture_key, notes_beside, tables_of, title_of
 from swardcast.planning.words import choice_name, operations_in_words, source_in_words
-from swardcast.quantities import parse_count
 from swardcast.records.folder import ClubRecords
 
 __all__ = ["parser", "run"]
@@ -54,7 +61,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
         "--surfaces-a-day", type=pace_option, metavar="N", help="pace of the work (default: the job's, or all in a day)"
     )
     options.add_argument(
-        "--spare-days", type=quantity(parse_count), metavar="N", help="days kept free for weather (default: the job's)"
+        "--spare-days", type=spare_days_option, metavar="N", help="days kept free for weather (default: the job's)"
     )
     options.add_argument(
         "--sort", type=_column, metavar="COLUMN", default="number", help="a column of the CSV (default: number)"

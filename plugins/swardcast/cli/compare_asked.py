@@ -22,7 +22,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.planning import Choice
 from swardcast.records.standing import standing_entries
 
-__all__ = ["choices_asked", "day_option", "overlaps", "pace_option", "week_option", "when_asked"]
+__all__ = ["choices_asked", "day_option", "overlaps", "pace_option", "spare_days_option", "week_option", "when_asked"]
 
 _WEEK: Final = re.compile(r"^(\d{4})-?W(\d{1,2})$", re.IGNORECASE)
 _NEAR: Final = timedelta(days=14)  # work planned so near to the day compared may well be the same: judgement
@@ -63,6 +63,14 @@ def pace_option(text: str) -> float:
         message = f"found {text!r}; expected surfaces finished in a day, from 0.05 to 60"
         raise argparse.ArgumentTypeError(message)
     return pace
+
+
+def spare_days_option(text: str) -> int:
+    """Read how many working days are kept free for weather."""
+    if not text.isascii() or not text.isdigit() or int(text) > 30:  # noqa: PLR2004 - as in a plan
+        message = f"found {text!r}; expected spare days from 0 to 30"
+        raise argparse.ArgumentTypeError(message)
+    return int(text)
 
 
 def when_asked(options: argparse.Namespace, records: ClubRecords, as_of: datetime) -> When:

@@ -47,6 +47,7 @@ COLUMNS: Final[dict[str, Callable[[Compared], Value]]] = {
     "disturbed_fraction": lambda row: row.amounts.disturbed_fraction,
     "removed_fraction": lambda row: row.amounts.removed_fraction,
     "spread_mm": lambda row: row.amounts.mean_mm(lambda one: one.spread_mm),
+    "room_mm": lambda row: row.amounts.room_mm,
     "fits_mm": lambda row: row.amounts.mean_mm(lambda one: one.fits_mm),
     "surplus_mm": lambda row: row.amounts.mean_mm(lambda one: one.surplus_mm),
     "sand_t": lambda row: row.amounts.sand_t,

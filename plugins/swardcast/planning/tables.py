@@ -17,6 +17,7 @@ from swardcast.planning.compare import Compared, Comparison
 from swardcast.planning.words import (
     choice_name,
     cost_in_words,
+    fits_in_words,
     meeting_in_words,
     number_or_none,
     operations_in_words,
@@ -45,7 +46,15 @@ class _Told:
 
 
 def title_of(comparison: Comparison, voice: Voice) -> str:
-    """Say what the comparison is about."""
+    """Say what the comparison is about.
+
+    Args:
+        comparison: the comparison.
+        voice: the language and the club's own names of sets.
+
+    Returns:
+        A title.
+    """
     return voice.say("planning-title", places=few_words_for(comparison.surfaces, voice))
 
 
@@ -104,7 +113,7 @@ def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
     yield voice.say("planning-column-removed"), lambda row: share_or_none(row.amounts.removed_fraction, voice)
     yield voice.say("planning-column-holes-each"), number("holes_each")
     yield voice.say("planning-column-holes"), number("holes")
-    yield voice.say("planning-column-fits"), lambda row: layer(row.amounts.mean_mm(lambda one: one.fits_mm), voice)
+    yield voice.say("planning-column-fits"), lambda row: fits_in_words(row, voice)
     yield (
         voice.say("planning-column-surplus"),
         lambda row: layer(row.amounts.mean_mm(lambda one: one.surplus_mm), voice),

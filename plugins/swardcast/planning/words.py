@@ -18,6 +18,7 @@ from swardcast.records.operations import Dressing, Grooving, Operation, Strippin
 __all__ = [
     "choice_name",
     "cost_in_words",
+    "fits_in_words",
     "meeting_in_words",
     "number_or_none",
     "operations_in_words",
@@ -47,7 +48,15 @@ def choice_name(row: Compared, voice: Voice) -> str:
 
 
 def source_in_words(row: Compared, voice: Voice) -> str:
-    """Say whose choice it is: its source as typed, the plan, or the club's own."""
+    """Say whose choice it is.
+
+    Args:
+        row: the choice.
+        voice: the language.
+
+    Returns:
+        Its source as typed, the plan, or that it is the club's own.
+    """
     if row.is_planned:
         return voice.say("planning-from-plan")
     return row.choice.source or voice.say("planning-own-choice")
@@ -108,14 +117,30 @@ def _sand(sand: Sand, voice: Voice) -> str:
 
 
 def number_or_none(value: float | None, voice: Voice) -> str:
-    """Say a number of three figures; a dash for none, words where it is not known."""
+    """Say a number that was worked out.
+
+    Args:
+        value: the number, 0 or more, or None.
+        voice: the language.
+
+    Returns:
+        Three figures of it; a dash for none, words where it is not known.
+    """
     if value is None:
         return voice.say("planning-not-known")
     return voice.number(float(f"{value:.3g}")) if value else voice.say("planning-none")
 
 
 def share_or_none(fraction: float | None, voice: Voice) -> str:
-    """Say a share; a dash for none, words where it is not known."""
+    """Say a share of the surface.
+
+    Args:
+        fraction: 0 or more, or None.
+        voice: the language.
+
+    Returns:
+        Per cent; a dash for none, words where it is not known.
+    """
     if fraction is None:
         return voice.say("planning-not-known")
     return percent(fraction, voice) if fraction else voice.say("planning-none")
@@ -141,6 +166,21 @@ def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
     return voice.say("planning-likely-until", likely=likely, until=until)
 
 
+def fits_in_words(row: Compared, voice: Voice) -> str:
+    """Say how much sand goes into the holes and grooves, and how much they would take.
+
+    Args:
+        row: the choice.
+        voice: the language.
+
+    Returns:
+        Both layers, the means over the surfaces; one alone where they are full, or where nothing is open.
+    """
+    fits = layer(row.amounts.mean_mm(lambda one: one.fits_mm), voice)
+    room = layer(row.amounts.room_mm, voice)
+    return fits if fits == room or not row.amounts.room_mm else voice.say("planning-fits", fits=fits, room=room)
+
+
 def cost_in_words(row: Compared, currency: str, voice: Voice) -> str:
     """Say what a choice costs; a plus marks that some of its work has no price.
 
@@ -159,12 +199,29 @@ def cost_in_words(row: Compared, currency: str, voice: Voice) -> str:
 
 
 def price_in_words(price: float, currency: str, voice: Voice) -> str:
-    """Say a price with its pence."""
+    """Say a price with its pence.
+
+    Args:
+        price: 0 or more.
+        currency: code of ISO 4217.
+        voice: the language.
+
+    Returns:
+        The price.
+    """
     return voice.money(price, currency, whole=False)
 
 
 def times_in_words(times: float | None, voice: Voice) -> str:
-    """Say how often a year, or that it never reaches the aim."""
+    """Say how often a year an aim takes.
+
+    Args:
+        times: whole times, infinite for never, or None where nothing is computed.
+        voice: the language.
+
+    Returns:
+        The number, "never", or a dash.
+    """
     if times is None:
         return voice.say("planning-none")
     return voice.say("planning-never") if math.isinf(times) else voice.number(times)

@@ -96,6 +96,8 @@ planning-column-goal-disturbed = Times a year, disturbed
 planning-column-goal-removed = Times a year, removed
 planning-column-goal-sand = Times a year, sand
 # $likely and $until: days, or numbers of days
+# $fits and $room: layers of sand
+planning-fits = { $fits } of { $room }
 planning-likely-until = { $likely } ({ $until })
 planning-none = –
 planning-not-known = not known
