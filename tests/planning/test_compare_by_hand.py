@@ -16,7 +16,7 @@ from swardcast.quantities import Sand, SandBasis
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind, OtherWork, SandInjection, Stripping
 from swardcast.records.plan import Stretch
-from swardcast.records.planning import Choice, Planning
+from swardcast.records.planning import Choice, Planning, YearlyGoal
 from tests.outlook.small_club import HOLES_AND_SAND, SmallClub
 from tests.planning.asked import (
     GREENS,
@@ -31,7 +31,11 @@ from tests.planning.asked import (
     tines,
 )
 
-PRICES = Planning(currency="GBP", sand_price_per_t=50.0, work_costs={Kind.HOLLOW_TINING: 40.0, Kind.TOPDRESSING: 15.0})
+PRICES = Planning(
+    currency="GBP",
+    sand_price_per_t=50.0,
+    work_costs={SurfaceKind.GREEN: {Kind.HOLLOW_TINING: 40.0, Kind.TOPDRESSING: 15.0}},
+)
 
 
 def test_sand_alone_has_the_dates_of_the_law(tmp_path: Path) -> None:
@@ -56,6 +60,27 @@ def test_work_whose_cost_nobody_typed_is_named_and_not_taken_for_free(tmp_path: 
     row = compared(small_records(tmp_path / "club", planning=PRICES), blades(2, 25, 5), sand(2))
     assert row.cost is not None
     assert (row.cost.work, row.cost.without) == (30.0, (Kind.SCARIFYING,))
+
+
+def test_a_cost_for_greens_says_nothing_of_tees(tmp_path: Path) -> None:
+    records = small_records(tmp_path / "club", planning=PRICES)
+    when = replace(WHEN, surfaces=("green-1", "tee-1"))
+    (row,) = comparison_of(records, choice(tines(8, 50, 50, 50)), when=when).rows
+    assert row.cost is not None
+    assert (row.cost.work, row.cost.without) == (40.0, (Kind.HOLLOW_TINING,))
+
+
+def test_an_aim_for_greens_says_nothing_of_tees(tmp_path: Path) -> None:
+    """12 mm at 50 x 50 mm open 4.52 % of the surface: three times reach 10 %."""
+    goal = YearlyGoal(fits=frozenset({SurfaceKind.GREEN}), disturbed_fraction=0.1)
+    records = small_records(tmp_path / "club", planning=Planning(goal=goal))
+    on_greens, on_a_tee = (
+        comparison_of(records, choice(tines(12, 50, 50, 50)), when=replace(WHEN, surfaces=names))
+        .rows[0]
+        .times.disturbed
+        for names in (GREENS, ("tee-1",))
+    )
+    assert (on_greens, on_a_tee) == (3, None)
 
 
 def test_a_cost_typed_with_the_choice_goes_before_that_of_kinds_of_work(tmp_path: Path) -> None:

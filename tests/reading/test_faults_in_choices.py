@@ -118,7 +118,7 @@ IN_CLUB = [
         "the cost of an unknown kind of work",
         "    solid tining: 61.45",
         "    spiking: 61.45",
-        "line «cost per surface», planning.cost per surface: found 'spiking'; expected one of: …. …",
+        "line «cost per green», planning.cost per green: found 'spiking'; expected one of: …. …",
     ),
     fault(
         "an aim of sand by the tonne",
@@ -139,7 +139,7 @@ IN_CLUB = [
         "surface disturbed: 17.63 %",
         "surface worked: 17.63 %",
         "line «yearly goal», planning.yearly goal.surface worked: found the unknown field 'surface worked'; expected one of:"
-        " surface disturbed, surface removed, sand. Did you mean …?",
+        " for, surface disturbed, surface removed, sand. Did you mean …?",
     ),
 ]
 
@@ -180,7 +180,8 @@ def test_the_demos_choices_and_prices_read_as_written(demo_club: Path) -> None:
     assert planning.choices[0].surfaces_a_day == 4
     assert planning.choices[5].cost_per_surface == 412.75
     assert planning.sand_price_per_t == pytest.approx(47.35)
-    assert planning.work_costs[Kind.HOLLOW_TINING] == 83.65
+    assert list(planning.work_costs) == [SurfaceKind.GREEN]
+    assert planning.work_costs[SurfaceKind.GREEN][Kind.HOLLOW_TINING] == 83.65
     assert planning.goal.disturbed_fraction == pytest.approx(0.1763)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from swardcast.outlook.states import SurfaceWork
+from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import NOT_COMPUTED, Grooving, Kind, Operation, SandInjection, Stripping, Tining
 from swardcast.records.planning import Choice, Planning
 from swardcast.records.translate import sand_depth_mm
@@ -20,6 +21,7 @@ class SurfaceAmounts:
 
     Args:
         id: the surface.
+        kind: what it is.
         holes: holes, or None where its area is not known, or nothing is computed.
         spread_mm: sand spread, or shot into the turf.
         fits_mm: sand that goes into the holes and grooves, or was shot in.
@@ -28,6 +30,7 @@ class SurfaceAmounts:
     """
 
     id: str
+    kind: SurfaceKind
     holes: float | None
     spread_mm: float
     fits_mm: float
@@ -111,6 +114,7 @@ def _on_one(work: SurfaceWork, all_area_m2: float | None) -> SurfaceAmounts:
     spread_mm = sums.spread_mm + injected_mm
     return SurfaceAmounts(
         id=work.surface.id,
+        kind=work.surface.kind,
         holes=sums.holes if all(one.kind not in NOT_COMPUTED for one in work.operations) else None,
         spread_mm=spread_mm,
         fits_mm=sums.infill_mm + injected_mm,
@@ -166,14 +170,12 @@ def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None
     if any(one.spread_mm > 0 for one in amounts.surfaces):
         priced = planning.sand_price_per_t is not None and amounts.sand_t is not None
         sand = (amounts.sand_t or 0.0) * (planning.sand_price_per_t or 0.0) if priced else None
-    count = len(amounts.surfaces)
     if choice.cost_per_surface is not None:
-        return Cost(sand=sand, work=choice.cost_per_surface * count)
-    costs = planning.work_costs
-    typed = [one for one in choice.operations if one.kind in costs]
-    without = tuple(dict.fromkeys(one.kind for one in choice.operations if costs and one.kind not in costs))
-    work = sum(costs[one.kind] * _times(one) for one in typed) * count if typed else None
-    return Cost(sand=sand, work=work, without=without)
+        return Cost(sand=sand, work=choice.cost_per_surface * len(amounts.surfaces))
+    asked = [(planning.work_costs.get(one.kind, {}), work) for one in amounts.surfaces for work in choice.operations]
+    typed = [costs[work.kind] * _times(work) for costs, work in asked if work.kind in costs]
+    without = dict.fromkeys(work.kind for costs, work in asked if planning.work_costs and work.kind not in costs)
+    return Cost(sand=sand, work=sum(typed) if typed else None, without=tuple(without))
 
 
 def _times(operation: Operation) -> int:

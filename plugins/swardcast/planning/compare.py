@@ -154,6 +154,8 @@ def compare(
     entries = standing_entries(records.known_at(as_of).entries)
     reading = latest_reading(entries, when.surfaces)
     density = records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
+    surfaces = tuple(records.surfaces[name] for name in when.surfaces)
+    goal = records.planning.goal.of(surfaces)
     rows = []
     for number, (choice, one) in enumerate(zip(asked, found, strict=True), start=1):
         works = one.outlook.surfaces
@@ -167,7 +169,7 @@ def compare(
             amounts=amounts,
             cost=cost_of(choice, amounts, records.planning),
             organic_after=organic_after(reading, choice.operations, sums, layer_mm=layer_mm),
-            times=times_a_year(records.planning.goal, amounts, density_t_per_m3=density),
+            times=times_a_year(goal, amounts, density_t_per_m3=density),
             meets=_meetings(one, fixtures, today),
         )
         rows.append(row)
@@ -176,7 +178,7 @@ def compare(
     return Comparison(
         as_of=as_of.astimezone(records.club.time_zone),
         when=when,
-        surfaces=tuple(records.surfaces[name] for name in when.surfaces),
+        surfaces=surfaces,
         rows=tuple(rows),
         fixtures=fixtures,
         reading=reading,

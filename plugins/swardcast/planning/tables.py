@@ -100,7 +100,7 @@ def _done(told: _Told) -> Iterator[tuple[str, _Cell]]:
 
 
 def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
-    voice, goal = told.voice, told.planning.goal
+    voice, goal = told.voice, told.planning.goal.of(told.comparison.surfaces)
 
     def number(column: str) -> _Cell:
         def said(row: Compared) -> str:
@@ -283,7 +283,7 @@ def _price_note(per_t: float, currency: str, voice: Voice) -> str:
 
 
 def _about_goals(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
-    goal, said = planning.goal, []
+    goal, said = planning.goal.of(comparison.surfaces), []
     if goal.disturbed_fraction is not None:
         said.append(voice.say("planning-goal-disturbed", share=_typed_share(goal.disturbed_fraction, voice)))
     if goal.removed_fraction is not None:

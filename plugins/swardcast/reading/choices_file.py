@@ -5,14 +5,14 @@ from __future__ import annotations
 from importlib.resources import files
 from typing import Annotated, Final
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import Field, model_validator
 
-from swardcast.errors import InputNeedsAttention, Problem, nearest
+from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.operations import OperationItem, operation_from
 from swardcast.reading.schema import Model, Number, Text, Words, validated, within, wrong
+from swardcast.reading.surface_kinds import SurfaceKinds
 from swardcast.reading.usual_times import UsualTime, stretch_from
 from swardcast.reading.yaml_text import Located, read_yaml
-from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import LASTING, NOT_COMPUTED
 from swardcast.records.planning import Choice
 
@@ -22,25 +22,11 @@ MOST_CHOICES: Final = 200
 """More nobody compares: judgement."""
 
 _USUAL: Final = "usual_choices.yaml"
-_KINDS: Final = {word: kind for kind in SurfaceKind for word in (kind.value, kind.plural)}
-
-
-def _fits(value: object) -> frozenset[SurfaceKind]:
-    names = value if isinstance(value, list) else str(value).replace(" and ", ",").split(",")
-    words = [" ".join(str(name).lower().split()) for name in names]
-    for word in words:
-        if word not in _KINDS:
-            raise wrong(value, f"kinds of surface: {', '.join(kind.plural for kind in SurfaceKind)}", _near(word))
-    return frozenset(_KINDS[word] for word in words)
-
-
-def _near(word: str) -> str:
-    return nearest(word, [kind.plural for kind in SurfaceKind])
 
 
 class _Choice(Model):
     name: Words = ""
-    for_: Annotated[frozenset[SurfaceKind], BeforeValidator(_fits)] = Field(default=frozenset(), alias="for")
+    for_: SurfaceKinds = Field(default=frozenset(), alias="for")
     operations: Annotated[list[OperationItem], Field(min_length=1)]
     source: Words = ""
     surfaces_a_day: Annotated[Number, within(0.05, 60, "surfaces finished in a day, from 0.05 to 60")] | None = None

@@ -10,7 +10,9 @@ from pydantic import BeforeValidator, Field, model_validator
 from swardcast.quantities import MASS_KG, QuantityError, Sand, SandBasis, parse_length_mm, parse_sand
 from swardcast.reading.near_kinds import kind_meant
 from swardcast.reading.schema import Fraction, Model, Number, within, wrong
+from swardcast.reading.surface_kinds import SurfaceKinds
 from swardcast.reading.yaml_text import Located
+from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind
 from swardcast.records.planning import USUAL_LAYER_MM, Planning, YearlyGoal
 
@@ -79,10 +81,12 @@ def _layer(value: object) -> float:
 
 
 _Money = Annotated[Number, within(0, _MOST_MONEY, "an amount from 0 to 1,000,000")]
+_Costs = Annotated[dict[Kind, _Money], BeforeValidator(_kinds)]
 _Share = Annotated[Fraction, within(0.001, 1, "a share of the surface from 0.1 % to 100 %")]
 
 
 class _Goal(Model):
+    for_: SurfaceKinds = Field(default=frozenset(), alias="for")
     surface_disturbed: _Share | None = None
     surface_removed: _Share | None = None
     sand: Annotated[Sand, BeforeValidator(_sand_depth)] | None = None
@@ -93,7 +97,13 @@ class PlanningBlock(Model):
 
     currency: Annotated[str, BeforeValidator(_currency)] = ""
     sand_price: Annotated[float, BeforeValidator(_price_per_t)] | None = None
-    cost_per_surface: Annotated[dict[Kind, _Money], BeforeValidator(_kinds)] = {}
+    cost_per_green: _Costs = {}
+    cost_per_tee: _Costs = {}
+    cost_per_approach: _Costs = {}
+    cost_per_fairway: _Costs = {}
+    cost_per_rough: _Costs = {}
+    cost_per_bunker: _Costs = {}
+    cost_per_practice_ground: _Costs = {}
     yearly_goal: _Goal = _Goal()
     organic_matter_depth: Annotated[
         float,
@@ -101,9 +111,15 @@ class PlanningBlock(Model):
         within(5, _DEEPEST_SAMPLE_MM, "a depth from 5 mm to 200 mm"),
     ] = Field(default=USUAL_LAYER_MM)
 
+    @property
+    def costs(self) -> dict[SurfaceKind, dict[Kind, float]]:
+        """What was typed of the cost of work, by kind of surface."""
+        told = {kind: getattr(self, f"cost_per_{kind.value.replace(' ', '_')}") for kind in SurfaceKind}
+        return {kind: costs for kind, costs in told.items() if costs}
+
     @model_validator(mode="after")
     def _money_has_a_name(self) -> PlanningBlock:
-        if not self.currency and (self.sand_price is not None or self.cost_per_surface):
+        if not self.currency and (self.sand_price is not None or self.costs):
             raise wrong("a price without a currency", "its three letters, such as 'currency: GBP'")
         return self
 
@@ -123,8 +139,9 @@ def planning_from(document: Located) -> Planning:
     return Planning(
         currency=told.currency,
         sand_price_per_t=told.sand_price,
-        work_costs=told.cost_per_surface,
+        work_costs=told.costs,
         goal=YearlyGoal(
+            fits=told.yearly_goal.for_,
             disturbed_fraction=told.yearly_goal.surface_disturbed,
             removed_fraction=told.yearly_goal.surface_removed,
             sand=told.yearly_goal.sand,

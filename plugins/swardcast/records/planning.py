@@ -54,14 +54,21 @@ class YearlyGoal:
     """What the club wants to reach in a year, over each surface.
 
     Args:
+        fits: kinds of surface for which it is meant; none for any.
         disturbed_fraction: share of the surface opened by tines and blades, passes added, or None.
         removed_fraction: share of the surface taken out, passes added, or None.
         sand: sand spread, as a depth or a rate, or None.
     """
 
+    fits: frozenset[SurfaceKind] = frozenset()
     disturbed_fraction: float | None = None
     removed_fraction: float | None = None
     sand: Sand | None = None
+
+    def of(self, surfaces: Iterable[Surface]) -> YearlyGoal:
+        """The aim for these surfaces: none where it is meant for others."""
+        is_meant = not self.fits or all(surface.kind in self.fits for surface in surfaces)
+        return self if is_meant else YearlyGoal()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,7 +78,7 @@ class Planning:
     Args:
         currency: code of ISO 4217, or "" where no price is told.
         sand_price_per_t: price of a tonne of sand, or None.
-        work_costs: cost of a kind of work on one surface, each time it is gone over.
+        work_costs: cost of each kind of work on one surface of a kind, each time it is gone over.
         goal: what is to be reached in a year.
         organic_layer_mm: depth down to which organic matter is sampled, above 0.
         choices: the club's own choices of work.
@@ -79,7 +86,7 @@ class Planning:
 
     currency: str = ""
     sand_price_per_t: float | None = None
-    work_costs: Mapping[Kind, float] = field(default_factory=dict)
+    work_costs: Mapping[SurfaceKind, Mapping[Kind, float]] = field(default_factory=dict)
     goal: YearlyGoal = field(default_factory=YearlyGoal)
     organic_layer_mm: float = USUAL_LAYER_MM
     choices: tuple[Choice, ...] = ()
