@@ -62,6 +62,13 @@ def test_work_whose_cost_nobody_typed_is_named_and_not_taken_for_free(tmp_path: 
     assert (row.cost.work, row.cost.without) == (30.0, (Kind.SCARIFYING,))
 
 
+def test_work_of_which_nothing_is_priced_does_not_cost_nothing(tmp_path: Path) -> None:
+    row = compared(small_records(tmp_path / "club", planning=PRICES), blades(2, 25, 5))
+    assert row.cost is not None
+    assert row.cost.without == (Kind.SCARIFYING,)
+    assert COLUMNS["cost"](row) is None
+
+
 def test_a_cost_for_greens_says_nothing_of_tees(tmp_path: Path) -> None:
     records = small_records(tmp_path / "club", planning=PRICES)
     when = replace(WHEN, surfaces=("green-1", "tee-1"))

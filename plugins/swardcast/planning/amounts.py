@@ -149,8 +149,10 @@ class Cost:
 
     @property
     def in_all(self) -> float | None:
-        """Sand and work together; None where the sand's cost is not known."""
-        return None if self.sand is None else self.sand + (self.work or 0.0)
+        """Sand and work together; None where the sand's cost is not known, or nothing of it all is."""
+        if self.sand is None or (not self.sand and self.work is None and self.without):
+            return None
+        return self.sand + (self.work or 0.0)
 
 
 def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None:
