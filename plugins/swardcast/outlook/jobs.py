@@ -198,7 +198,7 @@ class JobAssessor:
             unreported=turn.silence if here.done is None else None,
         )
 
-    def _stands_still(self, turn: _Turn) -> bool:
+    def _stands_still(self, turn: Turn) -> bool:
         """Whether nobody knows if the work was done: then no healing can be counted from a day of it."""
         return turn.silence is not None or turn.facts.is_overdue(self.as_of.date())
 
