@@ -21,6 +21,8 @@ def notice_as_text(notice: Notice) -> str:
     lines += [*_wrapped(f"[{notice.work}; revision {notice.revision}]"), "", *_wrapped(notice.short_answer)]
     if notice.own_words:
         lines += ["", *_own(notice.own_words)]
+    if notice.note is not None:
+        lines += ["", *_event(notice.note)]
     for section in notice.sections:
         lines += _section(section)
     if notice.sign_off:
@@ -29,6 +31,8 @@ def notice_as_text(notice: Notice) -> str:
         lines += ["", "What happened", "-------------"]
         for event in notice.events:
             lines += _event(event)
+    if notice.before_the_work:
+        lines += ["", "[folded] Before the work", *_own(notice.before_the_work)]
     return "\n".join(lines).replace("\u00a0", " ") + "\n"
 
 

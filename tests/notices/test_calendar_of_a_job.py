@@ -93,7 +93,7 @@ def test_a_long_closure_has_its_reopening(demo_records: ClubRecords, book: Weath
     found = events(demo_records, "tees-returfing-2027", "2027-09-09 18:00", book)["reopening-1"]
     assert days(found) == "2027-11-18"  # one day, and no banner over two weeks
     assert found.standing is Standing.TENTATIVE
-    when = "likely by Thursday 4 November; allow until Thursday 18 November"
+    when = "usually between Thursday 21 October and Thursday 18 November"
     assert found.summary == f"Tee 5 should open again: {when}"
 
 

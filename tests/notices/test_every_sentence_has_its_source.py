@@ -75,7 +75,7 @@ def test_the_command_shows_each_sentence_with_its_source(run_swardcast: Run) -> 
     assert done.returncode == 0, done.stderr
     steps = [step for part in json.loads(done.stdout) for step in part["steps"]]
     assert all(step["source"] for step in steps)
-    source = next(step["source"] for step in steps if step["says"].startswith(("The work is on ", "The work was on ")))
+    source = next(step["source"] for step in steps if step["says"].startswith("The top of the greens holds "))
     assert source.startswith("plan/2027-late-summer.yaml, line ")
 
 

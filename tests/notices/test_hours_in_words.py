@@ -140,14 +140,14 @@ def test_a_time_that_has_passed_opens_nothing(demo_at: Callable[[str], Bulletin]
 def test_rain_holds_the_half_done_green_and_gives_the_others_days(demo_at: Callable[[str], Bulletin]) -> None:
     bulletin = demo_at("25 12:00")
     assert _facts(bulletin, "Green 12")["Open again"].startswith("held up since 7:10am; no more work today; not before")
-    assert _facts(bulletin, "Greens 13 to 18")["Work finished"].startswith("likely by")
+    assert _facts(bulletin, "Greens 13 to 18")["Work finished"].startswith("expected by")
 
 
 def test_each_tee_has_the_same_range_on_every_page_while_the_other_is_worked_on(
     demo_bulletin: Bulletin, demo_records: ClubRecords
 ) -> None:
     """Tee 5 was laid on 9 September: 6 to 10 weeks, so 8 in the middle: 4 November; 18 November at the latest."""
-    words = "likely by Thursday 4 November; allow until Thursday 18 November"
+    words = "usually between Thursday 21 October and Thursday 18 November"
     assert _facts(demo_bulletin, "Tee 5")["Open again"] == words
     notice = next(notice for notice in demo_bulletin.notices if notice.id == "tees-returfing-2027")
     rows = {fact.name: fact.value for section in notice.sections for fact in section.facts}

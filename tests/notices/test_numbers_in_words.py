@@ -58,8 +58,8 @@ def _with(job: JobOutlook, operations: tuple[Operation, ...]) -> JobOutlook:
         # Two passes of 12.7 mm holes: 2 x pi x 12.7² / (4 x 50.8²) = 9.8 % by hand; 2 mm of 25 mm are 8.0 %.
         (
             TINES,
-            "Hollow tining, 2 passes: holes 12.7 mm wide, 76.2 mm deep, 50.8 x 50.8 mm apart: 9.8 % of the surface",
-            "Core aeration, 2 passes: holes 1/2 in wide, 3 in deep, 2 x 2 in apart: 9.8% of the surface",
+            "Hollow tining, 2 passes: aeration holes 12.7 mm wide, 76.2 mm deep, 50.8 x 50.8 mm apart: 9.8 % of the surface",
+            "Core aeration, 2 passes: aeration holes 1/2 in wide, 3 in deep, 2 x 2 in apart: 9.8% of the surface",
         ),
         (
             BLADES,
@@ -89,8 +89,8 @@ def _with(job: JobOutlook, operations: tuple[Operation, ...]) -> JobOutlook:
         (Trenching(kind=Kind.IRRIGATION_WORK, depth_mm=300), "Trench: 300 mm deep", "Trench: 12 in deep"),
         (
             SandInjection(kind=Kind.SAND_INJECTION, diameter_mm=12.7, depth_mm=250, sand=IN_ALL),
-            "Sand injection: holes 12.7 mm wide, 250 mm deep; sand, 10 tonnes in all",
-            "Sand injection: holes 1/2 in wide, 10 in deep; sand, 11 tons in all",
+            "Sand injection: narrow holes 12.7 mm wide, 250 mm deep; sand, 10 tonnes in all",
+            "Sand injection: narrow holes 1/2 in wide, 10 in deep; sand, 11 tons in all",
         ),
         (
             SandInjection(kind=Kind.SAND_INJECTION, sand=Sand(1.0, SandBasis.TONNES_EACH)),

@@ -49,9 +49,12 @@ def everywhere(told: Bulletin) -> str:
 def test_planned_work_that_leaves_nothing_to_heal_is_finished_and_never_back_to_normal(feed: SmallClub) -> None:
     said = everywhere(bulletin(feed, "05-20"))
     assert "back to normal" not in said.lower()
-    when = "Work finished: likely by Tuesday 1 June; allow until Wednesday 2 June"
-    for place in (bulletin(feed, "05-20").notices[0].short_answer, bulletin(feed, "05-20").notices[0].in_short[0]):
-        assert f"{when}." in plain(place)
+    day = "lanned for Tuesday 1 June, or the day after"
+    when, (notice,) = f"Work finished: p{day}", bulletin(feed, "05-20").notices
+    assert plain(notice.short_answer).startswith(f"P{day}; each green is closed while we work on it.")
+    assert "likely" not in said
+    assert "allow until" not in said
+    assert plain(notice.in_short[0]) == f"Feed work, greens 1 and 2: p{day}."
     assert [plain(work.normal) for work in bulletin(feed, "05-20").status.coming] == [when]
     assert [plain(said) for said in bulletin(feed, "05-20").items[0].sentences][-1] == f"{when}."
 
@@ -155,3 +158,37 @@ def test_a_frost_delay_stands_first_in_the_feed_as_everywhere(tmp_path: Path) ->
     item = bulletin(club, "04-02").items[0]
     assert plain(item.title) == "Frost delay until 9:30am; tee 1 is open; trolleys: none today"
     assert item.sentences[0].startswith("Frost delay")
+
+
+@pytest.mark.parametrize(
+    ("spare", "said"),
+    [
+        (0, "Planned for Tuesday 1 June"),
+        (1, "Planned for Tuesday 1 June, or the day after if the weather holds us up"),
+        (3, "Planned for Tuesday 1 June, or by Friday 4 June if the weather holds us up"),
+    ],
+)
+def test_work_of_one_day_says_its_day_and_the_days_kept_for_weather(tmp_path: Path, spare: int, said: str) -> None:
+    """A plan is no forecast: nothing of it is likely, and nothing holds 9 times in 10."""
+    club = SmallClub(tmp_path)
+    club.job("height", "06-01", "rolling", play="open", more=f"    spare days: {spare}\n")
+    (notice,) = bulletin(club, "05-20").notices
+    assert plain(notice.short_answer) == f"{said}; each green stays open while we work on it."
+    (row,) = [fact for section in notice.sections for fact in section.facts if fact.name == "The work"]
+    assert plain(row.value) == said
+    assert "Work finished" not in plain(str(notice.sections))
+
+
+def test_a_usual_time_is_never_said_as_a_chance(tmp_path: Path) -> None:
+    """3 to 5 weeks after 1 June: 22 June and 6 July. From the first day on only the last one is told."""
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01", more="    normal after: {from: 3 to 5 weeks, source: our own experience}\n")
+    club.done("spring", "06-01")
+    early, late = (bulletin(club, day).notices[0] for day in ("06-03", "06-25"))
+    assert "Back to normal: usually between Tuesday 22 June and Tuesday 6 July." in plain(early.short_answer)
+    assert "Back to normal: usually by Tuesday 6 July." in plain(late.short_answer)
+    for notice in (early, late):
+        told = f"{notice.short_answer} {notice.in_short} {[section.facts for section in notice.sections]}"
+        assert "ikely" not in told
+        assert "llow until" not in told
+        assert "9 times in 10" not in told

@@ -142,7 +142,7 @@ def test_words_typed_for_work_to_come_end_with_a_call_off(club: SmallClub, answe
     notice = _notice(club, "05-31")
     assert notice.short_answer == "This work is called off: The rain came. Nothing changes for play."
     assert "Tuesday" not in f"{notice.own_words} {[section.markdown for section in notice.sections]}"
-    assert notice.own_words == "Thank you."
+    assert (notice.own_words, notice.before_the_work) == ("", "Thank you.")
 
 
 def test_a_short_answer_of_ones_own_is_plain_text(club: SmallClub) -> None:

@@ -28,7 +28,7 @@ def test_work_of_several_kinds_asks_for_each_thing_once(demo_bulletin: Bulletin)
     """Hollow tining, scarifying and topdressing all ask to repair pitch marks and to lift the feet."""
     points = [point.text for point in _part(demo_bulletin, "greens-renovation-2027", Part.WHAT_YOU_CAN_DO).points]
     assert points[:3] == [
-        "Please repair your pitch marks. Leave the holes to us. Keep trolleys and buggies away from the green.",
+        "Please repair your pitch marks. Leave the aeration holes to us. Keep trolleys and buggies away from the green.",
         "Lift your feet, so that you do not scuff the surface.",
         "Knock any sand off your shoes when you leave the green.",
     ]

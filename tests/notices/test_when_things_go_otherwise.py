@@ -60,8 +60,8 @@ def test_held_up_work_has_no_plan_of_days_and_of_what_has_no_hours_the_day_of_th
     club.log("begun", "06-01", "work started", "job: tine", "surfaces: green 1", time="07:00")
     club.log("hold", "06-01", "held up", "job: tine", "because: the machine broke", time="09:00")
     told = notice_as_text(_notice(club, "06-09"))
-    assert "as things stand now" not in told
-    assert "Work finished: greens 2 and 3: Likely by Thursday 10 June; allow until Tuesday 15 June" in told
+    assert "things stand now" not in told
+    assert "Work finished: greens 2 and 3: Expected by Thursday 10 June" in told
     assert "Held up, greens 1 to 3: the machine broke." in told
 
 

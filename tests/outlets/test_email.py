@@ -198,13 +198,16 @@ def test_competitions_and_their_chances_stand_after_the_dates(demo_bulletin_at: 
     assert "Captain's day" not in _said(files["email.txt"].decode())
 
 
-def test_opening_words_are_sent_until_the_work_is_over(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
-    for at, is_there in (("2027-08-25 12:00", True), ("2027-09-14 09:30", True), ("2027-12-06 08:00", False)):
+def test_opening_words_are_sent_until_the_work_is_done(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    for at, is_there in (("2027-08-25 12:00", True), ("2027-09-14 09:30", False), ("2027-12-06 08:00", False)):
         bulletin = demo_bulletin_at(at)
         notice = _of(bulletin, "greens-renovation-2027")
-        assert "looks forward to this week" in notice.own_words
+        assert "looks forward to this week" in (notice.own_words if is_there else notice.before_the_work)
         made = _made_of(notice, bulletin)
         for ending in ("html", "txt"):
+            assert ("ask about the autumn medal" in made[f"notices/{notice.id}/email.{ending}"].decode()) is (
+                at == "2027-09-14 09:30"
+            )
             assert ("looks forward to" in made[f"notices/{notice.id}/email.{ending}"].decode()) is is_there, moment
 
 

@@ -158,14 +158,11 @@ def test_what_falls_away_and_in_which_order(demo_bulletin: Bulletin) -> None:
     """Planned work keeps its days to the last; of work that is done the end counts more."""
     wordings = {notice.id: notice.in_short for notice in demo_bulletin.notices}
     assert wordings["trees-16-2027"] == (
-        "Tree work beside the 16th green: planned for 8 to 11 November. Work finished: likely by Thursday 11 November; allow until Monday 15 November.",
-        "Tree work beside the 16th green: planned for 8 to 11 November. Work finished: likely by 11 November; allow until 15 November.",
-        "Tree work beside the 16th green: planned for 8 to 11 November. Work finished: allow until 15 November.",
-        "Tree work, green 16: planned for 8 to 11 November. Work finished: likely by 11 November; allow until 15 November.",
-        "Tree work, green 16: planned for 8 to 11 November. Work finished: allow until 15 November.",
+        "Tree work beside the 16th green: planned for 8 to 11 November. Work finished: planned for Thursday 11 November, or by Monday 15 November if the weather holds us up.",
+        "Tree work beside the 16th green: planned for 8 to 11 November. Work finished: planned for 11 November, or by 15 November if the weather holds us up.",
+        "Tree work, green 16: planned for 8 to 11 November. Work finished: planned for 11 November, or by 15 November if the weather holds us up.",
         "Tree work, green 16: planned for 8 to 11 November.",
-        "Tree work: planned for 8 to 11 November. Work finished: likely by 11 November; allow until 15 November.",
-        "Tree work: planned for 8 to 11 November. Work finished: allow until 15 November.",
+        "Tree work: planned for 8 to 11 November. Work finished: planned for 11 November, or by 15 November if the weather holds us up.",
         "Tree work: planned for 8 to 11 November.",
     )
     assert wordings["greens-renovation-2027"] == (
@@ -200,14 +197,14 @@ def test_work_called_off_says_so_in_every_wording(tmp_path: Path) -> None:
                      "Hollow tining, the practice green: planned for Friday 20 August."
                      " Back to normal: allow until 28 September.", id="no mistake for the greens of the course"),
         pytest.param("2027-09-14 09:30", "greens-leaf-disease-2027",
-                     "Plant protection, the sheltered greens: planned for Monday 25 October."
-                     " Work finished: allow until 28 October.", id="some greens by the club's name for them"),
+                     "Treating the three sheltered greens against a leaf disease:"
+                     " planned for Monday 25 October, or by Thursday 28 October.", id="some greens by the club's name for them"),
         pytest.param("2027-08-25 12:00", "greens-renovation-2027",
                      "Hollow tining, scarifying and sanding the greens: held up."
                      " Back to normal: likely by 25 September; allow until 6 October.", id="held up"),
         pytest.param("2027-09-14 09:30", "tees-returfing-2027",
                      "New turf on the 5th and 13th tees: under way since 6 September."
-                     " Back to normal: some time from March to May 2028.", id="under way"),
+                     " Back to normal: usually some time from March to May 2028.", id="under way"),
     ],
 )  # fmt: skip
 def test_a_message_says_where_before_the_likely_day_and_how_the_work_stands(

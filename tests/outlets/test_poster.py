@@ -101,7 +101,7 @@ def test_the_label_stays_when_everything_else_is_long(demo_bulletin: Bulletin) -
         f"The label says: {'keep off the grass until it is dry ' * 6}and read part {number}." for number in "1234567"
     ]
     notice = _with_labels(_notice(demo_bulletin, "greens-renovation-2027"), *labels)
-    notice = replace(notice, own_words="\n\n".join([notice.own_words] * 9), headline=f"{notice.headline} " * 4)
+    notice = replace(notice, own_words="\n\n".join([notice.before_the_work] * 9), headline=f"{notice.headline} " * 4)
     chosen = poster_of(notice, demo_bulletin)
     assert chosen.label == tuple(labels)
     assert (chosen.own_words, len(chosen.cautions) > 0) == ((), True)
@@ -121,7 +121,8 @@ def test_what_falls_away_first_is_the_managers_then_the_longest_row_then_the_las
         return False
 
     monkeypatch.setattr(poster, "_fits", refuse)
-    poster_of(_notice(demo_bulletin, "greens-renovation-2027"), demo_bulletin)
+    notice = _notice(demo_bulletin, "greens-renovation-2027")
+    poster_of(replace(notice, own_words=notice.before_the_work), demo_bulletin)
     counts = [(len(one.own_words), len(one.rows), len(one.cautions)) for one in seen if one.scale == 100]
     own, rows, cautions = counts[0]
     assert (own, rows) == (2, 4)  # "Most putts roll true" and "Back to normal" stand in the short answer
@@ -147,17 +148,17 @@ def test_lines_on_today_stand_longest_the_reopening_to_the_last(
     first, then, last = "Done so far", "Still to do", "Open again: green 12"
     assert seen[0] == [
         first, then, last, "Where", "On the day", "Work finished: greens 13 to 18", "The days after",
-        "Most putts roll true", "Holes closed", "After that",
+        "Most putts roll true", "Aeration holes healed", "After that",
     ]  # fmt: skip
     shorter = [names for number, names in enumerate(seen) if number and len(names) < len(seen[number - 1])]
     assert shorter[-4:] == [[first, then, last, "Where"], [first, then, last], [then, last], [last]]
 
 
-def test_opening_words_are_left_out_once_the_work_is_over(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
-    for moment, is_there in (("2027-08-25 12:00", True), ("2027-09-14 09:30", True), ("2027-12-06 08:00", False)):
+def test_opening_words_are_left_out_once_the_work_is_done(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    for moment, is_there in (("2027-08-25 12:00", True), ("2027-09-14 09:30", False), ("2027-12-06 08:00", False)):
         bulletin = demo_bulletin_at(moment)
         notice = _notice(bulletin, "greens-renovation-2027")
-        assert "looks forward to this week" in notice.own_words
+        assert "looks forward to this week" in (notice.own_words if is_there else notice.before_the_work)
         assert bool(poster._fullest(notice, bulletin).own_words) is is_there
 
 

@@ -12,7 +12,7 @@ from swardcast.language.voice import slug_of
 from swardcast.notices.kinds import MOST_QUESTIONS
 from swardcast.records.operations import Kind
 
-_ALWAYS = ("what", "see", "day", "week", "then", "why", "without", "do", "q1", "a1", "q2", "a2", "q3", "a3")
+_ALWAYS = ("what", "see", "still", "day", "week", "then", "why", "without", "do", "q1", "a1", "q2", "a2", "q3", "a3")
 
 
 @pytest.mark.parametrize("tag", ["en-GB", "en-US"])

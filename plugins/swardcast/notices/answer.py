@@ -99,6 +99,8 @@ def _says_the_end(matter: Matter) -> bool:
     end, last = end_of(matter.outlook), matter.published.allow_until
     if last is not None and last < matter.voice.near and unopened(matter.outlook, matter.voice):
         return True  # what is not open is not back to normal
+    if matter.is_of_one_day:
+        return True
     return end is End.OPEN or (end is End.FINISHED and matter.outlook.is_put_off)
 
 
@@ -121,6 +123,12 @@ def _starts(matter: Matter, *, brief: bool) -> Sentence:
         return _put_off(matter, brief=brief)
     if matter.has_no_day:
         return matter.say("answer-not-started", source=matter.in_plan, day=day)
+    if matter.is_of_one_day:
+        days = capital(range_in_words(matter.published, matter.voice))
+        if brief:
+            return Sentence(text=matter.voice.sentence(days), source=matter.in_plan)
+        meanwhile = _while_working(matter).text
+        return matter.say("answer-on-one-day", source=matter.in_plan, days=days, meanwhile=meanwhile)
     if brief:
         return matter.say("answer-starts-brief", source=matter.in_plan, day=day)
     return matter.say("answer-starts", source=matter.in_plan, day=day, meanwhile=_while_working(matter).text)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -15,11 +16,18 @@ from swardcast.notices.headline import headline_of, when_in_words
 from swardcast.notices.how_the_date import how_the_date
 from swardcast.notices.in_short import in_short
 from swardcast.notices.matter import Matter
-from swardcast.notices.notice import Notice, Section, Sentence
+from swardcast.notices.notice import Notice, Section, Sentence, text_of
 from swardcast.notices.numbers import facts_in_numbers
-from swardcast.notices.own_parts import answer_in_own_words, below_the_answer, with_own_words
+from swardcast.notices.own_parts import (
+    answer_in_own_words,
+    is_before_its_end,
+    newest_note,
+    opening_words,
+    with_own_words,
+)
 from swardcast.notices.rules import the_rules
 from swardcast.notices.take_care import take_care, what_you_can_do, who_decides
+from swardcast.notices.what_you_see import what_you_see
 from swardcast.notices.why_now import why_now
 from swardcast.notices.words import few_words_for, place_list, places_in_words
 from swardcast.outlook.states import Milestone, Work
@@ -47,6 +55,8 @@ def compose_notice(matter: Matter) -> Notice:
     where = places_in_words((work.surface for work in outlook.surfaces), voice)
     on = {work.surface.kind for work in outlook.surfaces}
     headline = headline_of(outlook, few_words_for((work.surface for work in outlook.surfaces), voice), voice)
+    events = events_of(story, matter.records, voice)
+    note, opening, to_come = newest_note(events, matter), opening_words(matter), is_before_its_end(matter)
     return Notice(
         id=matter.job.id,
         revision=story.changes[-1].revision,
@@ -61,9 +71,11 @@ def compose_notice(matter: Matter) -> Notice:
         normal=published_in_words(matter.published, outlook, voice),
         answer=answer_in_own_words(matter) or short_answer(matter),
         in_short=in_short(matter),
-        own_words=below_the_answer(matter),
+        own_words=opening if to_come else "",
+        before_the_work="" if to_come else opening,
+        note=note,
         sections=tuple(with_own_words(_sections(matter), matter)),
-        events=events_of(story, matter.records, voice),
+        events=tuple(event for event in events if event is not note),
         category=main.value,
         tags=tuple(kind.plural for kind in SurfaceKind if kind in on),
         planned_in=matter.in_plan,
@@ -75,10 +87,9 @@ def _sections(matter: Matter) -> Iterator[Section]:
     called_off = matter.outlook.work is Work.CALLED_OFF
     if not called_off:
         yield day_by_day(matter)
-        fixtures = with_fixtures(matter)
-        if fixtures is not None:
-            yield fixtures
-    yield _where(matter)
+        yield from filter(None, (what_you_see(matter), with_fixtures(matter)))
+    if not _is_where_said(matter):
+        yield _where(matter)
     yield why_now(matter)
     numbers = _numbers(matter)
     if numbers.facts and not called_off:  # nothing of it was, or will be, made or spread
@@ -116,6 +127,26 @@ def _where(matter: Matter) -> Section:
     places = place_list(surfaces, _by_number(matter.voice))
     points = (Sentence(text=capital(place), source=matter.in_plan) for place in places)
     return Section(part=Part.WHERE, heading=heading, points=(*points, *off))
+
+
+def _is_where_said(matter: Matter) -> bool:
+    """Whether title and short answer, or the rows of days, name every surface: the part would only repeat them."""
+    if any(own.part is Part.WHERE for own in matter.job.own_parts) or any(_called_off(matter)):
+        return False
+    surfaces, numbers = [work.surface for work in matter.outlook.surfaces], _by_number(matter.voice)
+    answer = answer_in_own_words(matter) or short_answer(matter)
+    head = f"{matter.job.title} {text_of(answer)}"
+    if all(_stands_in(place, head) for place in place_list(surfaces, numbers)):
+        return True
+    if matter.is_over:
+        return False
+    rows = " ".join(f"{fact.name} {fact.value}" for fact in day_by_day(matter).facts)
+    return all(_stands_in(places_in_words([surface], numbers), rows) for surface in surfaces)
+
+
+def _stands_in(words: str, text: str) -> bool:
+    """Whether words stand in a text as a whole: "green 1" does not stand in "green 12"."""
+    return re.search(rf"(?<!\w){re.escape(words.casefold())}(?!\w)", text.casefold()) is not None
 
 
 def _with_numbers(surfaces: Sequence[Surface], voice: Voice) -> str:

@@ -11,7 +11,7 @@ from swardcast.language.voice import capital, slug_of
 from swardcast.notices.ends import End, end_of, published_in_words, unopened
 from swardcast.notices.fixtures import fixtures_section
 from swardcast.notices.hours import Ending, reopening_facts, reopening_in_words
-from swardcast.notices.kinds import said_of_kind
+from swardcast.notices.kinds import closed_row, said_of_kind
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Fact, Section
 from swardcast.notices.spans import last_day_of_work
@@ -19,12 +19,11 @@ from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.play import OPEN
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work
-from swardcast.records.club import SurfaceKind, Tone
+from swardcast.records.club import SurfaceKind
 from swardcast.records.plan import Part, Play
 
 __all__ = ["day_by_day", "with_fixtures"]
 
-_NOTICED_SHOWN: Final = 3  # brushing and rolling after the rest would only tire the reader
 _DAYS_SHOWN: Final = 6  # rows of planned days that a reader still takes in: judgement
 
 
@@ -37,14 +36,11 @@ def day_by_day(matter: Matter) -> Section:
     Returns:
         The part.
     """
-    kinds = matter.kinds if matter.records.club.tone is Tone.FULL else matter.kinds[:1]
-    seen = [said_of_kind(kind, "see", matter.surface, matter.voice) for kind in kinds[:_NOTICED_SHOWN]]
     over = matter.outlook.work is Work.BACK_TO_NORMAL
     return Section(
         part=Part.DAY_BY_DAY,
         heading=matter.voice.name("part", Part.DAY_BY_DAY),
         facts=tuple(_end(matter) if over else _rows(matter)),
-        points=() if over else tuple(dict.fromkeys(seen)),
     )
 
 
@@ -84,7 +80,8 @@ def _rows(matter: Matter) -> Iterator[Fact]:
     if not matter.has_no_day:
         yield from _ends_of_work(matter)
     week = said_of_kind(main, "week", surface, voice)
-    yield Fact(name=voice.say("row-days-after"), value=week.text, source=week.source)
+    after = "row-now" if matter.outlook.work is Work.HEALING else "row-days-after"
+    yield Fact(name=voice.say(after), value=week.text, source=week.source)
     if not matter.has_no_day:
         yield from _dates_of_healing(matter)
     if matter.has_no_day or not matter.is_over_with_the_work:
@@ -118,7 +115,8 @@ def _ends_of_work(matter: Matter) -> Iterator[Fact]:
         return
     if last_day is not None and (not reopening or open_ended):
         finished = capital(range_in_words(last_day, voice))
-        yield Fact(name=voice.say("row-work-finished"), value=finished, source=_log_or_plan(matter))
+        name = "row-the-work" if matter.is_of_one_day else "row-work-finished"
+        yield Fact(name=voice.say(name), value=finished, source=_log_or_plan(matter))
     if end_of(matter.outlook) is End.OPEN and not reopening:
         yield from _end(matter)
 
@@ -165,7 +163,7 @@ def _planned_days(matter: Matter) -> Iterator[Fact]:
     state = slug_of(matter.outlook.work)
     for day, works in sorted(days.items())[:_DAYS_SHOWN]:
         places = places_in_words((work.surface for work in works), matter.voice)
-        value = matter.voice.say(phrase, places=capital(places), state=state)
+        value = matter.voice.say(phrase, places=places, state=state)
         is_today = day == matter.voice.near
         yield Fact(name=matter.voice.day(day), value=value, source=matter.in_plan, is_of_today=is_today)
     if len(days) > _DAYS_SHOWN:
@@ -180,10 +178,9 @@ def _dates_of_healing(matter: Matter) -> Iterator[Fact]:
         return
     if all(work.surface.kind is SurfaceKind.GREEN for work in works):
         yield from _date(matter, "row-settled", Milestone.SETTLED)
-    if any(work.recovery is not None and work.recovery.sums.openings for work in works):
-        yield from _date(matter, "row-holes-closed", Milestone.HOLES_CLOSED)
-    elif matter.outlook.dates[Milestone.HOLES_CLOSED] != matter.published:  # else the row of back to normal says so
-        yield from _date(matter, "row-sand-worked-in", Milestone.HOLES_CLOSED)
+    opened = any(work.recovery is not None and work.recovery.sums.openings for work in works)
+    if opened or matter.outlook.dates[Milestone.HOLES_CLOSED] != matter.published:  # else back to normal says so
+        yield from _date(matter, closed_row(matter.job), Milestone.HOLES_CLOSED)
 
 
 def _end(matter: Matter) -> Iterator[Fact]:

@@ -9,8 +9,16 @@ from swardcast.language.measures import length, sand_mass, sand_rate
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.ends import end_of, published_in_words
 from swardcast.notices.notice import Event
-from swardcast.notices.words import as_clause, few_words_for, places_in_words, told_before_in_words, whole_percent
+from swardcast.notices.words import (
+    as_clause,
+    few_words_for,
+    percent,
+    places_in_words,
+    told_before_in_words,
+    whole_percent,
+)
 from swardcast.outlook.moved_surfaces import MovedSurfaces
+from swardcast.outlook.sightings import MarksSeen
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.quantities import Sand, SandBasis
@@ -50,7 +58,11 @@ def events_of(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[Even
     ids = {entry.head.id for entry in about}
     about += [entry for entry in records.entries if isinstance(entry, Correction) and entry.corrects in ids]
     withdrawn = withdrawn_ids(records.entries)
-    events = [_event(entry, records, voice, withdrawn=entry.head.id in withdrawn) for entry in about]
+    shares = _shares_of_surface(story)
+    events = [
+        _event(entry, records, voice, shares.get(entry.head.id), withdrawn=entry.head.id in withdrawn)
+        for entry in about
+    ]
     events += _moves(story, records, voice)
     return tuple(sorted(events, key=lambda event: event.at, reverse=True))
 
@@ -61,10 +73,23 @@ def _held_back(story: JobStory) -> set[str]:
     return {entry.head.id for recovery in recoveries for entry in recovery.held_back}
 
 
-def _event(entry: Entry, records: ClubRecords, voice: Voice, *, withdrawn: bool) -> Event:
+def _shares_of_surface(story: JobStory) -> dict[str, float]:
+    """What each entry saw, as the share of the surface that was still disturbed: of several surfaces the largest."""
+    shares: dict[str, float] = {}
+    for work in story.changes[-1].outlook.surfaces:
+        for look in work.recovery.looks if work.recovery is not None else ():
+            if isinstance(look.what, MarksSeen) and work.recovery is not None:
+                share = look.what.share_left * work.recovery.day_zero
+                shares[look.source] = max(share, shares.get(look.source, 0.0))
+    return shares
+
+
+def _event(
+    entry: Entry, records: ClubRecords, voice: Voice, share_of_surface: float | None, *, withdrawn: bool
+) -> Event:
     at = entry.head.true_from
     markdown = "" if entry.head.instead_of else entry.head.words
-    sentence = entry_in_words(entry, records, voice)
+    sentence = entry_in_words(entry, records, voice, share_of_surface)
     return Event(
         at=at, when=voice.moment(at), sentence=sentence, source=entry.head.id, markdown=markdown, withdrawn=withdrawn
     )
@@ -147,13 +172,14 @@ def cause_in_words(change: JobChange, voice: Voice) -> str:
     return voice.say("cause-because", cause=cause, because=as_clause(change.because)) if change.because else cause
 
 
-def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice) -> str:
+def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice, share_of_surface: float | None = None) -> str:
     """Say what an entry says, without the manager's own words.
 
     Args:
         entry: the entry.
         records: the club's records.
         voice: the language and the day of the reader.
+        share_of_surface: what an observation saw, as a share of the surface, 0 to 1, or None where that is not known.
 
     Returns:
         One or two sentences.
@@ -162,7 +188,7 @@ def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice) -> str:
         case Progress():
             return _step(entry, records, voice)
         case Observation():
-            return _seen(entry, records, voice)
+            return _seen(entry, records, voice, share_of_surface)
         case BackToNormal():
             return capital(voice.say("event-back-to-normal", places=_places(entry.surfaces, records, voice)))
         case PlanChange(starts=date() as starts):
@@ -200,12 +226,15 @@ def _places(names: tuple[str, ...], records: ClubRecords, voice: Voice) -> str:
     return places_in_words((records.surfaces[name] for name in names), voice)
 
 
-def _seen(entry: Observation, records: ClubRecords, voice: Voice) -> str:
+def _seen(entry: Observation, records: ClubRecords, voice: Voice, share_of_surface: float | None) -> str:
     seen = []
     if entry.share_left is not None:
-        share = whole_percent(entry.share_left, voice)
-        counted = entry.how is Eye.COUNTED
-        seen.append(voice.say("event-marks-left-counted" if counted else "event-marks-left-by-eye", share=share))
+        share, how = whole_percent(entry.share_left, voice), "counted" if entry.how is Eye.COUNTED else "by-eye"
+        if share_of_surface is None:
+            seen.append(voice.say(f"event-marks-left-{how}", share=share))
+        else:
+            of_surface = percent(share_of_surface, voice)
+            seen.append(voice.say(f"event-still-disturbed-{how}", ofsurface=of_surface, share=share))
     if entry.turf_cover is not None:
         seen.append(voice.say("event-turf-cover", share=whole_percent(entry.turf_cover, voice)))
     for reading, value in entry.readings:

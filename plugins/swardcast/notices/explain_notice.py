@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from swardcast.language.voice import Voice
 from swardcast.notices.explain import Explanation
-from swardcast.notices.notice import Notice, Section
+from swardcast.notices.notice import Event, Notice, Section
 
 __all__ = ["explain_notice"]
 
@@ -24,11 +24,21 @@ def explain_notice(notice: Notice, voice: Voice) -> list[Explanation]:
     """
     head = [(notice.headline, notice.planned_in), *((one.text, one.source) for one in notice.answer)]
     head += [(notice.own_words.strip(), notice.planned_in)] if notice.own_words else []
+    if notice.note is not None:
+        head += [*_happened(notice.note, voice), (notice.note.markdown.strip(), notice.note.source)]
     head += [(notice.sign_off, "club.yaml")] if notice.sign_off else []
     parts = [Explanation(heading=voice.say("explain-head"), lines=tuple(head))]
     parts += [Explanation(heading=section.heading, lines=tuple(_lines(section))) for section in notice.sections]
-    happened = tuple((voice.say("site-event", when=one.when, what=one.sentence), one.source) for one in notice.events)
-    return [*parts, Explanation(heading=voice.say("site-what-happened"), lines=happened)]
+    happened = tuple(line for one in notice.events for line in _happened(one, voice))
+    parts.append(Explanation(heading=voice.say("site-what-happened"), lines=happened))
+    if notice.before_the_work:
+        before = ((notice.before_the_work.strip(), notice.planned_in),)
+        parts.append(Explanation(heading=voice.say("notice-before-the-work"), lines=before))
+    return parts
+
+
+def _happened(event: Event, voice: Voice) -> list[tuple[str, str]]:
+    return [(voice.say("site-event", when=event.when, what=event.sentence), event.source)]
 
 
 def _lines(section: Section) -> Iterator[tuple[str, str]]:

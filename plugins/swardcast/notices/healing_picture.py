@@ -11,6 +11,7 @@ from typing import Final
 from swardcast.language.voice import Voice
 from swardcast.notices.ends import has_no_date_until_done
 from swardcast.notices.healing_words import MILESTONES, HealingMatter, Level, healing_in_words
+from swardcast.notices.kinds import closed_row
 from swardcast.notices.matter import Matter
 from swardcast.notices.pictures import LETTERS_ON_AXIS, AsOf, FixtureMark, Tick, Told, as_of_mark, day_ticks, numbered
 from swardcast.notices.words import whole_percent
@@ -20,6 +21,7 @@ from swardcast.outlook.states import DateRange, Work
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.club import SurfaceKind
 from swardcast.records.fixtures import Fixture
+from swardcast.records.plan import Job
 from swardcast.turf.healing import HOLES_CLOSED, SETTLED
 
 __all__ = ["HealingPicture", "healing_picture"]
@@ -86,7 +88,7 @@ def healing_picture(matter: Matter, view: WeatherView | None) -> HealingPicture 
         return None
     if has_no_date_until_done(matter.published, outlook, voice):
         return None
-    levels = tuple(_levels(drawn, voice))
+    levels = tuple(_levels(drawn, matter.job, voice))
     first = _first_day(matter, drawn)
     last = _last(matter, drawn, levels, first)
     curve = curve_of(drawn, view, last)
@@ -118,11 +120,14 @@ def _first_day(matter: Matter, drawn: Drawn) -> date:
     return min([*(begun or [matter.outlook.starts]), *(recovery.start for recovery in drawn.recoveries)])
 
 
-def _levels(drawn: Drawn, voice: Voice) -> Iterator[Level]:
+def _levels(drawn: Drawn, job: Job, voice: Voice) -> Iterator[Level]:
     if all(work.surface.kind is SurfaceKind.GREEN for work in drawn.works):
-        yield Level(share=SETTLED, words=voice.say("row-settled"))
-    opened = any(recovery.sums.openings for recovery in drawn.recoveries)
-    yield Level(share=HOLES_CLOSED, words=voice.say("row-holes-closed" if opened else "row-sand-worked-in"))
+        yield _level(SETTLED, "row-settled", voice)
+    yield _level(HOLES_CLOSED, closed_row(job), voice)
+
+
+def _level(share: float, row: str, voice: Voice) -> Level:
+    return Level(share=share, words=voice.say(row), on_axis=voice.say(f"picture-{row}"))
 
 
 def _last(matter: Matter, drawn: Drawn, levels: Sequence[Level], first: date) -> date:
@@ -133,7 +138,7 @@ def _last(matter: Matter, drawn: Drawn, levels: Sequence[Level], first: date) ->
     ends = [(until - first).days * (1 + _PAST_THE_END) + 1]
     for level in levels:
         crossed = drawn.reaches(MILESTONES[level.share]).allow_until
-        words = min(_MOST_OF_AXIS, len(level.words) / LETTERS_ON_AXIS)
+        words = min(_MOST_OF_AXIS, len(level.on_axis) / LETTERS_ON_AXIS)
         ends += [(crossed - first).days / (1 - words)] if crossed is not None else []
     return first + timedelta(days=math.ceil(max(ends)))
 

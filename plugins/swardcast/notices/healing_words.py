@@ -34,10 +34,12 @@ class Level:
     Args:
         share: the share, 0 to 1.
         words: what is reached there.
+        on_axis: the same in as few letters as can be, or "" for what is not said inside the picture.
     """
 
     share: float
     words: str
+    on_axis: str = ""
 
 
 @dataclass(frozen=True, slots=True)

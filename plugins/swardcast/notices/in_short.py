@@ -40,7 +40,7 @@ def _wordings(matter: Matter) -> Iterator[str]:
     where = few_words_for((work.surface for work in outlook.surfaces), voice)
     if any(map(str.isalnum, title)):  # a title of nothing but pictures says nothing where there are no pictures
         beside = "" if names_place(outlook, voice) else where
-        fullest = _line(title, beside, state_in_short(outlook, voice), matter)
+        fullest = _line(title, beside, _state(matter, briefly=False), matter)
         yield _sentences(fullest, whole, matter)
         yield _sentences(fullest, shorter[0], matter)
         for until in shorter:
@@ -52,7 +52,14 @@ def _wordings(matter: Matter) -> Iterator[str]:
 
 
 def _briefly(matter: Matter) -> str:
-    return state_in_short(matter.outlook, matter.voice, briefly=True)
+    return _state(matter, briefly=True)
+
+
+def _state(matter: Matter, *, briefly: bool) -> str:
+    """How the work stands; of planned work of one day its day, and any further day that the plan keeps."""
+    if matter.is_of_one_day:
+        return published_in_words(matter.published, matter.outlook, matter.voice, briefly=briefly)
+    return state_in_short(matter.outlook, matter.voice, briefly=briefly)
 
 
 def _line(title: str, where: str, state: str, matter: Matter) -> str:
@@ -73,10 +80,12 @@ def _sentences(what: str, until: str, matter: Matter) -> str:
 def _endings(matter: Matter) -> list[str]:
     """When it is over: with weekdays, without, and only how long to allow; nothing of what was called off.
 
-    Nor of work that is over once it is finished, and was postponed to no day: "no new day yet" has said it.
+    Nor of work that is over once it is finished, and was postponed to no day: "no new day yet" has said it; nor of work
+    of one day, whose day has been said.
     """
     voice, published = matter.voice, matter.published
-    if matter.outlook.work is Work.CALLED_OFF or (matter.outlook.is_put_off and matter.is_over_with_the_work):
+    has_no_end = matter.outlook.is_put_off and matter.is_over_with_the_work
+    if matter.outlook.work is Work.CALLED_OFF or matter.is_of_one_day or has_no_end:
         return ["", "", ""]
     days = [published_in_words(published, matter.outlook, voice, briefly=briefly) for briefly in (False, True)]
     until = published.allow_until

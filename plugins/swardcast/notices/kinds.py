@@ -13,11 +13,13 @@ from typing import Final
 from swardcast.language.voice import Voice, slug_of
 from swardcast.notices.notice import Sentence
 from swardcast.records.club import Surface
-from swardcast.records.operations import Kind
+from swardcast.records.operations import Grooving, Kind, SandInjection, Stripping, Tining
+from swardcast.records.plan import Job
 
 __all__ = [
     "MOST_QUESTIONS",
     "cautions_of",
+    "closed_row",
     "kind_name",
     "most_noticed_first",
     "said_of_kind",
@@ -60,6 +62,12 @@ _NOTICED: Final[dict[str, tuple[str, ...]]] = {
 }
 """Kinds of work with their usual cautions; what players notice most stands first (order: judgement)."""
 
+_CLOSED: Final = (
+    ((Tining, SandInjection), "row-holes-closed"),
+    ((Stripping,), "row-grown-in"),
+    ((Grooving,), "row-lines-closed"),
+)
+
 _ORDER: Final = {kind: place for place, kind in enumerate(_NOTICED)}
 
 
@@ -98,7 +106,7 @@ def said_of_kind(kind: Kind, what: str, surface: str, voice: Voice) -> Sentence:
 
     Args:
         kind: the kind of work.
-        what: the phrase: "what", "see", "day", "week", "then", "why", "without", "do", "q1", "a1" and so on.
+        what: the phrase: "what", "see", "still", "day", "week", "then", "why", "without", "do", "q1", "a1" and so on.
         surface: as `surface_of` gives it.
         voice: the language and the day of the reader.
 
@@ -107,6 +115,19 @@ def said_of_kind(kind: Kind, what: str, surface: str, voice: Voice) -> Sentence:
     """
     phrase = f"kind-{slug_of(kind)}.{what}"
     return Sentence(text=voice.say(phrase, surface=surface), source=voice.catalogue.place_of(phrase))
+
+
+def closed_row(job: Job) -> str:
+    """Name the phrase for the day on which what the work opened is closed.
+
+    Args:
+        job: the job.
+
+    Returns:
+        That of aeration holes, else of turf that was taken off, else of grooves, else of sand that works in.
+    """
+    found = (row for what, row in _CLOSED if any(isinstance(operation, what) for operation in job.operations))
+    return next(found, "row-sand-worked-in")
 
 
 def cautions_of(kinds: Iterable[Kind], voice: Voice) -> list[Sentence]:

@@ -12,7 +12,7 @@ from swardcast.notices.kinds import most_noticed_first, surface_of
 from swardcast.notices.notice import Sentence
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.limits import LimitInForce
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
@@ -101,6 +101,12 @@ class Matter:
     def is_over_with_the_work(self) -> bool:
         """Whether all is over once the work is finished: "back to normal" would promise that the ropes are gone."""
         return is_over_with_the_work(self.outlook)
+
+    @property
+    def is_of_one_day(self) -> bool:
+        """Whether planned work begins and ends on the same day and leaves nothing to heal."""
+        is_to_come = self.outlook.work is Work.PLANNED and not self.has_no_day
+        return is_to_come and self.is_over_with_the_work and self.published.likely == self.outlook.starts
 
     def sum_of(self, milestone: Milestone) -> str:
         """Name the sum that a milestone's date rests on: that of the surface which reaches it last.

@@ -67,6 +67,7 @@ class Section:
         own_source: file and line of that Markdown, or "".
         link: what the heading's page about it is: "dates" for how dates are worked out, or "".
         kinds: kinds of work that have a page of their own, as (slug, name), to link.
+        ways: ways to reach somebody that its paragraphs name, as (address of the link, words).
     """
 
     heading: str
@@ -78,6 +79,7 @@ class Section:
     own_source: str = ""
     link: str = ""
     kinds: tuple[tuple[str, str], ...] = ()
+    ways: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,9 +121,11 @@ class Notice:
         normal: the published date of its end, in words.
         answer: how play is affected, when it is over, how sure; 40 words or fewer.
         in_short: what, until when, in a line or two; the fullest wording first, then ever shorter ones.
-        own_words: the manager's Markdown for the head of the notice, or "".
+        own_words: the manager's Markdown for the head of the notice, typed for work to come and going on, or "".
+        before_the_work: the same once the work is done, to be folded away, or "".
+        note: the manager's newest note on how it stands now, for the head of the notice, or None.
         sections: the parts, in their fixed order.
-        events: what happened, newest first.
+        events: what happened, newest first, without `note`.
         category: the main kind of work, by its name in the plan.
         tags: the kinds of surface, by their names in the plan.
         planned_in: where the plan has the job.
@@ -142,6 +146,8 @@ class Notice:
     answer: tuple[Sentence, ...]
     in_short: tuple[str, ...]
     own_words: str
+    before_the_work: str
+    note: Event | None
     sections: tuple[Section, ...]
     events: tuple[Event, ...]
     category: str

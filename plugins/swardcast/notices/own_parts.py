@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from datetime import timedelta
 
 from swardcast.language.sentences import paragraphs_of
 from swardcast.notices.matter import Matter
-from swardcast.notices.notice import Section, Sentence
+from swardcast.notices.notice import Event, Section, Sentence
+from swardcast.outlook.course import NOTE_IS_FRESH_DAYS
 from swardcast.outlook.states import Work
+from swardcast.records.log import NoteToMembers, PlanChange, Progress
 from swardcast.records.plan import OwnWords, Part
 
-__all__ = ["answer_in_own_words", "below_the_answer", "with_own_words"]
+__all__ = ["answer_in_own_words", "is_before_its_end", "newest_note", "opening_words", "with_own_words"]
 
 
 def answer_in_own_words(matter: Matter) -> tuple[Sentence, ...]:
@@ -31,18 +34,49 @@ def answer_in_own_words(matter: Matter) -> tuple[Sentence, ...]:
     return (Sentence(text=" ".join(told), source=matter.in_plan),)
 
 
-def below_the_answer(matter: Matter) -> str:
-    """Give the manager's words that stand below the short answer.
+def opening_words(matter: Matter) -> str:
+    """Give the manager's words that stand below the short answer as long as the work is to come or goes on.
 
     Args:
         matter: what the notice is made of.
 
     Returns:
-        Markdown: what is added to the short answer, as long as the work is not over; then the words for the head.
+        Markdown: what is added to the short answer, unless the work is over; then the words for the head.
     """
     own = _short_answer(matter)
     added = [own.markdown] if own is not None and not own.instead and not matter.is_over else []
     return "\n\n".join([*added, *filter(None, [matter.job.own_words])])
+
+
+def is_before_its_end(matter: Matter) -> bool:
+    """Tell whether work is to come or goes on, so that words typed for it are still about what members meet."""
+    return matter.outlook.work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
+
+
+def newest_note(events: Sequence[Event], matter: Matter) -> Event | None:
+    """Find the manager's newest note on a job, as long as it is about how the job stands now.
+
+    Args:
+        events: what happened, newest first.
+        matter: what the notice is made of.
+
+    Returns:
+        The note; None where it is more than 14 days old, or older than the last step of the work, which it could not
+        know; and where the job is over.
+    """
+    if matter.is_over:
+        return None
+    steps = {entry.head.id for entry in matter.records.entries if isinstance(entry, Progress | PlanChange)}
+    notes = {entry.head.id for entry in matter.records.entries if isinstance(entry, NoteToMembers)}
+    oldest = matter.as_of - timedelta(days=NOTE_IS_FRESH_DAYS)
+    for event in events:
+        if event.withdrawn:
+            continue
+        if event.source in steps or event.at <= oldest:
+            return None
+        if event.source in notes and event.markdown:
+            return event
+    return None
 
 
 def _short_answer(matter: Matter) -> OwnWords | None:

@@ -7,13 +7,16 @@ cannot adopt a Local Rule, and nothing here infers one.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from datetime import date
 from typing import Final
 
 from swardcast.language.voice import slug_of
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Section, Sentence
+from swardcast.notices.spans import last_day_of_work
 from swardcast.notices.words import as_clause
 from swardcast.outlook.limits import LimitInForce
+from swardcast.outlook.states import DateRange, NoDate
 from swardcast.records.club import SurfaceKind, Tone
 from swardcast.records.plan import LocalRule, Part, Play
 
@@ -55,7 +58,7 @@ def the_rules(matter: Matter) -> Section:
     Returns:
         The part.
     """
-    adopted = [paragraph for rule in matter.job.local_rules if (paragraph := tuple(_adopted(rule, matter)))]
+    adopted = [paragraph for rule in matter.job.local_rules for paragraph in _in_force(rule, matter) if paragraph]
     course_rules = [*_on_the_course(matter)]
     on_course = [tuple(_limit(held, matter)) for held in course_rules if held.limit.rule]
     none = () if adopted else (matter.say(_none(matter, course_rules)),)
@@ -94,6 +97,11 @@ def _on_the_course(matter: Matter) -> Iterator[LimitInForce]:
             yield held
 
 
+def _in_force(rule: LocalRule, matter: Matter) -> tuple[tuple[Sentence, ...], ...]:
+    adopted = tuple(_adopted(rule, matter))
+    return (adopted, tuple(_ends_early(rule, matter))) if adopted else ()
+
+
 def _adopted(rule: LocalRule, matter: Matter) -> Iterator[Sentence]:
     """A Local Rule as typed: nothing of it once its last day is over."""
     near, voice = matter.voice.near, matter.voice
@@ -117,6 +125,26 @@ def _adopted(rule: LocalRule, matter: Matter) -> Iterator[Sentence]:
         yield matter.say("rules-in-force.says", source=matter.in_plan, says=rule.says)
     elif rule.rule in _EXPLAINED:
         yield matter.say(f"rules-about-{rule.rule}")
+
+
+def _ends_early(rule: LocalRule, matter: Matter) -> Iterator[Sentence]:
+    """That a rule ends before the work is, or is likely to be, over: who plays after it must not count on relief."""
+    normal = matter.published
+    if rule.until is None or matter.has_no_day:
+        return
+    slots = {"day": matter.voice.day(rule.until), "by": as_clause(rule.decided_by)}
+    finished = last_day_of_work(matter.outlook)
+    if finished is not None and not finished.is_fact and finished.likely is not None and rule.until < finished.likely:
+        yield matter.say("rules-ends-before-work", source=matter.in_plan, **slots)
+    elif _is_before(rule.until, normal):
+        yield matter.say("rules-ends-before-normal", source=matter.in_plan, **slots)
+
+
+def _is_before(day: date, normal: DateRange) -> bool:
+    """Whether a day comes before back to normal is expected, also where this season does not bring it."""
+    if normal.likely is None:
+        return normal.no_date is NoDate.NOT_THIS_SEASON
+    return day < normal.likely
 
 
 def _limit(held: LimitInForce, matter: Matter) -> Iterator[Sentence]:

@@ -94,6 +94,9 @@ def who_decides(matter: Matter) -> Section:
     """
     club = matter.records.club
     ways = contact_in_words(club.contact, matter.voice)
+    email, telephone = club.contact.email, club.contact.telephone
+    links = [(f"mailto:{email}", email), (f"tel:{telephone.replace(' ', '')}", telephone)]
+    reached = tuple((address, way) for address, way in links if way)
     phrase = "ask-office-at" if ways else "ask-office"
     slots = {"ways": ways} if ways else {}
     ask = matter.say(phrase, source="club.yaml", office=club.contact.office, **slots)
@@ -102,4 +105,5 @@ def who_decides(matter: Matter) -> Section:
         part=Part.WHO_DECIDES,
         heading=matter.voice.name("part", Part.WHO_DECIDES),
         paragraphs=tuple((one,) for one in (*decides, ask)),
+        ways=reached,
     )

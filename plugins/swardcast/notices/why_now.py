@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Final
 
 from swardcast.language.voice import slug_of
@@ -15,6 +16,7 @@ from swardcast.notices.words import percent
 from swardcast.outlook.states import Milestone, Work
 from swardcast.records.club import Tone
 from swardcast.records.fixtures import Fixture
+from swardcast.records.operations import Kind
 from swardcast.records.plan import Part
 
 __all__ = ["MOST_SENTENCES", "in_paragraphs", "why_now"]
@@ -37,7 +39,7 @@ def why_now(matter: Matter) -> Section:
     """
     full = matter.records.club.tone is Tone.FULL
     kinds, surface, voice = matter.kinds, matter.surface, matter.voice
-    what = [said_of_kind(kind, "what", surface, voice) for kind in kinds]
+    what = [_what_it_is(kind, matter) for kind in kinds]
     why, without = (said_of_kind(kinds[0], name, surface, voice) for name in ("why", "without"))
     own = [Sentence(text=line, source=matter.in_plan) for line in matter.job.why]
     paragraphs = [
@@ -53,6 +55,15 @@ def why_now(matter: Matter) -> Section:
         points=tuple(what) if full else (what[0],),
         kinds=tuple((slug_of(kind), kind_name(kind, voice)) for kind in kinds),
     )
+
+
+def _what_it_is(kind: Kind, matter: Matter) -> Sentence:
+    """What the work is; where sand comes after other work also what it is for, since a visitor meets it first."""
+    what = said_of_kind(kind, "what", matter.surface, matter.voice)
+    if kind is not Kind.TOPDRESSING or kind is matter.kinds[0]:
+        return what
+    why = said_of_kind(kind, "why", matter.surface, matter.voice)
+    return replace(what, text=matter.voice.sentences([what.text, why.text]))
 
 
 def in_paragraphs(sentences: Sequence[Sentence]) -> list[tuple[Sentence, ...]]:

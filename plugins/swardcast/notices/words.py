@@ -11,7 +11,7 @@ from enum import Enum
 from typing import Final
 
 from swardcast.language.voice import Voice, slug_of
-from swardcast.outlook.states import DateRange, NoDate
+from swardcast.outlook.states import DateRange, NoDate, RestsOn
 from swardcast.records.club import Contact, Surface, SurfaceKind
 
 __all__ = [
@@ -46,6 +46,8 @@ _NO_DATES = {
     NoDate.NOT_REPORTED: "no-date-until-done",
 }
 
+_WHY = {RestsOn.PLAN: "label", RestsOn.SPARE_DAYS: "weather", RestsOn.PACE: "weather"}  # a plan keeps a further day
+
 
 def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> str:
     """Say a date as surely as it is known; this is the only table of such words.
@@ -56,8 +58,9 @@ def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> 
         briefly: whether to leave out the weekdays.
 
     Returns:
-        "on Friday 24 September" for a fact; "likely by ...; allow until ..." for a computed date; the months to come
-        where the range is wider than eight weeks; no date where the season does not bring one.
+        "on Friday 24 September" for a fact; "likely by ...; allow until ..." for a computed date; "usually between ..."
+        for somebody's usual time and "planned for ..." for a plan, which have no chances; the months to come where the
+        range is wider than eight weeks; no date where the season does not bring one.
     """
     if given.likely is None or given.allow_until is None:
         return voice.say(_NO_DATES[given.no_date])
@@ -71,10 +74,11 @@ def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> 
         case _Form.DUE_NOW:
             return voice.say("due-now", until=allow_until)
         case _Form.MONTHS:
-            first, last = _months(given, given.allow_until, voice.near)
-            one_year = first.year == last.year  # said once
-            begins = (voice.on(last) if one_year else voice).month(first)
-            return voice.say("months-from-to", first=begins, last=voice.month(last))
+            return _months_in_words(given, given.allow_until, voice)
+        case _Form.USUALLY:
+            return _usually_in_words(say_day(given.early or given.likely), given, allow_until, voice)
+        case _Form.PLANNED:
+            return _planned_in_words(given, likely, allow_until, voice)
         case _Form.ONE_DAY:
             return voice.say("likely-by", day=likely)
         case _Form.RANGE:
@@ -103,6 +107,31 @@ def first_and_last_in_words(likely_days: Sequence[date], last: DateRange, voice:
     return voice.say("first-and-last", first=begins, last=voice.day(last.likely), until=voice.day(last.allow_until))
 
 
+def _months_in_words(given: DateRange, last_day: date, voice: Voice) -> str:
+    first, last = _months(given, last_day, voice.near)
+    begins = (voice.on(last) if first.year == last.year else voice).month(first)  # one year is said once
+    usual = "usual-months-from-to" if given.rests_on is RestsOn.USUAL_TIME else "months-from-to"
+    return voice.say(usual, first=begins, last=voice.month(last))
+
+
+def _usually_in_words(first: str, given: DateRange, last: str, voice: Voice) -> str:
+    """The days of a usual time, or the last of them once they have begun."""
+    begins = given.early or given.likely
+    if begins is None or begins < voice.near or begins == given.allow_until:
+        return voice.say("usually-by", day=last)
+    return voice.say("usually-between", first=first, last=last)
+
+
+def _planned_in_words(given: DateRange, day: str, last: str, voice: Voice) -> str:
+    """The day of the plan, and the last one that it keeps; why it keeps it where that is the weather."""
+    why, how = _WHY[given.rests_on], "expected" if given.rests_on is RestsOn.PACE else "planned"
+    if given.likely == given.allow_until:
+        return voice.say("planned-for", how=how, day=day)
+    if given.likely is not None and given.likely + timedelta(days=1) == given.allow_until:
+        return voice.say("planned-for-or-next-day", how=how, day=day, why=why)
+    return voice.say("planned-for-or-by", how=how, day=day, last=last, why=why)
+
+
 class _Form(Enum):
     """How a date is said."""
 
@@ -110,6 +139,8 @@ class _Form(Enum):
     BY_NOW = "by now"
     DUE_NOW = "due now"
     MONTHS = "months"
+    USUALLY = "a usual time"
+    PLANNED = "planned"
     ONE_DAY = "one day"
     RANGE = "likely and allow until"
 
@@ -119,11 +150,15 @@ def _form_of(given: DateRange, likely: date, allow_until: date, near: date) -> _
         return _Form.FACT
     if allow_until < near:
         return _Form.BY_NOW
-    if likely < near:
+    if likely < near and given.rests_on is not RestsOn.USUAL_TIME:
         return _Form.DUE_NOW
     first, last = _months(given, allow_until, near)
     if given.is_wide and (first.year, first.month) != (last.year, last.month):
         return _Form.MONTHS
+    if given.rests_on is RestsOn.USUAL_TIME:
+        return _Form.USUALLY
+    if given.rests_on in _WHY:
+        return _Form.PLANNED
     return _Form.ONE_DAY if allow_until == likely else _Form.RANGE
 
 

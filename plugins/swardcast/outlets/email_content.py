@@ -1,8 +1,8 @@
 """What an e-mail says, before it is HTML or plain text: both are written from the same parts.
 
 A notice's e-mail leaves out why, the numbers and how the date is worked out: the address in it leads there; and the
-manager's opening words once the work is over, since they are about work to come, under way or healing. Cautions and the
-words of a label are never left out. `email_week.py` has the weekly one.
+manager's opening words once the work is done, since they are about work to come or going on. Cautions and the words of
+a label are never left out. `email_week.py` has the weekly one.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ from datetime import datetime
 from typing import Final
 
 from swardcast.compose import Bulletin
+from swardcast.language.voice import Voice
 from swardcast.notices.notice import Fact, Notice, Section, text_of
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.outlets.still_told import IN_EMAILS, is_still_told
@@ -105,7 +106,8 @@ class Email:
 
     def without_own_words(self) -> Email:
         """The same without the manager's Markdown, for one that would grow too large."""
-        return replace(self, own_words="", parts=tuple(replace(part, markdown="") for part in self.parts))
+        ours = (part for part in self.parts if not part.markdown or part.paragraphs or part.facts or part.points)
+        return replace(self, own_words="", parts=tuple(replace(part, markdown="") for part in ours))
 
 
 def one_line(text: str) -> str:
@@ -167,11 +169,19 @@ def email_of_notice(notice: Notice, bulletin: Bulletin) -> Email:
         typed=notice.title,
         written_at=bulletin.as_of,
         lead=notice.short_answer,
-        own_words="" if bulletin.outlook.jobs[notice.id].work.is_over else notice.own_words,
-        parts=tuple(_part(section) for section in notice.sections if section.part in _PARTS),
+        own_words=notice.own_words,
+        parts=(*_note(notice, voice), *(_part(section) for section in notice.sections if section.part in _PARTS)),
         links=(read_on, status_link(bulletin)),
         foot=(*([notice.sign_off] if notice.sign_off else []), how_it_stood(bulletin)),
     )
+
+
+def _note(notice: Notice, voice: Voice) -> tuple[EmailPart, ...]:
+    """The manager's newest note, as the notice has it at its head."""
+    if notice.note is None:
+        return ()
+    note = notice.note
+    return (EmailPart(heading=voice.say("notice-note-of", when=note.when), markdown=note.markdown),)
 
 
 def _part(section: Section) -> EmailPart:

@@ -53,7 +53,7 @@ def notice_html(notice: Notice, voice: Voice, root: str, picture: Markup = NO_PI
         notice: the notice.
         voice: the language and the day of the reader.
         root: address of the site's first page, ending with a slash; "../../" from a notice's own page.
-        picture: its picture, shown after the days, or none; what a notice says elsewhere has none.
+        picture: its picture, shown after why the work is done, or none; what a notice says elsewhere has none.
 
     Returns:
         HTML from the short answer on, without the headline; every text is escaped.

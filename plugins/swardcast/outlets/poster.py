@@ -11,7 +11,7 @@ falls away begins anew.
 Rows are those of "Day by day", and where the work is. First stands how things are today: what is done, what goes on,
 when what is closed reopens; then where; then the rest. Of the rest the longest falls first; then where; then of today's
 the first, so that the reopening stands longest. What the headline or the short answer has said is no row. The manager's
-opening words are about work to come, under way or healing: once it is over they are left out.
+opening words are about work to come or going on: once it is done the notice has them no more at its head.
 """
 
 from __future__ import annotations
@@ -115,7 +115,7 @@ def poster_of(notice: Notice, bulletin: Bulletin) -> Poster:
 
 
 def _fullest(notice: Notice, bulletin: Bulletin) -> Poster:
-    voice, is_over = bulletin.voice, bulletin.outlook.jobs[notice.id].work.is_over
+    voice = bulletin.voice
     sections = {section.part: section for section in notice.sections}
     days, care = sections.get(Part.DAY_BY_DAY), sections.get(Part.TAKE_CARE)
     points = care.points if care is not None else ()
@@ -126,7 +126,7 @@ def _fullest(notice: Notice, bulletin: Bulletin) -> Poster:
     facts = [fact for fact in days.facts if not _is_said(fact.value, said)] if days is not None else []
     where = voice.joined(notice.places)
     return Poster(
-        own_words=() if is_over else _paragraphs(notice.own_words),
+        own_words=_paragraphs(notice.own_words),
         today=tuple((fact.name, fact.value) for fact in facts if fact.is_of_today),
         where=((voice.name("part", Part.WHERE), capital(where)),) if _is_told(where, said) else (),
         days=(

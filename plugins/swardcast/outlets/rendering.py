@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from functools import cache
 
 from jinja2 import Environment, PackageLoader
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from swardcast.language.voice import Voice, capital
 from swardcast.outlets.own_words import own_words_html
@@ -21,7 +22,17 @@ def _environment() -> Environment:
     )
     environment.filters["capital"] = capital
     environment.filters["own_words"] = lambda text: Markup(own_words_html(text))  # noqa: S704 - cleaned by nh3
+    environment.filters["with_links"] = _with_links
     return environment
+
+
+def _with_links(text: str, ways: Iterable[tuple[str, str]]) -> Markup:
+    """A text with links on the ways to reach somebody that it names."""
+    told = escape(text)
+    for address, words in ways:
+        link = Markup('<a href="{}">{}</a>').format(address, words)
+        told = told.replace(escape(words), link)
+    return told
 
 
 def rendered(template: str, voice: Voice, **values: object) -> str:

@@ -11,7 +11,7 @@ only computed is told once, when all of the job should be over: nobody saw it on
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 
 from swardcast.outlook.moved_surfaces import MovedSurfaces, moved_surfaces
@@ -118,7 +118,9 @@ def news_between(
         return None
     return News(
         became=new_states,
-        back_to_normal=now if moved or is_over or rescheduled else before.back_to_normal,
+        back_to_normal=now
+        if moved or is_over or rescheduled
+        else replace(before.back_to_normal, rests_on=now.rests_on),
         before=before.back_to_normal if moved else None,
         before_told_on=before.told_on if moved else None,
         rescheduled=rescheduled,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import datetime, timedelta
+from typing import Final
 
 from swardcast.outlook.jobs import JobAssessor
 from swardcast.outlook.ledger import job_facts
@@ -29,7 +30,7 @@ from swardcast.records.log import BackToNormal, Entry, MorningStatus, NoteToMemb
 from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until, standing_entries
 
-__all__ = ["assess_course", "assess_jobs", "course_known"]
+__all__ = ["NOTE_IS_FRESH_DAYS", "assess_course", "assess_jobs", "course_known"]
 
 _MOST_IMPORTANT_FIRST = (
     Work.UNDER_WAY,
@@ -39,7 +40,9 @@ _MOST_IMPORTANT_FIRST = (
     Work.BACK_TO_NORMAL,
     Work.CALLED_OFF,
 )
-_NOTE_IS_FRESH_DAYS = 14  # judgement
+NOTE_IS_FRESH_DAYS: Final = 14
+"""Days for which a note to members is shown as one on how things stand: judgement."""
+
 _GOING_ON = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
 
 
@@ -149,7 +152,7 @@ def _counts(said: datetime, records: ClubRecords, local: datetime) -> bool:
 
 
 def _fresh_notes(entries: Sequence[Entry], local: datetime) -> tuple[NoteToMembers, ...]:
-    oldest = local - timedelta(days=_NOTE_IS_FRESH_DAYS)
+    oldest = local - timedelta(days=NOTE_IS_FRESH_DAYS)
     notes = [entry for entry in entries if isinstance(entry, NoteToMembers) and not entry.job]
     return tuple(note for note in reversed(notes) if note.head.true_from > oldest)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from enum import Enum
 from typing import Final
@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from swardcast.turf.milestones import ALLOW_UNTIL, EARLY, LIKELY, days_at
 
-__all__ = ["WIDE_RANGE_DAYS", "DateRange", "Milestone", "NoDate", "date_range"]
+__all__ = ["WIDE_RANGE_DAYS", "DateRange", "Milestone", "NoDate", "RestsOn", "date_range"]
 
 Floats = NDArray[np.float64]
 
@@ -39,16 +39,28 @@ class NoDate(Enum):
     NOT_REPORTED = "not reported"
 
 
+class RestsOn(Enum):
+    """What the days of a range are: only those of a sum have chances."""
+
+    SUM = "sum"
+    USUAL_TIME = "somebody's usual time"
+    PLAN = "plan"
+    SPARE_DAYS = "plan with days kept for weather"
+    PACE = "pace of the plan from where the work stands, with days kept for weather"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class DateRange:
     """A date as it is known.
 
     Args:
-        early: 1 chance in 10 that it is by this day, or None when this season does not bring that.
-        likely: an even chance, or None.
-        allow_until: 9 chances in 10, or None.
+        early: 1 chance in 10 that it is by this day, or None when this season does not bring that; of a usual time its
+            short end, of a plan its day.
+        likely: an even chance, or None; of a usual time its middle, of a plan its day.
+        allow_until: 9 chances in 10, or None; of a usual time its long end, of a plan the last day kept for it.
         is_fact: whether it has happened, so that there is no doubt about it.
         no_date: why there is none, where there is none.
+        rests_on: what its days are, so how they are said; the same days are the same date whatever that is.
     """
 
     early: date | None
@@ -56,6 +68,7 @@ class DateRange:
     allow_until: date | None
     is_fact: bool = False
     no_date: NoDate = NoDate.NOT_THIS_SEASON
+    rests_on: RestsOn = field(default=RestsOn.SUM, compare=False)
 
     @classmethod
     def known(cls, day: date) -> DateRange:

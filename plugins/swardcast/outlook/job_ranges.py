@@ -10,7 +10,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from swardcast.outlook.ledger import SurfaceFacts
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, NoDate, Recovery, SurfaceWork, Work, date_range
+from swardcast.outlook.states import (
+    DateRange,
+    JobOutlook,
+    Milestone,
+    NoDate,
+    Recovery,
+    RestsOn,
+    SurfaceWork,
+    Work,
+    date_range,
+)
 from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.plan import Job, Stretch
 
@@ -77,6 +87,7 @@ def _later(day: DateRange, stretch: Stretch) -> DateRange:
         early=plus(day.early, stretch.from_days),
         likely=plus(day.likely, middle),
         allow_until=plus(day.allow_until, stretch.to_days),
+        rests_on=RestsOn.USUAL_TIME,
     )  # never a fact: the range is somebody's experience
 
 
@@ -136,7 +147,15 @@ def range_of_all(works: Sequence[SurfaceWork], milestone: Milestone) -> DateRang
         allow_until=_latest([given.allow_until for given in ranges]),
         is_fact=bool(ranges) and all(given.is_fact for given in ranges),
         no_date=next((given.no_date for given in ranges if given.likely is None), NoDate.NOT_THIS_SEASON),
+        rests_on=_of_the_last(ranges),
     )
+
+
+def _of_the_last(ranges: Sequence[DateRange]) -> RestsOn:
+    """What the range that ends last rests on."""
+    ahead = [(given.allow_until, given.rests_on) for given in ranges if not given.is_fact]
+    dated = [(day, rests_on) for day, rests_on in ahead if day is not None]
+    return max(dated, key=lambda one: one[0])[1] if dated else RestsOn.SUM
 
 
 def open_works(works: Sequence[SurfaceWork]) -> list[SurfaceWork]:

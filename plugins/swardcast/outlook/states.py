@@ -10,7 +10,7 @@ from enum import Enum
 import numpy as np
 from numpy.typing import NDArray
 
-from swardcast.outlook.dates import WIDE_RANGE_DAYS, DateRange, Milestone, NoDate, date_range
+from swardcast.outlook.dates import WIDE_RANGE_DAYS, DateRange, Milestone, NoDate, RestsOn, date_range
 from swardcast.outlook.limits import LimitInForce
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.sightings import Look
@@ -34,6 +34,7 @@ __all__ = [
     "Reason",
     "ReasonKind",
     "Recovery",
+    "RestsOn",
     "SurfaceOutlook",
     "SurfaceWork",
     "Unreported",

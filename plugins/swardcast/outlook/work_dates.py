@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
-from swardcast.outlook.dates import DateRange
+from swardcast.outlook.dates import DateRange, RestsOn
 from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.play import OPEN, Statement, ended, latest_statements, statements
 from swardcast.outlook.reopening import HeldUp, Hours, Times, times_of_work
@@ -167,10 +167,11 @@ def _finishes(facts: JobFacts, club: Club, as_of: datetime, times: Mapping[str, 
     weekdays = club.working_days
     to_come = finishing_days(begin, taken + len(left), a_day=job.surfaces_a_day, weekdays=weekdays)[taken:]
     days |= {name: _days_of(hours) for name, hours in going.items()}
+    rests_on = RestsOn.PACE if facts.progress else RestsOn.SPARE_DAYS
     last = max((hours.likely.date() for hours in going.values()), default=today)
     for name, day in zip(left, to_come, strict=True):
         if name not in going:
-            days[name] = _planned(max(day, last), job.spare_days, weekdays)
+            days[name] = replace(_planned(max(day, last), job.spare_days, weekdays), rests_on=rests_on)
     return {name: days[name] for name in job.surfaces}
 
 
@@ -185,7 +186,12 @@ def _days_of(hours: Hours) -> DateRange:
 def _next_day_at_the_latest(finish: DateRange) -> DateRange:
     """A follow-up is a matter of hours, and an entry has to open the surface: that may be the next morning's."""
     last = None if finish.allow_until is None else finish.allow_until + timedelta(days=1)
-    return DateRange(early=finish.early, likely=finish.likely, allow_until=last)
+    return DateRange(
+        early=finish.early,
+        likely=finish.likely,
+        allow_until=last,
+        rests_on=RestsOn.SUM if finish.is_fact else RestsOn.PLAN,
+    )
 
 
 def _reopening(finish: DateRange, hours: Hours | HeldUp | None) -> DateRange:

@@ -90,7 +90,7 @@ def _levels(canvas: Canvas, picture: HealingPicture, days: Scale, roots: Scale) 
     for level in picture.levels:
         place = roots(math.sqrt(level.share))
         canvas.line("level", (days.start, place), (days.end, place))
-        canvas.words(level.words, (days.end, place - 4), anchor="end")
+        canvas.words(level.on_axis, (days.end, place - 4), anchor="end")
 
 
 def _fixtures(canvas: Canvas, picture: HealingPicture, days: Scale, chosen: list[int]) -> None:

@@ -19,6 +19,36 @@ on-day = on { $day }
 by-now = by now
 due-now = due now; allow until { $until }
 months-from-to = some time from { $first } to { $last }
+# Of a usual time that somebody typed: no chance is known
+usual-months-from-to = usually some time from { $first } to { $last }
+usually-between = usually between { $first } and { $last }
+usually-by = usually by { $day }
+# Of a plan, and the days that it keeps: $why, for weather, or since a product's label has to be heeded. $how: planned, or
+# expected from where the work stands.
+planned-for = { $how ->
+    [planned] planned for { $day }
+   *[expected] expected by { $day }
+}
+planned-for-or-next-day = { $why ->
+    [weather] { $how ->
+        [planned] planned for { $day }, or the day after if the weather holds us up
+       *[expected] expected by { $day }, or the day after if the weather holds us up
+    }
+   *[label] { $how ->
+        [planned] planned for { $day }, or the day after
+       *[expected] expected by { $day }, or the day after
+    }
+}
+planned-for-or-by = { $why ->
+    [weather] { $how ->
+        [planned] planned for { $day }, or by { $last } if the weather holds us up
+       *[expected] expected by { $day }, or by { $last } if the weather holds us up
+    }
+   *[label] { $how ->
+        [planned] planned for { $day }, or by { $last }
+       *[expected] expected by { $day }, or by { $last }
+    }
+}
 likely-by = likely by { $day }
 # Where there is room for one day only
 allow-until = allow until { $until }

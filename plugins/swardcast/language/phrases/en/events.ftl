@@ -30,8 +30,12 @@ held-back-frost-on-the-leaf = frost on the leaf
 ## Observations. $seen: what was seen, one thing after the other
 
 event-seen = { $places }: { $seen }.
+# $share: of the first marks, which are all that the work disturbed, as typed
 event-marks-left-by-eye = about { $share } of the first marks left (by eye)
 event-marks-left-counted = about { $share } of the first marks left (counted)
+# $ofsurface: the same as a share of the surface, which is what the chart and its tables show
+event-still-disturbed-by-eye = { $ofsurface } of the surface still disturbed (by eye: { $share } of the first marks)
+event-still-disturbed-counted = { $ofsurface } of the surface still disturbed (counted: { $share } of the first marks)
 event-turf-cover = turf cover { $share }
 event-looked-at = looked at
 # $value as typed, with its unit

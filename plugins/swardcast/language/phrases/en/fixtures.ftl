@@ -8,7 +8,7 @@ fixture-days = { $name }, { $first } to { $last }
 fixtures-more = { $first }, and { $count } more up to { $last }
 
 fixtures-computed = Each chance is for the morning of that day, or of the first day. It changes with the weather and the work.
-fixtures-usual-range = No chance is computed here: the words follow the usual range for this work.
+fixtures-usual-range = No chance is computed here: we go by the usual time for such work.
 fixtures-not-known = How the healing goes on cannot be computed here, so only the days of the work are looked at.
 
 ## Whole sentences. $who: "tee 1", or of several surfaces "some greens"; $count of surfaces.
@@ -19,12 +19,12 @@ fixtures-some = some { $surfaces }
 fixtures-some-surfaces = some surfaces
 
 fixtures-closed = { $count ->
-    [one] { $who } is most likely still closed.
-   *[other] { $who } are most likely still closed.
+    [one] { $who } is usually still closed then.
+   *[other] { $who } are usually still closed then.
 }
 fixtures-perhaps-closed = { $count ->
-    [one] { $who } is perhaps still closed.
-   *[other] { $who } are perhaps still closed.
+    [one] { $who } may still be closed then.
+   *[other] { $who } may still be closed then.
 }
 fixtures-in-work-as-planned = in the days of the work as planned.
 fixtures-in-work-as-it-stands = in the days of the work as it stands now.
@@ -37,16 +37,16 @@ fixtures-healing-not-known = { $count ->
    *[other] it is not known how far { $who } are healed
 }
 fixtures-not-normal = { $count ->
-    [one] { $who } is most likely not back to normal yet
-   *[other] { $who } are most likely not back to normal yet
+    [one] { $who } is usually not back to normal by then
+   *[other] { $who } are usually not back to normal by then
 }
 fixtures-perhaps-not-normal = { $count ->
-    [one] { $who } is perhaps not back to normal yet
-   *[other] { $who } are perhaps not back to normal yet
+    [one] { $who } may not be back to normal by then
+   *[other] { $who } may not be back to normal by then
 }
 fixtures-normal = { $count ->
-    [one] { $who } is most likely back to normal
-   *[other] { $who } are most likely back to normal
+    [one] { $who } is usually back to normal by then
+   *[other] { $who } are usually back to normal by then
 }
 fixtures-nothing-to-heal = nothing is left to heal
 # $chance: "about 3 chances in 10"

@@ -18,6 +18,7 @@ kind-change-of-cutting-height = change of { -cutting-height }
             [green] The greens may look a little paler or a little darker. Nothing is dug up or opened.
            *[other] The grass may look a little paler or a little darker. Nothing is dug up or opened.
         }
+    .still = The grass may still look a little paler or a little darker than before.
     .day =
         { $surface ->
             [green] Putts may run a little slower or faster than the day before.
@@ -49,6 +50,7 @@ kind-change-of-cutting-height = change of { -cutting-height }
 kind-re-turfing = { -returfing }
     .what = We take up worn grass, roots and all, and lay new { -turf } in its place.
     .see = At first you will see ropes around the area, and thin lines between the { -turves }. The new grass may look lighter or darker than the old.
+    .still = You may still see thin lines between the { -turves }. The new grass may look lighter or darker than the old.
     .day =
         { $surface ->
             [green] We rope off the part that we lay. The hole is cut elsewhere, or you play to a temporary green.
@@ -77,6 +79,7 @@ kind-re-turfing = { -returfing }
 kind-seeding-bare-ground = seeding bare ground
     .what = We loosen bare ground, sow grass seed in it and keep it damp.
     .see = At first you will see raked soil, and later fine green shoots. Ropes or a cover may keep feet and wheels off.
+    .still = The young grass may still look thin or pale. Ropes or a cover may still keep feet and wheels off.
     .day =
         { $surface ->
             [green] We keep feet and wheels off the spot. A putt that crosses it may turn or slow down.
@@ -103,8 +106,9 @@ kind-seeding-bare-ground = seeding bare ground
 kind-bunker-re-sanding = bunker re-sanding
     .what = We take old sand out of a bunker and put new sand in.
     .see = While we work, you will see piles of sand and the tracks of machines. After that you will see clean, even sand.
+    .still = The new sand may still look brighter than the sand of other bunkers.
     .day = The bunker may be empty, half full or roped off. Machines come and go, so wait until we wave you on.
-    .week = New sand is soft at first, and a ball may bury. Rain, raking and play make it firmer.
+    .week = New sand is soft until it has packed down, and a ball may bury. Rain, raking and play make it firmer.
     .then = Once the sand has packed down, most balls should sit up on it.
     .why = Over the years, soil, stones and leaves get into the sand. Then it holds water, and the ball lies badly.
     .without = Left alone, the sand gets dirtier, and water stands in it for longer after rain.
@@ -122,8 +126,9 @@ kind-bunker-re-sanding = bunker re-sanding
 kind-bunker-liner = bunker lining
     .what = We lay a liner, which is a layer that keeps the sand and the soil below it apart.
     .see = At first you will see the bunker without sand, and the liner on its floor and sides. Then the sand goes in on top.
+    .still = There is little left to see, since the liner lies under the sand.
     .day = The bunker may be empty or roped off. Machines come and go, so wait until we wave you on.
-    .week = Sand that has been moved is soft at first, and a ball may bury. Rain, raking and play make it firmer.
+    .week = Sand that has been moved is soft until it has packed down, and a ball may bury. Rain, raking and play make it firmer.
     .then = Once the sand has packed down, it should drain faster after rain and stay better on the slopes.
     .why = Stones and soil work their way up into the sand. Heavy rain also washes sand off the slopes.
     .without = Without a liner, stones keep coming up, and we have to change the sand more often.
@@ -141,8 +146,9 @@ kind-bunker-liner = bunker lining
 kind-bunker-edging = bunker edging
     .what = We cut the grass at the edge of a bunker back to a clean line.
     .see = At first you will see a sharp, fresh edge. Strips of cut grass may lie beside it until we clear them.
+    .still = The edge may still look freshly cut until grass has grown along it.
     .day = We work close to the sand with hand tools or small machines. Please wait until we wave you on.
-    .week = The fresh edge is weak at first and can break under a foot. Some soil may fall onto the sand.
+    .week = The fresh edge is weak until grass holds it, and it can break under a foot. Some soil may fall onto the sand.
     .then = Once the edge has firmed, you should see at a glance where the grass ends.
     .why = Grass grows out over the sand and hides the edge. A clean edge shows where the bunker begins.
     .without = Left alone, the bunker gets smaller and its edge becomes hard to see.
@@ -158,6 +164,7 @@ kind-bunker-edging = bunker edging
 kind-bunker-drainage = bunker drainage
     .what = We lay pipes under a bunker, so that rain has a way out.
     .see = At first you will see sand pushed aside and a trench in the floor. Stones and a pipe go in, and the sand goes back.
+    .still = The sand may still sink a little along the line of the pipe.
     .day = The bunker is dug up for part of the work and may be roped off. Please keep away from the open trench.
     .week = The sand is soft where we put it back. Outside the bunker, a line shows until grass has grown over it.
     .then = Once the pipes are in, water should get away faster after rain.
@@ -177,6 +184,7 @@ kind-bunker-drainage = bunker drainage
 kind-drainage-trenching = drainage trenching
     .what = We dig a trench, lay a pipe in it and fill it in again.
     .see = At first you will see an open trench, piles of soil or stones, and wheel tracks. Later a bare strip is left.
+    .still = You may still see a bare strip where the trench was. It may sink a little until we top it up.
     .day =
         { $surface ->
             [green] Part of the green is dug up and roped off. The hole is cut elsewhere, or you play to a temporary green.
@@ -207,7 +215,8 @@ kind-drainage-trenching = drainage trenching
 # cautions: keep-clear water-spray trench footing
 kind-irrigation-work = irrigation work
     .what = We repair or replace the pipes and sprinklers that water the course.
-    .see = At first you will see small holes or a trench, and wet patches. Sprinklers may run by day while we test them.
+    .see = At first you will see small pits or a trench, and wet patches. Sprinklers may run by day while we test them.
+    .still = You may still see bare strips or spots where we dug.
     .day =
         { $surface ->
             [green] A sprinkler may come on by the green while we test it. Wait until it stops or until we wave you on.
@@ -218,7 +227,7 @@ kind-irrigation-work = irrigation work
     .then = Once the work is done, the grass should get its water more evenly.
     .why = Old pipes leak and worn sprinklers miss spots. So some ground gets too much water and some too little.
     .without = Left alone, pipes leak more and more, and the grass turns brown in a dry spell.
-    .do = Walk around open holes and wet patches. Leave lids and valves to us.
+    .do = Walk around open pits and wet patches. Leave lids and valves to us.
     .q1 = Why are the sprinklers on in the middle of the day?
     .a1 = We have to see each one run to know that it works. Then we turn it off again.
     .q2 = Why water when rain is on its way?
@@ -230,6 +239,7 @@ kind-irrigation-work = irrigation work
 kind-tree-work = tree work
     .what = We have branches cut back, or whole trees taken down.
     .see = While we work, you will see a marked area around the tree, and piles of branches. Later there is more light.
+    .still = You may still see piles of branches and the marks of wheels.
     .day = Nobody may enter the marked area. You may have to wait on holes nearby while branches come down.
     .week = Wood and branches may lie in piles until we clear them. Wheels may have marked the ground.
     .then = Once the work is done, the grass beneath should get more light and air and dry faster.
@@ -247,6 +257,7 @@ kind-tree-work = tree work
 kind-path-work = { -path } work
     .what = We repair or rebuild a { -path }.
     .see = You will see bare ground, stones or a fresh surface. While the { -path } is closed, signs or ropes stand at both ends.
+    .still = The grass beside the { -path } may still look worn.
     .day = The { -path } is closed where we work. Follow the signs to the way around it.
     .week = A fresh surface needs time to set hard. The grass beside it looks worn until it grows in.
     .then = Once the surface has set, the way should be firm and even underfoot.
@@ -265,6 +276,7 @@ kind-path-work = { -path } work
 kind-temporary-greens = temporary greens
     .what = We cut a hole in short grass near the green, so that the green itself can rest.
     .see = You will see a flag on a small mown patch. The usual green has no flag.
+    .still = { kind-temporary-greens.see }
     .day = The hole ends at the temporary green. Putts there are slower and less true than you are used to.
     .week = The usual green rests with no feet, wheels or balls on it. We go back to it when it is fit for play.
     .then = Once the flag is back on the usual green, the small patch grows into the grass around it.
@@ -290,6 +302,7 @@ kind-winter-protection = winter protection
             [green] You will see ropes and signs around the greens. Some greens may have a cover on them.
            *[other] You will see ropes and signs, and in places a cover or a mat.
         }
+    .still = { kind-winter-protection.see }
     .day =
         { $surface ->
             [green] The ropes may send you the long way around. A green under a cover is at rest.

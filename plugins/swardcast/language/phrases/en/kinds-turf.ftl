@@ -1,11 +1,12 @@
 ### Work on living turf: for each kind of work, what a member reads about it.
 ### Value: the name as inside a sentence.
-### Attributes: what, see, day, week, then, why, without, do, q1 and a1 to q5 and a5.
+### Attributes: what, see, still, day, week, then, why, without, do, q1 and a1 to q5 and a5.
 ### Slot: $surface, one of green, tee, approach, fairway, rough, bunker, practice-ground, mixed.
 ### Each message begins with the names of the usual cautions that apply to it.
 ### Days and figures are computed and stand beside these words, so there are none here.
 ### `.why` and `.without` stand alone: they may come before `.what`.
-### `.see`, `.week`, `.then` and `.do` are read from the day of the work until it is over: they stay true in any week.
+### `.see` is read until a week after the work, `.still` from then on until it is over. `.week`, `.then` and `.do` are
+### read all the time: they stay true in any week.
 ### `.q` and `.a` stand on the pages "Why we do this", which are no notices: they say "the notice of the work".
 ### What the words say of play and of the grass is common practice, where no source is named.
 
@@ -15,7 +16,7 @@ asked-how-long = How long until it is back to normal?
     .answer = The notice of the work says what we expect. Grass heals only as fast as it grows, so the weather can move the date.
     .answer-sand = The notice of the work says what we expect. Sand works in with rain, brushing and growth, so the weather can move the date.
 
-asked-about-my-ball = May I move my ball out of a hole?
+asked-about-my-ball = May I move my ball out of an aeration hole?
     .answer = Please look under “{ part-the-rules }” in the notice of the work. It says what is in force.
 
 asked-is-it-safe = Is it safe to walk there?
@@ -42,7 +43,7 @@ care-for-the-turf =
        *[other] Please put divots back.
     }
 
-leave-the-holes-to-us = Leave the holes to us.
+leave-the-holes-to-us = Leave the aeration holes to us.
 
 keep-wheels-off =
     { $surface ->
@@ -73,15 +74,16 @@ stay-out-of-the-spray = Stay out of the spray.
 kind-hollow-tining = { -hollow-tining }
     .what = { -hollow-tining(case: "upper") } takes small plugs out of the turf, so that air and water can get in.
     .see = At first you will see rows of small holes, and plugs of soil until we have cleared them. Later you may see only faint dots.
+    .still = You may still see rows of small dots where the plugs came out.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may bump and run off line.
             [tee] The ground may feel soft and uneven under your feet.
-            [mixed] Putts may bump, and elsewhere the ball may come to rest in a hole.
-           *[other] The ball may come to rest in a hole or against a plug.
+            [mixed] Putts may bump, and elsewhere the ball may come to rest in a small hole.
+           *[other] The ball may come to rest in a small hole or against a plug.
         }
     .week =
-        The holes close bit by bit as the grass grows. { $surface ->
+        The small holes close bit by bit as the grass grows. { $surface ->
             [green] Putts run a little truer as they do.
             [tee] The ground gets firmer under your feet as they do.
             [mixed] Putts and lies get better as they do.
@@ -89,9 +91,9 @@ kind-hollow-tining = { -hollow-tining }
         }
     .then =
         { $surface ->
-            [green] Once the holes have closed, putts should run much as before and rain should drain away better.
-            [mixed] Once the holes have closed, play should be much as before and rain should drain away better.
-           *[other] Once the holes have closed, the ground should be firmer and rain should drain away better.
+            [green] Once the small holes have closed, putts should run much as before and rain should drain away better.
+            [mixed] Once the small holes have closed, play should be much as before and rain should drain away better.
+           *[other] Once the small holes have closed, the ground should be firmer and rain should drain away better.
         }
     .why = Old stems build up under the grass in a spongy layer that holds water. We take some of it out, so that the roots get air.
     .without =
@@ -113,13 +115,13 @@ kind-hollow-tining = { -hollow-tining }
             [fairway] fairways are
            *[other] course is
         } good?
-    .a1 = Strong grass heals faster. If we waited until it was tired, the holes would stay open for longer.
-    .q2 = Why not make smaller holes?
-    .a2 = Small holes close earlier but take out less, so we would have to come more often. Where sand is used, they are also harder to fill.
+    .a1 = Strong grass heals faster. If we waited until it was tired, the small holes would stay open for longer.
+    .q2 = Why not make smaller aeration holes?
+    .a2 = Smaller ones close earlier but take out less, so we would have to come more often. Where sand is used, they are also harder to fill.
     .q3 = { asked-how-long }
     .a3 = { asked-how-long.answer }
     .q4 = How much of the turf do you take away?
-    .a4 = Look under “{ part-in-numbers }” in the notice of the work. Many people guess too high, because the eye sees the holes and not the grass between.
+    .a4 = Look under “{ part-in-numbers }” in the notice of the work. Many people guess too high, because the eye sees the small holes and not the grass between.
     .q5 = { asked-about-my-ball }
     .a5 = { asked-about-my-ball.answer }
 
@@ -127,18 +129,19 @@ kind-hollow-tining = { -hollow-tining }
 kind-solid-tining = { -solid-tining }
     .what = { -solid-tining(case: "upper") } pushes spikes into the turf and takes nothing out.
     .see = At first you will see small holes, and the turf may stand up a little around them. There are no plugs of soil.
+    .still = You may still see small dots where the spikes went in.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may bump a little.
             [tee] The ground may feel a little uneven under your feet.
-            [mixed] Putts may bump a little, and elsewhere the ball may come to rest in a hole.
+            [mixed] Putts may bump a little, and elsewhere the ball may come to rest in a small hole.
            *[other] The ball may come to rest in a small hole.
         }
-    .week = The holes close as the turf settles and the grass grows. Cold or dry weather slows that down.
+    .week = The small holes close as the turf settles and the grass grows. Cold or dry weather slows that down.
     .then =
         { $surface ->
-            [green] Once the holes have closed, putts should run much as before and rain should soak in better.
-           *[other] Once the holes have closed, the turf should look as before and rain should soak in better.
+            [green] Once the small holes have closed, putts should run much as before and rain should soak in better.
+           *[other] Once the small holes have closed, the turf should look as before and rain should soak in better.
         }
     .why = Feet and machines press the soil hard. The spikes open it, so that air and water can reach the roots.
     .without = Left alone, the ground gets harder, and rain stands on it for longer.
@@ -162,6 +165,7 @@ kind-solid-tining = { -solid-tining }
 kind-needle-tining = { -needle-tining }
     .what = { -needle-tining(case: "upper") } makes very fine holes in the turf with thin, solid spikes.
     .see = At first you may see pinholes if you look closely. From a few steps away there is little to see.
+    .still = From close by you may still see a pinhole here and there.
     .day =
         { wait-for-us } { $surface ->
             [green] After that, most putts should run true.
@@ -172,7 +176,7 @@ kind-needle-tining = { -needle-tining }
     .why = Fine holes let air and water into the soil at little cost to play. That helps the roots between bigger jobs.
     .without = Left alone, the top of the ground may close up, and then rain soaks in more slowly.
     .do = { let-the-machine-finish } { care-for-the-turf }
-    .q1 = Is this the work that leaves big holes?
+    .q1 = Is this the work that leaves big holes in the turf?
     .a1 = No, these spikes are thin and take nothing out.
     .q2 = Why do it, if I can hardly see it?
     .a2 = The gain is below the surface. The fine holes let air and water down to the roots.
@@ -186,20 +190,21 @@ kind-needle-tining = { -needle-tining }
 # cautions: keep-clear footing
 kind-deep-tining = { -deep-tining }
     .what = { -deep-tining(case: "upper") } drives long spikes far into the ground.
-    .see = At first you will see holes, and here and there an edge of turf that has lifted. The ground may look a little uneven.
+    .see = At first you will see aeration holes, and here and there an edge of turf that has lifted. The ground may look a little uneven.
+    .still = You may still see some of the aeration holes. The ground may still be a little uneven.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may bump, and the green may feel soft.
             [tee] The ground may feel soft and uneven under your feet.
-            [mixed] Putts may bump, and elsewhere the ball may come to rest in a hole.
-           *[other] The ground may feel soft, and the ball may come to rest in a hole.
+            [mixed] Putts may bump, and elsewhere the ball may come to rest in a small hole.
+           *[other] The ground may feel soft, and the ball may come to rest in a small hole.
         }
-    .week = The ground settles and the holes close as the grass grows. Until then it may feel softer than usual.
+    .week = The ground settles and the aeration holes close as the grass grows. Until then it may feel softer than usual.
     .then = Once the ground has settled, rain should drain away better.
     .why = Feet and machines make a hard layer deep in the soil over the years. Long spikes break it, so that water can drain and roots can grow down.
     .without = Left alone, the hard layer holds water back, and the ground stays wet for longer after rain.
     .do = { care-for-the-turf } Leave lifted edges to us. { keep-wheels-off }
-    .q1 = How is this different from the holes that you make at other times?
+    .q1 = How is this different from the aeration holes that you make at other times?
     .a1 = These spikes go much deeper. They are meant for a hard layer that other machines do not reach.
     .q2 = Why is the ground soft after the work?
     .a2 = The spikes lift the soil and loosen it. It settles with rain, rolling and time.
@@ -212,6 +217,7 @@ kind-deep-tining = { -deep-tining }
 kind-sand-injection = sand injection
     .what = Sand injection makes narrow holes in the turf and fills them with sand.
     .see = At first you will see sandy spots or lines, and some loose sand on top. They fade as the grass grows over them.
+    .still = You may still see sandy spots or lines where the grass has not grown over them yet.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may bump, and may run slower on loose sand.
@@ -221,11 +227,11 @@ kind-sand-injection = sand injection
         }
     .week = The grass grows over the sand from the sides. Loose sand works its way down with rain and brushing.
     .then = Once the grass has grown over the sand, the ground should be firmer and rain should drain away better.
-    .why = Water runs through sand far more easily than through heavy soil. Each hole that is filled with sand gives it a way down.
+    .why = Water runs through sand far more easily than through heavy soil. Each narrow hole that is filled with sand gives it a way down.
     .without = Left alone, heavy soil stays wet and soft for longer after rain.
     .do = { care-for-the-turf } { knock-off-the-sand } { keep-wheels-off }
     .q1 = Why not just spread sand on top?
-    .a1 = Sand on top stays near the surface. Sand in the holes leads water down to where it can drain away.
+    .a1 = Sand on top stays near the surface. Sand in the narrow holes leads water down to where it can drain away.
     .q2 = Why is there sand left on the grass?
     .a2 = The machine spills a little as it works. It goes down with rain, brushing and growth.
     .q3 = { asked-how-long }
@@ -237,6 +243,7 @@ kind-sand-injection = sand injection
 kind-scarifying = { -scarifying }
     .what = { -scarifying(case: "upper") } cuts thin grooves into the turf and lifts out dead growth.
     .see = At first you will see lines, and dead growth until we have cleared it. The grass may look thin and pale until new leaf has grown.
+    .still = You may still see faint lines, with grass that is thinner or paler along them.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may wander along the lines.
@@ -271,6 +278,7 @@ kind-scarifying = { -scarifying }
 kind-verticutting = verticutting
     .what = Verticutting trims the grass with thin upright blades.
     .see = At first you may see faint lines. A little cut grass may lie on top until we have cleared it.
+    .still = You may still see faint lines where new leaf has not grown yet.
     .day =
         { wait-for-us } { $surface ->
             [green] After that, putts should run much as before.
@@ -304,6 +312,7 @@ kind-verticutting = verticutting
 kind-fraise-mowing = fraise mowing
     .what = Fraise mowing shaves off the top of the turf, so that clean grass grows back from below.
     .see = At first you will see bare soil, and later a thin green cover that thickens.
+    .still = You may still see thin or bare spots in the young grass.
     .day =
         Parts may be closed, so please follow ropes and signs. { $surface ->
             [green] Where a green is open, putts do not run true on bare ground.
@@ -340,6 +349,7 @@ kind-topdressing = topdressing
             [fairway] The fairways look sandy at first.
            *[other] The turf looks sandy at first.
         } You see less of the sand as it works in.
+    .still = You may still see some sand between the leaves. It works in with rain, brushing and growth.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may run slower until the sand has worked in.
@@ -347,19 +357,19 @@ kind-topdressing = topdressing
             [mixed] Putts may run slower until the sand has worked in, and elsewhere the ball may lie on sand.
            *[other] The ball may lie on sand.
         }
-    .week = The sand works in with rain, brushing and growth. At the first cuts the mower may still pick some up.
+    .week = The sand works in with rain, brushing and growth. The mower may still pick some up.
     .then =
         { $surface ->
             [green] Once the sand has worked in, the greens should be firmer and putts should run truer.
            *[other] Once the sand has worked in, the ground should be firmer and more level.
         }
-    .why = Sand helps to keep the surface firm, level and dry. It fills small hollows, and holes where we have made them.
+    .why = Sand helps to keep the surface firm, level and dry. It fills small hollows, and aeration holes where we have made them.
     .without = Left alone, the surface turns soft and uneven, and water stays on it for longer.
     .do = { care-for-the-turf } { lift-your-feet } { knock-off-the-sand }
     .q1 = Why so much sand?
-    .a1 = A thin layer levels small hollows. Where we have made holes, they take far more: a hole that is not full leaves a dimple.
+    .a1 = A thin layer levels small hollows. Where we have made aeration holes, they take far more: one that is not full leaves a dimple.
     .q2 = Does the sand have to be dry?
-    .a2 = To fill holes it should be. Damp sand sticks together and lies across them, and dry sand falls straight in.
+    .a2 = To fill aeration holes it should be. Damp sand sticks together and lies across them, and dry sand falls straight in.
     .q3 = { asked-how-long }
     .a3 = { asked-how-long.answer-sand }
     .q4 = Why do you wait before you cut the grass?
@@ -368,8 +378,9 @@ kind-topdressing = topdressing
 # cautions: keep-clear dust
 # a1, a3: hard brushing, and brushing in heat, bruises the leaf. Common practice, no published source.
 kind-brushing-in = brushing in
-    .what = Brushing in works sand down between the leaves and into any holes.
+    .what = Brushing in works sand down between the leaves and into any aeration holes.
     .see = While we work, a brush or a mat goes over the same ground more than once. It may leave streaks of sand at first.
+    .still = A little sand may still show after rain or cutting.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may run slower until the sand is down.
@@ -378,12 +389,12 @@ kind-brushing-in = brushing in
     .week = A little sand may show again after rain or cutting. Then we may brush again.
     .then = Once the sand is down, the surface should be cleaner and more level.
     .why = Sand that lies on the leaf bruises the grass and blunts the mower. Brushing moves it to where it is needed.
-    .without = Left alone, the sand lies on top, and holes under it may stay empty.
+    .without = Left alone, the sand lies on top, and aeration holes under it may stay empty.
     .do = { let-the-machine-finish } { knock-off-the-sand }
     .q1 = Why do you go over it so many times?
     .a1 = Each time a little more sand works down. One hard brushing would bruise the leaf.
     .q2 = Why not let the rain do it?
-    .a2 = Rain helps in the end. But wet sand sticks together and can lie across holes.
+    .a2 = Rain helps in the end. But wet sand sticks together and can lie across aeration holes.
     .q3 = Why do you stop when it is hot?
     .a3 = Brushing in hot weather bruises the grass. It is better to wait, or to start early in the day.
 
@@ -391,6 +402,7 @@ kind-brushing-in = brushing in
 kind-overseeding = overseeding
     .what = Overseeding sows new grass into the turf that is there.
     .see = You may see fine lines or small holes where the seed went in. The new shoots are thin and pale at first.
+    .still = The new grass may still look finer and paler than the old.
     .day =
         { wait-for-us } { $surface ->
             [green] Putts may bump a little over the lines.
@@ -425,6 +437,7 @@ kind-overseeding = overseeding
 kind-granular-feed = granular { -feed }
     .what = Granular { -feed } gives the grass its food in small grains.
     .see = You may see fine grains on the grass until water has dissolved them. The grass may turn a deeper green.
+    .still = The grass may look a deeper green for a while.
     .day = { wait-for-us } { whether-to-keep-off }
     .week = The grains dissolve and the grass should grow more. We may have to cut it more often.
     .then = Once the grass has taken up the food, it should be thicker and heal faster.
@@ -444,6 +457,7 @@ kind-granular-feed = granular { -feed }
 kind-liquid-feed = liquid { -feed }
     .what = Liquid { -feed } gives the grass its food in water, sprayed on.
     .see = While we work, you will see a sprayer go over the turf. The grass may look wet or tinted until it has dried.
+    .still = The grass may look a fresher green for a while.
     .day = { wait-for-us } { whether-to-keep-off }
     .week = The grass may look a fresher green. Play goes on much as before.
     .then = Once the grass has taken up the food, it should be a little stronger and wear better.
@@ -463,6 +477,7 @@ kind-liquid-feed = liquid { -feed }
 kind-wetting-agent = wetting agent
     .what = A wetting agent is a product that helps water to soak into dry soil.
     .see = While we work, you will see a sprayer go over the turf, and perhaps some foam. Often the turf is watered after that.
+    .still = Some dry patches may still look pale until new leaf has grown.
     .day = { wait-for-us } { whether-to-keep-off }
     .week = Dry patches should take in water better, bit by bit. Some stay pale until new leaf has grown.
     .then = Once it has worked, the ground should be more evenly moist, with fewer dry patches.
@@ -482,6 +497,7 @@ kind-wetting-agent = wetting agent
 kind-plant-protection = plant protection
     .what = Plant protection treats the turf with a pesticide, a product against disease, weeds or pests.
     .see = While we work, you may see a sprayer and signs. The grass may look wet until it has dried.
+    .still = Marks of disease or dead weeds may still show until new grass has grown over them.
     .day = Parts of the course may be closed to you for a time. { whether-to-keep-off }
     .week = Marks of disease or dead weeds may still show. New grass has to grow over them.
     .then = Once the treatment has worked, the grass can fill the gaps again.
@@ -505,6 +521,7 @@ kind-plant-protection = plant protection
 kind-rolling = rolling
     .what = Rolling presses the surface smooth.
     .see = While we work, a roller goes back and forth. It may leave light and dark stripes.
+    .still = Light and dark stripes may still show until the grass has grown on.
     .day =
         { wait-for-us } { $surface ->
             [green] After that, putts should run smoother and may run a little faster.
@@ -522,8 +539,8 @@ kind-rolling = rolling
         }
     .why =
         { $surface ->
-            [green] A roller levels small bumps, loose sand and the edges of holes. The ball runs truer on a smooth surface.
-           *[other] A roller levels small bumps, loose sand and the edges of holes. Level ground is better to stand on and to cut.
+            [green] A roller levels small bumps, loose sand and the edges of aeration holes. The ball runs truer on a smooth surface.
+           *[other] A roller levels small bumps, loose sand and the edges of aeration holes. Level ground is better to stand on and to cut.
         }
     .without =
         { $surface ->

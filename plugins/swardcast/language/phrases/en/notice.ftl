@@ -38,6 +38,8 @@ withdrawn-to-other = Go to the other notice
 ## Short answer: 40 words or fewer
 
 # $meanwhile: answer-while-working
+# Work of one day that leaves nothing to heal. $days: "Planned for Wednesday 6 October, or the day after"
+answer-on-one-day = { $days }; { $meanwhile }.
 answer-starts-brief = Work should start on { $day }.
 answer-starts = Work should start on { $day }; { $meanwhile }.
 answer-not-started = This work was planned from { $day }; nobody has reported that it began.
@@ -180,35 +182,47 @@ work-should-be-normal = should be back to normal
 work-finished = finished
 work-called-off = called off
 
-# Day by day: names of the rows. $places begins the value.
+# Day by day: names of the rows.
 row-the-day = On the day
 # $state: planned, or how the work goes
 row-planned-day = { $state ->
-    [planned] { $places }, as planned
-   *[going] { $places }, as things stand now
+    [planned] We plan to work on { $places }.
+   *[going] As things stand now, we work on { $places }.
 }
 # The same where one place takes more than a day
 row-planned-finish = { $state ->
-    [planned] { $places } finished, as planned
-   *[going] { $places } finished, as things stand now
+    [planned] We plan to finish { $places }.
+   *[going] As things stand now, we finish { $places }.
 }
 row-done-so-far = Done so far
 row-going-on = Going on now
 row-still-to-do = Still to do
 row-further-days = The days after these
 row-until = { $state ->
-    [planned] More of the same, until { $day } as planned
-   *[going] More of the same, until { $day } as things stand now
+    [planned] We plan to go on in the same way until { $day }.
+   *[going] As things stand now, we go on in the same way until { $day }.
 }
 row-work-finished = Work finished
 # How holes are played while surfaces are out of play
 row-meanwhile = Meanwhile
+# Of work of one day
+row-the-work = The work
 row-days-after = The days after
+# The same once the work is done
+row-now = Now
 row-by-then = After that
 row-settled = Most putts roll true
-row-holes-closed = Holes closed
+row-holes-closed = Aeration holes healed
+# Of work that cuts grooves alone
+row-lines-closed = Lines healed
+# Of turf that was taken off
+row-grown-in = Grass grown in
 row-sand-worked-in = Sand worked in
 row-back-to-normal = Back to normal
+
+# What there is to see: until a week after the work, and from then on
+heading-you-will-see = What you will see
+heading-you-see-now = What you see now
 
 where-in-words = The work is on { $where }.
 # $set: the club's own name for $places; $count of them
@@ -235,7 +249,7 @@ label-signs = Signs: { $signs } The label was read on { $day } by { $by }.
 
 sure-likely = By a “likely” day there is an even chance that it is so.
 sure-allow-until = By an “allow until” day there are 9 chances in 10.
-sure-computed-from = We work the dates out from the holes, the sand, the growth so far and past years' weather.
+sure-computed-from = We work the dates out from how much is disturbed, the growth so far and past years' weather.
 # Of the published recoveries those that say when to within a month; the site's page "How dates are worked out" has them
 # one by one. tests/notices/test_record_in_words.py compares the number.
 sure-how-near = In published trials and course reports such sums were 3 days out on average.
@@ -251,6 +265,10 @@ ask-office-at = Questions: { $office }, { $ways }.
 rules-on-the-course = On the whole course Model Local Rule { $number } is in force, adopted by { $by }.
 rules-it-says = It says: { $what }.
 explain-head = Headline and short answer
+# Above the manager's newest note, in an e-mail. $when: a moment
+notice-note-of = A note from the { -course-manager }, { $when }
+# The manager's opening words, folded away once the work is done
+notice-before-the-work = Before the work
 # Older entries of "What happened", folded away
 notice-earlier = { $count ->
     [one] What happened before: one more entry

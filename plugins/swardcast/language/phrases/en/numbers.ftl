@@ -2,7 +2,7 @@
 
 numbers-seed = Seed
 numbers-sand = Sand
-numbers-holes = Holes
+numbers-holes = Aeration holes
 numbers-layer = As a layer
 
 # $kind is the kind of work, with a capital.
@@ -10,7 +10,7 @@ numbers-work = { $passes ->
     [one] { $kind }
    *[other] { $kind }, { $passes } passes
 }
-numbers-tined = holes { $width } wide, { $depth } deep, { $spacing } apart: { $share } of the surface
+numbers-tined = aeration holes { $width } wide, { $depth } deep, { $spacing } apart: { $share } of the surface
 numbers-grooved = grooves { $width } wide, { $depth } deep, { $spacing } apart: { $share } of the surface
 numbers-stripped = { $depth } deep on { $share } of the surface
 # $seed is what the club typed.
@@ -23,14 +23,14 @@ numbers-deep = { $depth } deep
 numbers-holes-of-several = { $each } on each surface on average, { $all } in all
 numbers-sand-of-one = { $mass } in all (dry sand of { $density })
 numbers-sand-of-several = { $mass } in all, { $each } on each surface on average (dry sand of { $density })
-numbers-layers = { $inside } goes into the holes and grooves, { $on_top } stays on top at first
-numbers-layer-inside = { $inside }, all of it in the holes and grooves
+numbers-layers = { $inside } goes down into the turf, { $on_top } stays on top at first
+numbers-layer-inside = { $inside }, all of it down in the turf
 
 # Work of which nothing is computed: only the sizes that the club typed are said, in a row.
 numbers-wide = { $width } wide
 numbers-apart = { $spacing } apart
 numbers-long = { $length } long
-numbers-injected-holes = holes { $sizes }
+numbers-injected-holes = narrow holes { $sizes }
 numbers-injected-sand = sand, { $sand }
 # $words is what the club typed.
 numbers-watered-in = watered in: { $words }

@@ -23,6 +23,13 @@ picture-column-promised = Range given
 picture-column-came = Came
 picture-column-verdict = How we did
 
+# Inside the picture of healing: a row of "Day by day" in as few letters as can be
+picture-row-settled = Most putts roll true
+picture-row-holes-closed = Holes healed
+picture-row-lines-closed = Lines healed
+picture-row-grown-in = Grass grown in
+picture-row-sand-worked-in = Sand worked in
+
 ## Keys: what a sign stands for
 
 picture-key-work = Days of work

@@ -26,8 +26,8 @@ reason-done = Work done at { $when }.
 reason-computed = Dates computed from the work, the growth from { $when } on and past years' weather.
 reason-said-to-be-back-to-normal = The { -course-manager } called it back to normal at { $when }.
 reason-computed-to-be-back-to-normal = Computed to be back to normal since { $when }; no report has confirmed it yet.
-# $because: whose usual range it is.
-reason-rule-of-thumb = Not computed: a usual range ({ $because }).
+# $because: whose usual time it is.
+reason-rule-of-thumb = We do not compute this date. It is the usual time for such work ({ $because }).
 reason-not-validated = Few recoveries of such grass or work have been published, so we give a wider range.
 reason-no-weather-history = There is no weather history, so no date can be computed.
 reason-more-than-a-year-ahead = The work is more than a year ahead, so no date is computed yet.

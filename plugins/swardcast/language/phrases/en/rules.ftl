@@ -26,6 +26,10 @@ rules-in-force =
     .from-until = Model Local Rule { $number }, adopted by { $by }, holds from { $from } to { $until }.
     .says = In the club's own words: { $says }
 
+# It ends before the last surface is worked on, or before the day on which all is expected back to normal. $by who decides, as typed.
+rules-ends-before-work = The rule ends on { $day }, before the work is expected to be finished. It is for { $by } to decide whether to go on with it.
+rules-ends-before-normal = The rule ends on { $day }, before all is expected back to normal. It is for { $by } to decide whether to go on with it.
+
 # Duty to make Local Rules known in full: Committee Procedures 8 (The R&A and USGA, 2019).
 rules-full-text = The full text that the Committee has posted counts, not this summary.
 
