@@ -10,6 +10,7 @@ from jinja2 import Environment, FileSystemLoader, TemplateNotFound, TemplateSynt
 
 from swardcast.errors import Problem, nearest
 from swardcast.language.catalogue import BUILT_IN, built_in
+from swardcast.outlets.kept_together import kept_together
 from swardcast.outlets.own_words import own_words_html
 from swardcast.template_sense import Surroundings, faults_in_templates
 
@@ -66,12 +67,13 @@ def with_club_templates(settings: Any) -> None:
 
 
 def prepare(environment: Any) -> None:
-    """Let templates show the manager's own words, and give a theme that lacks a template of ours the plain one.
+    """Let templates show the manager's own words and keep words together, and give a theme that lacks a template of ours the plain one.
 
     Args:
         environment: Jinja as Pelican has set it up, which is changed.
     """
     environment.filters["own_words"] = own_words_html
+    environment.filters["kept_together"] = kept_together
     loaders = getattr(environment.loader, "loaders", None)
     if loaders is not None:
         loaders.append(FileSystemLoader(str(_OURS)))

@@ -35,7 +35,7 @@ def _says_that_it_is_not_known(page: Page) -> None:
     expect(page.get_by_text("Please check before you set out.")).to_be_visible()
     expect(page.get_by_role("heading", name="What was different when last reported")).to_be_visible()
     for state in page.locator(".sc-line__state").all():
-        assert "Not known since Tuesday 14 September" in state.inner_text()
+        expect(state).to_contain_text("Not known since Tuesday 14 September")
     # Limits of the day before are gone, the one that the club gave a later end stays.
     assert "Trolleys" not in page.inner_text("main")
     assert "Preferred lies" in page.inner_text("main")
