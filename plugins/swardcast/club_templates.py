@@ -67,7 +67,7 @@ def with_club_templates(settings: Any) -> None:
 
 
 def prepare(environment: Any) -> None:
-    """Let templates show the manager's own words and keep words together, and give a theme that lacks a template of ours the plain one.
+    """Give templates our filters, and a theme that lacks a template of ours the plain one.
 
     Args:
         environment: Jinja as Pelican has set it up, which is changed.

@@ -52,6 +52,20 @@ def test_a_notice_prints_all_its_parts_and_no_heading_alone(demo_host: Host, ope
         assert lines[-1].strip() not in headings
 
 
+def test_what_is_folded_is_not_printed_and_the_page_says_where_it_is(demo_host: Host, open_page: OpenPage) -> None:
+    page = open_page()
+    page.goto(demo_host.page("notices/greens-renovation-2027/index.html"))
+    said = _words(_printed(page))
+    assert "https://quillhaven.example/notices/greens-renovation-2027/" in said
+    for folded in ("The same in figures", "What happened before", "Poster to print"):
+        assert page.get_by_text(folded).count() == 1
+        assert folded not in said
+    page.locator("summary", has_text="What happened before").click()
+    assert "What happened before" in _words(_printed(page))
+    page.goto(demo_host.page("season/index.html"))
+    assert "23 to 27 August, done" in _words(_printed(page))  # of a folded month
+
+
 def test_each_kind_of_page_prints_dark_ink_on_white_also_from_a_dark_screen_and_no_empty_last_sheet(
     demo_host: Host, open_page: OpenPage
 ) -> None:

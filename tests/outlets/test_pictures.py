@@ -30,6 +30,7 @@ from tests.outlets.contrast import contrast
 
 SVG = "{http://www.w3.org/2000/svg}"
 CSS = (ROOT / "site_src/theme/static/css/swardcast.css").read_text(encoding="utf-8")
+PAGES_CSS = (ROOT / "site_src/theme/static/css/pages.css").read_text(encoding="utf-8")
 LOOKS = {f"sc-pic__{look}" for look in _PLAIN}
 NARROWEST_PX = 284  # of a picture on a screen of 320 px: the sheet's margins are 18 px each
 
@@ -258,7 +259,7 @@ def test_shapes_and_letters_can_be_told_from_the_paper() -> None:
 
     The pale grid only helps the eye: each of its lines has its figure beside it.
     """
-    own = CSS[CSS.index("/* Pictures:") :]
+    own = PAGES_CSS[PAGES_CSS.index("/* Pictures:") :]
     used: dict[str, set[str]] = {}
     for selectors, rule in re.findall(r"([^{}]+)\{([^{}]*)\}", own):
         for look in re.findall(r"\.sc-pic__([a-z-]+)", selectors):

@@ -193,7 +193,9 @@ def test_scripts_ask_no_other_host_and_write_no_markup(demo_site: Path) -> None:
         assert not re.search(r"innerHTML|outerHTML|insertAdjacentHTML|document\.write|eval\(|\.style\b", code), name
 
 
-@pytest.mark.parametrize("selector", [":focus-visible", "prefers-reduced-motion", "prefers-contrast", "@media print"])
+@pytest.mark.parametrize(
+    "selector", [":focus-visible", "prefers-reduced-motion", "prefers-contrast", "forced-colors", "@media print"]
+)
 def test_the_style_sheet_thinks_of(selector: str) -> None:
     assert selector in CSS
 
