@@ -35,7 +35,7 @@ def test_a_member_learns_on_a_phone_what_saturdays_medal_will_be_played_on(
     page.goto(demo_host.address)
     # The answer stands on the first screen.
     answer = page.get_by_role("heading", level=1)
-    expect(answer).to_have_text(re.compile("^The course is open, but tees 5 and 13"))
+    expect(answer).to_have_text(re.compile("^The course is open, but holes 5 and 13 are played from other markers"))
     expect(answer).to_be_in_viewport(ratio=1)
     expect(page.get_by_text("Reported at 6:50am on Tuesday 14 September")).to_be_in_viewport()
     # What is different: the greens, why, and until when.
@@ -154,9 +154,9 @@ def test_a_blind_member_hears_the_state_of_green_7_by_headings_and_a_list(demo_h
     assert whole.name == "Course status: Quillhaven Golf Club"
     headings = [(one.level, one.name) for one in whole.all() if one.role == "heading"]
     assert headings[0][0] == 1
-    assert headings[0][1].startswith("The course is open, but tees 5 and 13")
+    assert headings[0][1].startswith("The course is open, but holes 5 and 13 are played from other markers")
     assert [name for level, name in headings if level == 2] == [
-        "What is different today", "Hole by hole", "What comes next", "Latest news",
+        "What is different today", "Competitions and visitors' days", "Hole by hole", "What comes next", "Latest news",
     ]  # fmt: skip
     card = after_heading(whole, "Hole by hole", "list")
     holes = [one for one in card.parts if one.role == "listitem"]

@@ -12,7 +12,7 @@ from playwright.sync_api import Page, expect
 from tests.browser.conftest import BELOW, MOMENT, OpenPage
 from tests.browser.hosting import Host, hosted
 
-SENTENCE = "The course is open, but tees 5 and 13 and the front greenside bunker on the 11th are closed"
+SENTENCE = "The course is open, but holes 5 and 13 are played from other markers"
 LINK = "How the course is today"
 
 
