@@ -121,3 +121,9 @@ def test_a_theme_of_ones_own_has_its_own_templates(check: Check, club: Path, swa
         done = swardcast(command, "--club", str(club), "--theme", str(club / "no-theme"), *more)
         assert (done.code, done.out) == (1, "")
         assert done.err.startswith(f"found no theme at {club / 'no-theme'}; expected a folder")
+
+
+def test_check_finds_no_theme_also_for_a_club_without_templates(club: Path, swardcast: Callable[..., Done]) -> None:
+    done = swardcast("check", "--club", str(club), "--theme", str(club / "no-theme"))
+    assert (done.code, done.out) == (1, "")
+    assert done.err.startswith(f"found no theme at {club / 'no-theme'}; expected a folder")

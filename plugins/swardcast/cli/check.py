@@ -66,8 +66,8 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _problems_of_templates(options: argparse.Namespace) -> list[Problem]:
-    """What is wrong with the club's own templates, by the settings of a build; few clubs have any."""
-    if not (options.club / "templates").is_dir():
+    """What is wrong with the club's own templates or theme, by the settings of a build; few clubs have any."""
+    if options.theme is None and not (options.club / "templates").is_dir():
         return []
     from swardcast.club_templates import problems_of_templates, with_club_templates
 
