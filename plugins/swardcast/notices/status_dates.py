@@ -94,22 +94,23 @@ def _normal(works: Sequence[SurfaceWork], story: JobStory, outlook: JobOutlook, 
         words = published_in_words(story.published, outlook, voice)
     else:
         words = range_in_words(last, voice)
-    return said(value=first_and_last_in_words(_likely_days(works), last, voice) or words, given=last)
+    apart = "" if any(work.unreported for work in works) else first_and_last_in_words(_likely_days(works), last, voice)
+    return said(value=apart or words, given=last)
 
 
 def _last_of(works: Sequence[SurfaceWork], published: DateRange, outlook: JobOutlook) -> DateRange:
     """The published date where the last surface of the job is among these; else their own, never a later one."""
-    if not published.is_given or published.is_fact or outlook.unreported is not None:
+    if not published.is_given or published.is_fact or any(work.unreported is not None for work in works):
         return published
-    own, of_job = (
-        range_of_all(works, Milestone.BACK_TO_NORMAL),
-        range_of_all(outlook.surfaces, Milestone.BACK_TO_NORMAL),
-    )
-    ends = (own.likely, own.allow_until, of_job.likely, of_job.allow_until, published.likely, published.allow_until)
-    if None in ends or len(works) == len(open_works(outlook.surfaces)):
+    own = range_of_all(works, Milestone.BACK_TO_NORMAL)
+    of_job = range_of_all(outlook.surfaces, Milestone.BACK_TO_NORMAL)
+    if None in (own.likely, own.allow_until, published.likely, published.allow_until):
         return published
-    own_days, job_days = _days(own), _days(of_job)
-    is_last = any(day >= job_day for day, job_day in zip(own_days, job_days, strict=True))
+    waits = any(work.unreported is not None for work in outlook.surfaces)  # the last of the job has no day of its own
+    if not waits and (None in (of_job.likely, of_job.allow_until) or len(works) == len(open_works(outlook.surfaces))):
+        return published
+    own_days = _days(own)
+    is_last = not waits and any(day >= job_day for day, job_day in zip(own_days, _days(of_job), strict=True))
     is_later = any(day > told for day, told in zip(own_days, _days(published), strict=True))
     is_rougher = published.is_wide and not own.is_wide  # months, of which days here would say more than is known
     return published if is_last or is_later or is_rougher else own
