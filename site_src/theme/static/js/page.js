@@ -37,7 +37,7 @@
 
   // A link to a part that is folded opens it.
   function unfold() {
-    const part = document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    const part = document.getElementById(location.hash.slice(1));
     const folded = part && part.querySelector(":scope > details");
     if (folded) folded.open = true;
   }

@@ -6,7 +6,7 @@
 caution-keep-clear = Keep well back from machines until they have stopped and the driver waves you on. We wear { -ear-defenders } and may not hear a shout.
 
 # A golf club's page on health and safety: holes, sand, ropes and wet banks.
-caution-footing = Mind your footing near uneven ground, loose sand, ropes and wet banks. Walk around them, in shoes that grip.
+caution-footing = Mind your footing near aeration holes, pits, loose sand, ropes and wet banks. Walk around them, in shoes that grip.
 
 # Shovelling and mixing of dry material is listed as dusty work: HSE, INDG463 (March 2013). No health advice is given.
 caution-dust = Dry sand makes dust. Stay out of it while we spread, brush or shovel, and keep the wind behind you.
