@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import timedelta
 
 import pytest
@@ -41,15 +42,13 @@ def test_no_notice_of_the_demo_asks_for_the_same_twice(demo_bulletin: Bulletin) 
 
 
 _AS_IT_LIES = "No Local Rule is in force for this: play the ball as it lies."
-_ONE_ON_THE_COURSE = (
-    "No Local Rule is in force for this work alone. One holds on the whole course: see the course status."
-)
+_NONE_OF_ITS_OWN = "No Local Rule is in force for this work alone."
 
 
 @pytest.mark.parametrize(
     ("days", "notice_id", "words"),
     [
-        (0, "bunkers-resanding-2027", _ONE_ON_THE_COURSE),
+        (0, "bunkers-resanding-2027", _NONE_OF_ITS_OWN),
         (0, "fairways-deep-tining-2027", _AS_IT_LIES),
         (3, "bunkers-resanding-2027", _AS_IT_LIES),
     ],
@@ -61,6 +60,32 @@ def test_no_notice_says_as_it_lies_while_preferred_lies_are_in_force(
     """The Committee's preferred lies hold to 16 September 2027, as the log says; deep tining begins on 11 October."""
     bulletin = compose_bulletin(demo_records, DEMO_AS_OF + timedelta(days=days))
     assert _part(bulletin, notice_id, Part.THE_RULES).paragraphs[0][0].text == words
+
+
+def test_a_rule_of_the_whole_course_is_said_once_with_its_end(demo_bulletin: Bulletin) -> None:
+    """The morning entries have preferred lies up to 16 September 2027, a Thursday by any calendar."""
+    said = " ".join(map(text_of, _part(demo_bulletin, "bunkers-resanding-2027", Part.THE_RULES).paragraphs))
+    assert said.count("whole course") == 1
+    assert "Model Local Rule E-3, adopted by the Committee, holds on the whole course until Thursday 16 September." in said
+
+
+@pytest.mark.parametrize(
+    ("moment", "said"),
+    [
+        ("2027-09-27 11:00", _AS_IT_LIES),
+        (
+            "2027-12-06 08:00",
+            "No Local Rule is known here, and our last report is from Monday 20 September. "
+            "Ask the club, or look at its notice board.",
+        ),
+    ],
+)
+def test_no_notice_knows_the_rules_in_force_long_after_the_last_report(
+    demo_bulletin_at: Callable[[str], Bulletin], moment: str, said: str
+) -> None:
+    """The demo's last entry is of 20 September 2027, 3:40pm; a week later it still counts."""
+    (first, *_) = _part(demo_bulletin_at(moment), "bunkers-liners-2027", Part.THE_RULES).paragraphs
+    assert text_of(first).startswith(said)
 
 
 @pytest.mark.parametrize(("notice_id", "asks"), [("bunkers-liners-2027", True), ("greens-light-sanding-2027", False)])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
@@ -10,7 +10,7 @@ from swardcast.notices.notice import Fact
 from swardcast.notices.words import as_clause
 from swardcast.outlook.limits import LimitInForce
 
-__all__ = ["limit_clause", "limit_in_words"]
+__all__ = ["end_of_limit", "limit_clause", "limit_in_words"]
 
 _SHORT: Final = 60  # letters of a limit that still fit into a title: judgement
 
@@ -60,6 +60,19 @@ def limit_clause(held: LimitInForce, voice: Voice) -> str:
     )
 
 
+def end_of_limit(held: LimitInForce, voice: Voice) -> str:
+    """Say until when a limit holds.
+
+    Args:
+        held: the limit, not lifted.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Its last day, or the time of day at which it ends, as "until" is followed by it.
+    """
+    return _until(held, voice) or voice.day(_last_day(held))
+
+
 def _name(held: LimitInForce, voice: Voice) -> str:
     return voice.say(f"limit-{held.limit.name.replace(' ', '-')}")
 
@@ -68,5 +81,9 @@ def _until(held: LimitInForce, voice: Voice) -> str:
     """The end, where it is not simply the end of the day, or ""."""
     until = held.limit.until
     if held.limit.outlasts:
-        return voice.day((until - timedelta(minutes=1)).date())
+        return voice.day(_last_day(held))
     return voice.time(until) if (until.hour, until.minute) != (0, 0) else ""
+
+
+def _last_day(held: LimitInForce) -> date:
+    return (held.limit.until - timedelta(minutes=1)).date()

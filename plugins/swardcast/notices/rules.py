@@ -7,10 +7,11 @@ cannot adopt a Local Rule, and nothing here infers one.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from datetime import date
+from datetime import date, timedelta
 from typing import Final
 
 from swardcast.language.voice import slug_of
+from swardcast.notices.limits import end_of_limit
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Section, Sentence
 from swardcast.notices.spans import last_day_of_work
@@ -46,6 +47,9 @@ _FACTS_ON_GREENS: Final[dict[str, tuple[str, ...]]] = {
 }
 _MOST_FACTS: Final = 3  # more would bury what is in force: judgement
 _ALWAYS_A_LOCAL_RULE: Final = "preferred lies"  # also where the entry does not give its number: Model Local Rule E-3
+_RULES_KNOWN_FOR: Final = timedelta(days=7)
+"""How long after the last entry the records still tell which Local Rules hold: judgement, a log that is kept has an entry
+a week; Committees adopt preferred lies for days or weeks, and rarely tell the plan."""
 _EXPLAINED: Final = ("D-2", "D-3", "E-3", "E-4", "E-8", "F-1")
 
 
@@ -61,8 +65,8 @@ def the_rules(matter: Matter) -> Section:
     adopted = [paragraph for rule in matter.job.local_rules for paragraph in _in_force(rule, matter) if paragraph]
     course_rules = [*_on_the_course(matter)]
     on_course = [tuple(_limit(held, matter)) for held in course_rules if held.limit.rule]
-    none = () if adopted else (matter.say(_none(matter, course_rules)),)
-    ask = (matter.say("rules-ask-first"),) if none and _shuts_a_place(matter) else ()
+    none = () if adopted else (_none(matter, course_rules),)
+    ask = (matter.say("rules-ask-first"),) if none and _shuts_a_place(matter) and not _silent_since(matter) else ()
     end = (matter.say("rules-full-text"),) if adopted or on_course else ()
     scores = matter.job.scores or matter.records.club.scores
     own = (Sentence(text=scores, source=matter.in_plan if matter.job.scores else "club.yaml"),) if scores else ()
@@ -76,11 +80,26 @@ def the_rules(matter: Matter) -> Section:
     )
 
 
-def _none(matter: Matter, course_rules: Sequence[LimitInForce]) -> str:
+def _none(matter: Matter, course_rules: Sequence[LimitInForce]) -> Sentence:
     """What to say where the Committee adopted nothing for the work; "as it lies" would be wrong on a replaced green."""
     if matter.job.while_working is Play.TEMPORARY_GREEN:
-        return "rules-none-temporary-green"
-    return "rules-none-of-its-own" if course_rules else "rules-none"
+        return matter.say("rules-none-temporary-green")
+    if course_rules:
+        is_said = all(held.limit.rule for held in course_rules)
+        return matter.say("rules-none-of-its-own.said" if is_said else "rules-none-of-its-own")
+    silent = _silent_since(matter)
+    return matter.say("rules-none-known", day=matter.voice.day(silent)) if silent else matter.say("rules-none")
+
+
+def _silent_since(matter: Matter) -> date | None:
+    """The day of the last entry, where it is too old to tell by the records which Local Rules hold.
+
+    A club that has no log at all adopts in its plan alone, and the plan is known.
+    """
+    last = max((entry.head.at for entry in matter.records.entries), default=None)
+    if last is None or matter.as_of - last <= _RULES_KNOWN_FOR:
+        return None
+    return last.astimezone(matter.records.club.time_zone).date()
 
 
 def _shuts_a_place(matter: Matter) -> bool:
@@ -149,7 +168,8 @@ def _is_before(day: date, normal: DateRange) -> bool:
 
 def _limit(held: LimitInForce, matter: Matter) -> Iterator[Sentence]:
     limit = held.limit
-    yield matter.say("rules-on-the-course", source=held.source, number=limit.rule, by=as_clause(limit.decided_by))
+    slots = {"by": as_clause(limit.decided_by), "until": end_of_limit(held, matter.voice)}
+    yield matter.say("rules-on-the-course", source=held.source, number=limit.rule, **slots)
     if limit.what:
         yield matter.say("rules-it-says", source=held.source, what=as_clause(limit.what))
     elif limit.rule in _EXPLAINED:

@@ -261,8 +261,9 @@ sure-of-some = { $where }: { $sentence }
 ask-office = Questions: { $office }.
 ask-office-at = Questions: { $office }, { $ways }.
 
-# A Local Rule that the morning entry names for the whole course: $what is what was decided, as typed.
-rules-on-the-course = On the whole course Model Local Rule { $number } is in force, adopted by { $by }.
+# A Local Rule that the morning entry names for the whole course: $until its last day, or a time of today; $what is what
+# was decided, as typed.
+rules-on-the-course = Model Local Rule { $number }, adopted by { $by }, holds on the whole course until { $until }.
 rules-it-says = It says: { $what }.
 explain-head = Headline and short answer
 # Above the manager's newest note, in an e-mail. $when: a moment

@@ -4,8 +4,11 @@
 ### unless it was adopted.
 
 rules-none = No Local Rule is in force for this: play the ball as it lies.
-# While one holds on the whole course
+# While one holds on the whole course: .said where rules-on-the-course follows
 rules-none-of-its-own = No Local Rule is in force for this work alone. One holds on the whole course: see the course status.
+    .said = No Local Rule is in force for this work alone.
+# Nobody has entered anything for more than a week, so one may hold that is not here
+rules-none-known = No Local Rule is known here, and our last report is from { $day }. Ask the club, or look at its notice board.
 
 # Rule 13.1f; Model Local Rule D-2 would name the temporary green: Committee Procedures 8D.
 rules-none-temporary-green = No Local Rule on the temporary green is known here. Ask the club how it is played: the usual green may be a wrong green (Rule 13.1f).
