@@ -18,12 +18,11 @@ fixtures-of-job = { $job }: { $met }
 fixtures-some = some { $surfaces }
 fixtures-some-surfaces = some surfaces
 
+# Before the range of the opening; within it the next one
 fixtures-closed = { $count ->
-    [one] { $who } is usually still closed then.
-   *[other] { $who } are usually still closed then.
+   *[other] { $who } will still be closed then.
 }
 fixtures-perhaps-closed = { $count ->
-    [one] { $who } may still be closed then.
    *[other] { $who } may still be closed then.
 }
 fixtures-in-work-as-planned = in the days of the work as planned.
@@ -37,16 +36,13 @@ fixtures-healing-not-known = { $count ->
    *[other] it is not known how far { $who } are healed
 }
 fixtures-not-normal = { $count ->
-    [one] { $who } is usually not back to normal by then
-   *[other] { $who } are usually not back to normal by then
+   *[other] { $who } will most likely not be back to normal by then
 }
 fixtures-perhaps-not-normal = { $count ->
-    [one] { $who } may not be back to normal by then
    *[other] { $who } may not be back to normal by then
 }
 fixtures-normal = { $count ->
-    [one] { $who } is usually back to normal by then
-   *[other] { $who } are usually back to normal by then
+   *[other] { $who } should be back to normal by then
 }
 fixtures-nothing-to-heal = nothing is left to heal
 # $chance: "about 3 chances in 10"
