@@ -53,7 +53,7 @@ def test_a_member_learns_on_a_phone_what_saturdays_medal_will_be_played_on(
     name = medal.locator("xpath=preceding-sibling::dt[1]")
     expect(name).to_have_text("Autumn medal, Saturday 18 September")
     assert medal.inner_text() == (
-        "About 9 chances in 10 that some greens are still healing, but most putts should roll true."
+        "About 9 chances in 10 that some greens are still healing from this work, but most putts should roll true."
     )
     # And back to where the visit began.
     page.get_by_role("navigation").get_by_role("link", name="Status").click()

@@ -244,7 +244,7 @@ def test_the_next_fixtures_say_what_they_meet_in_the_words_of_the_notice(
     assert plain(saturday.name) == "Autumn medal, Saturday 18 September"
     greens, tees = saturday.meets
     assert plain(greens.words) == (
-        "About 9 chances in 10 that some greens are still healing, but most putts should roll true."
+        "About 9 chances in 10 that some greens are still healing from this work, but most putts should roll true."
     )
     assert rows_of(bulletin, greens.notice_id)[saturday.name] == plain(greens.words)
     assert (tees.words, tees.notice_id) == ("Tees 5 and 13 are most likely still closed.", "tees-returfing-2027")

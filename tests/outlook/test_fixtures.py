@@ -199,7 +199,7 @@ def test_a_surface_called_normal_no_longer_counts(club: SmallClub) -> None:
     outlook = club.course(moment("04-16")).jobs["spring"]
     section = fixtures_section(outlook, [medal(day("04-20"))], Voice.english(day("04-16")))
     assert section is not None
-    assert "that green 2 is still healing" in section.facts[0].value
+    assert "that green 2 is still healing from this work" in section.facts[0].value
 
 
 def test_a_usual_range_has_no_chances(tmp_path: Path) -> None:
@@ -309,9 +309,9 @@ def test_the_words_for_greens_as_the_work_goes_on(club: SmallClub) -> None:
     club.done("spring", "04-01")
     said = _said(club.course(moment("04-01", "18:00")).jobs["spring"], fixtures[1:], DONE)
     assert said == {
-        "Medal, Friday 2 April": "Almost certain (more than 19 chances in 20) that some greens are still healing and putts still turn.",
-        "Cup, Thursday 29 April": "About 2 chances in 10 that some greens are still healing, but most putts should roll true.",
-        "Foursomes, Tuesday 1 June": "Hardly any chance (less than 1 in 20) that some greens are still healing.",
+        "Medal, Friday 2 April": "Almost certain (more than 19 chances in 20) that some greens are still healing from this work and putts still turn.",
+        "Cup, Thursday 29 April": "About 2 chances in 10 that some greens are still healing from this work, but most putts should roll true.",
+        "Foursomes, Tuesday 1 June": "Hardly any chance (less than 1 in 20) that some greens are still healing from this work.",
     }
 
 
@@ -320,7 +320,7 @@ def test_the_words_for_greens_as_the_work_goes_on(club: SmallClub) -> None:
     [
         ("    reopens after: {from: 2 to 4 weeks, source: our own experience}\n", "Tee 1 will still be closed then."),
         ("    normal after: {from: 2 to 4 weeks, source: our own experience}\n", "Tee 1 will most likely not be back to normal by then."),
-        ("", "Almost certain (more than 19 chances in 20) that tee 1 is still healing."),
+        ("", "Almost certain (more than 19 chances in 20) that tee 1 is still healing from this work."),
     ],
     ids=["closed for weeks", "a usual range", "computed"],
 )  # fmt: skip

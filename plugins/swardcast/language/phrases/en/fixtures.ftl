@@ -45,10 +45,10 @@ fixtures-normal = { $count ->
    *[other] { $who } should be back to normal by then
 }
 fixtures-nothing-to-heal = nothing is left to heal
-# $chance: "about 3 chances in 10"
+# $chance: "about 3 chances in 10"; other work may heal on the same surfaces, with a chance of its own
 fixtures-healing = { $count ->
-    [one] { $chance } that { $who } is still healing
-   *[other] { $chance } that { $who } are still healing
+    [one] { $chance } that { $who } is still healing from this work
+   *[other] { $chance } that { $who } are still healing from this work
 }
 # $healing: fixtures-healing; $turning: the chance of the putts, where it is another
 fixtures-but-putts-roll-true = { $healing }, but most putts should roll true
