@@ -246,6 +246,17 @@ def test_of_what_comes_back_the_next_and_the_first_better_than_even_are_told(hea
     assert told == [day("04-08"), day("04-29"), met[-1].fixture.first_day]
 
 
+def test_what_the_notice_names_as_crossed_is_always_told(healing: JobOutlook) -> None:
+    """Of the Thursdays from 8 April the 22nd would be left out, and of many fixtures each after the seventh."""
+    weekly = [medal(DONE + timedelta(weeks=week), series="weekly") for week in range(1, 8)]
+    met = fixtures_ahead(healing, weekly, day("04-05"))
+    told = [m.fixture.first_day for m in worth_telling(met, {weekly[2].id})]
+    assert told == [day("04-08"), day("04-22"), day("04-29"), met[-1].fixture.first_day]
+    daily = fixtures_ahead(healing, [medal(DONE + timedelta(days=n)) for n in range(5, 60)], day("04-05"))
+    told = [m.fixture.first_day for m in worth_telling(daily, {daily[9].fixture.id})]
+    assert told == [*(DONE + timedelta(days=n) for n in (*range(5, 12), 14)), daily[-1].fixture.first_day]
+
+
 def test_a_reader_is_told_seven_and_the_one_that_reassures(healing: JobOutlook) -> None:
     met = fixtures_ahead(healing, [medal(DONE + timedelta(days=after)) for after in range(5, 60)], day("04-05"))
     told = worth_telling(met)

@@ -134,7 +134,7 @@ def test_a_date_that_crosses_competitions_names_them_and_its_cause(demo_bulletin
     assert before == "Before that we said likely by Wednesday 29 September; allow until Sunday 10 October."
     assert why == "Why it moved: What we saw on the course."
     days = "Visitors' day, Wednesday 29 September; Twilight nine, Wednesday 29 September, 5:30pm"
-    assert crossed == f"Now before the likely date: {days}."
+    assert crossed == f"More likely than not still healing at: {days}."
     notice = next(notice for notice in demo_bulletin.notices if notice.id == item.notice_id)
     changed = next(section for section in notice.sections if section.part is Part.WHAT_CHANGED)
     told = " ".join(text_of(paragraph) for paragraph in changed.paragraphs)

@@ -14,6 +14,7 @@ from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.play import play_clause
 from swardcast.notices.words import few_words_for, places_in_words, told_before_in_words
 from swardcast.outlook.changes import is_only_computed
+from swardcast.outlook.dates import RestsOn
 from swardcast.outlook.fixtures import Side, side_of
 from swardcast.outlook.play import statements
 from swardcast.outlook.play_story import PlayChange
@@ -263,7 +264,8 @@ def _why_it_moved(change: JobChange, records: ClubRecords, voice: Voice, *, brie
             if side_of(one, change.news.back_to_normal) is side
         ]
         if names:
-            yield voice.say(phrase, fixtures=voice.clauses(names))
+            basis = "sum" if change.news.back_to_normal.rests_on is RestsOn.SUM else "other"
+            yield voice.say(phrase, basis=basis, end=end_of(change.outlook).value, fixtures=voice.clauses(names))
 
 
 def _play_now(change: JobChange, records: ClubRecords, voice: Voice) -> Iterable[str]:

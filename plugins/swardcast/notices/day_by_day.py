@@ -55,7 +55,7 @@ def with_fixtures(matter: Matter) -> Section | None:
     """
     if matter.stands_still:
         return None  # no date of it holds any more, and no chance
-    section = fixtures_section(matter.outlook, matter.records.fixtures, matter.voice)
+    section = fixtures_section(matter.outlook, matter.records.fixtures, matter.voice, matter.fixtures_crossed)
     if section is None:
         return None
     source = f"fixtures.ics; {matter.sum_of(Milestone.BACK_TO_NORMAL)}"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from itertools import groupby
 from typing import Final
 
@@ -26,19 +26,22 @@ _IN_RANGE: Final = {
 _ALLOWED_FOR: Final = 0.1  # the chance that is left on the day of allow until, when the notice says "by now"
 
 
-def fixtures_section(outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Voice) -> Section | None:
+def fixtures_section(
+    outlook: JobOutlook, fixtures: Iterable[Fixture], voice: Voice, named: Collection[str] = ()
+) -> Section | None:
     """Say which coming fixtures a job touches, and with what chance.
 
     Args:
         outlook: how the job stands.
         fixtures: the club's fixtures, the first first.
         voice: the language and the day of the reader.
+        named: ids of fixtures that the notice names elsewhere, so that they are not left out here.
 
     Returns:
         The section, or None where there is nothing to say.
     """
     met = fixtures_ahead(outlook, fixtures, voice.near)
-    told = worth_telling(met)
+    told = worth_telling(met, named)
     if all(meets_nothing(one, outlook) for one in told):
         return None
     facts = tuple(

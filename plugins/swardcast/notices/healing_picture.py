@@ -149,5 +149,6 @@ def _top(shares: Sequence[float]) -> float:
 
 def _fixtures(matter: Matter, last: date) -> list[Fixture]:
     """Those that the notice names, as far as the axis goes."""
-    met = worth_telling(fixtures_ahead(matter.outlook, matter.records.fixtures, matter.voice.near))
+    ahead = fixtures_ahead(matter.outlook, matter.records.fixtures, matter.voice.near)
+    met = worth_telling(ahead, matter.fixtures_crossed)
     return [one.fixture for one in met if one.fixture.first_day <= last]

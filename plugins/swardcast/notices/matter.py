@@ -108,6 +108,11 @@ class Matter:
         is_to_come = self.outlook.work is Work.PLANNED and not self.has_no_day
         return is_to_come and self.is_over_with_the_work and self.published.likely == self.outlook.starts
 
+    @property
+    def fixtures_crossed(self) -> tuple[str, ...]:
+        """Ids of the fixtures that the last change tells as crossed by the date."""
+        return tuple(one.id for one in self.story.changes[-1].news.crossed)
+
     def sum_of(self, milestone: Milestone) -> str:
         """Name the sum that a milestone's date rests on: that of the surface which reaches it last.
 

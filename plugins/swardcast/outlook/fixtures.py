@@ -7,7 +7,7 @@ usual range that somebody gave has no chances: there a fixture lies before it, w
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from enum import Enum
@@ -231,7 +231,7 @@ def _chance_of_not(works: Sequence[SurfaceWork], milestone: Milestone, day: date
     return 1.0 - chance_by(samples, (day - first).days)
 
 
-def worth_telling(met: Sequence[FixtureOutlook]) -> tuple[FixtureOutlook, ...]:
+def worth_telling(met: Sequence[FixtureOutlook], named: Collection[str] = ()) -> tuple[FixtureOutlook, ...]:
     """Choose what a reader can take in.
 
     Of a fixture that comes back, the next one and the first that has a better than even chance of surfaces back to
@@ -239,6 +239,7 @@ def worth_telling(met: Sequence[FixtureOutlook]) -> tuple[FixtureOutlook, ...]:
 
     Args:
         met: fixtures that matter, the first first.
+        named: ids of fixtures that the notice names anyway, since the date crossed them; they are always chosen.
 
     Returns:
         The chosen ones, in the same order.
@@ -252,4 +253,7 @@ def worth_telling(met: Sequence[FixtureOutlook]) -> tuple[FixtureOutlook, ...]:
         if series not in told or (better and not told[series]):
             told[series] = better
             chosen.append(one)
-    return (*chosen[:_MOST_TOLD], *reassuring)
+        elif one.fixture.id in named:
+            chosen.append(one)
+    others = [one for one in chosen if one.fixture.id not in named][:_MOST_TOLD]
+    return (*(one for one in chosen if one.fixture.id in named or one in others), *reassuring)

@@ -80,9 +80,23 @@ news-over-by-sum = { $count ->
 news-told-before = Before that we said { $before }.
 # $why: a cause of events.ftl
 news-why-it-moved = Why it moved: { $why }.
-# $fixtures with their days
-news-fixtures-before = Now before the likely date: { $fixtures }.
-news-fixtures-after = Now after the likely date: { $fixtures }.
+# $fixtures with their days. $basis: sum, whose likely day is an even chance; else a plan or a usual time, without chances
+news-fixtures-before = { $basis ->
+    [sum] More likely than not still healing at: { $fixtures }.
+   *[other] { $end ->
+        [finished] Expected to be finished only after: { $fixtures }.
+        [open] Expected to open again only after: { $fixtures }.
+       *[normal] Expected back to normal only after: { $fixtures }.
+    }
+}
+news-fixtures-after = { $basis ->
+    [sum] More likely than not back to normal by: { $fixtures }.
+   *[other] { $end ->
+        [finished] Expected to be finished by: { $fixtures }.
+        [open] Expected to open again by: { $fixtures }.
+       *[normal] Expected back to normal by: { $fixtures }.
+    }
+}
 news-told-at = Told at { $moment }.
 news-limit = { $name }: { $value }
 news-note-to-all = A note to all members.
