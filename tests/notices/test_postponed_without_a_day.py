@@ -14,10 +14,12 @@ from swardcast.entering.understanding import understand
 from swardcast.errors import InputNeedsAttention
 from swardcast.notices.calendar import DaySpan, Standing
 from swardcast.notices.calendar_story import CalendarEvent, calendar_of
+from swardcast.notices.notice import text_of
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.structured_data import notice_data
 from swardcast.outlook.oversights import never_begun
 from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.plan import Part
 from tests.outlook.small_club import SmallClub, moment
 
 WHY = "because: the climber is ill"
@@ -69,6 +71,10 @@ def test_the_notice_says_that_no_day_is_known_and_tells_no_date(club: SmallClub,
         for section in notice.sections:
             said = " ".join([f"{fact.name} {fact.value}" for fact in section.facts])
             assert "likely" not in said, (notice.id, said)
+        (how,) = (section for section in notice.sections if section.part is Part.HOW_THE_DATE)
+        said = " ".join(map(text_of, how.paragraphs))
+        assert said.startswith("There is no date now: the work is postponed, and no new day is known.")
+        assert "last day" not in said
     assert [(work.when, plain(work.normal)) for work in told.status.coming] == [
         ("postponed; no new day yet", "Work finished: no day known yet"),
         ("postponed; no new day yet", "Back to normal: no date until the work is done"),

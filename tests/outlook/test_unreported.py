@@ -13,13 +13,14 @@ import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice
-from swardcast.notices.notice import Notice
+from swardcast.notices.notice import Notice, text_of
 from swardcast.notices.oversights import oversights
 from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.states import JobOutlook, Milestone, Work
 from swardcast.outlook.story import tell_story
 from swardcast.outlook.track_record import track_record
 from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.plan import Part
 from tests.outlook.small_club import SmallClub, moment
 
 SPARE = "    spare days: 2\n"
@@ -43,6 +44,11 @@ def _bulletin(club: SmallClub, day: str) -> Bulletin:
 
 def _plain(text: str) -> str:
     return " ".join(text.replace("\u00a0", " ").split())
+
+
+def _how(notice: Notice) -> str:
+    (how,) = (section for section in notice.sections if section.part is Part.HOW_THE_DATE)
+    return _plain(" ".join(map(text_of, how.paragraphs)))
 
 
 def _days(job: JobOutlook) -> list[object]:
@@ -134,6 +140,9 @@ def test_members_read_what_was_due_and_that_nobody_has_reported_it(tmp_path: Pat
     assert notice.work.replace("\u00a0", " ") == "no report since 1 June"
     rows = {_plain(fact.name): _plain(fact.value) for section in notice.sections for fact in section.facts}
     assert "going on" not in " ".join([notice.short_answer, *rows, *rows.values()]).lower()
+    assert _how(notice).startswith(
+        "Nobody has reported on the work since Tuesday 1 June, so no new date is worked out."
+    )
     assert rows["Work finished: green 2"] == "Was due by Thursday 3 June; nobody has reported it as done yet"
 
 
@@ -168,6 +177,7 @@ def test_planned_work_that_nobody_began_stands_still_too(tmp_path: Path) -> None
     assert _plain(notice.short_answer).startswith(
         "This work was planned from Tuesday 1 June; nobody has reported that it began."
     )
+    assert _how(notice).startswith("There is no date now: nobody has reported that the work began.")
 
 
 @pytest.mark.parametrize(("day", "is_silent"), [("07-12", False), ("07-14", True)])

@@ -55,8 +55,11 @@ def _how_sure(matter: Matter) -> Iterator[Sentence]:
         yield matter.say("sure-computed-from")
         yield matter.say("sure-how-near")
         yield matter.say("sure-in-the-cold")
-    elif matter.is_over_with_the_work:
-        yield matter.say("sure-nothing-heals")
+    if matter.stands_still:
+        yield _why_no_new_date(matter)
+    if matter.is_over_with_the_work:
+        if not matter.stands_still:
+            yield matter.say("sure-nothing-heals")
         return
     said: dict[str, tuple[str, list[Surface]]] = {}
     for work in matter.outlook.surfaces:
@@ -71,3 +74,10 @@ def _how_sure(matter: Matter) -> Iterator[Sentence]:
         else:
             where = capital(places_in_words(surfaces, matter.voice))
             yield matter.say("sure-of-some", source=source, where=where, sentence=words)
+
+
+def _why_no_new_date(matter: Matter) -> Sentence:
+    """Of work that stands still: its plan gives no last day any more, and no sum a date."""
+    if matter.outlook.unreported is not None:
+        return matter.say("sure-unreported", day=matter.voice.day(matter.outlook.unreported.last_report.date()))
+    return matter.say("sure-postponed" if matter.outlook.is_put_off else "sure-never-begun")

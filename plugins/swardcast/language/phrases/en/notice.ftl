@@ -256,6 +256,10 @@ sure-how-near = In published trials and course reports such sums were 3 days out
 sure-in-the-cold = In cold months, think in weeks.
 # Work that leaves the turf whole
 sure-nothing-heals = This work leaves nothing that has to heal. Its last day is what the plan and the days kept for weather give.
+# No date of it holds any more
+sure-never-begun = There is no date now: nobody has reported that the work began.
+sure-postponed = There is no date now: the work is postponed, and no new day is known.
+sure-unreported = Nobody has reported on the work since { $day }, so no new date is worked out.
 sure-of-some = { $where }: { $sentence }
 
 ask-office = Questions: { $office }.
