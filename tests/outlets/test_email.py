@@ -193,7 +193,10 @@ def test_competitions_and_their_chances_stand_after_the_dates(demo_bulletin_at: 
     page = _words(html.fromstring(files["notices/greens-renovation-2027/email.html"]).text_content())
     text = _said(files["notices/greens-renovation-2027/email.txt"].decode())
     for said in (page, text):
-        assert "Captain's day, Saturday 25 September: About 5 chances in 10 that some greens are still healing from this work" in said
+        assert (
+            "Captain's day, Saturday 25 September: About 5 chances in 10 that some greens are still healing from this work"
+            in said
+        )
         assert said.index("Day by day") < said.index("Competitions and visitors' days") < said.index("The Rules")
     assert "Captain's day" not in _said(files["email.txt"].decode())
 

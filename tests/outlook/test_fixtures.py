@@ -320,7 +320,7 @@ def test_the_words_for_greens_as_the_work_goes_on(club: SmallClub) -> None:
     club.done("spring", "04-01")
     said = _said(club.course(moment("04-01", "18:00")).jobs["spring"], fixtures[1:], DONE)
     assert said == {
-        "Medal, Friday 2 April": "Almost certain (more than 19 chances in 20) that some greens are still healing from this work and putts still turn.",
+        "Medal, Friday 2 April": "Almost certain (more than 19 chances in 20) that some greens are still healing from this work, and that putts still turn.",
         "Cup, Thursday 29 April": "About 2 chances in 10 that some greens are still healing from this work, but most putts should roll true.",
         "Foursomes, Tuesday 1 June": "Hardly any chance (less than 1 in 20) that some greens are still healing from this work.",
     }

@@ -139,7 +139,7 @@ def _state(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
     turning = chance_in_words(one.unsettled, voice)
     if turning == chance:
         return voice.say("fixtures-and-putts-turn", healing=healing)
-    return voice.say("fixtures-putts-turn", healing=healing, turning=turning)
+    return voice.say("fixtures-putts-turn", healing=healing, turning=capital(turning))
 
 
 def _on_greens(outlook: JobOutlook) -> bool:

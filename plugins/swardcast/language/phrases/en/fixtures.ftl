@@ -50,7 +50,7 @@ fixtures-healing = { $count ->
     [one] { $chance } that { $who } is still healing from this work
    *[other] { $chance } that { $who } are still healing from this work
 }
-# $healing: fixtures-healing; $turning: the chance of the putts, where it is another
+# $healing: fixtures-healing; $turning: the chance of the putts, with a capital, where it is another
 fixtures-but-putts-roll-true = { $healing }, but most putts should roll true
-fixtures-and-putts-turn = { $healing } and putts still turn
-fixtures-putts-turn = { $healing }; { $turning } that putts still turn
+fixtures-and-putts-turn = { $healing }, and that putts still turn
+fixtures-putts-turn = { $healing }. { $turning } that putts still turn
