@@ -175,7 +175,9 @@ def test_a_local_rule_in_the_committees_sentence_ends_with_one_full_stop(club: S
     rule = "preferred lies: {what: Lift and place., decided by: the Committee., rule: E-3}"
     club.log("rule", "06-03", "morning status", "play: {greens 1-2: open}", f"limits: {{{rule}}}")
     told = " ".join(_texts(_part(_notice(club, "06-03"), Part.THE_RULES)))
-    assert "adopted by the Committee, holds on the whole course until Thursday 3 June. It says: Lift and place. " in told
+    assert (
+        "adopted by the Committee, holds on the whole course until Thursday 3 June. It says: Lift and place. " in told
+    )
 
 
 def test_a_long_list_of_places_goes_by_numbers_that_a_visitor_knows(club: SmallClub) -> None:

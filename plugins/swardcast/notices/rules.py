@@ -48,8 +48,8 @@ _FACTS_ON_GREENS: Final[dict[str, tuple[str, ...]]] = {
 _MOST_FACTS: Final = 3  # more would bury what is in force: judgement
 _ALWAYS_A_LOCAL_RULE: Final = "preferred lies"  # also where the entry does not give its number: Model Local Rule E-3
 _RULES_KNOWN_FOR: Final = timedelta(days=7)
-"""How long after the last entry the records still tell which Local Rules hold: judgement, a log that is kept has an entry
-a week; Committees adopt preferred lies for days or weeks, and rarely tell the plan."""
+"""How long after the last entry the records still tell which Local Rules hold: judgement. A log that is kept has an
+entry a week, and Committees adopt preferred lies for days or weeks."""
 _EXPLAINED: Final = ("D-2", "D-3", "E-3", "E-4", "E-8", "F-1")
 
 
