@@ -12,7 +12,7 @@ from swardcast.notices.season import Season
 from swardcast.notices.season_bars import SeasonBars
 from swardcast.notices.season_picture import season_bars
 
-BUNKERS, TEES = "bunkers-resanding-2027", "tees-returfing-2027"
+BUNKERS, TEES, GREENS = "bunkers-resanding-2027", "tees-returfing-2027", "greens-renovation-2027"
 WINTER = (
     "2027-10-10",
     "2027-10-31",
@@ -78,6 +78,26 @@ def test_work_that_began_and_is_not_finished_stands_in_every_month_since(
     for name in (BUNKERS, TEES):
         healing = [month.name for month in season.months for one in month.healing if one.notice_id == name]
         assert healing == list(told), name  # from the day after the first of them was done until spring at least
+
+
+def test_what_was_called_back_to_normal_is_not_said_to_be_due(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    """Greens 1 to 11 were entered as back to normal on 20 September, a Monday; of 12 to 18 nobody has."""
+    season = season_of(demo_bulletin_at("2027-12-06 08:00"))
+    told = [
+        (month.name, one.when.replace("\u00a0", " "), one.where)
+        for month in season.months
+        for one in month.healing
+        if one.notice_id == GREENS
+    ]
+    due = "was due by Monday 11 October; nobody has reported it yet"
+    assert told == [
+        (
+            "September 2027",
+            f"Back to normal: greens 1 to 11 on Monday 20 September. Greens 12 to 18: {due}",
+            "Greens 1 to 18",
+        ),
+        ("October 2027", f"Back to normal: {due}", "Greens 12 to 18"),
+    ]
 
 
 def test_what_should_be_over_and_is_not_said_to_be_heals_until_today(

@@ -13,8 +13,8 @@ from swardcast.notices.matter import Matter
 from swardcast.notices.season_fixtures import FixturesOfMonth, fixtures_of_month, meetings_of
 from swardcast.notices.season_job import SeasonJob, days_in_words, season_job, state_of
 from swardcast.notices.season_totals import KindTotals, season_totals
-from swardcast.notices.words import few_words_for
-from swardcast.outlook.states import Work
+from swardcast.notices.words import few_words_for, places_in_words, range_in_words
+from swardcast.outlook.states import DateRange, Work
 from swardcast.outlook.work_days import WorkPart
 from swardcast.records.club import Surface
 from swardcast.records.fixtures import Fixture
@@ -252,8 +252,25 @@ def _healing_in(job: SeasonJob, start: date, last: date) -> OfMonth | None:
 
 
 def _healing(job: SeasonJob, first: date, last: date) -> OfMonth:
-    said = job.matter.voice.say("season-normal", when=job.normal)
-    return _of_month(job, said, (first, last), _surfaces_of(job.parts))
+    """Surfaces that were called back to normal are named with that day in its month, and no more after it."""
+    voice, days = job.matter.voice, job.called_normal
+    left = [one for one in _surfaces_of(job.parts) if one not in [there for some in days.values() for there in some]]
+    earlier = [there for day, some in days.items() if day < first for there in some]
+    done = [
+        voice.say("season-normal-there", places=places_in_words(some, voice), when=_on(day, voice))
+        for day, some in days.items()
+        if first <= day <= last
+    ]
+    said = voice.say("season-normal", when=job.normal)
+    if left and done:
+        slots = {"done": voice.clauses(done), "left": capital(places_in_words(left, voice)), "when": job.normal}
+        said = voice.say("season-normal-in-part", count=len(left), **slots)
+    where = [one for one in _surfaces_of(job.parts) if one not in earlier] if left else ()
+    return _of_month(job, said, (first, last), where or _surfaces_of(job.parts))
+
+
+def _on(day: date, voice: Voice) -> str:
+    return range_in_words(DateRange.known(day), voice)
 
 
 def _without_day(jobs: Iterable[SeasonJob]) -> Iterator[OfMonth]:

@@ -11,7 +11,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.ends import published_in_words
 from swardcast.notices.matter import Matter
 from swardcast.notices.spans import first_day_of_work, span_in_words
-from swardcast.outlook.states import Work
+from swardcast.outlook.states import Milestone, Work
 from swardcast.outlook.work_days import WorkPart, work_parts
 from swardcast.records.club import Surface
 
@@ -91,6 +91,16 @@ class SeasonJob:
     def normal(self) -> str:
         """The published date for back to normal, as its notice says it."""
         return published_in_words(self.matter.published, self.matter.outlook, self.matter.voice)
+
+    @property
+    def called_normal(self) -> dict[date, list[Surface]]:
+        """The surfaces that an entry called back to normal, by the day of that, the first first."""
+        days: dict[date, list[Surface]] = {}
+        for work in self.matter.outlook.surfaces:
+            normal = work.dates[Milestone.BACK_TO_NORMAL]
+            if work.work is Work.BACK_TO_NORMAL and normal.is_fact and normal.likely is not None:
+                days.setdefault(normal.likely, []).append(work.surface)
+        return dict(sorted(days.items()))
 
     def parts_within(self, first: date, last: date) -> tuple[WorkPart, ...]:
         """Give its days of work that fall into some days.

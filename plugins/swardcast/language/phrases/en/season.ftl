@@ -47,6 +47,12 @@ season-work = { $days }, { $state ->
 season-still-to-do = Still to do: { $places }
 # $when: a date of dates.ftl
 season-normal = Back to normal: { $when }
+# Some surfaces were called back to normal: $done, such as "greens 1 to 11 on Monday 20 September"; $left, $count of them,
+# begins with a capital
+season-normal-in-part = { $count ->
+   *[other] Back to normal: { $done }. { $left }: { $when }
+}
+season-normal-there = { $places } { $when }
 # Several of a series, $days joined
 season-fixture-days = { $name }, { $days }
 season-clear = Clear of all announced work, as far as we know.
