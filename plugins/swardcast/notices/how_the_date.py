@@ -57,9 +57,9 @@ def _how_sure(matter: Matter) -> Iterator[Sentence]:
         yield matter.say("sure-in-the-cold")
     if matter.stands_still:
         yield _why_no_new_date(matter)
-    if matter.is_over_with_the_work:
-        if not matter.stands_still:
-            yield matter.say("sure-nothing-heals")
+    elif matter.is_over_with_the_work:
+        yield matter.say("sure-nothing-heals")
+    if matter.has_no_day or matter.is_over_with_the_work:
         return
     said: dict[str, tuple[str, list[Surface]]] = {}
     for work in matter.outlook.surfaces:
