@@ -141,7 +141,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
             *(event for story in stories.values() for event in calendar_of(story, records, as_of, book)),
             *(event for gone in withdrawn for event in calendar_of_withdrawn(gone, records, as_of, book)),
         ),
-        sums=job_sums(outlook, voice),
+        sums=job_sums(outlook, stories, voice),
         why=compose_why(outlook, stories, voice),
         track_record=compose_track_record(track_record(records, as_of, book), voice),
         published=compose_published(voice),

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
 import pytest
 
+from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.catalogue import built_in
-from swardcast.language.voice import Voice
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.explain import explain_surface
 from swardcast.notices.sums import job_sums, left_formula, weeks_in_words
 from swardcast.outlook.states import CourseOutlook, Milestone
@@ -21,7 +23,7 @@ BRITISH, AMERICAN = (Voice(catalogue=built_in(tag), near=date(2027, 6, 7)) for t
 
 
 @pytest.fixture(scope="module")
-def course(tmp_path_factory: pytest.TempPathFactory) -> CourseOutlook:
+def bulletin(tmp_path_factory: pytest.TempPathFactory) -> Bulletin:
     """Half-inch holes and heavy sand on 1 June at 20 C, looked at on 6 June."""
     club = SmallClub(Path(tmp_path_factory.mktemp("club")))
     club.job("spring", "06-01")
@@ -29,7 +31,12 @@ def course(tmp_path_factory: pytest.TempPathFactory) -> CourseOutlook:
     club.log(
         "look", "06-06", "observation", "job: spring", "disruption left: 15 %", "readings:", "  green speed: 9 ft 0 in"
     )
-    return club.course(moment("06-07"))
+    return compose_bulletin(club.records(), moment("06-07"))
+
+
+@pytest.fixture(scope="module")
+def course(bulletin: Bulletin) -> CourseOutlook:
+    return bulletin.outlook
 
 
 def explained(course: CourseOutlook, voice: Voice) -> list[str]:
@@ -55,8 +62,9 @@ def test_a_formula_has_its_figures_and_says_which_part_is_the_largest() -> None:
     assert said == "1 - (1 - 0.433 x exp(-0.400 G))(1 - the largest of [0.030 x exp(-0.200 G); 0.100 x exp(-0.180 G)])"
 
 
-def test_the_american_sum_has_the_same_figures_of_growth_and_its_own_dates(course: CourseOutlook) -> None:
-    ((british,), (american,)) = (job_sums(course, voice) for voice in (BRITISH, AMERICAN))
+def test_the_american_sum_has_the_same_figures_of_growth_and_its_own_dates(bulletin: Bulletin) -> None:
+    sums = (job_sums(bulletin.outlook, bulletin.stories, voice) for voice in (BRITISH, AMERICAN))
+    ((british,), (american,)) = sums
     growth = [re.findall(r"\d+\.\d", " ".join(table.rows[0].sentences)) for table in (british, american)]
     assert growth[0] == growth[1]
     assert any("was disturbed on Tuesday 1 June." in said for said in british.rows[0].sentences)
@@ -87,3 +95,32 @@ def test_every_milestone_and_grass_has_a_name(voice: Voice) -> None:
     assert voice.name("grass", Grass.ANNUAL_MEADOW_GRASS) == (
         "annual meadow-grass" if voice is BRITISH else "annual bluegrass"
     )
+
+
+def test_the_date_said_to_be_in_the_notice_is_the_one_that_stands_there(
+    evenings: dict[date, Bulletin], demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    """A published date moves by two days or more; on some evenings the date worked out is a day beside it."""
+    beside = 0
+    for bulletin in (*evenings.values(), demo_bulletin_at("2027-12-06 08:00")):
+        notices = {notice.id: notice for notice in bulletin.notices}
+        for job in bulletin.sums:
+            facts = [fact for section in notices[job.notice_id].sections for fact in section.facts]
+            told = [fact.value for fact in facts if fact.name == "Back to normal"]
+            assert told == [capital(job.in_the_notice)], (bulletin.as_of, job.title)
+            now = bulletin.outlook.jobs[job.notice_id].dates[Milestone.BACK_TO_NORMAL]
+            beside += now != bulletin.stories[job.notice_id].published
+    assert beside > 0
+
+
+def test_of_work_without_a_report_the_sums_tell_what_its_notice_tells(tmp_path: Path) -> None:
+    """Green 1 was done on 1 June and heals; green 2 was begun, was due by the 3rd, and nobody said any more."""
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01", more="    spare days: 2\n")
+    club.log("begun", "06-01", "work started", "job: spring", time="07:00")
+    club.done("spring", "06-01", "surfaces: green 1")
+    silent = compose_bulletin(club.records(), moment("06-06"))
+    ((job,), (notice,)) = silent.sums, silent.notices
+    facts = {fact.name: fact.value for section in notice.sections for fact in section.facts}
+    assert "as last told" in job.in_the_notice
+    assert capital(job.in_the_notice) == facts["Back to normal"]

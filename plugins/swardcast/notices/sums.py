@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import reduce
@@ -10,8 +10,11 @@ from typing import Final
 
 from swardcast.language.measures import length
 from swardcast.language.voice import Voice, capital
+from swardcast.notices.ends import published_in_words
 from swardcast.notices.words import percent, places_in_words, range_in_words, says_allow_until, whole_percent
+from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Milestone, Recovery, SurfaceWork, Work
+from swardcast.outlook.story import JobStory
 from swardcast.turf.healing import (
     BACK_TO_NORMAL_LAG_DAYS,
     HOLES_CLOSED,
@@ -74,18 +77,19 @@ class _Healing:
     gained: float
 
 
-def job_sums(outlook: CourseOutlook, voice: Voice) -> tuple[JobSums, ...]:
+def job_sums(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice) -> tuple[JobSums, ...]:
     """Lay out the sums of everything that is healing.
 
     Args:
         outlook: the course at the moment.
+        stories: published dates by job.
         voice: the language and the day of the reader.
 
     Returns:
         A table for each job that has healing surfaces with a computed date.
     """
     tables = ((job, list(_healing(job))) for job in outlook.jobs.values())
-    return tuple(_table(job, healing, voice) for job, healing in tables if healing)
+    return tuple(_table(job, stories[job.job.id], healing, voice) for job, healing in tables if healing)
 
 
 def _healing(job: JobOutlook) -> Iterator[_Healing]:
@@ -102,12 +106,12 @@ def _last_first(work: SurfaceWork) -> int:
     return -(likely or date.max).toordinal()
 
 
-def _table(job: JobOutlook, healing: Sequence[_Healing], voice: Voice) -> JobSums:
+def _table(job: JobOutlook, story: JobStory, healing: Sequence[_Healing], voice: Voice) -> JobSums:
     return JobSums(
         notice_id=job.job.id,
         title=job.job.title,
         what=_what(healing[0].recovery),
-        in_the_notice=range_in_words(job.dates[Milestone.BACK_TO_NORMAL], voice),
+        in_the_notice=published_in_words(story.published, without_called_off(job), voice),
         rows=tuple(_row(one, voice) for one in healing),
     )
 
