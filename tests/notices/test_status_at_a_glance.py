@@ -276,6 +276,23 @@ def test_a_fixture_of_a_series_does_not_hide_the_day_that_members_ask_for(demo_r
     assert [plain(one.name) for one in wednesday.status.fixtures] == ["Autumn medal, Saturday 18 September"]
 
 
+def test_two_series_before_it_do_not_hide_it_either(tmp_path: Path) -> None:
+    """2 June is a Wednesday. Greens 1 and 2 were holed and sanded on the 1st; they heal for some three weeks."""
+    club = SmallClub(tmp_path)
+    weekly = ("RRULE:FREQ=WEEKLY;COUNT=6",)
+    events = [
+        (f"UID:{name}", f"SUMMARY:{name}", f"DTSTART;VALUE=DATE:202706{day}", *more)
+        for name, day, more in (("Nine", "02", weekly), ("Roll-up", "03", weekly), ("Cup", "05", ()))
+    ]
+    (club.folder / "fixtures.ics").write_text(calendar(*events), encoding="utf-8", newline="")
+    club.job("spring", "06-01")
+    club.done("spring", "06-01")
+    told = " ".join(one.name for one in bulletin_of(club, "06-02", "08:00").status.fixtures)
+    assert ("Nine" in told, "Roll-up" in told, "Cup" in told) == (True, False, True)
+    later = " ".join(one.name for one in bulletin_of(club, "06-06", "08:00").status.fixtures)  # no cup is ahead
+    assert ("Nine" in later, "Roll-up" in later) == (True, True)
+
+
 # News
 
 

@@ -12,7 +12,7 @@ from typing import Final
 
 from swardcast.language.voice import Voice, slug_of
 from swardcast.notices.notice import Sentence
-from swardcast.records.club import Surface
+from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.operations import Grooving, Kind, SandInjection, Stripping, Tining
 from swardcast.records.plan import Job
 
@@ -20,6 +20,7 @@ __all__ = [
     "MOST_QUESTIONS",
     "cautions_of",
     "closed_row",
+    "greens_first",
     "kind_name",
     "most_noticed_first",
     "said_of_kind",
@@ -28,6 +29,8 @@ __all__ = [
 
 MOST_QUESTIONS: Final = 5
 """Questions that a kind's phrases may hold."""
+
+_DECIDE_A_ROUND: Final = (SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.FAIRWAY)
 
 _NOTICED: Final[dict[str, tuple[str, ...]]] = {
     "temporary-greens": ("footing", "frost", "ropes"),
@@ -99,6 +102,19 @@ def surface_of(surfaces: Iterable[Surface]) -> str:
     """
     kinds = list(dict.fromkeys(slug_of(surface.kind) for surface in surfaces))
     return kinds[0] if len(kinds) == 1 else "mixed"
+
+
+def greens_first(surfaces: Iterable[Surface]) -> int:
+    """Rank surfaces by what decides a round.
+
+    Args:
+        surfaces: the surfaces.
+
+    Returns:
+        0 where there is a green among them, then tees, fairways, and 3 for all others.
+    """
+    kinds = {surface.kind for surface in surfaces}
+    return next((rank for rank, kind in enumerate(_DECIDE_A_ROUND) if kind in kinds), len(_DECIDE_A_ROUND))
 
 
 def said_of_kind(kind: Kind, what: str, surface: str, voice: Voice) -> Sentence:

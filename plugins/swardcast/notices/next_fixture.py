@@ -12,6 +12,7 @@ from swardcast.language.voice import Voice, capital
 from swardcast.notices.chances import FEWEST
 from swardcast.notices.ends import has_no_day
 from swardcast.notices.fixtures import fixture_in_words, meets_in_words, meets_nothing
+from swardcast.notices.kinds import greens_first
 from swardcast.notices.words import places_in_brief
 from swardcast.outlook.fixtures import FixtureOutlook, Touch, fixtures_ahead, likely_closed
 from swardcast.outlook.job_ranges import without_called_off
@@ -25,11 +26,8 @@ __all__ = ["MetSoon", "NextFixture", "next_fixtures"]
 _AHEAD: Final = timedelta(days=10)
 """How far ahead a member asks of the status what a day will be like; notices have the rest: judgement."""
 
-_MOST_FIXTURES: Final = 2
 _MOST_MET: Final = 2
 """Lines for one fixture, greens first: judgement, what is read at a glance."""
-
-_FIRST: Final = (SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.FAIRWAY)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +54,8 @@ class NextFixture:
 def next_fixtures(outlook: CourseOutlook, fixtures: Iterable[Fixture], voice: Voice) -> Iterator[NextFixture]:
     """Say what the next fixture meets; where that is one of a series, such as each Wednesday's, also the next other.
 
+    The other is a day of its own where there is one soon, which members ask for, however many series come before it.
+
     Args:
         outlook: how the course stands.
         fixtures: the club's fixtures, the first first.
@@ -65,7 +65,8 @@ def next_fixtures(outlook: CourseOutlook, fixtures: Iterable[Fixture], voice: Vo
         The first first; none where nothing is other than usual then.
     """
     dated = (without_called_off(job) for job in outlook.jobs.values() if not has_no_day(job, voice))
-    jobs = sorted((job for job in dated if _is_on_holes(job)), key=_greens_first)
+    on_holes = [job for job in dated if _is_on_holes(job)]
+    jobs = sorted(on_holes, key=lambda job: greens_first(work.surface for work in job.surfaces))
     met = [(fixture, tuple(_met(fixture, jobs, voice))[:_MOST_MET]) for fixture in _soon(fixtures, outlook.as_of)]
     for meets, group in groupby((one for one in met if one[1]), key=lambda one: one[1]):
         yield NextFixture(name=voice.joined([fixture_in_words(fixture, voice) for fixture, _ in group]), meets=meets)
@@ -73,25 +74,26 @@ def next_fixtures(outlook: CourseOutlook, fixtures: Iterable[Fixture], voice: Vo
 
 def _soon(fixtures: Iterable[Fixture], as_of: datetime) -> list[Fixture]:
     today = as_of.date()
-    chosen: list[Fixture] = []
-    for one in fixtures:
-        is_over = one.last_day < today or (one.ends_at is not None and one.ends_at <= as_of)
-        if is_over or one.first_day > today + _AHEAD or one.series in {other.series for other in chosen}:
-            continue
-        chosen.append(one)
-        if one.series == one.id:
-            break  # a day of its own, which members ask for
-    return chosen[:_MOST_FIXTURES]
+    coming = [one for one in fixtures if not _is_over(one, as_of) and one.first_day <= today + _AHEAD]
+    if not coming or _is_alone(coming[0]):
+        return coming[:1]
+    others = [one for one in coming if one.series != coming[0].series]
+    alone = [one for one in others if _is_alone(one)]
+    return [coming[0], *(alone or others)[:1]]
+
+
+def _is_over(fixture: Fixture, as_of: datetime) -> bool:
+    return fixture.last_day < as_of.date() or (fixture.ends_at is not None and fixture.ends_at <= as_of)
+
+
+def _is_alone(fixture: Fixture) -> bool:
+    """Whether it is a day of its own, and none of a series."""
+    return fixture.series == fixture.id
 
 
 def _is_on_holes(job: JobOutlook) -> bool:
     """Whether it is on a hole of the course; a practice green changes no round."""
     return any(work.surface.hole is not None for work in job.surfaces)
-
-
-def _greens_first(job: JobOutlook) -> int:
-    kinds = [work.surface.kind for work in job.surfaces]
-    return min((_FIRST.index(kind) if kind in _FIRST else len(_FIRST) for kind in kinds), default=len(_FIRST))
 
 
 def _met(fixture: Fixture, jobs: Sequence[JobOutlook], voice: Voice) -> Iterator[MetSoon]:

@@ -11,15 +11,14 @@ from typing import Final
 
 from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixture_in_words, meets_in_words, meets_nothing
+from swardcast.notices.kinds import greens_first
 from swardcast.notices.matter import Matter
 from swardcast.outlook.fixtures import fixtures_ahead
-from swardcast.records.club import SurfaceKind
 from swardcast.records.fixtures import Fixture
 
 __all__ = ["FixtureOfMonth", "FixturesOfMonth", "Meeting", "Together", "fixtures_of_month", "meetings_of"]
 
 _FEWEST_TOGETHER: Final = 2
-_FIRST: Final = (SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.FAIRWAY)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,7 +97,7 @@ def meetings_of(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice: V
         work.
     """
     met: dict[str, tuple[Meeting, ...]] = {}
-    for matter in sorted(matters, key=_greens_first):
+    for matter in sorted(matters, key=lambda one: greens_first(work.surface for work in one.outlook.surfaces)):
         if matter.stands_still:
             continue  # no date of it holds any more, and no chance
         for one in fixtures_ahead(matter.outlook, fixtures, voice.near):
@@ -107,11 +106,6 @@ def meetings_of(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice: V
                 meeting = Meeting(notice_id=matter.job.id, title=matter.job.title, words=words)
                 met[one.fixture.id] = (*met.get(one.fixture.id, ()), meeting)
     return met
-
-
-def _greens_first(matter: Matter) -> int:
-    kinds = [work.surface.kind for work in matter.outlook.surfaces]
-    return min(_FIRST.index(kind) if kind in _FIRST else len(_FIRST) for kind in kinds)
 
 
 def fixtures_of_month(

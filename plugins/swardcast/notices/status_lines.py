@@ -10,13 +10,14 @@ from typing import Final
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.ends import surface_work_in_words
 from swardcast.notices.hole_marks import WORST_FIRST
+from swardcast.notices.kinds import greens_first
 from swardcast.notices.play import play_in_words, tees_played_elsewhere
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.status_dates import StatusDate, status_dates
 from swardcast.notices.words import places_in_brief, places_in_words
 from swardcast.outlook.states import CourseOutlook, ReasonKind, SurfaceOutlook, Unreported, Work
 from swardcast.outlook.story import JobStory
-from swardcast.records.club import Club, SurfaceKind
+from swardcast.records.club import Club
 from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until
 
@@ -166,10 +167,7 @@ def _meanwhile(surfaces: Sequence[SurfaceOutlook], elsewhere: Collection[str], v
 
 def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:
     """Greens first, then tees, since they decide a round; among them the worst first, then the most."""
-    kinds = (SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.FAIRWAY)
-    kind = surfaces[0].surface.kind
-    rank = kinds.index(kind) if kind in kinds else len(kinds)
-    return rank, WORST_FIRST.index(surfaces[0].play), -len(surfaces)
+    return greens_first([surfaces[0].surface]), WORST_FIRST.index(surfaces[0].play), -len(surfaces)
 
 
 def _play_or_last(surface: SurfaceOutlook, play: Play, count: int, voice: Voice) -> str:
