@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import date
+from pathlib import Path
 
 import pytest
 from lxml import html
@@ -13,6 +15,7 @@ from swardcast.notices.season_totals import Count, KindTotals
 from swardcast.outlets.html import season_months_html
 from swardcast.records.folder import ClubRecords
 from tests.notices.calendar_events import at
+from tests.outlook.small_club import SmallClub, moment
 
 
 def _told(bulletin: Bulletin) -> dict[str, KindTotals]:
@@ -74,6 +77,24 @@ def test_a_club_without_fixtures_has_no_column_of_them(demo_bulletin: Bulletin, 
     (part,) = html.fromstring(f"<div>{said}</div>").xpath(".//section[@id='figures']")
     assert ("Fixtures" in [head.text for head in part.iterfind(".//thead/tr/th")]) is has_fixtures
     assert ("Fixtures are" in part.text_content()) is has_fixtures
+
+
+def test_work_that_nobody_reports_on_does_not_heal_on_until_today(tmp_path: Path) -> None:
+    """Green 1 was done on 1 June, green 2 begun on the 2nd; nobody said any more. Likely by 25 June was the last word.
+
+    From 2 to 24 June are 23 days. The list goes on to the day to allow for, and no further either.
+    """
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01", more="    spare days: 2\n")
+    club.done("spring", "06-01", "surfaces: green 1")
+    club.log("second", "06-02", "work started", "job: spring", "surfaces: green 2", time="07:00")
+    for day in ("06-20", "07-20"):
+        bulletin = compose_bulletin(club.records(), moment(day))
+        published, season = bulletin.stories["spring"].published, season_of(bulletin)
+        assert published.likely == date(2027, 6, 25)
+        assert _told(bulletin)["Greens"].healing_days.number == 23
+        listed = [run.last for month in season.months for run in month.healing if run.last is not None]
+        assert max(listed) <= (published.allow_until or date.min)
 
 
 def test_without_a_job_there_is_no_table(demo_records: ClubRecords) -> None:

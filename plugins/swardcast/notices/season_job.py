@@ -66,10 +66,12 @@ class SeasonJob:
 
     @property
     def last_day_of_healing(self) -> date | None:
-        """The last day on which it heals as far as that is known: where there is no date, today."""
+        """The last day on which it heals as far as that is known: where there is no date, today or its last report."""
         if self.heals_from is None:
             return None
-        return self.heals_until or max(self.heals_from, self.matter.voice.near)
+        silence = self.matter.outlook.unreported
+        known_until = self.matter.voice.near if silence is None else silence.last_report.date()
+        return self.heals_until or max(self.heals_from, known_until)
 
     @property
     def last_day(self) -> date:

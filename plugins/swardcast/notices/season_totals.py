@@ -59,7 +59,8 @@ def season_totals(
     """Count a season.
 
     Healing counts up to the day before the one by which all is likely back to normal; where that is over and nobody has
-    said so, or no day can be told, up to today. A day of work in between two others counts if it is a working day.
+    said so, or no day can be told, up to today; of work that nobody reports on any more no further than its date or its
+    last report. A day of work in between two others counts if it is a working day.
 
     Args:
         jobs: jobs that have a day in it, without what is called off.
@@ -111,10 +112,13 @@ def _days_of_work(job: SeasonJob, kind: SurfaceKind) -> Iterator[date]:
 def _days_of_healing(job: SeasonJob) -> Iterator[date]:
     if job.heals_from is None:
         return
-    likely, today = job.matter.published.likely, job.matter.voice.near
+    likely, ends, today = job.matter.published.likely, job.last_day_of_healing, job.matter.voice.near
     last = job.heals_from - _DAY if likely is None else likely - _DAY
-    heals_today = not job.matter.is_over and job.heals_from <= today
-    yield from _days(job.heals_from, max(last, today) if heals_today else last)
+    if job.matter.outlook.unreported is not None and ends is not None:
+        last = ends if likely is None else min(last, ends)
+    elif not job.matter.is_over and job.heals_from <= today:
+        last = max(last, today)
+    yield from _days(job.heals_from, last)
 
 
 def _work_may_move(job: SeasonJob) -> bool:
