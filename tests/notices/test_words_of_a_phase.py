@@ -99,6 +99,25 @@ def test_what_is_seen_at_first_is_read_for_a_week_and_then_what_is_left(club: Sm
     assert later[1][-1].startswith("You may still see some sand")
 
 
+def test_of_work_that_nobody_reports_on_nothing_is_read_of_the_day_nor_after_a_week_of_what_is_seen_at_first(
+    club: SmallClub,
+) -> None:
+    """Green 1 was done on 1 June; green 2 was begun on the 2nd, was due by the 4th, and nobody said any more."""
+    club.job("spring", "06-01", more="    spare days: 2\n")
+    club.done("spring", "06-01", "surfaces: green 1")
+    club.log("second", "06-02", "work started", "job: spring", "surfaces: green 2", time="07:00")
+    told = {day: _notice(club, day) for day in ("06-02", "06-09", "06-10", "12-06")}
+    assert [_seen(notice)[0] for notice in told.values()] == [
+        "What you will see",
+        "What you will see",
+        "What you see now",
+        "What you see now",
+    ]
+    assert "at first" not in " ".join(_seen(told["12-06"])[1]).lower()
+    rows = {day: [fact.name for fact in _part(notice, Part.DAY_BY_DAY).facts] for day, notice in told.items()}
+    assert ["On the day" in names for names in rows.values()] == [True, False, False, False]
+
+
 def test_once_the_work_is_done_the_row_of_the_days_after_is_about_now(club: SmallClub) -> None:
     club.job("spring", "06-01")
     before = [fact.name for fact in _part(_notice(club, "05-31"), Part.DAY_BY_DAY).facts]

@@ -72,8 +72,9 @@ def _log_or_plan(matter: Matter) -> str:
 def _rows(matter: Matter) -> Iterator[Fact]:
     main, surface, voice = matter.kinds[0], matter.surface, matter.voice
     if any(work.done_at is None for work in matter.outlook.surfaces):
-        day = said_of_kind(main, "day", surface, voice)
-        yield Fact(name=voice.say("row-the-day"), value=day.text, source=day.source)
+        if matter.outlook.unreported is None:  # else nobody knows whether anybody is at work
+            day = said_of_kind(main, "day", surface, voice)
+            yield Fact(name=voice.say("row-the-day"), value=day.text, source=day.source)
         yield from _done_so_far(matter)
         yield from _planned_days(matter)
     yield from _meanwhile(matter)

@@ -25,8 +25,8 @@ def what_you_see(matter: Matter) -> Section | None:
         matter: what the notice is made of.
 
     Returns:
-        A piece that belongs to "Day by day"; what is seen at first until a week after the work, then what may still be
-        seen; None once the work is over or called off.
+        A piece that belongs to "Day by day"; what is seen at first until a week after the work, or after the last
+        report where there are no more, then what may still be seen; None once the work is over or called off.
     """
     if matter.is_over:
         return None
@@ -37,7 +37,10 @@ def what_you_see(matter: Matter) -> Section | None:
 
 
 def _is_at_first(matter: Matter) -> bool:
-    done = [work.done_at.date() for work in matter.outlook.surfaces if work.done_at is not None]
-    if matter.outlook.work is not Work.HEALING or not done:
+    known = [work.done_at.date() for work in matter.outlook.surfaces if work.done_at is not None]
+    silence = matter.outlook.unreported
+    if silence is not None:
+        known.append(silence.last_report.date())
+    elif matter.outlook.work is not Work.HEALING or not known:
         return True
-    return matter.voice.near <= max(done) + timedelta(days=_AT_FIRST_DAYS)
+    return matter.voice.near <= max(known) + timedelta(days=_AT_FIRST_DAYS)
