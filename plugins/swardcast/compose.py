@@ -15,6 +15,7 @@ from swardcast.notices.healing_picture import HealingPicture, healing_picture
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Notice
 from swardcast.notices.oversights import oversights
+from swardcast.notices.play import holes_out_of_play
 from swardcast.notices.promises_picture import PromisesPicture, promises_picture
 from swardcast.notices.reasons import remarks_on
 from swardcast.notices.season import Season, compose_season
@@ -26,6 +27,7 @@ from swardcast.notices.withdrawn import WithdrawnNotice, item_of_withdrawal, wit
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.limits import LimitInForce, limits_in_force
+from swardcast.outlook.play import latest_statements, statements
 from swardcast.outlook.play_story import play_changes
 from swardcast.outlook.states import CourseOutlook, JobOutlook
 from swardcast.outlook.story import JobStory, tell_story
@@ -120,7 +122,8 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     voice, english = records.club.voice(outlook.as_of.date()), Voice.english(outlook.as_of.date())
     known = records.known_at(as_of)
     stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
-    notices = [_notice(job, stories[name], known, outlook.limits, outlook.as_of) for name, job in outlook.jobs.items()]
+    course = _course_of(outlook)
+    notices = [_notice(job, stories[name], known, course, outlook.as_of) for name, job in outlook.jobs.items()]
     items = [*items_of_play(play_changes(records, as_of), records, voice), *items_of_notes(known, voice)]
     for notice in notices:
         kind = voice.name("kind", Kind(notice.category))
@@ -170,8 +173,13 @@ def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
         return None
     changes = story.changes[: told[0]]
     known = without_words_of(notes_withdrawn(bulletin.records), bulletin.records).known_at(item.at)
-    limits = limits_in_force(standing_entries(known.entries), item.at)
-    return _notice(changes[-1].outlook, replace(story, changes=changes), known, limits, item.at)
+    entries = standing_entries(known.entries)
+    said = latest_statements(statements(known, entries))
+    course = _Course(
+        limits=limits_in_force(entries, item.at),
+        holes_out_of_play=holes_out_of_play((known.surfaces[name], play) for name, (play, _) in said.items()),
+    )
+    return _notice(changes[-1].outlook, replace(story, changes=changes), known, course, item.at)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -224,25 +232,35 @@ def season_of(bulletin: Bulletin) -> Season:
 
 def _matters(bulletin: Bulletin) -> Iterator[Matter]:
     """What the bulletin's notices are made of, in the plan's order."""
-    limits = bulletin.outlook.limits
+    course = _course_of(bulletin.outlook)
     for name, job in bulletin.outlook.jobs.items():
-        yield _matter(job, bulletin.stories[name], bulletin.records, limits, bulletin.as_of)
+        yield _matter(job, bulletin.stories[name], bulletin.records, course, bulletin.as_of)
 
 
-def _notice(
-    job: JobOutlook, story: JobStory, known: ClubRecords, limits: tuple[LimitInForce, ...], as_of: datetime
-) -> Notice:
-    return compose_notice(_matter(job, story, known, limits, as_of))
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Course:
+    """What a notice has to know of the course besides its job."""
+
+    limits: tuple[LimitInForce, ...]
+    holes_out_of_play: frozenset[int]
 
 
-def _matter(
-    job: JobOutlook, story: JobStory, known: ClubRecords, limits: tuple[LimitInForce, ...], as_of: datetime
-) -> Matter:
+def _course_of(outlook: CourseOutlook) -> _Course:
+    out_of_play = holes_out_of_play((one.surface, one.last_play) for one in outlook.surfaces.values())
+    return _Course(limits=outlook.limits, holes_out_of_play=out_of_play)
+
+
+def _notice(job: JobOutlook, story: JobStory, known: ClubRecords, course: _Course, as_of: datetime) -> Notice:
+    return compose_notice(_matter(job, story, known, course, as_of))
+
+
+def _matter(job: JobOutlook, story: JobStory, known: ClubRecords, course: _Course, as_of: datetime) -> Matter:
     return Matter(
         outlook=without_called_off(job),
         story=story,
         records=known,
-        limits=limits,
+        limits=course.limits,
+        holes_out_of_play=course.holes_out_of_play,
         as_of=as_of,
         voice=known.club.voice(as_of.date()),
     )

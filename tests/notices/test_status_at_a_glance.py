@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.compose import Bulletin, compose_bulletin, notice_as_told
 from swardcast.errors import InputNeedsAttention
 from swardcast.language.voice import Voice
 from swardcast.notices.status_lines import StatusLine
@@ -104,6 +104,36 @@ def test_without_them_the_notice_says_what_the_status_says_until_the_tee_is_open
     again = bulletin_of(club, "06-10")
     assert "Meanwhile" not in rows_of(again, "turf")
     assert not any(line.meanwhile for line in again.status.lines)
+
+
+def test_the_notice_says_it_of_no_hole_that_nobody_may_play_either(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("turf", "06-01", "re-turfing", surfaces="tee 1", more=WEEKS)
+    club.done("turf", "06-01")
+    both = "play: {the whole course: open, tee 1: closed, green 1: closed}"
+    club.log("morning", "06-02", "morning status", both, time="06:40")
+    bulletin = bulletin_of(club, "06-02")
+    assert not any(line.meanwhile for line in bulletin.status.lines)
+    assert "Meanwhile" not in rows_of(bulletin, "turf")
+    (morning,) = (item for item in bulletin.items if item.notice_id == "turf" and "done" in item.title.lower())
+    then = notice_as_told(bulletin, morning)  # before the green was closed
+    assert then is not None
+    assert "Meanwhile" in [fact.name for section in then.sections for fact in section.facts]
+
+
+def test_it_says_it_of_no_tee_that_has_a_name_of_its_own(tmp_path: Path) -> None:
+    """Of the back tee of a hole, the others may be those from which it is usually played; it is no second hole either."""
+    club = SmallClub(tmp_path)
+    surfaces = club.folder / "surfaces.yaml"
+    named = "  named:\n    - {id: back-1, name: the back tee on the 1st, hole: 1, area: 40 m2}\n"
+    surfaces.write_text(surfaces.read_text(encoding="utf-8") + named, encoding="utf-8")
+    club.job("turf", "06-01", "re-turfing", surfaces="the back tee on the 1st", more=WEEKS)
+    club.done("turf", "06-01")
+    closed = "play: {the whole course: open, the back tee on the 1st: closed}"
+    club.log("morning", "06-02", "morning status", closed, time="06:40")
+    bulletin = bulletin_of(club, "06-02")
+    assert not any(line.meanwhile for line in bulletin.status.lines)
+    assert "Meanwhile" not in rows_of(bulletin, "turf")
 
 
 # The first and the last of a line

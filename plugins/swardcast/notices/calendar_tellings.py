@@ -94,6 +94,7 @@ def _telling(
         story=told,
         records=known,
         limits=(),
+        holes_out_of_play=frozenset(),  # no event tells how holes are played
         as_of=local,
         voice=records.club.voice(local.date()),
     )

@@ -14,6 +14,7 @@ from swardcast.notices.hours import Ending, reopening_facts, reopening_in_words
 from swardcast.notices.kinds import closed_row, said_of_kind
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Fact, Section
+from swardcast.notices.play import other_markers
 from swardcast.notices.spans import last_day_of_work
 from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.job_ranges import open_works
@@ -100,8 +101,10 @@ def _meanwhile(matter: Matter) -> Iterator[Fact]:
     name = matter.voice.say("row-meanwhile")
     if job.meanwhile:
         yield Fact(name=name, value=capital(job.meanwhile), source=matter.in_plan)
-    elif matter.surface == "tee" and job.while_working is Play.CLOSED:
-        said = matter.say("status-other-markers", count=len(waiting))
+    elif job.while_working is Play.CLOSED and (
+        count := other_markers((work.surface for work in waiting), matter.holes_out_of_play)
+    ):
+        said = matter.say("meanwhile-other-markers", count=count)
         yield Fact(name=name, value=said.text, source=said.source)
 
 

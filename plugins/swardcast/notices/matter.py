@@ -36,6 +36,7 @@ class Matter:
         story: its changes; the last one carries the published date.
         records: the club's records as known at the moment.
         limits: what holds on the course about preferred lies, trolleys and so on.
+        holes_out_of_play: holes that nobody may play, by the last word on their greens and fairways.
         as_of: the moment of the reader, local.
         voice: the language and the day of the reader.
     """
@@ -44,6 +45,7 @@ class Matter:
     story: JobStory
     records: ClubRecords
     limits: tuple[LimitInForce, ...]
+    holes_out_of_play: frozenset[int]
     as_of: datetime
     voice: Voice
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 
 from swardcast.language.voice import Voice, slug_of
 from swardcast.notices.words import holes_in_words, places_in_brief, places_in_words
@@ -11,7 +11,14 @@ from swardcast.outlook.states import SurfaceOutlook
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.plan import Play
 
-__all__ = ["from_other_markers", "play_clause", "play_in_words", "tees_played_elsewhere"]
+__all__ = [
+    "from_other_markers",
+    "holes_out_of_play",
+    "other_markers",
+    "play_clause",
+    "play_in_words",
+    "tees_played_elsewhere",
+]
 
 
 def play_in_words(play: Play, voice: Voice, count: int = 1) -> str:
@@ -28,10 +35,27 @@ def play_in_words(play: Play, voice: Voice, count: int = 1) -> str:
     return voice.say(f"play-{slug_of(play)}", count=count)
 
 
+def holes_out_of_play(said: Iterable[tuple[Surface, Play | None]]) -> frozenset[int]:
+    """Find the holes that nobody may play by the last word on them: their green or their fairway is closed.
+
+    Args:
+        said: surfaces, each with the last word on its play, or None where there is none.
+
+    Returns:
+        Their numbers; none of a hole that has another green.
+    """
+    every = list(said)
+    closed = {(place.kind, place.hole) for place, play in every if play is Play.CLOSED}
+    left = {place.hole for place, play in every if place.kind is SurfaceKind.GREEN and play is not Play.CLOSED}
+    return frozenset(
+        hole
+        for kind, hole in closed
+        if hole is not None and (kind is SurfaceKind.FAIRWAY or (kind is SurfaceKind.GREEN and hole not in left))
+    )
+
+
 def tees_played_elsewhere(surfaces: Iterable[SurfaceOutlook]) -> frozenset[str]:
     """Find the closed tees of holes that are in play: such a hole is played from other markers.
-
-    Only a tee that is named by its hole alone counts: of a tee with a name of its own, others may be the usual one.
 
     Args:
         surfaces: every surface.
@@ -45,15 +69,30 @@ def tees_played_elsewhere(surfaces: Iterable[SurfaceOutlook]) -> frozenset[str]:
         for one in every
         if one.surface.kind is SurfaceKind.GREEN and one.play in (*OPEN, Play.TEMPORARY_GREEN)
     }
-    barred = {one.surface.hole for one in every if one.surface.kind is SurfaceKind.FAIRWAY and one.play is Play.CLOSED}
+    out = holes_out_of_play((one.surface, one.last_play) for one in every)
     return frozenset(
         one.surface.id
         for one in every
-        if one.surface.kind is SurfaceKind.TEE
-        and one.surface.is_numbered
-        and one.play is Play.CLOSED
-        and one.surface.hole in in_play - barred
+        if one.play is Play.CLOSED and one.surface.hole in in_play and other_markers([one.surface], out)
     )
+
+
+def other_markers(closed: Iterable[Surface], out_of_play: Collection[int]) -> int:
+    """Count the holes that are played from other markers while some surfaces are closed.
+
+    Only a tee that is named by its hole alone counts: of a tee with a name of its own, others may be the usual one.
+
+    Args:
+        closed: the surfaces.
+        out_of_play: holes that nobody may play.
+
+    Returns:
+        How many; 0 where that cannot be said of all of them.
+    """
+    places = list(closed)
+    if not all(one.kind is SurfaceKind.TEE and one.is_numbered and one.hole not in out_of_play for one in places):
+        return 0
+    return len({one.hole for one in places})
 
 
 def from_other_markers(tees: Sequence[Surface], voice: Voice) -> str:

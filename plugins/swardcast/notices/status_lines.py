@@ -161,7 +161,7 @@ def _meanwhile(surfaces: Sequence[SurfaceOutlook], elsewhere: Collection[str], v
     if current is not None and current.work in _HEALING_OR_WORK and current.job.meanwhile:
         return capital(current.job.meanwhile)
     if all(surface.surface.id in elsewhere for surface in surfaces):
-        return voice.say("status-other-markers", count=len(surfaces))
+        return voice.say("meanwhile-other-markers", count=len({surface.surface.hole for surface in surfaces}))
     return ""
 
 

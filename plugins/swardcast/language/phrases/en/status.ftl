@@ -70,7 +70,7 @@ status-last-entered = The last morning report was made at { $moment }.
 ## What is not simply open
 
 # How holes are played whose tees are closed, where the club has no words of its own for it; $count of holes
-status-other-markers = { $count ->
+meanwhile-other-markers = { $count ->
     [one] The hole is played from other markers.
    *[other] The holes are played from other markers.
 }
