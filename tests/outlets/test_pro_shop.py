@@ -92,6 +92,7 @@ def test_what_says_nothing_new_has_no_text_and_is_named_with_its_notice(
     (last,) = root.xpath("//section[h2='Nothing new to send']")
     links = last.xpath(".//a/@href")
     assert "../../notices/greens-light-sanding-2027/index.html" in links
+    assert "../../notices/bunkers-resanding-2027/index.html" in links  # the last of it was told on 18 September
     assert not last.xpath(".//button | .//iframe")
     texts = [one.text_content() for one in root.xpath("//*[contains(@id, '-message')]")]
     assert any("Bunker lining, 2 bunkers: planned for 6 to 15 December" in text for text in texts)

@@ -21,6 +21,7 @@ __all__ = [
     "is_over_with_the_work",
     "leaves_turf_whole",
     "published_in_words",
+    "stands_still",
     "surface_work_in_words",
     "unopened",
     "work_in_words",
@@ -193,6 +194,19 @@ def has_no_day(outlook: JobOutlook, voice: Voice) -> bool:
         Whether it is so: then no date of it holds any more.
     """
     return outlook.work is Work.PLANNED and (outlook.is_put_off or outlook.starts < voice.near)
+
+
+def stands_still(outlook: JobOutlook, voice: Voice) -> bool:
+    """Tell whether no date of a job can be counted on: it has no day, or nobody reports on it any more.
+
+    Args:
+        outlook: how the job stands.
+        voice: the day of the reader.
+
+    Returns:
+        Whether it is so.
+    """
+    return has_no_day(outlook, voice) or outlook.unreported is not None
 
 
 def has_no_date_until_done(published: DateRange, outlook: JobOutlook, voice: Voice) -> bool:

@@ -7,7 +7,7 @@ from datetime import datetime
 from itertools import pairwise
 
 from swardcast.language.voice import Voice
-from swardcast.notices.ends import has_no_day, is_over_with_the_work, leaves_turf_whole
+from swardcast.notices.ends import has_no_day, is_over_with_the_work, leaves_turf_whole, stands_still
 from swardcast.notices.kinds import most_noticed_first, surface_of
 from swardcast.notices.notice import Sentence
 from swardcast.outlook.job_ranges import open_works
@@ -87,7 +87,7 @@ class Matter:
     @property
     def stands_still(self) -> bool:
         """Whether no date of it can be counted on: it has no day, or nobody reports on it any more."""
-        return self.has_no_day or self.outlook.unreported is not None
+        return stands_still(self.outlook, self.voice)
 
     @property
     def is_computed(self) -> bool:

@@ -10,7 +10,7 @@ from typing import Final
 
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.chances import FEWEST
-from swardcast.notices.ends import has_no_day
+from swardcast.notices.ends import stands_still
 from swardcast.notices.fixtures import fixture_in_words, meets_in_words, meets_nothing
 from swardcast.notices.kinds import greens_first
 from swardcast.notices.words import places_in_brief
@@ -64,7 +64,7 @@ def next_fixtures(outlook: CourseOutlook, fixtures: Iterable[Fixture], voice: Vo
     Yields:
         The first first; none where nothing is other than usual then.
     """
-    dated = (without_called_off(job) for job in outlook.jobs.values() if not has_no_day(job, voice))
+    dated = (without_called_off(job) for job in outlook.jobs.values() if not stands_still(job, voice))
     on_holes = [job for job in dated if _is_on_holes(job)]
     jobs = sorted(on_holes, key=lambda job: greens_first(work.surface for work in job.surfaces))
     met = [(fixture, tuple(_met(fixture, jobs, voice))[:_MOST_MET]) for fixture in _soon(fixtures, outlook.as_of)]

@@ -1,7 +1,8 @@
 """The page "For the pro shop": each current notice with its short address, subject line, message and e-mail.
 
-Work whose day is over with no report of it, or that is postponed to no day, has nothing new to tell once its last news
-is as old as an e-mail tells an end for: a text would only repeat that nobody knows. It is named, with its notice.
+Work whose day is over with no report of it, that nobody reports on any more, or that is postponed to no day, has
+nothing new to tell once its last news is as old as an e-mail tells an end for: a text would only repeat that nobody
+knows. It is named, with its notice.
 """
 
 from __future__ import annotations
@@ -9,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from swardcast.compose import Bulletin
-from swardcast.notices.ends import has_no_day
+from swardcast.notices.ends import stands_still
 from swardcast.notices.notice import Notice
 from swardcast.outlets.email_content import current_notices, email_of_notice
 from swardcast.outlets.email_week import weekly_email
@@ -49,4 +50,4 @@ def pro_shop_html(bulletin: Bulletin, messages: Mapping[str, str], root: str, *,
 
 def _says_nothing_new(notice: Notice, bulletin: Bulletin) -> bool:
     is_old = bulletin.as_of - notice.revised_at > IN_EMAILS
-    return is_old and has_no_day(bulletin.outlook.jobs[notice.id], bulletin.voice)
+    return is_old and stands_still(bulletin.outlook.jobs[notice.id], bulletin.voice)

@@ -15,7 +15,7 @@ from markupsafe import Markup
 
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
-from swardcast.notices.ends import has_no_day
+from swardcast.notices.ends import has_no_day, stands_still
 from swardcast.notices.notice import Notice
 from swardcast.notices.spans import days_told_before, first_day_of_work, last_day_of_work
 from swardcast.notices.withdrawn import WithdrawnNotice
@@ -197,7 +197,7 @@ def _end(job: JobOutlook, bulletin: Bulletin) -> str | None:
     done = [work.done_at for work in job.surfaces if work.done_at is not None]
     if len(done) == len(job.surfaces):
         return _moment(max(done), bulletin.club)
-    if job.work is Work.HELD_UP or job.unreported is not None or has_no_day(job, bulletin.voice):
+    if job.work is Work.HELD_UP or stands_still(job, bulletin.voice):
         return None
     days = last_day_of_work(job)
     likely = days.likely if days is not None else None
