@@ -323,12 +323,13 @@ def test_two_series_before_it_do_not_hide_it_either(tmp_path: Path) -> None:
     assert ("Nine" in later, "Roll-up" in later) == (True, True)
 
 
-def test_no_chance_is_told_of_work_that_nobody_reports_on_as_its_notice_tells_none(tmp_path: Path) -> None:
+def test_nothing_is_told_of_work_that_nobody_reports_on_as_its_notice_tells_nothing(tmp_path: Path) -> None:
     """Green 1 was done on 1 June; green 2 was begun on the 2nd, was due by the 4th, and nobody said any more."""
     club = SmallClub(tmp_path)
     match = ("UID:match", "SUMMARY:Match", "DTSTART;VALUE=DATE:20270610")
     (club.folder / "fixtures.ics").write_text(calendar(match), encoding="utf-8", newline="")
-    club.job("spring", "06-01", more="    spare days: 2\n")
+    usual = "    normal after: {from: 2 to 3 weeks, source: us}\n"
+    club.job("spring", "06-01", more=f"    spare days: 2\n{usual}")
     club.done("spring", "06-01", "surfaces: green 1")
     club.log("second", "06-02", "work started", "job: spring", "surfaces: green 2", time="07:00")
     reported, silent = (bulletin_of(club, day) for day in ("06-02", "06-08"))
