@@ -59,7 +59,7 @@ def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(
     assert (site / "notices" / old / "index.html").is_file()
     assert old in _links(site / "surfaces" / "greens" / "index.html")
     year = html.parse(site / "archive" / "2027" / "index.html").getroot().text_content()
-    assert "Greens 1 to 18 have been back to normal since Monday 31 May." in " ".join(year.split())
+    assert "Greens 1 to 18 were back to normal from this work on Monday 31 May." in " ".join(year.split())
     archive = html.parse(site / "archive" / "index.html").getroot()
     assert [" ".join(one.text_content().split()) for one in archive.xpath("//main//li")] == [
         "2028: 1 notice", "2027: 21 notices",

@@ -222,7 +222,7 @@ def test_a_reopening_of_work_that_is_held_up_is_taken_back(demo_records: ClubRec
 def test_back_to_normal_ends_the_healing(demo_records: ClubRecords, book: WeatherBook) -> None:
     healing = events(demo_records, "practice-green-renovation-2027", "2027-09-14 09:30", book)["healing"]
     assert days(healing) == "2027-09-13"  # where it stood from 21 August, that would be read as if it went on
-    assert healing.summary == "The practice green back to normal since Monday 13 September"
+    assert healing.summary == "The practice green back to normal on Monday 13 September"
     assert healing.standing is Standing.CONFIRMED
 
 

@@ -219,7 +219,9 @@ def _back_to_normal(matter: Matter) -> Sentence:
         return _finished(matter, named)
     if published.is_fact and published.likely is not None:
         since, source = voice.day(published.likely), _said_by(matter, ReasonKind.SAID_NORMAL)
-        return matter.say("answer-normal-since", source=source, where=where, count=count, day=since)
+        days = {work.dates[Milestone.BACK_TO_NORMAL].likely for work in outlook.surfaces}
+        when = "on" if len(days) == 1 else "by"
+        return matter.say("answer-normal-again", source=source, where=where, count=count, when=when, day=since)
     return _over_by_sum(matter)
 
 

@@ -264,7 +264,9 @@ def _healing(telling: Telling, parts: Sequence[WorkPart]) -> Draft | None:
     count, day = len(told), voice.day(last)
     is_over = normal.is_fact or not going or last < telling.day
     if normal.is_fact:
-        summary = voice.say("calendar-normal-since", places=places, count=count, day=day)
+        together = len({work.dates[Milestone.BACK_TO_NORMAL].likely for work in told}) == 1
+        phrase = "calendar-normal-again" if together else "calendar-normal-by"
+        summary = voice.say(phrase, places=places, count=count, day=day)
     elif is_over:
         summary = voice.say("calendar-should-be-normal", places=places, count=count)
     else:

@@ -32,8 +32,9 @@ calendar-healing = { $count ->
 calendar-should-be-normal = { $count ->
    *[other] { $places } should be back to normal
 }
-calendar-normal-since = { $count ->
-   *[other] { $places } back to normal since { $day }
+# Of this work: other work may have come since
+calendar-normal-again = { $count ->
+   *[other] { $places } back to normal on { $day }
 }
 
 # An event that does not take place. $event: calendar-work, calendar-reopening or calendar-normal-by

@@ -131,10 +131,14 @@ answer-healing-settled = { $where } { $count ->
     [one] is
    *[other] are
 } healing; most putts roll true by now.
-answer-normal-since = { $where } { $count ->
-    [one] has
-   *[other] have
-} been back to normal since { $day }.
+# Of this work: other work may have come since. The last day, or $when they all were
+answer-normal-again = { $where } { $count ->
+    [one] was
+   *[other] were
+} back to normal from this work { $when ->
+    [on] on { $day }
+   *[by] by { $day }
+}.
 # $day: "on Friday 24 September"
 answer-finished-on = The work on { $where } was finished { $day }.
 # By the sum alone
