@@ -15,6 +15,7 @@ from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.hours import Ending, hours_in_words, hours_of_all
 from swardcast.notices.status_lines import StatusLine
+from swardcast.outlets.message import message_text
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.reading.clock_times import clock_time
 from swardcast.records.folder import ClubRecords
@@ -153,6 +154,29 @@ def test_each_tee_has_the_same_range_on_every_page_while_the_other_is_worked_on(
     rows = {fact.name: fact.value for section in notice.sections for fact in section.facts}
     assert rows["Open again: tee 5"].lower() == words.lower()
     assert rows["Open again: tee 13"].lower() == _facts(demo_bulletin, "Tee 13")["Open again"].lower()
+
+
+def test_a_closed_tee_opens_before_it_is_back_to_normal_in_answer_and_message(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Six to ten weeks closed, seven months to normal: who reads the second alone stays away until spring."""
+
+    def said(moment_of: str) -> tuple[str, str]:
+        notice = next(one for one in demo_bulletin_at(moment_of).notices if one.id == "tees-returfing-2027")
+        answer = notice.short_answer.replace("\u00a0", " ")
+        return answer, message_text(notice.in_short, "https://quillhaven.example/n/gpffx/").replace("\u00a0", " ")
+
+    answer, message = said("2027-08-25 12:00")
+    assert "All open again: usually between Tuesday 26 October and Friday 26 November. Back to normal:" in answer
+    assert "All open again: usually between 26 October and 26 November." in message
+    answer, message = said("2027-09-14 09:30")
+    assert answer.startswith(
+        "Work is going on; tees 5 and 13 are closed. All open again: usually between Friday 29 October and"
+    )
+    assert "All open again: usually between 29 October and 29 November." in message
+    answer, message = said("2027-12-06 08:00")
+    assert "nobody has reported them as open yet" in answer
+    assert "Open again: was due by 26 November; nobody has reported them as open yet." in message
 
 
 def test_new_turf_that_nobody_called_open_in_time_says_so(tmp_path: Path) -> None:

@@ -9,12 +9,14 @@ from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.ends import End, end_of, published_in_words, unopened
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
+from swardcast.notices.opening import opening, shut_after_the_work, stays_shut
 from swardcast.notices.words import as_clause, few_words_for, range_in_words, says_allow_until
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.job_ranges import open_works, range_of_all
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Unreported, Work
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind, label_counts
+from swardcast.records.plan import Play
 
 __all__ = ["MOST_WORDS", "short_answer", "when_it_is_over"]
 
@@ -22,6 +24,8 @@ MOST_WORDS: Final = 40
 """Words of a short answer: judgement, what is read at a glance on a telephone."""
 
 _MOST_WORDS_OF_A_SENTENCE: Final = 25  # with a cause as typed: as the test of plain language has it
+
+_BEGUN: Final = (ReasonKind.STARTED, ReasonKind.DONE)
 
 _OVER: Final = {End.NORMAL: "answer-normal", End.FINISHED: "answer-finished", End.OPEN: "answer-open-again"}
 
@@ -76,8 +80,18 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
                 yield matter.say("answer-no-report-since", source=_said_by(matter, ReasonKind.HELD_UP), day=day)
         case Work.HEALING:
             yield _healing(matter)
-    if not _says_the_end(matter):
+    opens = [*_opens(matter)]
+    yield from opens
+    has_no_room = brief and bool(opens) and outlook.unreported is not None
+    if not (has_no_room or _says_the_end(matter)):
         yield when_it_is_over(matter, published_in_words(matter.published, outlook, matter.voice))
+
+
+def _opens(matter: Matter) -> Iterator[Sentence]:
+    """When what stays closed opens again; once all is done, the first sentence has said so."""
+    told = opening(matter) if matter.outlook.work is not Work.HEALING else None
+    if told is not None:
+        yield told
 
 
 def _not_reported(matter: Matter, silence: Unreported, *, brief: bool) -> Sentence:
@@ -146,10 +160,11 @@ def _while_working(matter: Matter) -> Sentence:
     if matter.kinds[0] is Kind.TEMPORARY_GREENS:
         return matter.say("answer-temporary-greens", source=matter.in_plan, count=len(matter.outlook.surfaces))
     play, count = slug_of(matter.job.while_working), len(matter.outlook.surfaces)
-    where = _where(matter, matter.outlook.surfaces)
-    return matter.say(
-        "answer-while-working", source=matter.in_plan, play=play, count=count, surface=matter.surface, where=where
-    )
+    where, shut = _where(matter, matter.outlook.surfaces), shut_after_the_work(matter)
+    if matter.job.while_working is Play.CLOSED and len(shut) == count and all(w.started_at or w.done_at for w in shut):
+        return matter.say("answer-all-shut", source=_said_by(matter, *_BEGUN), where=where, count=count)
+    phrase = "answer-until-opened" if stays_shut(matter) else "answer-while-working"
+    return matter.say(phrase, source=matter.in_plan, play=play, count=count, surface=matter.surface, where=where)
 
 
 def _where(matter: Matter, works: Sequence[SurfaceWork]) -> str:

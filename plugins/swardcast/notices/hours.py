@@ -111,7 +111,13 @@ def hours_in_words(
 
 
 def reopening_in_words(
-    works: Sequence[SurfaceWork], as_of: datetime, voice: Voice, *, ends: Ending = Ending.OPEN, is_closed: bool = False
+    works: Sequence[SurfaceWork],
+    as_of: datetime,
+    voice: Voice,
+    *,
+    ends: Ending = Ending.OPEN,
+    is_closed: bool = False,
+    briefly: bool = False,
 ) -> str:
     """Say when the last of some surfaces reopens: to the hour where that is known of all, else the day.
 
@@ -121,6 +127,7 @@ def reopening_in_words(
         voice: the language and the day of the reader.
         ends: what they are then, as in `hours_in_words`.
         is_closed: whether the log calls them closed after their work was done.
+        briefly: whether to leave out the weekdays where days are said.
 
     Returns:
         Words of `hours_in_words` or of `range_in_words`.
@@ -132,13 +139,13 @@ def reopening_in_words(
         if silence is not None and isinstance(last, HeldUp):
             return voice.say("hours-held-up-not-reported", since=_moment(last.since, voice))
         return hours_in_words(last, as_of, voice, count=len(works), ends=ends)
-    days = range_of_all(works, Milestone.REOPENING)
+    days, say_day = range_of_all(works, Milestone.REOPENING), voice.short_day if briefly else voice.day
     if _closed_again(works) and days.likely is not None:
-        return voice.say("hours-closed-again", day=voice.day(days.likely), count=len(works))
+        return voice.say("hours-closed-again", day=say_day(days.likely), count=len(works))
     says_open = is_closed or (ends is Ending.OPEN and not days.is_fact)  # a day that has passed opens nothing
     if (says_open or silence is not None) and days.allow_until is not None and days.allow_until < voice.near:
-        return overdue_in_words(voice.day(days.allow_until), len(works), ends, voice)
-    said = range_in_words(days, voice)
+        return overdue_in_words(say_day(days.allow_until), len(works), ends, voice)
+    said = range_in_words(days, voice, briefly=briefly)
     return said if silence is None else voice.say("date-as-last-told", date=said)
 
 

@@ -1,10 +1,11 @@
 """A notice in a line or two, for a message: what, where, how it stands, until when, in wordings that grow ever shorter.
 
 What falls away, in this order: the weekdays; when the work is, once it has begun; the likely day, so that "allow until"
-is left; the title, for the name of the main kind of work with its place; the end. Where even that is too long, the end
-comes back and the place falls away, then the end too. That work is planned, under way, held up or called off stays to
-the last, and so do the days of planned work: without them it would read as if it were going on, or done. A title that
-names its place needs no other; beside any other title the place stands as long as the title does.
+is left, or of what stays closed after the work when it opens again; the title, for the name of the main kind of work
+with its place; the end. Where even that is too long, the end comes back and the place falls away, then the end too.
+That work is planned, under way, held up or called off stays to the last, and so do the days of planned work: without
+them it would read as if it were going on, or done. A title that names its place needs no other; beside any other title
+the place stands as long as the title does.
 """
 
 from __future__ import annotations
@@ -13,9 +14,10 @@ from collections.abc import Iterator
 
 from swardcast.language.voice import capital
 from swardcast.notices.answer import when_it_is_over
-from swardcast.notices.ends import published_in_words
+from swardcast.notices.ends import published_in_words, unopened
 from swardcast.notices.headline import names_place, state_in_short
 from swardcast.notices.matter import Matter
+from swardcast.notices.opening import opening
 from swardcast.notices.words import as_clause, few_words_for, says_allow_until
 from swardcast.outlook.states import Work
 
@@ -91,4 +93,11 @@ def _endings(matter: Matter) -> list[str]:
     until = published.allow_until
     is_said = says_allow_until(published, voice) and not matter.stands_still
     days.append(voice.say("allow-until", until=voice.short_day(until)) if until and is_said else days[1])
-    return [when_it_is_over(matter, words).text for words in days]
+    ends = [when_it_is_over(matter, words).text for words in days]
+    opens = [told.text for briefly in (False, True) if (told := opening(matter, briefly=briefly)) is not None]
+    if not opens or matter.is_over:
+        return ends
+    if unopened(matter.outlook, voice):
+        return [*opens, opens[-1]]  # what is not open is not back to normal
+    both = [voice.sentences([said, end]) for said, end in zip(opens, ends, strict=False)]
+    return [*both, opens[-1]]

@@ -98,6 +98,30 @@ answer-while-working = { $count ->
        *[closed] is closed while we work on it
     }
 }
+# The same where it stays so after the work
+answer-until-opened = { $count ->
+    [one] { $where } { $play ->
+        [temporary-green] is out of play, with a temporary green,
+       *[closed] stays closed
+    } until opened again
+   *[other] each { $surface ->
+        [green] green
+        [tee] tee
+        [approach] approach
+        [fairway] fairway
+        [rough] part of the rough
+        [bunker] bunker
+       *[mixed] place
+    } { $play ->
+        [temporary-green] is out of play, with a temporary green,
+       *[closed] stays closed
+    } until opened again
+}
+# Each of them is begun or done, and none open; $where has them all
+answer-all-shut = { $where } { $count ->
+    [one] is closed
+   *[other] are closed
+}
 answer-temporary-greens = { $count ->
     [one] the hole plays to a temporary green until its own is fit again
    *[other] the holes play to temporary greens until their own are fit again
@@ -106,6 +130,11 @@ answer-temporary-greens = { $count ->
 answer-finished = Work finished: { $date }.
 # Of the same work, done where it closed a surface
 answer-open-again = Open again: { $date }.
+# Of what stays closed after the work, before back to normal; $times: how many dates the surfaces have
+answer-opening = { $times ->
+    [one] Open again: { $date }.
+   *[other] All open again: { $date }.
+}
 answer-normal = Back to normal: { $date }.
 # A product was used: only its label says when people may be back.
 answer-label = The product label counts first: see “{ part-please-take-care }”.
