@@ -130,7 +130,7 @@ def test_work_that_is_over_shows_the_day_on_which_it_was(
     assert picture.as_of is None
     assert picture.normal.is_fact
     assert _days(picture.told)["Back to normal"] == "On Monday 31 May"
-    assert _days(picture.told)["Most putts roll true"] == "Likely by Tuesday 11 May; allow until Thursday 13 May"
+    assert _days(picture.told)["Most putts roll true"] == "Was likely by Tuesday 11 May"
 
 
 def _told(pictures: Pictures) -> Iterator[Told]:

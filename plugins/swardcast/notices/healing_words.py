@@ -12,7 +12,7 @@ from swardcast.notices.ends import published_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.matter import Matter
 from swardcast.notices.pictures import KeyRow, Sign, Table, Told
-from swardcast.notices.words import percent, range_in_words, told_before_in_words
+from swardcast.notices.words import percent, range_in_words
 from swardcast.outlook.curve import Curve, Drawn, Seen
 from swardcast.outlook.states import Milestone, Work
 from swardcast.records.fixtures import Fixture
@@ -94,11 +94,12 @@ def healing_in_words(matter: HealingMatter) -> Told:
 
 def _dates(matter: HealingMatter) -> Iterator[tuple[str, str]]:
     voice, notice = matter.voice, matter.of_notice
-    say = told_before_in_words if notice.is_over else range_in_words
     for level in matter.levels:
         reached = matter.drawn.reaches(MILESTONES[level.share])
-        if reached.is_given:
-            yield level.words, capital(say(reached, voice))
+        if notice.is_over and reached.likely is not None and not reached.is_fact:
+            yield level.words, capital(voice.say("picture-was-likely", day=voice.day(reached.likely)))
+        elif reached.is_given:
+            yield level.words, capital(range_in_words(reached, voice))
     yield voice.say("row-back-to-normal"), capital(published_in_words(notice.published, notice.outlook, voice))
 
 

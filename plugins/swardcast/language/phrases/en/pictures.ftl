@@ -6,6 +6,8 @@ picture-in-figures = The same in figures
 picture-from-to = { $first } to { $last }
 # $name: such as "Holes closed". $value: days.
 picture-fact = { $name }: { $value }.
+# A day of the sum, once the work is over
+picture-was-likely = was likely by { $day }
 picture-fixture = Fixture { $number }
 picture-likely-and-band = The line is the likely course. The shaded part holds in 8 cases out of 10.
 
