@@ -243,11 +243,13 @@ class _Course:
 
     limits: tuple[LimitInForce, ...]
     holes_out_of_play: frozenset[int]
+    plays: Mapping[str, Play] = field(default_factory=dict)
 
 
 def _course_of(outlook: CourseOutlook) -> _Course:
     out_of_play = holes_out_of_play((one.surface, one.last_play) for one in outlook.surfaces.values())
-    return _Course(limits=outlook.limits, holes_out_of_play=out_of_play)
+    plays = {name: surface.play for name, surface in outlook.surfaces.items()}
+    return _Course(limits=outlook.limits, holes_out_of_play=out_of_play, plays=plays)
 
 
 def _notice(job: JobOutlook, story: JobStory, known: ClubRecords, course: _Course, as_of: datetime) -> Notice:
@@ -261,6 +263,7 @@ def _matter(job: JobOutlook, story: JobStory, known: ClubRecords, course: _Cours
         records=known,
         limits=course.limits,
         holes_out_of_play=course.holes_out_of_play,
+        plays=course.plays,
         as_of=as_of,
         voice=known.club.voice(as_of.date()),
     )

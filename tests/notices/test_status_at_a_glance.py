@@ -216,6 +216,43 @@ def test_a_day_that_is_given_up_has_no_hour_of_today(tmp_path: Path) -> None:
     assert "no time can be given" in dates_of(bulletin_of(club, "06-02", "06:00"), "Greens 1 and 2")["Open again"]
 
 
+def test_of_work_held_up_with_a_day_to_go_on_members_hear_what_that_day_may_shut(tmp_path: Path) -> None:
+    """1 June is a Tuesday; a green a day, so on Wednesday green 1 is done and green 2 comes on Thursday."""
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01", surfaces="greens 1-2", more="    follow up: 30 minutes\n")
+    club.log("open", "06-01", "morning status", "play: {the whole course: open}", time="06:30")
+    club.log("a", "06-01", "work started", "job: spring", "surfaces: green 1", time="07:00")
+    held = ("job: spring", "because: rain", "play: {green 1: temporary green}")
+    club.log("b", "06-01", "held up", *held, "no work before: 2027-06-02", time="09:00")
+    bulletin = bulletin_of(club, "06-01", "11:00")
+    rows = rows_of(bulletin, "spring")
+    assert rows["Half done"] == "Green 1"
+    assert rows["Still to do"] == "Green 2"
+    assert rows["Meanwhile"] == "Hole 1 plays to a temporary green; green 2 is open."
+    assert "the usual green may be a wrong green (Rule 13.1f)" in str(bulletin.notices[0].sections)
+    hope = rows["When work goes on"]
+    assert hope.startswith("We hope to go on tomorrow, Wednesday 2 June; then green")
+    assert plain(line_of(bulletin, "Green 2").meanwhile) == hope
+    assert line_of(bulletin, "Green 1").meanwhile == ""
+
+
+def test_where_no_entry_gives_a_day_to_go_on_none_is_hoped_for(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    _held_up(club)
+    assert "When work goes on" not in rows_of(bulletin_of(club, "06-01"), "spring")
+
+
+def test_most_putts_roll_true_is_said_of_no_green_still_to_be_worked_on(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """On 25 August greens 13 to 18 are as they were until work begins. Six a day by the plan: 12 to 17 come next."""
+    bulletin = demo_bulletin_at("2027-08-25 12:00")
+    assert list(dates_of(bulletin, "Greens 13 to 18")) == ["Work finished", "Back to normal"]
+    assert "Most putts roll true" in dates_of(bulletin, "Greens 1 to 11")
+    hope = "We hope to go on tomorrow, Thursday 26 August; then greens 12 to 17 may be closed."
+    assert plain(line_of(bulletin, "Greens 13 to 18").meanwhile) == hope
+
+
 def test_days_that_are_given_up_move_what_is_to_come(tmp_path: Path) -> None:
     club = SmallClub(tmp_path)
     _held_up(club, "no work before: 2027-06-04")

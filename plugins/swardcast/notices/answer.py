@@ -10,6 +10,7 @@ from swardcast.notices.ends import End, end_of, published_in_words, unopened
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
 from swardcast.notices.opening import opening, shut_after_the_work, stays_shut
+from swardcast.notices.play import play_clause
 from swardcast.notices.words import as_clause, few_words_for, range_in_words, says_allow_until
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.job_ranges import open_works, range_of_all
@@ -75,6 +76,7 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
             yield matter.say("answer-under-way", source=source, meanwhile=_while_working(matter).text)
         case Work.HELD_UP:
             yield _held_up(matter, brief=brief)
+            yield from _on_temporary_greens(matter)
             if outlook.unreported is not None:
                 day = matter.voice.day(outlook.unreported.last_report.date())
                 yield matter.say("answer-no-report-since", source=_said_by(matter, ReasonKind.HELD_UP), day=day)
@@ -190,6 +192,13 @@ def _held_up(matter: Matter, *, brief: bool) -> Sentence:
         is_long = len(said.text.split()) > _MOST_WORDS_OF_A_SENTENCE
         return matter.say("answer-held-up-cause", source=source, because=because) if is_long else said
     return matter.say("answer-held-up", source=source, where=where)
+
+
+def _on_temporary_greens(matter: Matter) -> Iterator[Sentence]:
+    """Where a green that is half done is played meanwhile: who decides about a round needs it before the cause."""
+    if (places := matter.on_temporary_greens) and not matter.stands_still:
+        said = matter.voice.sentence(play_clause(Play.TEMPORARY_GREEN, places, matter.voice))
+        yield Sentence(text=said, source=_said_by(matter, ReasonKind.HELD_UP))
 
 
 def _healing(matter: Matter) -> Sentence:

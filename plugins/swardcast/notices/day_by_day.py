@@ -10,11 +10,13 @@ from typing import Final
 from swardcast.language.voice import capital, slug_of
 from swardcast.notices.ends import End, end_of, published_in_words, unopened
 from swardcast.notices.fixtures import fixtures_section
+from swardcast.notices.held_up import hope_to_go_on
+from swardcast.notices.hole_marks import WORST_FIRST
 from swardcast.notices.hours import Ending, reopening_facts, reopening_in_words
 from swardcast.notices.kinds import closed_row, said_of_kind
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Fact, Section
-from swardcast.notices.play import other_markers
+from swardcast.notices.play import other_markers, play_clause
 from swardcast.notices.spans import last_day_of_work
 from swardcast.notices.words import places_in_words, range_in_words
 from swardcast.outlook.job_ranges import open_works
@@ -92,8 +94,30 @@ def _rows(matter: Matter) -> Iterator[Fact]:
     yield Fact(name=voice.say("row-by-then"), value=then.text, source=then.source)
 
 
+def _played_now(matter: Matter) -> Iterator[Fact]:
+    """How its surfaces play while a begun green is on a temporary one, in the words of the course status."""
+    plays, clauses = matter.plays, []
+    if not matter.on_temporary_greens or matter.stands_still:
+        return
+    for play in (play for play in WORST_FIRST if play is not Play.NOT_KNOWN):
+        places = [work.surface for work in matter.outlook.surfaces if plays.get(work.surface.id) is play]
+        clauses += [play_clause(play, places, matter.voice)] if places else []
+    said = matter.voice.sentence(matter.voice.clauses(clauses))
+    yield Fact(name=matter.voice.say("row-meanwhile"), value=said, source=_log_or_plan(matter), is_of_today=True)
+    held = [
+        reason
+        for work in matter.outlook.surfaces
+        for reason in work.reasons
+        if reason.kind is ReasonKind.HELD_UP and reason.words
+    ]
+    if held:  # the short answer has no room for it beside the temporary green
+        name = matter.voice.say("row-why-held-up")
+        yield Fact(name=name, value=capital(held[-1].words), source=held[-1].source, is_of_today=True)
+
+
 def _meanwhile(matter: Matter) -> Iterator[Fact]:
     """How the holes are played until all is open again: the club's own words, or of closed tees from where."""
+    yield from _played_now(matter)
     job, works = matter.job, open_works(matter.outlook.surfaces)
     waiting = [work for work in works if work.done_at is None or not work.dates[Milestone.REOPENING].is_fact]
     if not waiting or job.while_working in OPEN or unopened(matter.outlook, matter.voice):
@@ -140,12 +164,20 @@ def _left_without_a_day(matter: Matter) -> Iterator[Fact]:
 
 def _done_so_far(matter: Matter) -> Iterator[Fact]:
     done = [work.surface for work in matter.outlook.surfaces if work.done_at is not None]
-    going = [w.surface for w in matter.outlook.surfaces if w.work is Work.UNDER_WAY and w.started_at is not None]
+    begun = [w for w in matter.outlook.surfaces if w.done_at is None and w.started_at is not None]
+    going = [w.surface for w in begun if w.work is Work.UNDER_WAY]
+    half = [w.surface for w in begun if w.work is Work.HELD_UP]
     if matter.outlook.unreported is not None:
-        going = []  # nobody knows
+        going, half = [], []  # nobody knows
     held = matter.outlook.work is Work.HELD_UP  # then no day of the plan tells the others
     left = [w.surface for w in matter.outlook.surfaces if held and w.done_at is None and w.started_at is None]
-    for phrase, surfaces in (("row-done-so-far", done), ("row-going-on", going), ("row-still-to-do", left)):
+    rows = (
+        ("row-done-so-far", done),
+        ("row-half-done", half),
+        ("row-going-on", going),
+        ("row-still-to-do", left),
+    )
+    for phrase, surfaces in rows:
         if surfaces and len(surfaces) < len(matter.outlook.surfaces):
             places = capital(places_in_words(surfaces, matter.voice))
             yield Fact(name=matter.voice.say(phrase), value=places, source=_log_or_plan(matter), is_of_today=True)
@@ -154,6 +186,9 @@ def _done_so_far(matter: Matter) -> Iterator[Fact]:
 def _planned_days(matter: Matter) -> Iterator[Fact]:
     """The surfaces of each coming day of work, where there is more than one day and nothing is computed to the hour."""
     if matter.stands_still or matter.outlook.work is Work.HELD_UP:
+        if (hope := hope_to_go_on(matter.outlook, matter.voice)) and not matter.stands_still:
+            name = matter.voice.say("row-when-it-goes-on")
+            yield Fact(name=name, value=hope, source=_log_or_plan(matter), is_of_today=True)
         return  # no day can be told before work goes on
     days: dict[date, list[SurfaceWork]] = {}
     for work in matter.outlook.surfaces:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import datetime
 from itertools import pairwise
 
@@ -17,7 +18,7 @@ from swardcast.outlook.story import JobStory
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
-from swardcast.records.plan import Job
+from swardcast.records.plan import Job, Play
 
 __all__ = ["Matter", "sum_on"]
 
@@ -39,6 +40,7 @@ class Matter:
         holes_out_of_play: holes that nobody may play, by the last word on their greens and fairways.
         as_of: the moment of the reader, local.
         voice: the language and the day of the reader.
+        plays: how its surfaces play at that moment, by id; empty where it is told of an earlier one.
     """
 
     outlook: JobOutlook
@@ -48,6 +50,13 @@ class Matter:
     holes_out_of_play: frozenset[int]
     as_of: datetime
     voice: Voice
+    plays: Mapping[str, Play] = field(default_factory=dict)
+
+    @property
+    def on_temporary_greens(self) -> list[Surface]:
+        """The surfaces of the work, not yet done, whose holes play to a temporary green now."""
+        left = [work.surface for work in self.outlook.surfaces if work.started_at is not None and work.done_at is None]
+        return [surface for surface in left if self.plays.get(surface.id) is Play.TEMPORARY_GREEN]
 
     @property
     def job(self) -> Job:

@@ -66,6 +66,8 @@ def the_rules(matter: Matter) -> Section:
     course_rules = [*_on_the_course(matter)]
     on_course = [tuple(_limit(held, matter)) for held in course_rules if held.limit.rule]
     none = () if adopted else (_none(matter, course_rules),)
+    if not none and matter.on_temporary_greens and not any(rule.rule == "D-2" for rule in matter.job.local_rules):
+        none = (matter.say("rules-none-temporary-green"),)
     ask = (matter.say("rules-ask-first"),) if none and _shuts_a_place(matter) and not _silent_since(matter) else ()
     end = (matter.say("rules-full-text"),) if adopted or on_course else ()
     scores = matter.job.scores or matter.records.club.scores
@@ -82,7 +84,7 @@ def the_rules(matter: Matter) -> Section:
 
 def _none(matter: Matter, course_rules: Sequence[LimitInForce]) -> Sentence:
     """What to say where the Committee adopted nothing for the work; "as it lies" would be wrong on a replaced green."""
-    if matter.job.while_working is Play.TEMPORARY_GREEN:
+    if matter.job.while_working is Play.TEMPORARY_GREEN or matter.on_temporary_greens:
         return matter.say("rules-none-temporary-green")
     if course_rules:
         is_said = all(held.limit.rule for held in course_rules)

@@ -9,12 +9,14 @@ from typing import Final
 
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.ends import surface_work_in_words
+from swardcast.notices.held_up import hope_to_go_on
 from swardcast.notices.hole_marks import WORST_FIRST
 from swardcast.notices.kinds import greens_first
 from swardcast.notices.play import play_in_words, tees_played_elsewhere
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.status_dates import StatusDate, status_dates
 from swardcast.notices.words import places_in_brief, places_in_words
+from swardcast.outlook.play import OPEN
 from swardcast.outlook.states import CourseOutlook, ReasonKind, SurfaceOutlook, Unreported, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club
@@ -36,7 +38,8 @@ class StatusLine:
         named: their names one by one where `where` only counts them, or "".
         play: play in words.
         play_key: the same as a name for styles: "open-with-care".
-        meanwhile: how the holes are played while they are out of play, or "".
+        meanwhile: how the holes are played while they are out of play; of what is in play while its work is held up,
+            what that may shut when it goes on; or "".
         work: what is going on there in words, such as "work under way" or "healing", or "".
         why: why.
         also: further work that is going on or healing there, or "".
@@ -126,7 +129,7 @@ def status_lines(
             named=capital(named) if named != where else "",
             play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
             play_key=slug_of(alike.play),
-            meanwhile=_meanwhile(surfaces, elsewhere, voice),
+            meanwhile=_meanwhile(surfaces, elsewhere, voice) or _hope(surfaces, outlook, voice),
             work=surface_work_in_words(alike.work, alike.silence, voice) if alike.work else "",
             why=story.job.title if story else _why(surfaces[0], voice),
             also=voice.joined([_also(*other, voice) for other in alike.others]),
@@ -163,6 +166,14 @@ def _meanwhile(surfaces: Sequence[SurfaceOutlook], elsewhere: Collection[str], v
     if all(surface.surface.id in elsewhere for surface in surfaces):
         return voice.say("meanwhile-other-markers", count=len({surface.surface.hole for surface in surfaces}))
     return ""
+
+
+def _hope(surfaces: Sequence[SurfaceOutlook], outlook: CourseOutlook, voice: Voice) -> str:
+    """Of surfaces that are in play while the work on them is held up, what it may shut when it goes on."""
+    current = surfaces[0].current
+    if surfaces[0].play not in OPEN or current is None or current.work is not Work.HELD_UP:
+        return ""
+    return hope_to_go_on(outlook.jobs[current.job.id], voice)
 
 
 def _importance(surfaces: Sequence[SurfaceOutlook]) -> tuple[int, int, int]:

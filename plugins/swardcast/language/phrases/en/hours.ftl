@@ -35,6 +35,14 @@ hours-closed-again = { $count ->
 
 # Nobody reports on it any more
 hours-held-up-not-reported = held up since { $since }; nobody has reported since then
+# The first day on which work may go on, and what it may shut then; $day: "tomorrow, Friday 28 May", or "on Monday 31 May"
+hours-hope-to-go-on = We hope to go on { $day }; then { $places } may be { $play ->
+    [temporary-green] { $count ->
+        [one] on a temporary green
+       *[other] on temporary greens
+    }
+   *[closed] closed
+}.
 hours-held-up = held up since { $since }; no time can be given until work goes on; not before { $first } in any case
 # $first is a time on another day
 hours-held-up-to-another-day = held up since { $since }; no time can be given until work goes on; not before { $first }, in any case

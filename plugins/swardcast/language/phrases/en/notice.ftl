@@ -228,6 +228,10 @@ row-planned-finish = { $state ->
    *[going] As things stand now, we finish { $places }.
 }
 row-done-so-far = Done so far
+# Begun, and held up before it was done
+row-half-done = Half done
+row-why-held-up = Why it is held up
+row-when-it-goes-on = When work goes on
 row-going-on = Going on now
 row-still-to-do = Still to do
 row-further-days = The days after these
