@@ -36,8 +36,8 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.outlook.week_growth import usual_grass, week_of_growth
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
-from swardcast.records.plan import Play
 from swardcast.records.operations import Kind
+from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until, notes_withdrawn, standing_entries, without_words_of
 from swardcast.records.weather import WeatherSource
 
