@@ -445,3 +445,35 @@ def test_closed_bunkers_are_counted_in_the_sentence_and_still_named_in_their_lin
     assert "4 bunkers on holes 4, 7 and 11 are closed" in status.sentence
     closed = [line for line in status.lines if line.play == "closed" and "bunkers" in line.where]
     assert [line.named.count("bunker") for line in closed] == [3]
+
+
+# Nobody has reported since
+
+
+def test_places_whose_work_or_healing_nobody_reports_on_are_not_left_out(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """In December, eleven weeks after the last report: what each notice says of its places stands on the status."""
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    bunkers = next(line for line in bulletin.status.lines if "17th" in line.named or "17th" in line.where)
+    assert bunkers.surfaces == ("bunker-17-left", "bunker-17-right")
+    assert plain(bunkers.work) == "no report since 15 September"
+    due = "was due by Tuesday 21 September; nobody has reported them as done yet"
+    assert {date.name: plain(date.value) for date in bunkers.dates}["Work finished"] == due
+    greens = line_of(bulletin, "Greens 12 to 18")
+    assert (greens.notice_id, greens.work) == ("greens-renovation-2027", "should be back to normal")
+    assert dates_of(bulletin, "Greens 12 to 18") == {
+        "Back to normal": "was due by Monday 11 October; nobody has reported it yet"
+    }
+
+
+def test_healing_of_whose_end_nobody_reported_is_linked_only_where_play_was_still_limited_by_it(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01")
+    club.done("spring", "06-01")
+    club.log("one", "06-02", "morning status", "play: {the whole course: open, green 1: open with care}", time="06:40")
+    lines = bulletin_of(club, "11-20").status.lines
+    assert [(line.where, line.notice_id) for line in lines] == [("Green 1", "spring")]
+    club.log("two", "11-01", "morning status", "play: {the whole course: open, green 1: open with care}", time="06:40")
+    lines = bulletin_of(club, "11-20").status.lines  # long after the healing: for another reason
+    assert [(line.where, line.notice_id) for line in lines] == [("Green 1", "")]

@@ -118,9 +118,11 @@ def surface_work_in_words(work: Work, silence: Unreported | None, voice: Voice) 
         voice: the language.
 
     Returns:
-        "work under way", "work held up", "healing", or "no report since 15 September".
+        "work under way", "work held up", "healing", "should be back to normal", or "no report since 15 September".
     """
-    return voice.name("status-work", work) if silence is None else _no_report(silence, voice)
+    if silence is not None:
+        return _no_report(silence, voice)
+    return voice.say("work-should-be-normal") if work is Work.BACK_TO_NORMAL else voice.name("status-work", work)
 
 
 def _no_report(silence: Unreported, voice: Voice) -> str:

@@ -6,18 +6,21 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from functools import partial
+from typing import Final
 
 from swardcast.language.voice import Voice
 from swardcast.notices.ends import end_of, has_no_date_until_done, is_over_with_the_work, published_in_words
 from swardcast.notices.hours import Ending, reopening_as_dates, reopening_in_words
 from swardcast.notices.words import first_and_last_in_words, range_in_words
 from swardcast.outlook.job_ranges import open_works, range_of_all
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceOutlook, SurfaceWork
+from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceOutlook, SurfaceWork, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import SurfaceKind
 from swardcast.records.plan import Play
 
 __all__ = ["StatusDate", "status_dates"]
+
+_IN_PLAY: Final = (Play.OPEN, Play.OPEN_WITH_CARE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,10 +56,11 @@ def status_dates(
         Milestones with their dates, the first first.
     """
     works = [surface.current for surface in surfaces if surface.current is not None]
-    in_play = surfaces[0].play in (Play.OPEN, Play.OPEN_WITH_CARE)
+    in_play = surfaces[0].play in _IN_PLAY
     again = partial(StatusDate, milestone=Milestone.REOPENING, given=reopening_as_dates(works, as_of, voice))
     if any(work.done_at is None for work in works):
-        ends = Ending.DONE if in_play else Ending.OPEN
+        was_in_play = surfaces[0].play is Play.NOT_KNOWN and surfaces[0].last_play in _IN_PLAY
+        ends = Ending.DONE if in_play or (was_in_play and outlook.unreported is not None) else Ending.OPEN
         yield again(name=ends.name_in(voice), value=reopening_in_words(works, as_of, voice, ends=ends))
     elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
         yield again(name=voice.say("hours-open-again"), value=reopening_in_words(works, as_of, voice, is_closed=True))
@@ -68,7 +72,7 @@ def status_dates(
     if is_over_with_the_work(outlook):
         return  # nothing comes after that
     settled = _settled(surfaces)
-    if settled is not None and settled.is_given:
+    if settled is not None and settled.is_given and outlook.work is not Work.BACK_TO_NORMAL:
         name, value = voice.say("status-putts-roll-true"), range_in_words(settled, voice)
         yield StatusDate(name=name, value=value, milestone=Milestone.SETTLED, given=settled)
     yield _normal(works, story, outlook, voice)
@@ -90,6 +94,8 @@ def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
 def _normal(works: Sequence[SurfaceWork], story: JobStory, outlook: JobOutlook, voice: Voice) -> StatusDate:
     """Back to normal on these surfaces; the words for a date that holds no more are those of the whole job."""
     said = partial(StatusDate, name=voice.say("status-normal"), milestone=Milestone.BACK_TO_NORMAL)
+    if outlook.work is Work.BACK_TO_NORMAL:  # no entry says so: that its day is past
+        return said(value=published_in_words(story.published, outlook, voice), given=story.published)
     if has_no_date_until_done(story.published, outlook, voice):
         return said(value=published_in_words(story.published, outlook, voice), given=None)
     last = _last_of(works, story.published, outlook)

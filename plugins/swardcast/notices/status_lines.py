@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass
-from datetime import datetime
+from dataclasses import dataclass, replace
+from datetime import date, datetime
 from typing import Final
 
 from swardcast.language.voice import Voice, capital, slug_of
@@ -16,8 +16,17 @@ from swardcast.notices.play import play_in_words, tees_played_elsewhere
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.status_dates import StatusDate, status_dates
 from swardcast.notices.words import places_in_brief, places_in_words
+from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.play import OPEN
-from swardcast.outlook.states import CourseOutlook, ReasonKind, SurfaceOutlook, Unreported, Work
+from swardcast.outlook.states import (
+    CourseOutlook,
+    Milestone,
+    ReasonKind,
+    SurfaceOutlook,
+    SurfaceWork,
+    Unreported,
+    Work,
+)
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Club
 from swardcast.records.plan import Play
@@ -41,6 +50,7 @@ class StatusLine:
         meanwhile: how the holes are played while they are out of play; of what is in play while its work is held up,
             what that may shut when it goes on; or "".
         work: what is going on there in words, such as "work under way" or "healing", or "".
+        state: the state of that work, or None.
         why: why.
         also: further work that is going on or healing there, or "".
         dates: milestones and their dates, in words and as dates.
@@ -58,6 +68,7 @@ class StatusLine:
     play_key: str
     meanwhile: str
     work: str
+    state: Work | None
     why: str
     also: str
     dates: tuple[StatusDate, ...]
@@ -83,7 +94,7 @@ class _Alike:
 
 
 def _alike(surface: SurfaceOutlook) -> _Alike:
-    current = surface.current if surface.current and surface.current.work in _HEALING_OR_WORK else None
+    current = surface.current
     return _Alike(
         play=surface.play,
         job=current.job.id if current else "",
@@ -94,6 +105,28 @@ def _alike(surface: SurfaceOutlook) -> _Alike:
         is_closed_again=current is not None and current.is_closed_again,
         others=tuple((other.job.title, other.work, other.unreported) for other in surface.others),
     )
+
+
+def _with_what_members_wait_for(surface: SurfaceOutlook, outlook: CourseOutlook) -> SurfaceOutlook:
+    """The surface with the work that its line is about, which may be none."""
+    current = surface.current
+    if current is None or (current.work not in _HEALING_OR_WORK and current.unreported is None):
+        current = _silent_work(surface, outlook)
+    return replace(surface, current=current)
+
+
+def _silent_work(surface: SurfaceOutlook, outlook: CourseOutlook) -> SurfaceWork | None:
+    """Healing from which it was last said to be out of usual play, and of whose end nobody has reported since."""
+    said = surface.said_at
+    if said is None or surface.play is not Play.NOT_KNOWN or surface.last_play is Play.OPEN:
+        return None
+    works = (work for job in outlook.jobs.values() if job.work is Work.BACK_TO_NORMAL for work in job.surfaces)
+    for work in works:
+        until = work.dates[Milestone.BACK_TO_NORMAL].allow_until or date.min
+        was_so = work.surface.id == surface.surface.id and work.done_at is not None and work.done_at <= said
+        if was_so and is_only_computed(work) and said.date() <= until:
+            return work
+    return None
 
 
 def status_lines(
@@ -111,7 +144,8 @@ def status_lines(
         Lines, most important first.
     """
     groups: dict[_Alike, list[SurfaceOutlook]] = {}
-    for surface in outlook.surfaces.values():
+    for every in outlook.surfaces.values():
+        surface = _with_what_members_wait_for(every, outlook)
         alike = _alike(surface)
         if surface.play is Play.OPEN and (alike.work is None or _waits_its_turn(surface, outlook)):
             continue
@@ -131,6 +165,7 @@ def status_lines(
             play_key=slug_of(alike.play),
             meanwhile=_meanwhile(surfaces, elsewhere, voice) or _hope(surfaces, outlook, voice),
             work=surface_work_in_words(alike.work, alike.silence, voice) if alike.work else "",
+            state=alike.work,
             why=story.job.title if story else _why(surfaces[0], voice),
             also=voice.joined([_also(*other, voice) for other in alike.others]),
             dates=tuple(status_dates(surfaces, outlook.jobs[alike.job], story, outlook.as_of, voice)) if story else (),

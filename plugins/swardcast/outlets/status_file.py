@@ -129,14 +129,13 @@ def _limits(bulletin: Bulletin) -> list[dict[str, object]]:
 
 def _line(line: StatusLine, bulletin: Bulletin) -> dict[str, object]:
     surfaces = [bulletin.outlook.surfaces[name] for name in line.surfaces]
-    current = surfaces[0].current  # all of a line are alike
     return {
         "surfaces": [
             {"id": one.surface.id, "name": places_in_words((one.surface,), bulletin.voice)} for one in surfaces
         ],
         "where": line.where,
         "play": {"state": surfaces[0].play.value, "words": line.play},
-        "work": {"state": current.work.value, "words": line.work} if current is not None and line.work else None,
+        "work": {"state": line.state.value, "words": line.work} if line.state is not None else None,
         "why": line.why,
         "also": line.also,
         "dates": [_dated(one) for one in line.dates],
