@@ -109,8 +109,25 @@ def test_a_line_in_american_puts_the_month_first(kept: Kept) -> None:
 
 
 def test_a_job_that_is_not_over_waits(kept: Kept) -> None:
-    (line,) = compose_track_record([replace(kept, normal_on=None)], BRITISH).lines
+    (line,) = compose_track_record([replace(kept, normal_on=None)], replace(BRITISH, near=date(2027, 4, 20))).lines
     assert (line.came, line.verdict) == ("Not called back to normal yet", "Not over yet, so not counted")
+
+
+def test_a_job_that_is_past_its_day_without_a_report_is_told_as_that_and_counted_neither_way(kept: Kept) -> None:
+    """The day to allow for is Monday 3 May."""
+    silent = replace(kept, normal_on=None)
+    on_the_day, after = (replace(BRITISH, near=date(2027, 5, day)) for day in (3, 4))
+    (line,) = compose_track_record([silent], on_the_day).lines
+    assert line.verdict == "Not over yet, so not counted"
+    told = compose_track_record([silent], after)
+    assert told.lines[0].verdict == "Due by Monday 3 May; not reported. Counted neither as kept nor as missed"
+    assert told.lines[0].is_inside is None
+    five = compose_track_record([*[kept] * 5, silent], after).sentences
+    assert five[0].startswith("Of 5 jobs, 5 kept the dates")
+    assert five[-1] == (
+        "1 more is past its day, and nobody has reported it back to normal. It is counted neither as kept nor as missed."
+    )
+    assert not [one for one in compose_track_record([kept] * 5, after).sentences if "nobody" in one]
 
 
 def test_published_recoveries_have_their_words_and_plurals_in_both_englishes() -> None:

@@ -303,6 +303,7 @@ def test_greens_that_nobody_called_normal_are_not_listed_as_back_to_normal(
     bulletin = demo_bulletin_at("2027-12-06 08:00")
     notice = next(one for one in bulletin.notices if one.id == "greens-renovation-2027")
     assert notice_card(notice, bulletin).state == "Should be back to normal"
+    assert [one.id for one in bulletin.notices if one.is_over_by_sum] == [notice.id]  # the others are over
     assert _plain(notice.short_answer) == (
         "The work is over. Greens 1 to 11 were called back to normal on Monday 20 September. Greens 12 to"
         " 18 were due back by Monday 11 October; nobody has reported them back to normal."

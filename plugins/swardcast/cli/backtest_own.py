@@ -18,11 +18,12 @@ __all__ = ["run_own"]
 def run_own(options: argparse.Namespace) -> int:
     """Show the club's own track record."""
     records = records_of(options)
-    kept = track_record(records, moment_of(options, records), WeatherBook(records.club, records.weather))
+    as_of = moment_of(options, records)
+    kept = track_record(records, as_of, WeatherBook(records.club, records.weather))
     if options.json:
         print_json([_as_json(one) for one in kept])
         return 0
-    record = compose_track_record(kept, Voice.english(date.min))
+    record = compose_track_record(kept, Voice.english(as_of.date()))
     for sentence in record.sentences:
         print(sentence)
     for line in record.lines:

@@ -10,7 +10,7 @@ from swardcast.language.voice import Voice, capital
 from swardcast.notices.answer import short_answer
 from swardcast.notices.bulletins import last_change
 from swardcast.notices.day_by_day import day_by_day, with_fixtures
-from swardcast.notices.ends import published_in_words, work_in_words
+from swardcast.notices.ends import is_over_by_sum, published_in_words, work_in_words
 from swardcast.notices.events import events_of
 from swardcast.notices.headline import headline_of, when_in_words
 from swardcast.notices.how_the_date import how_the_date
@@ -68,6 +68,7 @@ def compose_notice(matter: Matter) -> Notice:
         places=tuple(place_list((work.surface for work in outlook.surfaces), _by_number(voice))),
         when=when_in_words(outlook, voice),
         work=work_in_words(outlook, voice),
+        is_over_by_sum=is_over_by_sum(outlook),
         normal=published_in_words(matter.published, outlook, voice),
         answer=answer_in_own_words(matter) or short_answer(matter),
         in_short=in_short(matter),

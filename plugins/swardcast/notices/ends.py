@@ -18,6 +18,7 @@ __all__ = [
     "end_of",
     "has_no_date_until_done",
     "has_no_day",
+    "is_over_by_sum",
     "is_over_with_the_work",
     "leaves_turf_whole",
     "published_in_words",
@@ -105,8 +106,21 @@ def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
         return voice.say("work-postponed")
     if outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED:
         return voice.say("work-finished")
+    return voice.say("work-should-be-normal") if is_over_by_sum(outlook) else voice.name("work", outlook.work)
+
+
+def is_over_by_sum(outlook: JobOutlook) -> bool:
+    """Tell whether the days of a job are past, and no entry says of all its surfaces that they are back to normal.
+
+    Args:
+        outlook: how the job stands.
+
+    Returns:
+        Whether it is so; no of work that leaves nothing to heal, which is finished once it is entered as done.
+    """
+    is_end_of_work = outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED
     by_sum = any(is_only_computed(work) for work in outlook.surfaces)
-    return voice.say("work-should-be-normal") if by_sum and outlook.work.is_over else voice.name("work", outlook.work)
+    return by_sum and outlook.work.is_over and not is_end_of_work
 
 
 def surface_work_in_words(work: Work, silence: Unreported | None, voice: Voice) -> str:

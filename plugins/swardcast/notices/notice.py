@@ -118,6 +118,7 @@ class Notice:
         places: its surfaces one by one, runs of numbers together, without the club's own names of sets.
         when: when the work is, in words.
         work: the state of the work in words.
+        is_over_by_sum: whether its days are past, and nobody has reported that all of it is back to normal.
         normal: the published date of its end, in words.
         answer: how play is affected, when it is over, how sure; 40 words or fewer.
         in_short: what, until when, in a line or two; the fullest wording first, then ever shorter ones.
@@ -142,6 +143,7 @@ class Notice:
     places: tuple[str, ...]
     when: str
     work: str
+    is_over_by_sum: bool
     normal: str
     answer: tuple[Sentence, ...]
     in_short: tuple[str, ...]

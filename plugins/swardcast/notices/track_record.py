@@ -82,7 +82,15 @@ def compose_track_record(kept: Sequence[Kept], voice: Voice) -> Comparisons:
     """
     judged = [one for one in kept if one.is_judged]
     lines = tuple(_line(one, voice) for one in reversed(kept))
-    return Comparisons(sentences=tuple(_own_sentences(judged, voice)), lines=lines)
+    silent = sum(_is_silent(one, voice.near) for one in kept)
+    more = [voice.say("record-silent", count=silent)] if silent else []
+    return Comparisons(sentences=(*_own_sentences(judged, voice), *more), lines=lines)
+
+
+def _is_silent(one: Kept, today: date) -> bool:
+    """Whether the day to allow for is over, and nobody has called all of it back to normal."""
+    until = one.promised.allow_until
+    return one.normal_on is None and not one.promised.is_fact and until is not None and until < today
 
 
 def _own_sentences(judged: Sequence[Kept], voice: Voice) -> Iterable[str]:
@@ -113,7 +121,7 @@ def _own_sentences(judged: Sequence[Kept], voice: Voice) -> Iterable[str]:
 
 
 def _line(one: Kept, voice: Voice) -> Comparison:
-    voice = voice.on(one.done_on)
+    today, voice = voice.near, voice.on(one.done_on)
     early = one.promised.early if one.promised.is_given else None
     return Comparison(
         what=one.job.title,
@@ -127,7 +135,7 @@ def _line(one: Kept, voice: Voice) -> Comparison:
             )
         ),
         came=capital(_day(one.normal_on, voice)) if one.normal_on else voice.say("record-not-normal-yet"),
-        verdict=_verdict(one, voice),
+        verdict=_verdict(one, voice, today),
         is_inside=one.is_inside if one.is_judged else None,
     )
 
@@ -136,7 +144,10 @@ def _day(day: date, voice: Voice) -> str:
     return voice.on(date.min).day(day)
 
 
-def _verdict(one: Kept, voice: Voice) -> str:
+def _verdict(one: Kept, voice: Voice, today: date) -> str:
+    until = one.promised.allow_until
+    if until is not None and _is_silent(one, today):
+        return voice.say("record-not-reported", day=voice.day(until))
     if one.normal_on is None:
         return voice.say("record-not-judged-yet")
     if one.late_days is None or not one.is_judged:

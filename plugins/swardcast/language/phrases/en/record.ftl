@@ -35,6 +35,13 @@ record-computed = { $date }
     .early = { $date } (early day: { $early })
 record-not-normal-yet = Not called back to normal yet
 record-not-judged-yet = Not over yet, so not counted
+# The day to allow for, $day, is over
+record-not-reported = Due by { $day }; not reported. Counted neither as kept nor as missed
+# Of $count jobs the day to allow for is over
+record-silent = { $count ->
+    [one] { $count } more is past its day, and nobody has reported it back to normal. It is counted neither as kept nor as missed.
+   *[other] { $count } more are past their days, and nobody has reported them back to normal. They are counted neither as kept nor as missed.
+}
 record-no-date = No date was given
 # $outcome: kept, missed or sooner, of those that can be
 record-on-the-day = Kept: on the likely day

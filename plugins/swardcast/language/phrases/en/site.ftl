@@ -67,6 +67,8 @@ site-with-count = { $name } ({ $count })
 ## Around a notice
 
 site-notice-is-over = This notice is over.
+# In its place where the sum has ended, and nobody has reported the end
+site-notice-days-past = The days given here are past, and nobody has reported the end.
 site-notice-stays = It stays here to be read.
 # Under the title of a notice that is not over, and of the season: the moment of the records that it was made from
 site-true-at = True at { $moment }.
