@@ -165,6 +165,9 @@ def _cancelled(was: Draft, matter: Matter, others: Iterable[Draft]) -> Draft:
     elif any(work.work is Work.CALLED_OFF for work in matter.story.changes[-1].outlook.surfaces):
         work = matter.voice.say("calendar-work", places=was.places, title=matter.job.title)
         summary = matter.voice.say("calendar-called-off", event=work)
+    elif was.occasion is Occasion.WORK and matter.has_no_day and not matter.outlook.is_put_off:
+        # Nobody took it back; its day is not known any more.
+        summary = matter.voice.say("calendar-work-in-state", work=was.taken_back, state="not-started")
     else:
         summary = matter.voice.say("calendar-taken-back", event=was.taken_back)
     return replace(was, standing=Standing.CANCELLED, summary=summary, span=_in_a_day(was.span))
