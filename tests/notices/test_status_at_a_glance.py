@@ -477,3 +477,28 @@ def test_healing_of_whose_end_nobody_reported_is_linked_only_where_play_was_stil
     club.log("two", "11-01", "morning status", "play: {the whole course: open, green 1: open with care}", time="06:40")
     lines = bulletin_of(club, "11-20").status.lines  # long after the healing: for another reason
     assert [(line.where, line.notice_id) for line in lines] == [("Green 1", "")]
+
+
+def test_planned_work_whose_start_nobody_reported_is_not_counted_as_to_come(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """On 6 December the demo's plan has three jobs from that day on; ten before it were never entered as begun."""
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    silent = [work.notice_id for work in bulletin.status.coming if work.is_silent]
+    dated = [work.notice_id for work in bulletin.status.coming if not work.is_silent]
+    assert (len(dated), len(silent)) == (3, 10)
+    states = {notice.id: notice.work for notice in bulletin.notices}
+    assert {states[name] for name in silent} == {"no start reported"}
+    assert {states[name] for name in dated} == {"planned"}
+    said = bulletin.voice.say("site-coming-all", count=len(dated), silent=len(silent))
+    assert said == "3 jobs to come; 10 with no start reported"
+    assert bulletin.voice.say("site-coming-all", count=4, silent=0) == "All 4 jobs to come"
+
+
+def test_work_postponed_to_no_known_day_is_still_to_come(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-10")
+    club.log("off", "06-09", "change of plan", "job: spring", "change: postponed", "because: rain")
+    bulletin = bulletin_of(club, "06-20")
+    assert [work.is_silent for work in bulletin.status.coming] == [False]
+    assert bulletin.notices[0].work == "postponed"

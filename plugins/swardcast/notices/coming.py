@@ -16,13 +16,14 @@ __all__ = ["ComingWork", "coming_work"]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ComingWork:
-    """Work that comes next."""
+    """Work that comes next; `is_silent` where its day is over and nobody has reported that it began."""
 
     headline: str
     where: str
     when: str
     normal: str
     notice_id: str
+    is_silent: bool
 
 
 def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice) -> Iterable[ComingWork]:
@@ -45,6 +46,7 @@ def coming_work(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: 
             when=_when(job, voice),
             normal=voice.say("coming-normal", end=end_of(job).value, when=published),
             notice_id=job.job.id,
+            is_silent=has_no_day(job, voice) and not job.is_put_off,
         )
 
 

@@ -96,14 +96,16 @@ def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
         voice: the language.
 
     Returns:
-        "planned", "under way" and so on; of planned work without a day "postponed", and of work that leaves nothing to
-        heal, "finished" at its end; "should be back to normal" where no entry says so of all its surfaces; and of work
-        that nobody reports on any more, since when.
+        "planned", "under way" and so on; of planned work without a day "postponed", or "no start reported" once that
+        day is over; of work that leaves nothing to heal, "finished" at its end; "should be back to normal" where no
+        entry says so of all its surfaces; and of work that nobody reports on any more, since when.
     """
     if outlook.unreported is not None:
         return _no_report(outlook.unreported, voice)
     if outlook.is_put_off and outlook.work is Work.PLANNED:
         return voice.say("work-postponed")
+    if has_no_day(outlook, voice):
+        return voice.say("work-not-started")
     if outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED:
         return voice.say("work-finished")
     return voice.say("work-should-be-normal") if is_over_by_sum(outlook) else voice.name("work", outlook.work)

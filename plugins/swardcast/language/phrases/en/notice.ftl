@@ -204,6 +204,8 @@ part-who-decides = Who decides and whom to ask
 
 work-planned = planned
 work-postponed = postponed
+# Of planned work whose day is over
+work-not-started = no start reported
 work-under-way = under way
 work-held-up = held up
 work-not-reported = no report since { $day }

@@ -43,6 +43,8 @@ site-notices-about = Notices: { $what }
 site-no-notice = There is no notice yet.
 site-going-on = Going on now
 site-to-come = To come
+# Planned work whose day is over
+site-not-started = No start reported
 site-over = Over
 site-other = Other
 site-last-news = Last news on { $day }
@@ -112,9 +114,16 @@ site-all-holes = { $count ->
     [one] The hole:
    *[other] All { $count } holes:
 }
-# $count of planned jobs, of which three are shown above
-site-coming-all = { $count ->
-   *[other] All { $count } jobs to come
+# $count of planned jobs to come; $silent: of further ones, whose day is over and whose start nobody has reported
+site-coming-all = { $silent ->
+    [0] { $count ->
+        [one] The { $count } job to come
+       *[other] All { $count } jobs to come
+    }
+   *[other] { $count ->
+        [one] { $count } job to come
+       *[other] { $count } jobs to come
+    }; { $silent } with no start reported
 }
 site-coming = What comes next
 # $when: "from Monday 20 September"
