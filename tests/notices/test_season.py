@@ -87,6 +87,17 @@ def test_days_of_back_to_normal_are_said_as_in_the_notice(bulletin: Bulletin) ->
         assert one.when.endswith(f": {normal[one.notice_id]}")
 
 
+def test_work_of_which_nobody_reports_the_rest_is_not_called_done(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Four of the six bunkers were finished by 15 September; of the two on the 17th nothing was entered."""
+    season = season_of(demo_bulletin_at("2027-12-06 08:00"))
+    said = "7 to 15 September, 4 of 6 done"
+    work = [one.when.replace("\u00a0", " ") for one in _work(season) if one.notice_id == "bunkers-resanding-2027"]
+    days = [job.days for job in season.jobs if job.matter.job.id == "bunkers-resanding-2027"]
+    assert (work, [one.replace("\u00a0", " ") for one in days]) == ([said], [said])
+
+
 def test_days_of_work_and_healing_are_those_of_the_calendar(bulletin: Bulletin) -> None:
     """In the calendar surfaces stand on the day on which they are finished; the season has the day before too on which
     they were begun. In the season a job heals from the day after its first surfaces are finished."""

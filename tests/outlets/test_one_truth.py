@@ -292,7 +292,7 @@ def test_bunkers_that_nobody_reports_on_are_told_alike_on_the_notice_the_mail_th
         assert "some time from March to September 2028, as last told" in said
         assert "Work is going on" not in said
         assert "as things stand now" not in said
-    assert "no report since 15 September" in _plain(messages_of(bulletin)[notice.id])
+    assert "2 of 6 bunkers: no report since 15 September" in _plain(messages_of(bulletin)[notice.id])
     assert "no report since 15 September" in _plain(notice.headline)
 
 

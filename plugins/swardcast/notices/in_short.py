@@ -18,7 +18,7 @@ from swardcast.notices.ends import published_in_words, unopened
 from swardcast.notices.headline import names_place, state_in_short
 from swardcast.notices.matter import Matter
 from swardcast.notices.opening import opening
-from swardcast.notices.words import as_clause, few_words_for, says_allow_until
+from swardcast.notices.words import as_clause, few_words_for, kind_in_words, says_allow_until
 from swardcast.outlook.states import Work
 
 __all__ = ["in_short"]
@@ -39,9 +39,9 @@ def in_short(matter: Matter) -> tuple[str, ...]:
 def _wordings(matter: Matter) -> Iterator[str]:
     outlook, voice, title = matter.outlook, matter.voice, matter.job.title
     whole, *shorter = _endings(matter)
-    where = few_words_for((work.surface for work in outlook.surfaces), voice)
+    where = _where(matter)
     if any(map(str.isalnum, title)):  # a title of nothing but pictures says nothing where there are no pictures
-        beside = "" if names_place(outlook, voice) else where
+        beside = "" if names_place(outlook, voice) and not _is_silent_in_part(matter) else where
         fullest = _line(title, beside, _state(matter, briefly=False), matter)
         yield _sentences(fullest, whole, matter)
         yield _sentences(fullest, shorter[0], matter)
@@ -51,6 +51,25 @@ def _wordings(matter: Matter) -> Iterator[str]:
     for place in (where, ""):
         for until in (*shorter, ""):
             yield _sentences(_line(kind, place, _briefly(matter), matter), until, matter)
+
+
+def _is_silent_in_part(matter: Matter) -> bool:
+    """Whether some of its surfaces are done, and nobody reports on the others any more."""
+    done = [work for work in matter.outlook.surfaces if work.done_at is not None]
+    return matter.outlook.unreported is not None and bool(done)
+
+
+def _where(matter: Matter) -> str:
+    """Its surfaces in a few words; of work that nobody reports on any more those that are left, of how many."""
+    works, voice = matter.outlook.surfaces, matter.voice
+    if not _is_silent_in_part(matter):
+        return few_words_for((work.surface for work in works), voice)
+    left = [work.surface for work in works if work.unreported is not None]
+    kinds = list(dict.fromkeys(work.surface.kind for work in works))
+    if len(kinds) > 1:
+        return few_words_for(left, voice)
+    kind = kind_in_words(kinds[0], len(works), voice)
+    return voice.say("counted-of", some=len(left), count=len(works), kind=kind)
 
 
 def _briefly(matter: Matter) -> str:

@@ -224,7 +224,8 @@ def _work_in(job: SeasonJob, start: date, last: date) -> OfMonth | None:
         return None
     days = max(start, parts[0].first_day), min(last, max(part.last_day for part in parts))
     state = state_of(parts)
-    said = voice.say("season-work", days=days_in_words(days, state, voice), state=state)
+    told = days_in_words(days, state, voice)
+    said = job.in_part(told, last) or voice.say("season-work", days=told, state=state)
     return _of_month(job, said, days, _surfaces_of(parts))
 
 

@@ -87,7 +87,24 @@ class SeasonJob:
     def days(self) -> str:
         """All its days of work, as its notice says them."""
         days = self.first_day, max((part.last_day for part in self.parts), default=self.first_day)
-        return days_in_words(days, state_of(self.parts), self.matter.voice)
+        said = days_in_words(days, state_of(self.parts), self.matter.voice)
+        return self.in_part(said, days[1]) or said
+
+    def in_part(self, days: str, last: date) -> str:
+        """Say how many surfaces are done of work that nobody reports on any more.
+
+        Args:
+            days: days of its work in words.
+            last: the last of these.
+
+        Returns:
+            The days with the number, or "" of any other work.
+        """
+        works = [work for work in self.matter.outlook.surfaces if work.work is not Work.CALLED_OFF]
+        if self.matter.outlook.unreported is None or not self.parts:
+            return ""
+        done = sum(work.done_at is not None and work.done_at.date() <= last for work in works)
+        return self.matter.voice.say("season-work-in-part", days=days, done=done, count=len(works))
 
     @property
     def normal(self) -> str:

@@ -8,6 +8,8 @@ numbered = { $count ->
 }
 # "6 bunkers": $kind is in the form that goes with the count
 counted = { $count } { $kind }
+# "2 of 6 bunkers": $kind is in the form that goes with the count
+counted-of = { $some } of { $count } { $kind }
 # $counted: "6 bunkers"; $holes: "4, 7 and 11"; $count of holes
 counted-on-holes = { $counted } on { $count ->
     [one] hole { $holes }

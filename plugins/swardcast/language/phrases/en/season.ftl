@@ -43,6 +43,8 @@ season-work = { $days }, { $state ->
     [not-finished] not finished
    *[planned] planned
 }
+# $days: of the $done that are finished, of $count surfaces, of which nobody reports the others
+season-work-in-part = { $days }, { $done } of { $count } done
 # Of work that waits. $places: where nothing is done yet
 season-still-to-do = Still to do: { $places }
 # $when: a date of dates.ftl
