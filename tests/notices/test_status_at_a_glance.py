@@ -502,3 +502,13 @@ def test_work_postponed_to_no_known_day_is_still_to_come(tmp_path: Path) -> None
     bulletin = bulletin_of(club, "06-20")
     assert [work.is_silent for work in bulletin.status.coming] == [False]
     assert bulletin.notices[0].work == "postponed"
+
+
+@pytest.mark.parametrize(("day", "words"), [("05-31", "on Tuesday 1 June"), ("06-01", "today, Tuesday 1 June")])
+def test_work_that_should_start_today_says_so(tmp_path: Path, day: str, words: str) -> None:
+    """1 June 2027 is a Tuesday by any calendar. The date stands beside it, since a poster is read on other days too."""
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01")
+    bulletin = bulletin_of(club, day, "07:00")
+    assert plain(bulletin.notices[0].short_answer).startswith(f"Work should start {words}; ")
+    assert [plain(work.when) for work in bulletin.status.coming] == [f"from {words.removeprefix('on ')}"]

@@ -145,9 +145,11 @@ def _starts(matter: Matter, *, brief: bool) -> Sentence:
             return Sentence(text=matter.voice.sentence(days), source=matter.in_plan)
         meanwhile = _while_working(matter).text
         return matter.say("answer-on-one-day", source=matter.in_plan, days=days, meanwhile=meanwhile)
+    when = "today" if matter.outlook.starts == matter.voice.near else "later"
     if brief:
-        return matter.say("answer-starts-brief", source=matter.in_plan, day=day)
-    return matter.say("answer-starts", source=matter.in_plan, day=day, meanwhile=_while_working(matter).text)
+        return matter.say("answer-starts-brief", source=matter.in_plan, day=day, when=when)
+    meanwhile = _while_working(matter).text
+    return matter.say("answer-starts", source=matter.in_plan, day=day, when=when, meanwhile=meanwhile)
 
 
 def _put_off(matter: Matter, *, brief: bool) -> Sentence:

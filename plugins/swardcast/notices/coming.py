@@ -54,4 +54,6 @@ def _when(job: JobOutlook, voice: Voice) -> str:
     if job.is_put_off:
         return voice.say("when-put-off")
     day = voice.day(job.starts)
-    return voice.say("coming-late" if has_no_day(job, voice) else "coming-from", day=day)
+    if has_no_day(job, voice):
+        return voice.say("coming-late", day=day)
+    return voice.say("coming-from", day=day, when="today" if job.starts == voice.near else "later")

@@ -40,8 +40,15 @@ withdrawn-to-other = Go to the other notice
 # $meanwhile: answer-while-working
 # Work of one day that leaves nothing to heal. $days: "Planned for Wednesday 6 October, or the day after"
 answer-on-one-day = { $days }; { $meanwhile }.
-answer-starts-brief = Work should start on { $day }.
-answer-starts = Work should start on { $day }; { $meanwhile }.
+# $when: whether that is the day of the reader
+answer-starts-brief = Work should start { $when ->
+    [today] today, { $day }
+   *[later] on { $day }
+}.
+answer-starts = Work should start { $when ->
+    [today] today, { $day }
+   *[later] on { $day }
+}; { $meanwhile }.
 answer-not-started = This work was planned from { $day }; nobody has reported that it began.
 answer-put-off = This work is postponed; no new day is known yet.
 answer-put-off-because = This work is postponed, and no new day is known yet: { $because }.

@@ -93,7 +93,11 @@ hole-tee-closed = tee closed, so played from other markers
 
 ## What comes next
 
-coming-from = from { $day }
+# $when: whether that is the day of the reader
+coming-from = { $when ->
+    [today] from today, { $day }
+   *[later] from { $day }
+}
 coming-late = was planned from { $day }; nobody has reported that it began
 # $when: a date, or why there is none.
 coming-normal = { $end ->
