@@ -167,7 +167,7 @@ def test_a_file_without_any_one_of_its_fields_fails(validator: Validator, status
         pytest.param(("club", "language"), "British English", id="a language that is no tag"),
         pytest.param(("lines", 0, "surfaces"), [], id="a line about nothing"),
         pytest.param(("lines", 0, "play", "state"), "playable", id="a state of play that does not exist"),
-        pytest.param(("lines", 0, "work", "state"), "planned", id="a state of work that no line has"),
+        pytest.param(("lines", 0, "work", "state"), "called off", id="a state of work that no line has"),
         pytest.param(("lines", 0, "dates", 0, "likely"), "1 October", id="a day in words"),
         pytest.param(("lines", 0, "dates", 0, "likely"), "2027-02-30", id="a day that does not exist"),
         pytest.param(("lines", 0, "dates", 0, "milestone"), "perfect", id="a milestone that does not exist"),

@@ -95,7 +95,7 @@ def _normal(works: Sequence[SurfaceWork], story: JobStory, outlook: JobOutlook, 
     """Back to normal on these surfaces; the words for a date that holds no more are those of the whole job."""
     said = partial(StatusDate, name=voice.say("status-normal"), milestone=Milestone.BACK_TO_NORMAL)
     if outlook.work is Work.BACK_TO_NORMAL:  # no entry says so: that its day is past
-        return said(value=published_in_words(story.published, outlook, voice), given=story.published)
+        return said(value=published_in_words(story.published, outlook, voice), given=None)
     if has_no_date_until_done(story.published, outlook, voice):
         return said(value=published_in_words(story.published, outlook, voice), given=None)
     last = _last_of(works, story.published, outlook)
