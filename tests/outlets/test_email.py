@@ -382,6 +382,23 @@ def test_the_subject_of_a_draft_comes_through_whatever_is_typed(planned: Bulleti
     assert max(map(len, data.split(b"\r\n"))) <= 78
 
 
+def test_work_of_which_no_start_came_stands_last_and_in_a_line_unless_it_has_cautions_of_its_own(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    text = next(artifact.data for artifact in email_artifacts(bulletin) if artifact.path == "email.txt").decode()
+    coming, silent = text.split("\nTo come\n")[1].split("\nPlanned, no start reported\n")
+    assert "Liners and new sand" in coming
+    assert "Temporary greens on the two low holes" in coming
+    assert "no start reported" not in coming
+    assert "https://quillhaven.example/n/hyw78/" not in silent
+    feed, lines = silent.split("\nIn a line each\n")
+    assert "The label says: keep off until the grains are watered in" in _words(feed)
+    said = _words(lines)
+    assert "Light sanding of the greens: planned from 4 October; no start reported (https" in said
+    assert "This work was planned from Monday 4 October" not in _words(text)
+
+
 def test_work_that_is_over_is_told_for_a_week(demo_bulletin: Bulletin) -> None:
     ended = _of(demo_bulletin, "practice-green-renovation-2027")
 

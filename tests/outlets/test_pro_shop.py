@@ -90,6 +90,7 @@ def test_what_says_nothing_new_has_no_text_and_is_named_with_its_notice(
     bulletin = demo_bulletin_at("2027-12-06 08:00")
     root = html.fromstring(pro_shop_html(bulletin, messages_of(bulletin), "../../", drafts=False))
     (last,) = root.xpath("//section[h2='Nothing new to send']")
+    assert last.xpath("string(p)") == "There is nothing to send about this work until there is a new report."
     links = last.xpath(".//a/@href")
     assert "../../notices/greens-light-sanding-2027/index.html" in links
     assert "../../notices/bunkers-resanding-2027/index.html" in links  # the last of it was told on 18 September

@@ -13,11 +13,12 @@ from typing import Final
 
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
+from swardcast.notices.ends import has_no_day
 from swardcast.notices.notice import Fact, Notice, Section, text_of
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.outlets.still_told import IN_EMAILS, is_still_told
 from swardcast.outlets.unbroken import unbroken
-from swardcast.outlook.states import Work
+from swardcast.outlook.states import JobOutlook, Work
 from swardcast.records.plan import Part
 
 __all__ = [
@@ -27,6 +28,7 @@ __all__ = [
     "current_notices",
     "email_of_notice",
     "how_it_stood",
+    "no_start_reported",
     "one_line",
     "status_link",
 ]
@@ -124,7 +126,7 @@ def one_line(text: str) -> str:
 
 
 def current_notices(bulletin: Bulletin) -> list[tuple[str, list[Notice]]]:
-    """Sort out what a member should know of now: going on, to come, and over since a week.
+    """Sort out what a member should know of now: going on, to come, over since a week, and planned for days now past.
 
     Args:
         bulletin: the bulletin.
@@ -135,10 +137,13 @@ def current_notices(bulletin: Bulletin) -> list[tuple[str, list[Notice]]]:
     now: list[Notice] = []
     coming: list[Notice] = []
     over: list[Notice] = []
+    silent: list[Notice] = []
     jobs = bulletin.outlook.jobs
     for notice in sorted(bulletin.notices, key=lambda notice: (jobs[notice.id].starts, notice.id)):
         work = jobs[notice.id].work
-        if work is Work.PLANNED:
+        if no_start_reported(jobs[notice.id], bulletin.voice):
+            silent.append(notice)
+        elif work is Work.PLANNED:
             coming.append(notice)
         elif not work.is_over:
             now.append(notice)
@@ -146,7 +151,21 @@ def current_notices(bulletin: Bulletin) -> list[tuple[str, list[Notice]]]:
             over.append(notice)
     say = bulletin.voice.say
     groups = [(say("site-going-on"), now), (say("site-to-come"), coming), (say("site-over"), over)]
+    groups.append((say("email-no-start-reported"), silent))
     return [(heading, some) for heading, some in groups if some]
+
+
+def no_start_reported(outlook: JobOutlook, voice: Voice) -> bool:
+    """Tell whether the day of planned work is over and no entry says that it began.
+
+    Args:
+        outlook: how the job stands.
+        voice: the day of the reader.
+
+    Returns:
+        Whether it is so; False of work that was postponed to no day, which a report says.
+    """
+    return has_no_day(outlook, voice) and not outlook.is_put_off
 
 
 def email_of_notice(notice: Notice, bulletin: Bulletin) -> Email:

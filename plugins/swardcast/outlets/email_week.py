@@ -2,7 +2,9 @@
 
 A caution that several notices have stands once, at its end. Where there is not room for all, what goes on comes first,
 then what is over since a week, then what is to come, the nearest before: the first of them in short, with their
-cautions; the next in a line with its address, which leads to the cautions; of the rest their number.
+cautions; the next in a line with its address, which leads to the cautions; of the rest their number. Work that was
+planned for days now past, and of which no report came, stands last, in a line unless it has cautions of its own: it
+says nothing new.
 """
 
 from __future__ import annotations
@@ -25,6 +27,7 @@ from swardcast.outlets.email_content import (
     EmailPart,
     current_notices,
     how_it_stood,
+    no_start_reported,
     one_line,
     status_link,
 )
@@ -156,11 +159,14 @@ def _group(
     heading: str, some: Sequence[Notice], week: _Week, shared: Sequence[str], bulletin: Bulletin
 ) -> Iterable[EmailPart]:
     voice, addresses = bulletin.voice, short_addresses(bulletin)
-    in_short = [notice for notice in some if notice.id in week.in_short]
+    in_short = [
+        notice for notice in some if notice.id in week.in_short and not _needs_no_more(notice, shared, bulletin)
+    ]
+    told = {notice.id for notice in in_short}
     lines = tuple(
         EmailLink(text=voice.say("email-name-at", name=notice.headline, address=address), address=address)
         for notice in some
-        if notice.id in week.in_a_line
+        if notice.id in week.in_short | week.in_a_line and notice.id not in told
         for address in (addresses[notice.id],)
     )
     if in_short or lines:
@@ -177,6 +183,12 @@ def _group(
         )
     if in_short and lines:
         yield EmailPart(heading=voice.say("email-in-a-line"), level=3, links=lines)
+
+
+def _needs_no_more(notice: Notice, shared: Sequence[str], bulletin: Bulletin) -> bool:
+    """Whether a line says all that there is: no start was reported, and no caution would stand beneath."""
+    silent = no_start_reported(bulletin.outlook.jobs[notice.id], bulletin.voice)
+    return silent and all(caution in shared for caution in _cautions(notice))
 
 
 def _in_short(notice: Notice, bulletin: Bulletin) -> Iterable[str]:

@@ -11,6 +11,8 @@ email-weekly-nothing = No work is going on, and none is announced.
 email-read-on = Why we do this, the numbers and the latest news: { $address }
 # In the weekly e-mail, in place of answer-label: the label's words stand right below the short answer.
 email-label-below = The product label counts first: its words stand below.
+# The last heading of the weekly e-mail: the day of this work is over, and nobody has reported that it began
+email-no-start-reported = Planned, no start reported
 # In the weekly e-mail, of planned work. $day: the day that was told before
 email-moved-from = Moved from { $day }.
 email-notice-at = The whole notice: { $address }
@@ -33,7 +35,7 @@ pro-shop-weekly = All current notices in one e-mail
 pro-shop-nothing = There is no current notice. The weekly e-mail says so.
 pro-shop-nothing-new = Nothing new to send
 # Its day is over and nobody has reported it, or it is postponed to no day, and that is old news. A list of notices follows
-pro-shop-nothing-new-why = Nobody knows a day for this work, and members have heard so. There is nothing to send until there is a new report.
+pro-shop-nothing-new-why = There is nothing to send about this work until there is a new report.
 pro-shop-address = Short address
 pro-shop-subject = Subject line
 pro-shop-message = Text message
