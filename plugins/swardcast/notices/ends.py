@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from enum import Enum
 from typing import Final
 
@@ -12,6 +13,7 @@ from swardcast.notices.words import range_in_words
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.play import OPEN
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Unreported, Work
+from swardcast.records.club import Surface
 
 __all__ = [
     "End",
@@ -22,6 +24,7 @@ __all__ = [
     "is_over_with_the_work",
     "leaves_turf_whole",
     "published_in_words",
+    "settles",
     "stands_still",
     "surface_work_in_words",
     "unopened",
@@ -108,6 +111,8 @@ def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
         return voice.say("work-not-started")
     if outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED:
         return voice.say("work-finished")
+    if outlook.work is Work.HEALING and settles([work.surface for work in outlook.surfaces]):
+        return voice.say("work-settling")
     return voice.say("work-should-be-normal") if is_over_by_sum(outlook) else voice.name("work", outlook.work)
 
 
@@ -125,19 +130,35 @@ def is_over_by_sum(outlook: JobOutlook) -> bool:
     return by_sum and outlook.work.is_over and not is_end_of_work
 
 
-def surface_work_in_words(work: Work, silence: Unreported | None, voice: Voice) -> str:
-    """Say how the work stands on surfaces on which it goes on or heals.
+def settles(surfaces: Collection[Surface]) -> bool:
+    """Tell whether what is left after the work settles and does not heal, since none of it has grass.
+
+    Args:
+        surfaces: the surfaces.
+
+    Returns:
+        Whether all are of sand alone.
+    """
+    return all(surface.grass is None for surface in surfaces)
+
+
+def surface_work_in_words(work: Work, surfaces: Collection[Surface], silence: Unreported | None, voice: Voice) -> str:
+    """Say how the work stands on surfaces on which it goes on, heals or settles.
 
     Args:
         work: its state there.
+        surfaces: the surfaces.
         silence: that nobody reports on it any more, or None.
         voice: the language.
 
     Returns:
-        "work under way", "work held up", "healing", "should be back to normal", or "no report since 15 September".
+        "work under way", "work held up", "healing", "settling", "should be back to normal", or "no report since 15
+        September".
     """
     if silence is not None:
         return _no_report(silence, voice)
+    if work is Work.HEALING and settles(surfaces):
+        return voice.say("status-work-settling")
     return voice.say("work-should-be-normal") if work is Work.BACK_TO_NORMAL else voice.name("status-work", work)
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from swardcast.language.voice import Voice
+from swardcast.notices.ends import settles
 from swardcast.notices.explain_sum import explain_sum
 from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.play import play_in_words
@@ -15,7 +16,7 @@ from swardcast.notices.words import range_in_words
 from swardcast.outlook.job_ranges import dated_milestones
 from swardcast.outlook.pace_of_work import PLAN_COUNTS_AS
 from swardcast.outlook.reopening import HeldUp, Hours
-from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, SurfaceWork
+from swardcast.outlook.states import CourseOutlook, DateRange, Milestone, SurfaceOutlook, SurfaceWork, Work
 
 __all__ = ["Explanation", "explain_surface"]
 
@@ -47,12 +48,18 @@ def explain_surface(surface: SurfaceOutlook, outlook: CourseOutlook, voice: Voic
         Explanation(heading=voice.say("explain-play"), lines=((play, reason.source),)),
         *(
             Explanation(
-                heading=voice.say("explain-job", title=work.job.title, work=voice.name("work", work.work)),
+                heading=voice.say("explain-job", title=work.job.title, work=_state(work, voice)),
                 lines=tuple(_job(work, outlook.as_of, voice)),
             )
             for work in works
         ),
     ]
+
+
+def _state(work: SurfaceWork, voice: Voice) -> str:
+    if work.work is Work.HEALING and settles([work.surface]):
+        return voice.say("work-settling")
+    return voice.name("work", work.work)
 
 
 def _job(work: SurfaceWork, as_of: datetime, voice: Voice) -> Iterator[tuple[str, str]]:

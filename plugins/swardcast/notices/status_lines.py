@@ -28,7 +28,7 @@ from swardcast.outlook.states import (
     Work,
 )
 from swardcast.outlook.story import JobStory
-from swardcast.records.club import Club
+from swardcast.records.club import Club, Surface
 from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until
 
@@ -164,10 +164,10 @@ def status_lines(
             play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
             play_key=slug_of(alike.play),
             meanwhile=_meanwhile(surfaces, elsewhere, voice) or _hope(surfaces, outlook, voice),
-            work=surface_work_in_words(alike.work, alike.silence, voice) if alike.work else "",
+            work=surface_work_in_words(alike.work, there, alike.silence, voice) if alike.work else "",
             state=alike.work,
             why=story.job.title if story else _why(surfaces[0], voice),
-            also=voice.joined([_also(*other, voice) for other in alike.others]),
+            also=voice.joined([_also(*other, there, voice) for other in alike.others]),
             dates=tuple(status_dates(surfaces, outlook.jobs[alike.job], story, outlook.as_of, voice)) if story else (),
             entered=voice.moment(alike.said_at) if alike.said_at else "",
             is_of_another_moment=alike.said_at is not None and alike.said_at != outlook.morning_at,
@@ -187,8 +187,8 @@ def _waits_its_turn(surface: SurfaceOutlook, outlook: CourseOutlook) -> bool:
     return bool(held) and any(at.timestamp() > held[-1].timestamp() for at in begun)
 
 
-def _also(title: str, work: Work, silence: Unreported | None, voice: Voice) -> str:
-    return voice.say("status-also", job=title, work=surface_work_in_words(work, silence, voice))
+def _also(title: str, work: Work, silence: Unreported | None, there: Sequence[Surface], voice: Voice) -> str:
+    return voice.say("status-also", job=title, work=surface_work_in_words(work, there, silence, voice))
 
 
 def _meanwhile(surfaces: Sequence[SurfaceOutlook], elsewhere: Collection[str], voice: Voice) -> str:

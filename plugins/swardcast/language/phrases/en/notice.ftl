@@ -217,6 +217,8 @@ work-under-way = under way
 work-held-up = held up
 work-not-reported = no report since { $day }
 work-healing = healing
+# Of bunkers: sand does not heal
+work-settling = settling
 work-back-to-normal = back to normal
 # By the sum; no report says so of all of it
 work-should-be-normal = should be back to normal

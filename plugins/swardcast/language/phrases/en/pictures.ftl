@@ -36,7 +36,7 @@ picture-row-sand-worked-in = Sand worked in
 
 picture-key-work = Days of work
 picture-key-seen = What we saw on the course
-picture-key-seen-elsewhere = What we saw where less was left
+picture-key-seen-elsewhere = What we saw where healing was further on
 picture-key-normal = Back to normal: the likely day, and the days from early to the last to allow for
 picture-key-grew = What the weather brought
 picture-key-not-recorded = No record: the usual
@@ -62,7 +62,7 @@ picture-healing-planned = The work is still to come, so the weather of past year
 picture-healing-shares = Share of the surface still disturbed
 picture-healing-days = Days in the picture
 # $share: of the surface
-picture-seen-elsewhere = { $share }, where less was left
+picture-seen-elsewhere = { $share }, where healing was further on
 picture-healing-seen = What we saw: share of the surface still disturbed
 
 ## The week's growth

@@ -77,7 +77,9 @@ meanwhile-other-markers = { $count ->
 status-work-under-way = work under way
 status-work-held-up = work held up
 status-work-healing = healing
-# Another job on the same surfaces. $job: its title as typed; $work: one of the three above.
+# Of bunkers: sand does not heal
+status-work-settling = settling
+# Another job on the same surfaces. $job: its title as typed; $work: one of those above.
 status-also = { $job }: { $work }
 # $play: one of play-...
 status-not-known-then = not known ({ $play } then)
