@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import UTC, date, datetime
 from enum import Enum
@@ -155,6 +155,30 @@ def test_the_reason_written_into_the_log_speaks_as_members_do(american_records: 
     offered = morning_offered(standing_at(american_records, now), outlook)
     title = american_records.jobs["greens-renovation-2027"].title
     assert offered["why"] == f"Greens 7 to 12 are closed for work ({title})."
+
+
+def test_sand_settles_and_grass_heals(demo_bulletin: Bulletin) -> None:
+    works = {line.where.replace("\u00a0", " "): line.work for line in demo_bulletin.status.lines}
+    assert works["3 bunkers on holes 4 and 7"] == "settling"
+    assert works["Greens 1 to 18"] == "healing"
+
+
+def test_a_date_that_came_with_a_report_of_work_done_says_so(demo_bulletin: Bulletin) -> None:
+    notice = next(notice for notice in demo_bulletin.notices if notice.id == "tees-returfing-2027")
+    said = " ".join(event.sentence for event in notice.events)
+    assert "Work was reported as done. New date for tee 5 to open again" in said.replace("\u00a0", " ")
+
+
+def test_a_look_at_several_greens_gives_the_largest_share_as_that(demo_bulletin: Bulletin) -> None:
+    notice = next(notice for notice in demo_bulletin.notices if notice.id == "greens-renovation-2027")
+    said = " ".join(event.sentence for event in notice.events).replace("\u00a0", " ")
+    assert "Greens 13 to 15: up to 5.7 % of the surface still disturbed (by eye: 8 % of the first marks)" in said
+
+
+def test_the_year_of_two_days_in_another_year_stands_once(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    notice = next(notice for notice in bulletin.notices if notice.id == "low-greens-winter-2027")
+    assert notice.normal.replace("\u00a0", " ") == "usually between Monday 7 February and Monday 28 February 2028"
 
 
 def _family(family: str, choices: Iterable[Enum]) -> list[str]:

@@ -131,7 +131,7 @@ def test_a_date_that_crosses_competitions_names_them_and_its_cause(demo_bulletin
         item for item in demo_bulletin.items if item.at.date() == date(2027, 9, 13) and "new date" in item.title
     )
     before, why, crossed = item.sentences[-3:]
-    assert before == "Before that we said likely by Wednesday 29 September; allow until Sunday 10 October."
+    assert before == "Before that our news said likely by Wednesday 29 September; allow until Sunday 10 October."
     assert why == "Why it moved: What we saw on the course."
     days = "Visitors' day, Wednesday 29 September; Twilight nine, Wednesday 29 September, 5:30pm"
     assert crossed == f"More likely than not still healing at: {days}."

@@ -17,6 +17,7 @@ from swardcast.notices.words import (
     told_before_in_words,
     whole_percent,
 )
+from swardcast.outlook.causes import Cause
 from swardcast.outlook.moved_surfaces import MovedSurfaces
 from swardcast.outlook.sightings import MarksSeen
 from swardcast.outlook.states import Work
@@ -60,7 +61,7 @@ def events_of(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[Even
     withdrawn = withdrawn_ids(records.entries)
     shares = _shares_of_surface(story)
     events = [
-        _event(entry, records, voice, shares.get(entry.head.id), withdrawn=entry.head.id in withdrawn)
+        _event(entry, records, voice, shares.get(entry.head.id, ()), withdrawn=entry.head.id in withdrawn)
         for entry in about
     ]
     events += _moves(story, records, voice)
@@ -73,23 +74,22 @@ def _held_back(story: JobStory) -> set[str]:
     return {entry.head.id for recovery in recoveries for entry in recovery.held_back}
 
 
-def _shares_of_surface(story: JobStory) -> dict[str, float]:
-    """What each entry saw, as the share of the surface that was still disturbed: of several surfaces the largest."""
-    shares: dict[str, float] = {}
+def _shares_of_surface(story: JobStory) -> dict[str, list[float]]:
+    """What each entry saw, as the share that was still disturbed of each surface."""
+    shares: dict[str, list[float]] = {}
     for work in story.changes[-1].outlook.surfaces:
         for look in work.recovery.looks if work.recovery is not None else ():
             if isinstance(look.what, MarksSeen) and work.recovery is not None:
-                share = look.what.share_left * work.recovery.day_zero
-                shares[look.source] = max(share, shares.get(look.source, 0.0))
+                shares.setdefault(look.source, []).append(look.what.share_left * work.recovery.day_zero)
     return shares
 
 
 def _event(
-    entry: Entry, records: ClubRecords, voice: Voice, share_of_surface: float | None, *, withdrawn: bool
+    entry: Entry, records: ClubRecords, voice: Voice, shares_of_surface: Sequence[float], *, withdrawn: bool
 ) -> Event:
     at = entry.head.true_from
     markdown = "" if entry.head.instead_of else entry.head.words
-    sentence = entry_in_words(entry, records, voice, share_of_surface)
+    sentence = entry_in_words(entry, records, voice, shares_of_surface)
     return Event(
         at=at, when=voice.moment(at), sentence=sentence, source=entry.head.id, markdown=markdown, withdrawn=withdrawn
     )
@@ -168,18 +168,24 @@ def cause_in_words(change: JobChange, voice: Voice) -> str:
     Returns:
         A few words, without a full stop.
     """
-    cause = voice.name("cause", change.cause)
+    by_report = change.cause is Cause.WORK and _is_plainly_done(change.entry)
+    cause = voice.say("cause-work-reported-done") if by_report else voice.name("cause", change.cause)
     return voice.say("cause-because", cause=cause, because=as_clause(change.because)) if change.because else cause
 
 
-def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice, share_of_surface: float | None = None) -> str:
+def _is_plainly_done(entry: Entry | None) -> bool:
+    """Whether it says that work is done, and not that anything else was done than planned."""
+    return isinstance(entry, Progress) and entry.step is Step.DONE and not entry.as_done
+
+
+def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice, shares_of_surface: Sequence[float] = ()) -> str:
     """Say what an entry says, without the manager's own words.
 
     Args:
         entry: the entry.
         records: the club's records.
         voice: the language and the day of the reader.
-        share_of_surface: what an observation saw, as a share of the surface, 0 to 1, or None where that is not known.
+        shares_of_surface: what an observation saw, as a share of each surface, 0 to 1; none where that is not known.
 
     Returns:
         One or two sentences.
@@ -188,7 +194,7 @@ def entry_in_words(entry: Entry, records: ClubRecords, voice: Voice, share_of_su
         case Progress():
             return _step(entry, records, voice)
         case Observation():
-            return _seen(entry, records, voice, share_of_surface)
+            return _seen(entry, records, voice, shares_of_surface)
         case BackToNormal():
             return capital(voice.say("event-back-to-normal", places=_places(entry.surfaces, records, voice)))
         case PlanChange(starts=date() as starts):
@@ -226,15 +232,16 @@ def _places(names: tuple[str, ...], records: ClubRecords, voice: Voice) -> str:
     return places_in_words((records.surfaces[name] for name in names), voice)
 
 
-def _seen(entry: Observation, records: ClubRecords, voice: Voice, share_of_surface: float | None) -> str:
+def _seen(entry: Observation, records: ClubRecords, voice: Voice, shares_of_surface: Sequence[float]) -> str:
     seen = []
     if entry.share_left is not None:
         share, how = whole_percent(entry.share_left, voice), "counted" if entry.how is Eye.COUNTED else "by-eye"
-        if share_of_surface is None:
+        if not shares_of_surface:
             seen.append(voice.say(f"event-marks-left-{how}", share=share))
         else:
-            of_surface = percent(share_of_surface, voice)
-            seen.append(voice.say(f"event-still-disturbed-{how}", ofsurface=of_surface, share=share))
+            least, most = (percent(edge(shares_of_surface), voice) for edge in (min, max))
+            alike = "yes" if least == most else "no"
+            seen.append(voice.say(f"event-still-disturbed-{how}", ofsurface=most, alike=alike, share=share))
     if entry.turf_cover is not None:
         seen.append(voice.say("event-turf-cover", share=whole_percent(entry.turf_cover, voice)))
     for reading, value in entry.readings:

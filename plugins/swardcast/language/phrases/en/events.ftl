@@ -33,9 +33,16 @@ event-seen = { $places }: { $seen }.
 # $share: of the first marks, which are all that the work disturbed, as typed
 event-marks-left-by-eye = about { $share } of the first marks left (by eye)
 event-marks-left-counted = about { $share } of the first marks left (counted)
-# $ofsurface: the same as a share of the surface, which is what the chart and its tables show
-event-still-disturbed-by-eye = { $ofsurface } of the surface still disturbed (by eye: { $share } of the first marks)
-event-still-disturbed-counted = { $ofsurface } of the surface still disturbed (counted: { $share } of the first marks)
+# $ofsurface: the same as a share of the surface, which is what the chart and its tables show; $alike: "no" where the
+# surfaces were disturbed by different shares, and it is the largest
+event-still-disturbed-by-eye = { $alike ->
+    [no] up to { $ofsurface }
+   *[yes] { $ofsurface }
+} of the surface still disturbed (by eye: { $share } of the first marks)
+event-still-disturbed-counted = { $alike ->
+    [no] up to { $ofsurface }
+   *[yes] { $ofsurface }
+} of the surface still disturbed (counted: { $share } of the first marks)
 event-turf-cover = turf cover { $share }
 event-looked-at = looked at
 # $value as typed, with its unit
@@ -53,11 +60,13 @@ event-date-moved = { $cause }. { $end ->
     [finished] Work finished
     [open] Open again
    *[normal] Back to normal
-}: { $now }. Before that we said { $before }.
+}: { $now }. Before that our news said { $before }.
 cause-because = { $cause } ({ $because })
 cause-announced = First announced
 cause-a-change-of-plan = The plan changed
 cause-the-work-itself = The work went other than planned
+# Instead of it, where a report that work is done brought the new day
+cause-work-reported-done = Work was reported as done
 cause-work-still-held-up = The work is still held up
 cause-work-takes-longer = No report yet that the work is finished
 cause-what-was-seen-on-the-course = What we saw on the course

@@ -77,7 +77,7 @@ news-over-by-sum = { $count ->
    *[other] { $places }
 } should be back to normal by now. This is worked out; nobody has reported it yet.
 # $before: the date told before
-news-told-before = Before that we said { $before }.
+news-told-before = Before that our news said { $before }.
 # $why: a cause of events.ftl
 news-why-it-moved = Why it moved: { $why }.
 # $fixtures with their days. $basis: sum, whose likely day is an even chance; else a plan or a usual time, without chances
