@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import UTC, date, datetime
 from enum import Enum
@@ -173,12 +173,6 @@ def test_a_look_at_several_greens_gives_the_largest_share_as_that(demo_bulletin:
     notice = next(notice for notice in demo_bulletin.notices if notice.id == "greens-renovation-2027")
     said = " ".join(event.sentence for event in notice.events).replace("\u00a0", " ")
     assert "Greens 13 to 15: up to 5.7 % of the surface still disturbed (by eye: 8 % of the first marks)" in said
-
-
-def test_the_year_of_two_days_in_another_year_stands_once(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
-    bulletin = demo_bulletin_at("2027-12-06 08:00")
-    notice = next(notice for notice in bulletin.notices if notice.id == "low-greens-winter-2027")
-    assert notice.normal.replace("\u00a0", " ") == "usually between Monday 7 February and Monday 28 February 2028"
 
 
 def _family(family: str, choices: Iterable[Enum]) -> list[str]:

@@ -76,10 +76,7 @@ def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> 
         case _Form.MONTHS:
             return _months_in_words(given, given.allow_until, voice)
         case _Form.USUALLY:
-            first = given.early or given.likely
-            same_year = voice.on(first) if first.year == given.allow_until.year else voice  # the year stands once
-            early = (same_year.short_day if briefly else same_year.day)(first)
-            return _usually_in_words(early, given, allow_until, voice)
+            return _usually_in_words(say_day(given.early or given.likely), given, allow_until, voice)
         case _Form.PLANNED:
             return _planned_in_words(given, likely, allow_until, voice)
         case _Form.ONE_DAY:
