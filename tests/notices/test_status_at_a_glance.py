@@ -222,8 +222,9 @@ def test_of_work_held_up_with_a_day_to_go_on_members_hear_what_that_day_may_shut
     club.job("spring", "06-01", surfaces="greens 1-2", more="    follow up: 30 minutes\n")
     club.log("open", "06-01", "morning status", "play: {the whole course: open}", time="06:30")
     club.log("a", "06-01", "work started", "job: spring", "surfaces: green 1", time="07:00")
-    held = ("job: spring", "because: rain", "play: {green 1: temporary green}")
-    club.log("b", "06-01", "held up", *held, "no work before: 2027-06-02", time="09:00")
+    club.log("b", "06-01", "held up", "job: spring", "because: rain", "no work before: 2027-06-02", time="09:00")
+    plays = "play: {the whole course: open, green 1: temporary green}"
+    club.log("c", "06-01", "morning status", plays, time="09:10")
     bulletin = bulletin_of(club, "06-01", "11:00")
     rows = rows_of(bulletin, "spring")
     assert rows["Half done"] == "Green 1"
