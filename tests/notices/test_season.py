@@ -168,15 +168,15 @@ def test_what_most_fixtures_of_a_month_meet_is_said_once_and_at_each_only_what_d
         assert [group.lead for group in month.together] == leads
         together = [one for group in month.together for one in group.meets]
         assert [(one.notice_id, one.words) for one in together] == [
-            ("tees-returfing-2027", "Some tees are most likely still closed."),
-            ("bunkers-resanding-2027", "Some bunkers are most likely not back to normal yet."),
+            ("tees-returfing-2027", "Some tees will still be closed then."),
+            ("bunkers-resanding-2027", "Some bunkers are not expected to be back to normal by then."),
         ]
         for run in month.runs:
             said = {one.notice_id: one for one in (*together, *run.besides)}
             assert set(said.values()) == set(run.meets)
             assert not set(run.besides) & set(together)
     page = html.fromstring(f"<div>{season_months_html(season, demo_bulletin.voice, '../')}</div>").text_content()
-    assert page.count("Some tees are most likely still closed.") == 2
+    assert page.count("Some tees will still be closed then.") == 2
 
 
 def test_what_begins_within_a_month_is_said_from_its_first_fixture_on(

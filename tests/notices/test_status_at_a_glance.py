@@ -315,7 +315,7 @@ def test_the_next_fixtures_say_what_they_meet_in_the_words_of_the_notice(
         "About 9 chances in 10 that some greens are still healing from this work, but most putts should roll true."
     )
     assert rows_of(bulletin, greens.notice_id)[saturday.name] == plain(greens.words)
-    assert (tees.words, tees.notice_id) == ("Tees 5 and 13 are most likely still closed.", "tees-returfing-2027")
+    assert (tees.words, tees.notice_id) == ("Tees 5 and 13 will still be closed then.", "tees-returfing-2027")
     assert plain(wednesday.name).startswith("Twilight nine, Wednesday 15 September")
 
 

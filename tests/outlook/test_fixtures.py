@@ -330,7 +330,7 @@ def test_the_words_for_greens_as_the_work_goes_on(club: SmallClub) -> None:
     ("more", "words"),
     [
         ("    reopens after: {from: 2 to 4 weeks, source: our own experience}\n", "Tee 1 will still be closed then."),
-        ("    normal after: {from: 2 to 4 weeks, source: our own experience}\n", "Tee 1 will most likely not be back to normal by then."),
+        ("    normal after: {from: 2 to 4 weeks, source: our own experience}\n", "Tee 1 is not expected to be back to normal by then."),
         ("", "Almost certain (more than 19 chances in 20) that tee 1 is still healing from this work."),
     ],
     ids=["closed for weeks", "a usual range", "computed"],
@@ -352,7 +352,7 @@ def test_fixtures_that_meet_the_same_share_a_line(tmp_path: Path) -> None:
     outlook = small.course(moment("04-02")).jobs["spring"]
     fixtures = [medal(day(f"04-{number:02d}"), name=f"Round {number}") for number in (10, 17, 24)]
     assert _said(outlook, fixtures, day("04-02")) == {
-        "Round 10, Saturday 10 April, and 2 more up to Round 24, Saturday 24 April": "Tee 1 will most likely not be back to normal by then."
+        "Round 10, Saturday 10 April, and 2 more up to Round 24, Saturday 24 April": "Tee 1 is not expected to be back to normal by then."
     }
     assert list(_said(outlook, fixtures[:2], day("04-02"))) == [
         "Round 10, Saturday 10 April and Round 17, Saturday 17 April"

@@ -36,7 +36,8 @@ fixtures-healing-not-known = { $count ->
    *[other] it is not known how far { $who } are healed
 }
 fixtures-not-normal = { $count ->
-   *[other] { $who } will most likely not be back to normal by then
+    [one] { $who } is not expected to be back to normal by then
+   *[other] { $who } are not expected to be back to normal by then
 }
 fixtures-perhaps-not-normal = { $count ->
    *[other] { $who } may not be back to normal by then
