@@ -137,6 +137,6 @@ def test_work_that_nobody_entered_is_worth_another_look(swardcast: Callable[...,
     """The demo's log ends in September; the light sanding was planned from Monday 4 October."""
     done = swardcast("check", "--club", str(DEMO), "--as-of", "2027-10-12")
     assert done.code == 0
-    assert done.out.splitlines()[0] == "Quillhaven Golf Club: nothing is wrong; 1 thing is worth another look."
+    assert done.out.splitlines()[0] == "Quillhaven Golf Club: nothing is wrong; 2 things are worth another look."
     said = "Light sanding of the greens was planned from Monday 4 October; enter what happened, or move or call it off"
     assert done.err.replace("\u00a0", " ").startswith(f"Worth another look: {said} [plan/2027-late-summer.yaml, line ")

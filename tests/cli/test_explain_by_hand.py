@@ -220,5 +220,5 @@ def test_an_unknown_surface_ends_with_1_and_the_nearest(swardcast: Callable[...,
 
 def test_work_that_is_not_computed_says_whose_range_it_is(swardcast: Callable[..., Done]) -> None:
     said = swardcast("explain", "tee-5", *AS_OF).out
-    assert "Not computed: a usual range (the club's own experience).  [plan/2027-late-summer.yaml, line " in said
+    assert "It is the usual time for such work (the club's own experience).  [plan/2027-late-summer.yaml, line " in said
     assert "Growth days needed" not in said.partition("New turf on the 5th and 13th tees")[2]

@@ -83,7 +83,7 @@ def test_work_done_tells_surfaces_date_play_and_feed_item(small: SmallClub) -> N
     assert lines[0].startswith("Tining work: 2 greens to healing; back to normal: ")
     assert "likely by " in lines[0]
     assert "Play: greens 1 and 2 open with care (so far open)" in lines
-    assert lines[-2:] == ["One new feed item:", "  Tining work: work done"]
+    assert lines[-2:] == ["One new feed item:", "  Work done on greens 1 and 2 (Tining work)"]
     assert said == []
 
 

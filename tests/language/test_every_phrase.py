@@ -44,6 +44,7 @@ SAY_HOW_SURE_ELSEWHERE = {
     "record-before": "compares with the likely day",
     "record-after": "compares with the likely day",
     "record-missed": "compares with the likely day",
+    "picture-was-likely": "repeats on finished work what the table told before",
     "picture-likely-and-band": "explains the line and the shade of a picture, and gives no date",
     "picture-key-normal": "explains a sign of a picture, and gives no date",
     "picture-key-promised": "explains a sign of a picture, and gives no date",

@@ -122,7 +122,7 @@ def test_work_that_takes_longer_than_told_is_finished_on_a_day_to_come(club: Sma
     club.log("begun", "12-20", "work started", "job: spring", "surfaces: green 1")
     told = [_notice(club, day).short_answer for day in ("12-20", "12-31")]
     going_on = "Work is going on; each green is closed while we work on it."
-    assert told[0].startswith(f"{going_on} Work finished: likely by ")
+    assert told[0].startswith(f"{going_on} Work finished: expected by ")
     assert told[1] == f"{going_on} Work finished: likely by Friday 31 December."
 
 

@@ -13,6 +13,7 @@ from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.play import play_in_words
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.words import range_in_words
+from swardcast.outlook.dates import RestsOn
 from swardcast.outlook.job_ranges import dated_milestones
 from swardcast.outlook.pace_of_work import PLAN_COUNTS_AS
 from swardcast.outlook.reopening import HeldUp, Hours
@@ -80,7 +81,7 @@ def _job(work: SurfaceWork, as_of: datetime, voice: Voice) -> Iterator[tuple[str
 
 def _date(milestone: str, given: DateRange, voice: Voice) -> str:
     words = range_in_words(given, voice)
-    if given.early is None or given.is_fact:
+    if given.early is None or given.is_fact or given.rests_on is not RestsOn.SUM:  # only a sum has chances
         return voice.say("explain-date", milestone=milestone, date=words)
     return voice.say("explain-date.early", milestone=milestone, date=words, early=voice.day(given.early))
 
