@@ -9,7 +9,9 @@ from typing import Any
 
 from swardcast.cli.common import add_club_options, new_parser, print_json
 from swardcast.cli.one_build import only_build, swap
+from swardcast.cli.private_file import refuse_published
 from swardcast.errors import InputNeedsAttention, SwardcastError
+from swardcast.outlets.committee_page import MARK
 from swardcast.site_source import site_source
 
 __all__ = ["add_theme_option", "parser", "run", "settings_of"]
@@ -41,6 +43,7 @@ def run(options: argparse.Namespace) -> int:
     with only_build(output) as place:
         fresh = place / "site"
         _build(options, fresh, output)
+        refuse_published([fresh], mark=MARK)
         swap(fresh, output)
         _tell(options)
         if not options.pdf:
@@ -114,6 +117,7 @@ def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:
         DELETE_OUTPUT_DIRECTORY=False,
         CACHE_PATH=str(fresh.with_name("cache")),
     )
+    refuse_published([Path(settings["PATH"]), Path(settings["THEME"]), options.club.resolve()], mark=MARK)
     try:
         pelican = Pelican(settings)
         _silently(pelican)

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import os
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import Final
 
-from swardcast.errors import SwardcastError
+from swardcast.errors import InputNeedsAttention, Problem, SwardcastError
+from swardcast.site_source import site_source
 
-__all__ = ["write_private"]
+__all__ = ["refuse_published", "write_private"]
 
 _SITE_MARKS: Final = (("feeds", "status.rss"), ("status.json",))
 """Files by which a built site is known."""
 _ENDINGS: Final = (".html", ".htm")
+_INSTALLED: Final = {"site-packages", "dist-packages"}
 
 
 def write_private(path: Path, text: str, *, mark: str, club: Path) -> None:
@@ -24,19 +28,14 @@ def write_private(path: Path, text: str, *, mark: str, club: Path) -> None:
         club: the club folder.
 
     Raises:
-        SwardcastError: when the place is inside a site or the club folder, or holds another file.
+        SwardcastError: when the page could be published from there, or another file is there.
     """
     place = path.resolve()
     if place.suffix.lower() not in _ENDINGS:
         message = f"{path}: expected a page that ends in .html"
         raise SwardcastError(message)
-    site = next((folder for folder in place.parents if _is_site(folder)), None)
-    if site is not None:
-        message = f"{path} would lie in the site {site}, where anybody can read it; name a place outside"
-        raise SwardcastError(message)
-    own = club.resolve()
-    if own == place.parent or own in place.parents:
-        message = f"{path} would lie in the club folder, of which parts are published; name a place outside"
+    if refused := _published_by(place, club.resolve()):
+        message = f"{path} would lie {refused}; name a place outside"
         raise SwardcastError(message)
     if place.is_dir():
         message = f"{path} is a folder; name a file in it"
@@ -50,5 +49,69 @@ def write_private(path: Path, text: str, *, mark: str, club: Path) -> None:
     place.write_text(text, encoding="utf-8")
 
 
+def refuse_published(folders: Iterable[Path], *, mark: str) -> None:
+    """Stop before anybody can read a private page that lies among what is published.
+
+    Args:
+        folders: folders of which a site is made, or the site itself; hidden files in them are passed over.
+        mark: what a private page holds.
+
+    Raises:
+        InputNeedsAttention: when there is one; all are named.
+    """
+    looked_for = mark.encode()
+    found = [file for folder in folders for file in _files_in(folder) if looked_for in file.read_bytes()]
+    if found:
+        raise InputNeedsAttention(
+            [
+                Problem(
+                    file=str(file),
+                    found="a private page for the committee",
+                    expected="none among the files of which the site is made",
+                    hint="Move it to a folder of your own papers.",
+                )
+                for file in found
+            ]
+        )
+
+
+def _files_in(folder: Path) -> Iterator[Path]:
+    for place, folders, files in os.walk(folder):
+        folders[:] = sorted(name for name in folders if not name.startswith("."))
+        yield from (Path(place, name) for name in sorted(files) if Path(place, name).is_file())
+
+
+def _published_by(place: Path, club: Path) -> str:
+    """Why anybody may come to read a file there; "" where nothing speaks against it."""
+    for folder in place.parents:
+        if _is_site(folder):
+            return f"in the site {folder}, where anybody can read it"
+    if club in place.parents:
+        return "in the club folder, of which parts are published"
+    for folder in place.parents:
+        if folder == site_source() or _is_source(folder):
+            return f"in {folder}, of which a site is made"
+        if folder.name in _INSTALLED or folder == Path(__file__).resolve().parents[1]:
+            return f"in {folder}, where programs are installed"
+    if place.parent.is_dir():
+        for beside in sorted(place.parent.iterdir()):
+            if _is_site(beside):
+                return f"beside the site {beside}, perhaps in a folder that is published as a whole"
+    return ""
+
+
 def _is_site(folder: Path) -> bool:
-    return any(folder.joinpath(*mark).is_file() for mark in _SITE_MARKS)
+    return any(_is_there(folder.joinpath(*mark)) for mark in _SITE_MARKS)
+
+
+def _is_there(file: Path) -> bool:
+    try:
+        return file.exists()
+    except OSError:  # a folder of somebody else's, into which nobody may look
+        return False
+
+
+def _is_source(folder: Path) -> bool:
+    """Whether it holds settings of Pelican, or looks like a theme."""
+    theme = _is_there(folder / "templates" / "base.html") and _is_there(folder / "static")
+    return theme or _is_there(folder / "pelicanconf.py")
