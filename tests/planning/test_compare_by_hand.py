@@ -14,7 +14,7 @@ from swardcast.planning.columns import COLUMNS, in_order
 from swardcast.planning.compare import When
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.club import SurfaceKind
-from swardcast.records.operations import Kind, OtherWork, SandInjection, Stripping
+from swardcast.records.operations import Dressing, Kind, OtherWork, SandInjection, Stripping
 from swardcast.records.plan import Stretch
 from swardcast.records.planning import Choice, Planning, YearlyGoal
 from tests.outlook.small_club import HOLES_AND_SAND, SmallClub
@@ -151,22 +151,89 @@ def test_where_dilution_does_not_tell_what_is_left_there_is_no_figure(
     assert comparison_of(club.records(), asked).rows[0].organic_after is None
 
 
-def test_injected_sand_counts_as_sand_and_nothing_else_of_it_is_computed(tmp_path: Path) -> None:
+def injected(diameter_mm: float | None, depth_mm: float | None, spread: Sand | None) -> Choice:
+    """At 160 x 160 mm, back to normal after what somebody typed."""
     work = SandInjection(
-        kind=Kind.SAND_INJECTION, diameter_mm=19, across_mm=160, along_mm=160, sand=Sand(2, SandBasis.TONNES_EACH)
+        kind=Kind.SAND_INJECTION,
+        diameter_mm=diameter_mm,
+        depth_mm=depth_mm,
+        across_mm=160,
+        along_mm=160,
+        sand=spread,
     )
     usual = Stretch(from_days=28, to_days=42, source="our own experience")
-    (row,) = comparison_of(
-        small_records(tmp_path / "club", planning=PRICES), Choice(name="", operations=(work,), normal_after=usual)
-    ).rows
-    assert row.amounts.sand_t == pytest.approx(4.0)
-    assert row.amounts.surplus_t == pytest.approx(0.0)
-    assert (row.amounts.disturbed_fraction, row.amounts.removed_fraction, row.amounts.holes) == (None, None, None)
+    return Choice(name="", operations=(work,), normal_after=usual)
+
+
+def test_injected_sand_fills_the_holes_as_far_as_their_sizes_say_and_what_is_left_lies_on_top(tmp_path: Path) -> None:
+    """By hand: 1 / 0.16^2 = 39.06 holes/m2; of 19 mm they are 39.06 x 3.1416 x 0.019^2 / 4 = 1.1075 % of the surface and
+    200 mm deep take 2.215 mm. 2 t on 500 m2 at 1.56 t/m3 are 2.564 mm, so that 0.349 mm is left. What is cut away is not
+    known: some ways drill, others shoot."""
+    two_each = injected(19, 200, Sand(2, SandBasis.TONNES_EACH))
+    (row,) = comparison_of(small_records(tmp_path / "club", planning=PRICES), two_each).rows
+    amounts = row.amounts
+    assert amounts.holes == pytest.approx(39.0625 * 1000)
+    assert amounts.disturbed_fraction == pytest.approx(0.011075, abs=0.000001)
+    assert amounts.removed_fraction is None
+    assert amounts.room_mm == pytest.approx(2.215, abs=0.0005)
+    assert amounts.mean_mm(lambda one: one.fits_mm) == pytest.approx(2.215, abs=0.0005)
+    assert amounts.mean_mm(lambda one: one.surplus_mm) == pytest.approx(0.349, abs=0.0005)
+    assert amounts.sand_t == pytest.approx(4.0)
     assert row.cost is not None
     assert row.cost.sand == pytest.approx(200.0)
-    given = row.range_of(Milestone.BACK_TO_NORMAL)
-    assert (row.days_until(given.likely), row.days_until(given.allow_until)) == (35, 42)
+    assert row.cost.without == (Kind.SAND_INJECTION,)
     assert row.disturbance.days == {}
+
+
+def test_what_is_not_typed_of_sand_injection_is_not_made_up(tmp_path: Path) -> None:
+    records = small_records(tmp_path / "club")
+    sand_each = Sand(2, SandBasis.TONNES_EACH)
+    no_depth, no_width = comparison_of(records, injected(19, None, sand_each), injected(None, 200, sand_each)).rows
+    assert no_depth.amounts.disturbed_fraction == pytest.approx(0.011075, abs=0.000001)
+    assert no_width.amounts.disturbed_fraction is None
+    for row in (no_depth, no_width):
+        assert row.amounts.holes == pytest.approx(39_062.5)
+        assert (row.amounts.room_mm, row.amounts.fits_t, row.amounts.surplus_t) == (None, None, None)
+        assert row.amounts.sand_t == pytest.approx(4.0)
+
+
+def test_injected_sand_of_which_nobody_typed_how_much_is_not_free(tmp_path: Path) -> None:
+    """400 on each of two greens are 800, and the sand comes to them."""
+    asked = replace(injected(19, 200, None), cost_per_surface=400.0)
+    records = small_records(tmp_path / "club", planning=PRICES)
+    row, whole = comparison_of(records, asked, choice(sand(1), cost_per_surface=900.0)).rows
+    assert row.cost is not None
+    assert (row.cost.in_all, row.cost.sand_without, row.cost.is_whole) == (800.0, (Kind.SAND_INJECTION,), False)
+    assert (row.amounts.sand_t, COLUMNS["spread_mm"](row)) == (None, None)
+    assert whole.cost is not None
+    assert whole.cost.is_whole
+
+
+@pytest.mark.parametrize("area_m2", [None, 100.0])
+@pytest.mark.parametrize(
+    ("amount", "in_all_t"),
+    [(Sand(8, SandBasis.TONNES_EACH), 16.0), (Sand(30, SandBasis.TONNES_IN_ALL), 30.0)],
+    ids=["8 t in each of two", "30 t in all"],
+)
+def test_sand_of_bunkers_counts_and_costs_whether_or_not_their_area_was_measured(
+    tmp_path: Path, area_m2: float | None, amount: Sand, in_all_t: float
+) -> None:
+    """At 50 a tonne, and 20 for the work in each of two bunkers."""
+    planning = replace(PRICES, work_costs={SurfaceKind.BUNKER: {Kind.BUNKER_SANDING: 20.0}})
+    records = small_records(tmp_path / "club", planning=planning)
+    surfaces = {
+        name: replace(one, kind=SurfaceKind.BUNKER, grass=None, area_m2=area_m2) if name in GREENS else one
+        for name, one in records.surfaces.items()
+    }
+    usual = Stretch(from_days=7, to_days=14, source="our own experience")
+    work = Dressing(kind=Kind.BUNKER_SANDING, sand=amount)
+    asked = Choice(name="", operations=(work,), normal_after=usual)
+    (row,) = comparison_of(replace(records, surfaces=surfaces), asked).rows
+    assert row.amounts.sand_t == pytest.approx(in_all_t)
+    assert row.cost is not None
+    assert row.cost.sand == pytest.approx(50 * in_all_t)
+    assert row.cost.in_all == pytest.approx(50 * in_all_t + 40)
+    assert row.cost.is_whole
 
 
 def test_stripped_turf_is_disturbed_as_far_as_it_is_stripped(tmp_path: Path) -> None:
@@ -248,7 +315,7 @@ def test_sorting_puts_what_is_not_known_last_either_way_and_keeps_equals_in_orde
     ).rows
     assert [row.choice.name for row in in_order(rows, "disturbed_fraction")][-1] == "z"
     assert [row.choice.name for row in in_order(rows, "disturbed_fraction", descending=True)][-1] == "z"
-    assert [row.choice.name for row in in_order(rows, "spread_mm")] == ["z", "A", "b", "c"]
+    assert [row.choice.name for row in in_order(rows, "spread_mm")] == ["A", "b", "c", "z"]
     assert [row.choice.name for row in in_order(rows, "choice")] == ["A", "b", "c", "z"]
     assert [row.number for row in in_order(rows, "normal_likely")][:1] == [2]
 

@@ -43,7 +43,7 @@ def test_a_wider_tine_never_disturbs_or_removes_less_nor_heals_sooner(
     ).rows
     assert (second.amounts.disturbed_fraction or 0) >= (first.amounts.disturbed_fraction or 0)
     assert (second.amounts.removed_fraction or 0) >= (first.amounts.removed_fraction or 0)
-    assert second.amounts.room_mm >= first.amounts.room_mm
+    assert (second.amounts.room_mm or 0) >= (first.amounts.room_mm or 0)
     sooner, later = (row.range_of(Milestone.BACK_TO_NORMAL).likely for row in (first, second))
     assert sooner is not None
     assert later is not None

@@ -22,8 +22,8 @@ from swardcast.planning.words import (
     share_or_none,
     times_in_words,
 )
-from swardcast.quantities import SandBasis
-from swardcast.records.operations import Kind, OtherWork
+from swardcast.quantities import Sand, SandBasis
+from swardcast.records.operations import Kind, OtherWork, SandInjection, Stripping
 from swardcast.records.planning import Planning, YearlyGoal
 from tests.planning.asked import blades, choice, compared, comparison_of, fixture, sand, small_records, tines
 
@@ -54,8 +54,36 @@ def _plain(words: str) -> str:
         (sand(20, SandBasis.TONNES_IN_ALL), "topdressing 20 tonnes in all", "22 tons in all"),
         (sand(2.5, SandBasis.KG_PER_M2), "topdressing 2.5 kg on a square metre", "510 lb per 1,000 sq ft"),
         (OtherWork(kind=Kind.ROLLING), "rolling", "rolling"),
+        (
+            Stripping(kind=Kind.FRAISE_MOWING, depth_mm=6.35, share=0.4),
+            "fraise mowing 6.35 mm deep on 40 % of the surface",
+            "1/4 in deep on 40% of the surface",
+        ),
+        (
+            SandInjection(
+                kind=Kind.SAND_INJECTION,
+                diameter_mm=19.05,
+                across_mm=152.4,
+                along_mm=152.4,
+                depth_mm=203.2,
+                sand=Sand(2, SandBasis.TONNES_EACH),
+            ),
+            "sand injection, 19.05 mm wide, 203.2 mm deep, 152.4 x 152.4 mm apart, 2 tonnes on each",
+            "3/4 in wide, 8 in deep, 6 x 6 in apart, 2.2 tons on each",
+        ),
     ],
-    ids=["tines", "two passes", "blades", "a layer", "tonnes each", "tonnes in all", "a rate", "without sizes"],
+    ids=[
+        "tines",
+        "two passes",
+        "blades",
+        "a layer",
+        "tonnes each",
+        "tonnes in all",
+        "a rate",
+        "without sizes",
+        "stripping",
+        "injection",
+    ],
 )
 def test_work_is_said_with_its_sizes_in_the_units_of_the_language(
     tmp_path: Path, operation: object, british: str, american: str

@@ -6,11 +6,22 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from swardcast.outlook.states import SurfaceWork
+from swardcast.quantities import SandBasis
 from swardcast.records.club import SurfaceKind
-from swardcast.records.operations import NOT_COMPUTED, Grooving, Kind, Operation, SandInjection, Stripping, Tining
+from swardcast.records.operations import (
+    NOT_COMPUTED,
+    Dressing,
+    Grooving,
+    Kind,
+    Operation,
+    SandInjection,
+    Stripping,
+    Tining,
+)
 from swardcast.records.planning import Choice, Planning
 from swardcast.records.translate import sand_depth_mm
-from swardcast.turf.sand import kg_per_m2_from_depth, tonnes_on_area
+from swardcast.turf.geometry import hole_area_fraction, holes_per_m2
+from swardcast.turf.sand import infill_mm, kg_per_m2_from_depth, surplus_mm, tonnes_on_area
 
 __all__ = ["Amounts", "Cost", "SurfaceAmounts", "amounts_of", "cost_of"]
 
@@ -22,19 +33,19 @@ class SurfaceAmounts:
     Args:
         id: the surface.
         kind: what it is.
-        holes: holes, or None where its area is not known, or nothing is computed.
-        spread_mm: sand spread, or shot into the turf.
-        fits_mm: sand that goes into the holes and grooves, or was shot in.
-        surplus_mm: sand that stays on top at first.
-        sand_t: all this sand, or None where its area is not known.
+        holes: holes, or None where its area or the spacing is not known, or nothing is computed.
+        spread_mm: sand spread, shot into the turf or put into a bunker; None where its amount or the area is not known.
+        fits_mm: sand that would fit into the holes and grooves at most, or None where their room is not known.
+        surplus_mm: sand that stays on top at first, or None.
+        sand_t: all this sand, or None where its amount or the area is not known.
     """
 
     id: str
     kind: SurfaceKind
     holes: float | None
-    spread_mm: float
-    fits_mm: float
-    surplus_mm: float
+    spread_mm: float | None
+    fits_mm: float | None
+    surplus_mm: float | None
     sand_t: float | None
 
 
@@ -47,9 +58,10 @@ class Amounts:
         disturbed_fraction: share of the surface opened by tines and blades or stripped, passes added; None where some
             of the work is of a kind of which nothing is computed.
         removed_fraction: share of the surface taken out, passes added, or None.
-        room_mm: sand that the holes and grooves would take.
-        holes: holes in all, or None where an area is not known.
+        room_mm: sand that the holes and grooves would take, or None where sizes were not typed.
+        holes: holes in all, or None where an area or a spacing is not known.
         sand_t: sand in all, or None.
+        typed_sand_t: sand in all of the work of which somebody typed how much, or None.
         fits_t: of it what goes into the holes and grooves, or None.
         surplus_t: of it what stays on top at first, or None.
     """
@@ -57,26 +69,37 @@ class Amounts:
     surfaces: tuple[SurfaceAmounts, ...]
     disturbed_fraction: float | None
     removed_fraction: float | None
-    room_mm: float
+    room_mm: float | None
     holes: float | None
     sand_t: float | None
+    typed_sand_t: float | None
     fits_t: float | None
     surplus_t: float | None
 
-    def mean_mm(self, layer: Callable[[SurfaceAmounts], float]) -> float:
+    def mean_mm(self, layer: Callable[[SurfaceAmounts], float | None]) -> float | None:
         """Average a layer over the surfaces.
 
         Args:
             layer: which one.
 
         Returns:
-            Millimetres, each surface counted alike.
+            Millimetres, each surface counted alike; None where one of them is not known.
         """
-        return sum(map(layer, self.surfaces)) / len(self.surfaces)
+        in_all = _in_all(map(layer, self.surfaces))
+        return None if in_all is None else in_all / len(self.surfaces)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Shot:
+    """What sand injection opens, as far as its sizes were typed."""
+
+    holes_per_m2: float | None = 0.0
+    fraction: float | None = 0.0
+    room_mm: float | None = 0.0
 
 
 def amounts_of(works: Sequence[SurfaceWork]) -> Amounts:
-    """Add up what the notices' own sums give for each surface.
+    """Add up what the notices' own sums give for each surface, and what sand injection and bunkers add to them.
 
     Args:
         works: one job on its surfaces, at least one.
@@ -84,53 +107,128 @@ def amounts_of(works: Sequence[SurfaceWork]) -> Amounts:
     Returns:
         The amounts.
     """
-    sums = [work.sums for work in works]
+    sums = works[0].sums
     areas = [work.surface.area_m2 for work in works]
-    surfaces = tuple(_on_one(work, _in_all(areas)) for work in works)
-    density = sums[0].density_t_per_m3
     operations = works[0].operations
-    is_computed = all(one.kind not in NOT_COMPUTED for one in operations)
+    sanding = [one for one in operations if isinstance(one, Dressing | SandInjection)]
+    shot = _shot(operations)
+    surfaces = tuple(_on_one(work, _in_all(areas), shot) for work in works)
     stripped = max((one.share for one in operations if isinstance(one, Stripping)), default=0.0)
+    is_known = _is_measured(operations)
+    removes = is_known and not any(isinstance(one, SandInjection) for one in operations)
+    density = sums.density_t_per_m3
     return Amounts(
         surfaces=surfaces,
-        disturbed_fraction=sums[0].disturbed_fraction + stripped if is_computed else None,
-        removed_fraction=sums[0].removed_fraction if is_computed else None,
-        room_mm=sums[0].room_mm,
+        disturbed_fraction=_in_all((sums.disturbed_fraction, stripped, shot.fraction)) if is_known else None,
+        removed_fraction=sums.removed_fraction if removes else None,
+        room_mm=_in_all((sums.room_mm, shot.room_mm)),
         holes=_in_all(one.holes for one in surfaces),
-        sand_t=_in_all(one.sand_t for one in surfaces),
+        sand_t=_sand_t(sanding, areas, density),
+        typed_sand_t=_sand_t([one for one in sanding if one.sand is not None], areas, density),
         fits_t=_in_all(_tonnes(one.fits_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
         surplus_t=_in_all(_tonnes(one.surplus_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
     )
 
 
-def _on_one(work: SurfaceWork, all_area_m2: float | None) -> SurfaceAmounts:
+def _is_measured(operations: Iterable[Operation]) -> bool:
+    return all(one.kind not in NOT_COMPUTED or isinstance(one, SandInjection) for one in operations)
+
+
+def _shot(operations: Iterable[Operation]) -> _Shot:
+    all_shots = [_shot_by(one) for one in operations if isinstance(one, SandInjection)]
+    return _Shot(
+        holes_per_m2=_in_all(one.holes_per_m2 for one in all_shots),
+        fraction=_in_all(one.fraction for one in all_shots),
+        room_mm=_in_all(one.room_mm for one in all_shots),
+    )
+
+
+def _shot_by(injection: SandInjection) -> _Shot:
+    if injection.across_mm is None or injection.along_mm is None:
+        return _Shot(holes_per_m2=None, fraction=None, room_mm=None)
+    holes = holes_per_m2(across_mm=injection.across_mm, along_mm=injection.along_mm)
+    if injection.diameter_mm is None:
+        return _Shot(holes_per_m2=holes, fraction=None, room_mm=None)
+    fraction = hole_area_fraction(
+        diameter_mm=injection.diameter_mm, across_mm=injection.across_mm, along_mm=injection.along_mm
+    )
+    room = None if injection.depth_mm is None else infill_mm(fraction, injection.depth_mm)
+    return _Shot(holes_per_m2=holes, fraction=fraction, room_mm=room)
+
+
+def _on_one(work: SurfaceWork, all_area_m2: float | None, shot: _Shot) -> SurfaceAmounts:
     sums, area_m2 = work.sums, work.surface.area_m2
     density = sums.density_t_per_m3
-    injected_mm = sum(
-        sand_depth_mm(one.sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density) or 0.0
-        for one in work.operations
-        if isinstance(one, SandInjection) and one.sand is not None
-    )
-    spread_mm = sums.spread_mm + injected_mm
+
+    def layer_mm(kind: Kind) -> float | None:
+        amounts = [
+            one.sand for one in work.operations if isinstance(one, Dressing | SandInjection) and one.kind is kind
+        ]
+        return _in_all(
+            None if sand is None else sand_depth_mm(sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density)
+            for sand in amounts
+        )
+
+    spread, injected, in_bunker = map(layer_mm, (Kind.TOPDRESSING, Kind.SAND_INJECTION, Kind.BUNKER_SANDING))
+    fits = surplus = None
+    if spread is not None:
+        fits, surplus = sums.infill_mm, sums.surplus_mm
+    if injected is None or shot.room_mm is None:
+        fits = surplus = None
+    elif fits is not None and surplus is not None:
+        fits += min(injected, shot.room_mm)
+        surplus += surplus_mm(injected, shot.room_mm)
+    holes = _in_all((sums.holes, None if shot.holes_per_m2 is None or not area_m2 else shot.holes_per_m2 * area_m2))
     return SurfaceAmounts(
         id=work.surface.id,
         kind=work.surface.kind,
-        holes=sums.holes if all(one.kind not in NOT_COMPUTED for one in work.operations) else None,
-        spread_mm=spread_mm,
-        fits_mm=sums.infill_mm + injected_mm,
-        surplus_mm=sums.surplus_mm,
-        sand_t=_tonnes(spread_mm, area_m2, density),
+        holes=holes if _is_measured(work.operations) else None,
+        spread_mm=_in_all((spread, injected, in_bunker)),
+        fits_mm=fits,
+        surplus_mm=_in_all((surplus, in_bunker)),
+        sand_t=_sand_t_on(work.operations, area_m2, all_area_m2, density),
     )
+
+
+def _sand_t(sanding: Iterable[Dressing | SandInjection], areas: Sequence[float | None], density: float) -> float | None:
+    """Sand on all surfaces: a mass that was typed needs no area."""
+    in_all = _in_all(areas)
+    masses: list[float | None] = []
+    for one in sanding:
+        if one.sand is not None and one.sand.basis is SandBasis.TONNES_IN_ALL:
+            masses.append(one.sand.amount)
+        else:
+            masses.append(_in_all(_sand_t_on((one,), area, in_all, density) for area in areas))
+    return _in_all(masses)
+
+
+def _sand_t_on(
+    operations: Iterable[Operation], area_m2: float | None, all_area_m2: float | None, density: float
+) -> float | None:
+    masses: list[float | None] = []
+    for one in operations:
+        if not isinstance(one, Dressing | SandInjection):
+            continue
+        if one.sand is None:
+            masses.append(None)
+        elif one.sand.basis is SandBasis.TONNES_EACH:
+            masses.append(one.sand.amount)
+        else:
+            depth = sand_depth_mm(one.sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density)
+            masses.append(_tonnes(depth, area_m2, density))
+    return _in_all(masses)
 
 
 def _in_all(values: Iterable[float | None]) -> float | None:
     given = list(values)
     known = [value for value in given if value is not None]
-    return sum(known) if len(known) == len(given) else None
+    return sum(known, 0.0) if len(known) == len(given) else None
 
 
-def _tonnes(layer_mm: float, area_m2: float | None, density_t_per_m3: float) -> float | None:
-    return None if area_m2 is None else tonnes_on_area(kg_per_m2_from_depth(layer_mm, density_t_per_m3), area_m2)
+def _tonnes(layer_mm: float | None, area_m2: float | None, density_t_per_m3: float) -> float | None:
+    if layer_mm is None or area_m2 is None:
+        return None
+    return tonnes_on_area(kg_per_m2_from_depth(layer_mm, density_t_per_m3), area_m2)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,18 +239,30 @@ class Cost:
         sand: cost of the sand, or None where its price or its mass is not known.
         work: cost of the work as far as it was typed, or None where nothing was.
         without: kinds of work whose cost nobody typed, though that of others was.
+        sand_without: kinds of work that need sand of which nobody typed how much.
     """
 
     sand: float | None
     work: float | None
     without: tuple[Kind, ...] = ()
+    sand_without: tuple[Kind, ...] = ()
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether it is the cost of all that is done."""
+        return self.in_all is not None and self.leaves_nothing_out
 
     @property
     def in_all(self) -> float | None:
         """Sand and work together; None where the sand's cost is not known, or nothing of it all is."""
-        if self.sand is None or (not self.sand and self.work is None and self.without):
+        if self.sand is None or (not self.sand and self.work is None and not self.leaves_nothing_out):
             return None
         return self.sand + (self.work or 0.0)
+
+    @property
+    def leaves_nothing_out(self) -> bool:
+        """Whether everything that costs was typed."""
+        return not self.without and not self.sand_without
 
 
 def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None:
@@ -168,16 +278,21 @@ def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None
     """
     if not planning.currency:
         return None
+    needs_sand = [one for one in choice.operations if isinstance(one, Dressing | SandInjection)]
+    sand_without = tuple(dict.fromkeys(one.kind for one in needs_sand if one.sand is None))
+    sand_t = amounts.sand_t if not sand_without else amounts.typed_sand_t
     sand: float | None = 0.0
-    if any(one.spread_mm > 0 for one in amounts.surfaces):
-        priced = planning.sand_price_per_t is not None and amounts.sand_t is not None
-        sand = (amounts.sand_t or 0.0) * (planning.sand_price_per_t or 0.0) if priced else None
+    if any(one.sand is not None for one in needs_sand):
+        priced = planning.sand_price_per_t is not None and sand_t is not None
+        sand = (sand_t or 0.0) * (planning.sand_price_per_t or 0.0) if priced else None
     if choice.cost_per_surface is not None:
-        return Cost(sand=sand, work=choice.cost_per_surface * len(amounts.surfaces))
-    asked = [(planning.work_costs.get(one.kind, {}), work) for one in amounts.surfaces for work in choice.operations]
-    typed = [costs[work.kind] * _times(work) for costs, work in asked if work.kind in costs]
-    without = dict.fromkeys(work.kind for costs, work in asked if planning.work_costs and work.kind not in costs)
-    return Cost(sand=sand, work=sum(typed) if typed else None, without=tuple(without))
+        work_cost = choice.cost_per_surface * len(amounts.surfaces)
+        return Cost(sand=sand, work=work_cost, sand_without=sand_without)
+    asked = [(planning.work_costs.get(one.kind, {}), done) for one in amounts.surfaces for done in choice.operations]
+    typed = [costs[done.kind] * _times(done) for costs, done in asked if done.kind in costs]
+    without = dict.fromkeys(done.kind for costs, done in asked if planning.work_costs and done.kind not in costs)
+    work = sum(typed) if typed else None
+    return Cost(sand=sand, work=work, without=tuple(without), sand_without=sand_without)
 
 
 def _times(operation: Operation) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from swardcast.language.measures import System, bulk_density, layer, length, sand_mass, system_of
+from swardcast.language.measures import System, bulk_density, length, sand_mass, system_of
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.kinds import kind_name
@@ -18,6 +18,7 @@ from swardcast.planning.words import (
     choice_name,
     cost_in_words,
     fits_in_words,
+    layer_or_none,
     meeting_in_words,
     number_or_none,
     operations_in_words,
@@ -116,7 +117,7 @@ def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
     yield voice.say("planning-column-fits"), lambda row: fits_in_words(row, voice)
     yield (
         voice.say("planning-column-surplus"),
-        lambda row: layer(row.amounts.mean_mm(lambda one: one.surplus_mm), voice),
+        lambda row: layer_or_none(row.amounts.mean_mm(lambda one: one.surplus_mm), voice),
     )
     yield voice.say("planning-column-sand"), lambda row: _tonnes(row.amounts.sand_t, voice)
     if told.planning.currency:
@@ -269,6 +270,9 @@ def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> It
     kinds = dict.fromkeys(kind for row in comparison.rows for kind in (row.cost.without if row.cost else ()))
     if kinds:
         yield voice.say("planning-cost-without", kinds=voice.joined([kind_name(kind, voice) for kind in kinds]))
+    sands = dict.fromkeys(kind for row in comparison.rows for kind in (row.cost.sand_without if row.cost else ()))
+    if sands:
+        yield voice.say("planning-sand-without", kinds=voice.joined([kind_name(kind, voice) for kind in sands]))
 
 
 def _typed_share(fraction: float, voice: Voice) -> str:

@@ -13,12 +13,13 @@ from swardcast.outlook.fixtures import FixtureOutlook, Touch
 from swardcast.outlook.states import Milestone
 from swardcast.planning.compare import Compared
 from swardcast.quantities import Sand, SandBasis
-from swardcast.records.operations import Dressing, Grooving, Operation, Stripping, Tining
+from swardcast.records.operations import Dressing, Grooving, Operation, SandInjection, Stripping, Tining
 
 __all__ = [
     "choice_name",
     "cost_in_words",
     "fits_in_words",
+    "layer_or_none",
     "meeting_in_words",
     "number_or_none",
     "operations_in_words",
@@ -98,10 +99,29 @@ def _operation(operation: Operation, voice: Voice) -> str:
             )
         case Dressing():
             return voice.say("planning-sanded", kind=kind, amount=_sand(operation.sand, voice))
+        case SandInjection():
+            return _injected(operation, kind, voice)
         case Stripping():
-            return voice.say("planning-sanded", kind=kind, amount=length(operation.depth_mm, voice))
+            depth, share = length(operation.depth_mm, voice), percent(operation.share, voice)
+            amount = voice.say("numbers-stripped", depth=depth, share=share)
+            return voice.say("planning-sanded", kind=kind, amount=amount)
         case _:
             return kind
+
+
+def _injected(operation: SandInjection, kind: str, voice: Voice) -> str:
+    """As far as it was typed."""
+    parts = [kind]
+    if operation.diameter_mm is not None:
+        parts.append(voice.say("numbers-wide", width=length(operation.diameter_mm, voice)))
+    if operation.depth_mm is not None:
+        parts.append(voice.say("numbers-deep", depth=length(operation.depth_mm, voice)))
+    if operation.across_mm is not None and operation.along_mm is not None:
+        apart = spacing(operation.across_mm, operation.along_mm, voice)
+        parts.append(voice.say("numbers-apart", spacing=apart))
+    if operation.sand is not None:
+        parts.append(_sand(operation.sand, voice))
+    return voice.listed(parts)
 
 
 def _sand(sand: Sand, voice: Voice) -> str:
@@ -146,6 +166,19 @@ def share_or_none(fraction: float | None, voice: Voice) -> str:
     return percent(fraction, voice) if fraction else voice.say("planning-none")
 
 
+def layer_or_none(layer_mm: float | None, voice: Voice) -> str:
+    """Say a layer of sand.
+
+    Args:
+        layer_mm: its depth, mm, or None.
+        voice: the language.
+
+    Returns:
+        The depth, or words where it is not known.
+    """
+    return voice.say("planning-not-known") if layer_mm is None else layer(layer_mm, voice)
+
+
 def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
     """Say a milestone's likely day, and the day to allow until, in few letters.
 
@@ -174,15 +207,18 @@ def fits_in_words(row: Compared, voice: Voice) -> str:
         voice: the language.
 
     Returns:
-        Both layers, the means over the surfaces; one alone where they are full, or where nothing is open.
+        Both layers, the means over the surfaces; one alone where they are full, or where nothing is open; that they are
+        not known where amounts or sizes were not typed.
     """
-    fits = layer(row.amounts.mean_mm(lambda one: one.fits_mm), voice)
-    room = layer(row.amounts.room_mm, voice)
+    fits_mm = row.amounts.mean_mm(lambda one: one.fits_mm)
+    if fits_mm is None or row.amounts.room_mm is None:
+        return voice.say("planning-not-known")
+    fits, room = layer(fits_mm, voice), layer(row.amounts.room_mm, voice)
     return fits if fits == room or not row.amounts.room_mm else voice.say("planning-fits", fits=fits, room=room)
 
 
 def cost_in_words(row: Compared, currency: str, voice: Voice) -> str:
-    """Say what a choice costs; a plus marks that some of its work has no price.
+    """Say what a choice costs; a plus marks that some of its work or sand is not in it.
 
     Args:
         row: the choice.
@@ -195,7 +231,7 @@ def cost_in_words(row: Compared, currency: str, voice: Voice) -> str:
     if row.cost is None or row.cost.in_all is None:
         return voice.say("planning-not-known")
     money = voice.money(row.cost.in_all, currency)
-    return voice.say("planning-incomplete", cost=money) if row.cost.without else money
+    return voice.say("planning-incomplete", cost=money) if not row.cost.is_whole else money
 
 
 def price_in_words(price: float, currency: str, voice: Voice) -> str:

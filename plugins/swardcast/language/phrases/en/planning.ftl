@@ -56,6 +56,7 @@ planning-cost = Cost is sand at { $price } a tonne, and work as far as it was ty
 # a ton of 2,000 pounds, for languages that count in them
 planning-cost-by-the-ton = Cost is sand at { $price } a ton, and work as far as it was typed.
 planning-cost-without = A plus marks work whose cost nobody typed: { $kinds }.
+planning-sand-without = A plus marks sand of which nobody typed how much: { $kinds }.
 planning-cost-no-sand = Nobody typed a price of sand, so what needs sand has no cost.
 planning-goals = { $goals } in a year is the aim.
 planning-goal-disturbed = { $share } of the surface disturbed
@@ -105,6 +106,7 @@ planning-never = never
 planning-incomplete = { $cost }+
 planning-no-date-not-this-season = not this season
 planning-no-date-no-weather-history = not known
+planning-no-date-not-reported = not reported
 planning-no-date-more-than-a-year-ahead = over a year ahead
 planning-no-date-not-reported = no report
 planning-in-work = work
