@@ -12,10 +12,11 @@ import pytest
 
 from swardcast.planning.goals import times_a_year
 from swardcast.quantities import Sand, SandBasis
+from swardcast.reading.choices_file import usual_choices
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
 from swardcast.records.planning import YearlyGoal
-from tests.planning.asked import blades, compared, sand, small_records, tines
+from tests.planning.asked import blades, compared, comparison_of, sand, small_records, tines
 
 INCH_MM = 25.4
 
@@ -99,19 +100,35 @@ def test_the_programmes_of_a_published_trial_work_nearly_the_same_area_in_a_year
     records: ClubRecords, diameter_mm: float, across_mm: float, along_mm: float, times: int
 ) -> None:
     """PhD dissertation, Clemson University, Plant & Environmental Science, TigerPrints all_dissertations/1154, abstract
-    (author and year not seen): four programmes made to work alike. By hand 8.7 to 9.9 % a year."""
-    each = compared(records, tines(diameter_mm, across_mm, along_mm, 60)).amounts.disturbed_fraction
+    (author and year not seen): four programmes made to work alike, told by the inside diameter. By hand 8.7 to 9.9 % a
+    year are removed."""
+    tine = tines(diameter_mm + 3, across_mm, along_mm, 60, inside_mm=diameter_mm)
+    each = compared(records, tine).amounts.removed_fraction
     assert each is not None
     assert 0.086 < times * each < 0.099
 
 
 def test_the_close_pattern_of_that_trial_works_twice_as_much_each_time(records: ClubRecords) -> None:
     """The same abstract calls it twice; by hand 2.013."""
-    close = compared(records, tines(12, 38, 34, 60)).amounts.disturbed_fraction
-    usual = compared(records, tines(12, 51, 51, 60)).amounts.disturbed_fraction
+    close = compared(records, tines(16, 38, 34, 60, inside_mm=12)).amounts.removed_fraction
+    usual = compared(records, tines(16, 51, 51, 60, inside_mm=12)).amounts.removed_fraction
     assert close is not None
     assert usual is not None
     assert close / usual == pytest.approx(2, abs=0.02)
+
+
+def test_usual_choices_after_that_trial_remove_what_it_removed_and_disturb_more(records: ClubRecords) -> None:
+    """The same abstract, by hand pi d^2 / (4 x 38 x 34): 12, 9 and 6 mm inside take 8.75, 4.92 and 2.19 %. Outside a tine
+    is wider, so that it opens more than it takes out."""
+    named = {one.name: one for one in usual_choices() if "inside, close" in one.name}
+    rows = comparison_of(records, *named.values()).rows
+    removed = {row.choice.name: row.amounts.removed_fraction for row in rows}
+    assert removed == {
+        "Hollow 12 mm inside, close": pytest.approx(0.0875, abs=0.0001),
+        "Hollow 9 mm inside, close": pytest.approx(0.0492, abs=0.0001),
+        "Hollow 6 mm inside, close": pytest.approx(0.0219, abs=0.0001),
+    }
+    assert all((row.amounts.disturbed_fraction or 0) > 1.5 * (row.amounts.removed_fraction or 0) for row in rows)
 
 
 def test_a_published_years_sand_adds_up(records: ClubRecords) -> None:
