@@ -8,10 +8,12 @@ from pathlib import Path
 
 import pytest
 
+from swardcast.language.voice import Voice
 from swardcast.outlook.fixtures import Touch
 from swardcast.outlook.states import Milestone
 from swardcast.planning.columns import COLUMNS, in_order
 from swardcast.planning.compare import When
+from swardcast.planning.tables import notes_beside, tables_of
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Dressing, Kind, OtherWork, SandInjection, Stripping
@@ -185,6 +187,22 @@ def test_injected_sand_fills_the_holes_as_far_as_their_sizes_say_and_what_is_lef
     assert row.disturbance.days == {}
 
 
+def test_somebodys_usual_time_is_told_by_its_own_ends_and_has_no_likely_day(tmp_path: Path) -> None:
+    """4 to 6 weeks after Monday 14 June are 12 to 26 July."""
+    records = small_records(tmp_path / "club")
+    found = comparison_of(records, injected(19, 200, None), choice(sand(1)))
+    typed, computed = found.rows
+    assert (COLUMNS["usual_from"](typed), COLUMNS["usual_to"](typed)) == (date(2027, 7, 12), date(2027, 7, 26))
+    assert {COLUMNS[name](typed) for name in ("normal_likely", "normal_allow_until", "days_likely")} == {None}
+    assert (COLUMNS["usual_from"](computed), COLUMNS["usual_to"](computed)) == (None, None)
+    assert COLUMNS["normal_likely"](computed) is not None
+    voice = Voice.english(date(2027, 6, 7))
+    healing = tables_of(found, records.planning, voice)[2]
+    assert healing.rows[0][2:] == ("–", "–", "usually 12 Jul to 26 Jul", "usually 28 to 42")
+    notes = " ".join(notes_beside(found, records.planning, voice))
+    assert "The usual time of choice 1 was not computed but typed (our own experience)." in notes
+
+
 def test_what_is_not_typed_of_sand_injection_is_not_made_up(tmp_path: Path) -> None:
     records = small_records(tmp_path / "club")
     sand_each = Sand(2, SandBasis.TONNES_EACH)
@@ -317,7 +335,8 @@ def test_sorting_puts_what_is_not_known_last_either_way_and_keeps_equals_in_orde
     assert [row.choice.name for row in in_order(rows, "disturbed_fraction", descending=True)][-1] == "z"
     assert [row.choice.name for row in in_order(rows, "spread_mm")] == ["A", "b", "c", "z"]
     assert [row.choice.name for row in in_order(rows, "choice")] == ["A", "b", "c", "z"]
-    assert [row.number for row in in_order(rows, "normal_likely")][:1] == [2]
+    by_day = [row.number for row in in_order(rows, "normal_likely")]
+    assert (by_day[0], by_day[-1]) == (3, 2), "a usual time has no likely day"
 
 
 def test_a_choice_is_for_the_surfaces_that_it_names(tmp_path: Path) -> None:

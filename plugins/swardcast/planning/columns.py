@@ -8,7 +8,7 @@ from datetime import date
 from statistics import fmean
 from typing import Final
 
-from swardcast.outlook.states import Milestone
+from swardcast.outlook.states import DateRange, Milestone
 from swardcast.planning.compare import Compared
 
 __all__ = ["COLUMNS", "Value", "in_order"]
@@ -21,12 +21,22 @@ def _holes_each(row: Compared) -> float | None:
     return fmean(holes) if len(holes) == len(row.amounts.surfaces) else None
 
 
+def _computed(row: Compared, milestone: Milestone) -> DateRange | None:
+    """A usual time has no chances, so that none of its days is a likely one or one to allow until."""
+    given = row.range_of(milestone)
+    return given if given.is_given and not row.is_usual_time else None
+
+
 def _likely(milestone: Milestone) -> Callable[[Compared], Value]:
-    return lambda row: row.range_of(milestone).likely if row.range_of(milestone).is_given else None
+    return lambda row: given.likely if (given := _computed(row, milestone)) is not None else None
 
 
 def _until(milestone: Milestone) -> Callable[[Compared], Value]:
-    return lambda row: row.range_of(milestone).allow_until if row.range_of(milestone).is_given else None
+    return lambda row: given.allow_until if (given := _computed(row, milestone)) is not None else None
+
+
+def _usual(row: Compared) -> DateRange | None:
+    return row.range_of(Milestone.BACK_TO_NORMAL) if row.is_usual_time else None
 
 
 def _days(of_milestone: Callable[[Milestone], Callable[[Compared], Value]]) -> Callable[[Compared], Value]:
@@ -63,6 +73,8 @@ COLUMNS: Final[dict[str, Callable[[Compared], Value]]] = {
     "closed_allow_until": _until(Milestone.HOLES_CLOSED),
     "normal_likely": _likely(Milestone.BACK_TO_NORMAL),
     "normal_allow_until": _until(Milestone.BACK_TO_NORMAL),
+    "usual_from": lambda row: usual.early if (usual := _usual(row)) is not None else None,
+    "usual_to": lambda row: usual.allow_until if (usual := _usual(row)) is not None else None,
     "days_likely": _days(_likely),
     "days_allow_until": _days(_until),
     "expected_days": lambda row: row.disturbance.expected_days(),

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
 from swardcast.outlook.fixtures import FixtureOutlook, Touch, meeting_of
-from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone
+from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, ReasonKind, RestsOn
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.amounts import Amounts, Cost, amounts_of, cost_of
 from swardcast.planning.disturbance import Disturbance, disturbances
@@ -74,6 +74,17 @@ class Compared:
     def range_of(self, milestone: Milestone) -> DateRange:
         """The date of a milestone for the last of the surfaces."""
         return self.disturbance.outlook.dates[milestone]
+
+    @property
+    def is_usual_time(self) -> bool:
+        """Whether back to normal is somebody's usual time, of which no chance is known."""
+        return self.range_of(Milestone.BACK_TO_NORMAL).rests_on is RestsOn.USUAL_TIME
+
+    @property
+    def is_validated(self) -> bool:
+        """Whether such work on such grass was among the recoveries that the dates were fitted on."""
+        works = self.disturbance.outlook.surfaces
+        return not any(reason.kind is ReasonKind.NOT_VALIDATED for work in works for reason in work.reasons)
 
     def days_until(self, day: date | None) -> int | None:
         """Days from the first day of the work to a day, or None where there is none."""

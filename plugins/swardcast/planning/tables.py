@@ -165,6 +165,9 @@ def _days(row: Compared, voice: Voice) -> str:
     likely, until = row.days_until(given.likely), row.days_until(given.allow_until)
     if likely is None or until is None:
         return voice.say("planning-not-known")
+    if row.is_usual_time:
+        first = row.days_until(given.early)
+        return voice.say("planning-usually", first=voice.number(first or likely), last=voice.number(until))
     return voice.say("planning-likely-until", likely=voice.number(likely), until=voice.number(until))
 
 
@@ -220,7 +223,7 @@ def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tu
     fixtures = "planning-fixtures" if comparison.fixtures else "planning-no-fixtures"
     paragraphs = [
         [voice.say("planning-about", count=len(comparison.rows), day=day), *pace],
-        [*dates, voice.say(fixtures)],
+        [*dates, *_about_usual_times(comparison, voice), voice.say(fixtures)],
         [
             voice.say("planning-sand", density=bulk_density(comparison.density_t_per_m3, voice)),
             _organic_note(comparison, planning, voice),
@@ -229,6 +232,15 @@ def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tu
         [voice.say("planning-no-promise")],
     ]
     return tuple(voice.sentences(paragraph) for paragraph in paragraphs if paragraph)
+
+
+def _about_usual_times(comparison: Comparison, voice: Voice) -> Iterator[str]:
+    """Whose they are."""
+    for row in comparison.rows:
+        usual = row.disturbance.outlook.job.normal_after
+        if usual is not None:
+            number = voice.number(row.number)
+            yield voice.say("planning-usual-time", number=number, source=usual.source)
 
 
 def _paces(comparison: Comparison) -> set[float]:

@@ -9,7 +9,6 @@ from typing import Final
 from swardcast.language.voice import Voice
 from swardcast.notices.pictures import KeyRow, Sign, Table, Told
 from swardcast.notices.words import percent, whole_percent
-from swardcast.outlook.dates import RestsOn
 from swardcast.outlook.states import Milestone
 from swardcast.planning.compare import Compared, Comparison
 from swardcast.planning.words import choice_name
@@ -101,7 +100,7 @@ def _point(row: Compared, voice: Voice) -> TradeOffPoint | None:
     given = row.range_of(Milestone.BACK_TO_NORMAL)
     likely, until = row.days_until(given.likely), row.days_until(given.allow_until)
     share = row.amounts.disturbed_fraction
-    if likely is None or until is None or share is None or given.rests_on is RestsOn.USUAL_TIME:
+    if likely is None or until is None or share is None or row.is_usual_time:
         return None
     return TradeOffPoint(
         number=voice.number(row.number),

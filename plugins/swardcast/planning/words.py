@@ -188,13 +188,17 @@ def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
         voice: the language and the day of the reader.
 
     Returns:
-        Both days, or why there are none; a dash where somebody's usual range knows no such milestone.
+        Both days, or why there are none; the ends of somebody's usual range, which has no chances, and a dash where it
+        knows no such milestone.
     """
     given = row.range_of(milestone)
     if row.disturbance.outlook.job.normal_after is not None and milestone is not Milestone.BACK_TO_NORMAL:
         return voice.say("planning-none")
     if given.likely is None or given.allow_until is None:
         return voice.name("planning-no-date", given.no_date)
+    if row.is_usual_time:
+        first, last = voice.tick_day(given.early or given.likely), voice.tick_day(given.allow_until)
+        return voice.say("planning-usually", first=first, last=last)
     likely, until = voice.tick_day(given.likely), voice.tick_day(given.allow_until)
     return voice.say("planning-likely-until", likely=likely, until=until)
 

@@ -41,6 +41,8 @@ planning-weather-forecast = They rest on the forecast and on { $count ->
     [one] { $count } past year
    *[other] { $count } past years
 } of the club's weather.
+# $number: that of a choice. $source: whose usual time it is, as typed.
+planning-usual-time = The usual time of choice { $number } was not computed but typed ({ $source }).
 planning-no-weather = Without past years of weather there are no dates.
 # $density: with its unit
 planning-sand = Sand is dry and weighs { $density }.
@@ -100,6 +102,8 @@ planning-column-goal-sand = Times a year, sand
 # $fits and $room: layers of sand
 planning-fits = { $fits } of { $room }
 planning-likely-until = { $likely } ({ $until })
+# $first and $last: days, or numbers of days, of somebody's usual time
+planning-usually = usually { $first } to { $last }
 planning-none = –
 planning-not-known = not known
 planning-never = never
