@@ -11,9 +11,10 @@ import pytest
 from swardcast.language.voice import Voice
 from swardcast.outlook.fixtures import Touch
 from swardcast.outlook.states import Milestone
-from swardcast.planning.columns import COLUMNS, in_order
+from swardcast.planning.columns import COLUMNS, cost_without, in_order
 from swardcast.planning.compare import When
 from swardcast.planning.tables import notes_beside, tables_of
+from swardcast.planning.words import cost_in_words
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Dressing, Kind, OtherWork, SandInjection, Stripping
@@ -62,6 +63,31 @@ def test_work_whose_cost_nobody_typed_is_named_and_not_taken_for_free(tmp_path: 
     row = compared(small_records(tmp_path / "club", planning=PRICES), blades(2, 25, 5), sand(2))
     assert row.cost is not None
     assert (row.cost.work, row.cost.without) == (30.0, (Kind.SCARIFYING,))
+
+
+def test_a_cost_that_leaves_something_out_is_sorted_after_whole_ones_and_says_what_it_leaves_out(
+    tmp_path: Path,
+) -> None:
+    """Two dressings and their sand at 30 + 78 a mm; scarifying has no price, and would else be the cheapest but one."""
+    records = small_records(tmp_path / "club", planning=PRICES)
+    rows = comparison_of(
+        records, choice(blades(2, 25, 5), sand(1)), choice(sand(3)), choice(sand(2)), choice(blades(2, 25, 5))
+    ).rows
+    for descending, order in ((False, [3, 2, 1, 4]), (True, [2, 3, 1, 4])):
+        found = in_order(rows, COLUMNS["cost"], descending=descending, of_cost=True)
+        assert [row.number for row in found] == order
+    assert [cost_without(row) for row in rows] == ["scarifying", None, None, "scarifying"]
+
+
+def test_where_no_work_is_priced_the_cost_is_called_that_of_sand_alone(tmp_path: Path) -> None:
+    """2 mm on 1,000 m2 at 1.56 t/m3 and 50 a tonne are 156."""
+    records = small_records(tmp_path / "club", planning=replace(PRICES, work_costs={}))
+    found = comparison_of(records, choice(tines(8, 50, 50, 50), sand(2)), choice(tines(8, 50, 50, 50)))
+    said = [cost_in_words(row, "GBP", Voice.english(date(2027, 6, 7))) for row in found.rows]
+    assert said == ["£156 for sand alone", "not known"]
+    assert "Nobody typed a cost of the work." in " ".join(
+        notes_beside(found, records.planning, Voice.english(date(2027, 6, 7)))
+    )
 
 
 def test_work_of_which_nothing_is_priced_does_not_cost_nothing(tmp_path: Path) -> None:
@@ -331,11 +357,11 @@ def test_sorting_puts_what_is_not_known_last_either_way_and_keeps_equals_in_orde
     rows = comparison_of(
         records, choice(sand(2), name="b"), no_date, choice(sand(1), name="A"), choice(sand(2), name="c")
     ).rows
-    assert [row.choice.name for row in in_order(rows, "disturbed_fraction")][-1] == "z"
-    assert [row.choice.name for row in in_order(rows, "disturbed_fraction", descending=True)][-1] == "z"
-    assert [row.choice.name for row in in_order(rows, "spread_mm")] == ["A", "b", "c", "z"]
-    assert [row.choice.name for row in in_order(rows, "choice")] == ["A", "b", "c", "z"]
-    by_day = [row.number for row in in_order(rows, "normal_likely")]
+    assert [row.choice.name for row in in_order(rows, COLUMNS["disturbed_fraction"])][-1] == "z"
+    assert [row.choice.name for row in in_order(rows, COLUMNS["disturbed_fraction"], descending=True)][-1] == "z"
+    assert [row.choice.name for row in in_order(rows, COLUMNS["spread_mm"])] == ["A", "b", "c", "z"]
+    assert [row.choice.name for row in in_order(rows, COLUMNS["choice"])] == ["A", "b", "c", "z"]
+    by_day = [row.number for row in in_order(rows, COLUMNS["normal_likely"])]
     assert (by_day[0], by_day[-1]) == (3, 2), "a usual time has no likely day"
 
 

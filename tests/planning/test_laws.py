@@ -98,7 +98,7 @@ def test_a_choice_comes_out_the_same_whatever_stands_beside_it(
 def test_every_column_sorts_and_loses_no_row(records: ClubRecords, column: str, *, descending: bool) -> None:
     asked = [choice(tines(width, 50, 50, 60), sand(2), name=f"{width} mm") for width in (16, 6, 12)]
     rows = comparison_of(records, *asked).rows
-    ordered = in_order(rows, column, descending=descending)
+    ordered = in_order(rows, COLUMNS[column], descending=descending)
     assert sorted(row.number for row in ordered) == [1, 2, 3]
     known = [value for row in ordered if (value := COLUMNS[column](row)) is not None]
     assert known == sorted(known, reverse=descending)

@@ -29,7 +29,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.pictures import Table
 from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.planning.columns import COLUMNS, Value, in_order
+from swardcast.planning.columns import COLUMNS, COSTS, Value, cost_without, in_order
 from swardcast.planning.compare import Compared, Comparison, compare
 from swardcast.planning.tables import fixture_key, notes_beside, tables_of, title_of
 from swardcast.planning.words import choice_name, operations_in_words, source_in_words
@@ -102,8 +102,7 @@ def run(options: argparse.Namespace) -> int:
     when = when_asked(options, records, as_of)
     choices = choices_asked(options.choices, when, records)
     comparison = compare(records, as_of, WeatherBook(records.club, records.weather), when, choices)
-    rows = in_order(comparison.rows, options.sort, descending=options.descending)
-    comparison = replace(comparison, rows=rows)
+    comparison = replace(comparison, rows=_in_order(comparison, options))
     for remark in overlaps(when, records, as_of):
         print(f"Worth another look: {remark}.", file=sys.stderr)
     match "json" if options.json else options.format:
@@ -121,6 +120,12 @@ def run(options: argparse.Namespace) -> int:
         write_private(options.page, page, mark=MARK, club=options.club)
         print(f"Wrote {options.page}. It is private: do not put it on the site.", file=sys.stderr)
     return 0
+
+
+def _in_order(comparison: Comparison, options: argparse.Namespace) -> tuple[Compared, ...]:
+    name = options.sort
+    is_cost = name in COSTS
+    return in_order(comparison.rows, COLUMNS[name], descending=options.descending, of_cost=is_cost)
 
 
 def _as_text(comparison: Comparison, records: ClubRecords) -> Iterator[str]:
@@ -155,11 +160,11 @@ def _as_csv(comparison: Comparison) -> str:
     writer = csv.writer(text, lineterminator="\n")
     voice = Voice.english(comparison.as_of.date())
     names = [f"chance_{fixture.first_day}_{fixture.id}" for fixture in comparison.fixtures]
-    writer.writerow([*COLUMNS, "operations", *names])
+    writer.writerow([*COLUMNS, "cost_without", "operations", *names])
     for row in comparison.rows:
         values = [choice_name(row, voice) if name == "choice" else _flat(COLUMNS[name](row)) for name in COLUMNS]
         chances = [_flat(met.not_normal) for met in row.meets]
-        writer.writerow([*values, _plain(operations_in_words(row, voice)), *chances])
+        writer.writerow([*values, cost_without(row), _plain(operations_in_words(row, voice)), *chances])
     return text.getvalue()
 
 
@@ -201,7 +206,7 @@ def _row_json(row: Compared, comparison: Comparison) -> dict[str, Any]:
         "as_planned": row.is_planned,
         "operations": _plain(operations_in_words(row, voice)),
         "source": source_in_words(row, voice),
-        "cost_without": [kind.value for kind in row.cost.without] if row.cost is not None else [],
+        "cost_without": cost_without(row),
         "surfaces": [
             {
                 "id": one.id,

@@ -238,7 +238,7 @@ class Cost:
     Args:
         sand: cost of the sand, or None where its price or its mass is not known.
         work: cost of the work as far as it was typed, or None where nothing was.
-        without: kinds of work whose cost nobody typed, though that of others was.
+        without: kinds of work whose cost nobody typed.
         sand_without: kinds of work that need sand of which nobody typed how much.
     """
 
@@ -290,7 +290,7 @@ def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None
         return Cost(sand=sand, work=work_cost, sand_without=sand_without)
     asked = [(planning.work_costs.get(one.kind, {}), done) for one in amounts.surfaces for done in choice.operations]
     typed = [costs[done.kind] * _times(done) for costs, done in asked if done.kind in costs]
-    without = dict.fromkeys(done.kind for costs, done in asked if planning.work_costs and done.kind not in costs)
+    without = dict.fromkeys(done.kind for costs, done in asked if done.kind not in costs)
     work = sum(typed) if typed else None
     return Cost(sand=sand, work=work, without=tuple(without), sand_without=sand_without)
 

@@ -11,7 +11,7 @@ from typing import Final
 from swardcast.outlook.states import DateRange, Milestone
 from swardcast.planning.compare import Compared
 
-__all__ = ["COLUMNS", "Value", "in_order"]
+__all__ = ["COLUMNS", "COSTS", "Value", "cost_without", "in_order"]
 
 Value = float | str | date | None
 
@@ -86,21 +86,48 @@ COLUMNS: Final[dict[str, Callable[[Compared], Value]]] = {
 """Values of a row, by name; None where they are not known or were not asked for, infinite for "never"."""
 
 
-def in_order(rows: Sequence[Compared], column: str, *, descending: bool = False) -> tuple[Compared, ...]:
-    """Sort a comparison by a column.
+COSTS: Final = frozenset({"sand_cost", "work_cost", "cost"})
+"""Those that are money."""
+
+
+def cost_without(row: Compared) -> str | None:
+    """Name what a cost leaves out.
+
+    Args:
+        row: the choice.
+
+    Returns:
+        Kinds of work, as a plan has them, and sand of which nobody typed how much; None where nothing is left out.
+    """
+    if row.cost is None:
+        return None
+    sand = [f"sand of {kind.value}" for kind in row.cost.sand_without]
+    return ", ".join([*(kind.value for kind in row.cost.without), *sand]) or None
+
+
+def in_order(
+    rows: Sequence[Compared], value: Callable[[Compared], Value], *, descending: bool = False, of_cost: bool = False
+) -> tuple[Compared, ...]:
+    """Sort a comparison by a value.
 
     Args:
         rows: the rows.
-        column: a name of `COLUMNS`.
+        value: the value of a row, as those of `COLUMNS`.
         descending: whether the largest comes first.
+        of_cost: whether it is a cost, so that one that leaves something out comes after those that are whole.
 
     Returns:
         The rows; those without a value come last either way, and equal ones keep their order.
     """
-    value = COLUMNS[column]
+
+    def is_part(row: Compared) -> bool:
+        return of_cost and cost_without(row) is not None
+
     known = [row for row in rows if value(row) is not None]
+    ordered = sorted(known, key=lambda row: _as_key(value(row)), reverse=descending)
     return (
-        *sorted(known, key=lambda row: _as_key(value(row)), reverse=descending),
+        *(row for row in ordered if not is_part(row)),
+        *(row for row in ordered if is_part(row)),
         *(row for row in rows if value(row) is None),
     )
 

@@ -279,10 +279,13 @@ def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> It
         yield voice.say("planning-cost-no-sand")
     else:
         yield _price_note(planning.sand_price_per_t, planning.currency, voice)
-    kinds = dict.fromkeys(kind for row in comparison.rows for kind in (row.cost.without if row.cost else ()))
-    if kinds:
+    costs = [row.cost for row in comparison.rows if row.cost is not None]
+    kinds = dict.fromkeys(kind for cost in costs for kind in cost.without)
+    if all(cost.work is None for cost in costs):
+        yield voice.say("planning-no-work-cost")
+    elif kinds:
         yield voice.say("planning-cost-without", kinds=voice.joined([kind_name(kind, voice) for kind in kinds]))
-    sands = dict.fromkeys(kind for row in comparison.rows for kind in (row.cost.sand_without if row.cost else ()))
+    sands = dict.fromkeys(kind for cost in costs for kind in cost.sand_without)
     if sands:
         yield voice.say("planning-sand-without", kinds=voice.joined([kind_name(kind, voice) for kind in sands]))
 

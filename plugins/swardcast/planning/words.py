@@ -230,11 +230,13 @@ def cost_in_words(row: Compared, currency: str, voice: Voice) -> str:
         voice: the language.
 
     Returns:
-        The amount, or that it is not known.
+        The amount, or that it is not known; where no work of it is priced, that it is the sand alone.
     """
     if row.cost is None or row.cost.in_all is None:
         return voice.say("planning-not-known")
     money = voice.money(row.cost.in_all, currency)
+    if row.cost.work is None and row.cost.without:
+        return voice.say("planning-sand-alone", cost=money)
     return voice.say("planning-incomplete", cost=money) if not row.cost.is_whole else money
 
 

@@ -57,7 +57,8 @@ planning-from-to = { $first } to { $last }
 planning-cost = Cost is sand at { $price } a tonne, and work as far as it was typed.
 # a ton of 2,000 pounds, for languages that count in them
 planning-cost-by-the-ton = Cost is sand at { $price } a ton, and work as far as it was typed.
-planning-cost-without = A plus marks work whose cost nobody typed: { $kinds }.
+planning-cost-without = A plus, or sand alone, marks work whose cost nobody typed: { $kinds }.
+planning-no-work-cost = Nobody typed a cost of the work.
 planning-sand-without = A plus marks sand of which nobody typed how much: { $kinds }.
 planning-cost-no-sand = Nobody typed a price of sand, so what needs sand has no cost.
 planning-goals = { $goals } in a year is the aim.
@@ -108,6 +109,7 @@ planning-none = –
 planning-not-known = not known
 planning-never = never
 planning-incomplete = { $cost }+
+planning-sand-alone = { $cost } for sand alone
 planning-no-date-not-this-season = not this season
 planning-no-date-no-weather-history = not known
 planning-no-date-not-reported = not reported
