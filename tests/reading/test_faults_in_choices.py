@@ -6,10 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from swardcast.quantities import SandBasis
 from swardcast.reading.choices_file import usual_choices
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
-from swardcast.records.operations import Kind, Tining
+from swardcast.records.operations import Dressing, Kind, Tining
 from tests.reading.breaking import CLUB, assert_said, fault, problems_in, replace
 
 CHOICES = "choices.yaml"
@@ -207,6 +208,21 @@ def test_each_usual_choice_has_a_source_or_the_words_that_it_has_none() -> None:
         dated = any(str(year) in choice.source for year in range(1995, 2027)) or "undated" in choice.source
         not_seen = "author and year not seen" in choice.source
         assert "common practice, no published source" in choice.source or dated or not_seen, choice.name
+
+
+def test_a_usual_choice_that_tore_the_surface_in_its_source_says_so() -> None:
+    """Ervin & Nichols 2010: after two passes in September the surface was torn, and recovery held up."""
+    (twice,) = [choice for choice in usual_choices() if "Ervin" in choice.source]
+    assert "two passes in September tore the surface and held its recovery up" in twice.source
+
+
+def test_sand_alone_on_fairways_is_a_rate_of_fairways() -> None:
+    """400 US tons over 55 acres are 7.27 US tons per acre; by hand x 0.22417 = 1.63 kg/m2."""
+    (alone,) = [one for one in usual_choices() if one.name == "Sand alone" and SurfaceKind.FAIRWAY in one.fits]
+    (work,) = alone.operations
+    assert isinstance(work, Dressing)
+    assert work.sand.basis is SandBasis.KG_PER_M2
+    assert work.sand.amount == pytest.approx(400 / 55 * 0.22417, rel=0.001)
 
 
 def test_greens_tees_and_fairways_each_have_usual_choices() -> None:
