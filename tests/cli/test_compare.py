@@ -184,6 +184,9 @@ def test_work_planned_there_about_that_day_is_pointed_out(swardcast: Command) ->
         " --instead-of greens-renovation-2027 puts them in its place.\n"
     )
     assert swardcast("compare", *INSTEAD, "--format", "csv").err == ""
+    beside = "Another job is planned there about that day, and counts besides the choices: "
+    assert beside in swardcast("compare", *AT, "--surfaces", "greens 1-18", "--week", "2027-W34").out
+    assert beside not in swardcast("compare", *INSTEAD).out
 
 
 WRONG = [

@@ -11,7 +11,7 @@ import pytest
 from swardcast.language.catalogue import built_in
 from swardcast.language.voice import Voice
 from swardcast.outlook.fixtures import Basis, FixtureOutlook, Touch
-from swardcast.outlook.states import Milestone
+from swardcast.outlook.states import DateRange, Milestone
 from swardcast.planning.tables import fixture_key, notes_beside, tables_of, title_of
 from swardcast.planning.words import (
     choice_name,
@@ -133,6 +133,29 @@ def test_no_date_says_why(tmp_path: Path) -> None:
     assert range_cell(far, Milestone.BACK_TO_NORMAL, BRITISH) == "over a year ahead"
 
 
+def test_dates_of_work_with_few_published_recoveries_have_a_star_and_the_notices_own_reason(tmp_path: Path) -> None:
+    """Deep tines and wide ones were not among the fitted recoveries; usual hollow tines were."""
+    records = small_records(tmp_path / "club")
+    deep = choice(tines(12, 75, 75, 250, kind=Kind.DEEP_TINING))
+    usual = choice(tines(12, 50, 50, 60), sand(3))
+    found = comparison_of(records, usual, deep)
+    said = [range_cell(row, Milestone.BACK_TO_NORMAL, BRITISH) for row in found.rows]
+    assert [one.endswith("*") for one in said] == [False, True]
+    reason = "Few recoveries of such grass or work have been published, so we give a wider range."
+    assert reason in " ".join(notes_beside(found, records.planning, BRITISH))
+    assert reason not in " ".join(notes_beside(comparison_of(records, usual), records.planning, BRITISH))
+
+
+def test_a_date_that_a_notice_tells_in_months_is_told_in_months(tmp_path: Path) -> None:
+    """Early to allow until more than eight weeks apart, over the ends of two months."""
+    (row,) = comparison_of(small_records(tmp_path / "club"), choice(tines(12, 50, 50, 60), sand(3))).rows
+    wide = DateRange(early=date(2027, 7, 20), likely=date(2027, 8, 20), allow_until=date(2027, 10, 5))
+    dates = {**row.disturbance.outlook.dates, Milestone.BACK_TO_NORMAL: wide}
+    outlook = replace(row.disturbance.outlook, dates=dates)
+    slow = replace(row, disturbance=replace(row.disturbance, outlook=outlook))
+    assert range_cell(slow, Milestone.BACK_TO_NORMAL, BRITISH) == "some time from July to October"
+
+
 def test_every_table_has_as_many_cells_as_headings_whatever_is_known(tmp_path: Path) -> None:
     goal = YearlyGoal(disturbed_fraction=0.15, removed_fraction=0.1)
     plain = small_records(tmp_path / "a")
@@ -165,6 +188,27 @@ def test_notes_say_what_the_figures_rest_on(tmp_path: Path) -> None:
         "No competition or visitors' day is known in those weeks.",
     ):
         assert words in _plain(said)
+
+
+def test_notes_say_how_sand_passes_and_fixtures_are_counted(tmp_path: Path) -> None:
+    records = small_records(tmp_path / "club", fixtures=(fixture(date(2027, 6, 20)),))
+    twice = comparison_of(records, choice(tines(8, 50, 50, 60, passes=2)))
+    once = comparison_of(records, choice(tines(8, 50, 50, 60)))
+    with_twice, with_once = (" ".join(notes_beside(one, records.planning, BRITISH)) for one in (twice, once))
+    assert "Passes are added as if none met another. They do not slow the work here" in with_twice
+    assert "Passes" not in with_once
+    for said in (with_once, with_twice):
+        assert "The sand in the holes is what would fit at most." in said
+        assert (
+            "It counts as touched in days that the work may take, and as long as that is above 1 chance in 10." in said
+        )
+
+
+def test_holes_close_only_where_something_was_opened(tmp_path: Path) -> None:
+    records = small_records(tmp_path / "club")
+    sanded, cored = comparison_of(records, choice(sand(1)), choice(tines(12, 50, 50, 60))).rows
+    assert range_cell(sanded, Milestone.HOLES_CLOSED, BRITISH) == "–"
+    assert range_cell(cored, Milestone.HOLES_CLOSED, BRITISH) != "–"
 
 
 def test_fixtures_go_by_letters_beyond_the_alphabet_too(tmp_path: Path) -> None:

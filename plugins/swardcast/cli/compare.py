@@ -102,9 +102,16 @@ def run(options: argparse.Namespace) -> int:
     when = when_asked(options, records, as_of)
     choices = choices_asked(options.choices, when, records)
     comparison = compare(records, as_of, WeatherBook(records.club, records.weather), when, choices)
-    comparison = replace(comparison, rows=_in_order(comparison, options))
-    for remark in overlaps(when, records, as_of):
-        print(f"Worth another look: {remark}.", file=sys.stderr)
+    besides = overlaps(when, records, as_of)
+    jobs = tuple(facts.job for facts in besides)
+    comparison = replace(comparison, rows=_in_order(comparison, options), besides=jobs)
+    for facts in besides:
+        name, starts = facts.job.id, facts.starts
+        print(
+            f"Worth another look: {name!r} is planned there from {starts} and counts besides the choices;"
+            f" --instead-of {name} puts them in its place.",
+            file=sys.stderr,
+        )
     match "json" if options.json else options.format:
         case "json":
             print_json(_as_json(comparison, records))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 import re
-from collections.abc import Iterator
 from datetime import date, datetime, timedelta
 from typing import Final
 
@@ -166,26 +165,25 @@ def choices_asked(which: str, when: When, records: ClubRecords) -> tuple[Choice,
     return found
 
 
-def overlaps(when: When, records: ClubRecords, as_of: datetime) -> Iterator[str]:
-    """Name jobs that are planned on these surfaces about that day: the choices come on top of them.
+def overlaps(when: When, records: ClubRecords, as_of: datetime) -> tuple[JobFacts, ...]:
+    """Find jobs that are planned on these surfaces about that day: the choices come on top of them.
 
     Args:
         when: where and when the work would be.
         records: the club's records.
         as_of: the moment, aware.
 
-    Yields:
-        Remarks.
+    Returns:
+        What the plan and the log have of each.
     """
     known = as_the_manager_knows(records, as_of)
     entries = standing_entries(known.entries)
+    found = []
     for job in known.jobs.values():
         facts = job_facts(job, entries)
         mine = when.instead_of is not None and job.id == when.instead_of.id
         if mine or facts.called_off or facts.put_off or facts.progress or not set(job.surfaces) & set(when.surfaces):
             continue
         if abs(facts.starts - when.starts) <= _NEAR:
-            yield (
-                f"{job.id!r} is planned there from {facts.starts} and counts besides the choices;"
-                f" --instead-of {job.id} puts them in its place"
-            )
+            found.append(facts)
+    return tuple(found)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
 from swardcast.outlook.fixtures import FixtureOutlook, Touch, meeting_of
+from swardcast.outlook.recovery import is_validated
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, ReasonKind, RestsOn
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.amounts import Amounts, Cost, amounts_of, cost_of
@@ -82,7 +83,13 @@ class Compared:
 
     @property
     def is_validated(self) -> bool:
-        """Whether such work on such grass was among the recoveries that the dates were fitted on."""
+        """Whether such work on such surfaces was among the recoveries that the dates were fitted on."""
+        healing = [work for work in self.disturbance.outlook.surfaces if work.recovery is not None]
+        return self.is_usual_time or all(is_validated(work.surface, work.sums) for work in healing)
+
+    @property
+    def is_as_published(self) -> bool:
+        """Whether work and grass are such as many recoveries were published of, as the notices' reasons tell."""
         works = self.disturbance.outlook.surfaces
         return not any(reason.kind is ReasonKind.NOT_VALIDATED for work in works for reason in work.reasons)
 
@@ -110,6 +117,7 @@ class Comparison:
         density_t_per_m3: bulk density of the sand.
         past_years: past years of weather that the dates rest on, 0 without a history.
         has_forecast: whether a forecast reaches the first day of the work.
+        besides: jobs planned there about that day, which count besides the choices.
     """
 
     as_of: datetime
@@ -121,6 +129,7 @@ class Comparison:
     density_t_per_m3: float
     past_years: int
     has_forecast: bool
+    besides: tuple[Job, ...] = ()
 
 
 def is_touched(met: FixtureOutlook) -> bool:

@@ -29,6 +29,7 @@ from swardcast.planning.words import (
     times_in_words,
 )
 from swardcast.quantities import MASS_KG
+from swardcast.records.operations import Grooving, Tining
 from swardcast.records.planning import Planning
 from swardcast.records.translate import sand_depth_mm
 
@@ -220,10 +221,11 @@ def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tu
     else:
         phrase = "planning-weather-forecast" if comparison.has_forecast else "planning-weather"
         dates = [voice.say("planning-dates"), voice.say(phrase, count=comparison.past_years)]
-    fixtures = "planning-fixtures" if comparison.fixtures else "planning-no-fixtures"
+    fixtures = ("planning-fixtures", "planning-touched") if comparison.fixtures else ("planning-no-fixtures",)
     paragraphs = [
         [voice.say("planning-about", count=len(comparison.rows), day=day), *pace],
-        [*dates, *_about_usual_times(comparison, voice), voice.say(fixtures)],
+        [*_about_work(comparison, voice)],
+        [*dates, *_about_unlike_dates(comparison, voice), *(voice.say(one) for one in fixtures)],
         [
             voice.say("planning-sand", density=bulk_density(comparison.density_t_per_m3, voice)),
             _organic_note(comparison, planning, voice),
@@ -234,8 +236,24 @@ def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tu
     return tuple(voice.sentences(paragraph) for paragraph in paragraphs if paragraph)
 
 
-def _about_usual_times(comparison: Comparison, voice: Voice) -> Iterator[str]:
-    """Whose they are."""
+def _about_work(comparison: Comparison, voice: Voice) -> Iterator[str]:
+    """What else is planned there, and how sand and passes are counted."""
+    if comparison.besides:
+        titles = voice.joined([job.title for job in comparison.besides])
+        yield voice.say("planning-goes-besides", count=len(comparison.besides), jobs=titles)
+    yield voice.say("planning-fits-at-most")
+    operations = [one for row in comparison.rows for one in row.choice.operations]
+    if any(isinstance(one, Tining | Grooving) and one.passes > 1 for one in operations):
+        yield voice.say("planning-passes")
+
+
+def _about_unlike_dates(comparison: Comparison, voice: Voice) -> Iterator[str]:
+    """Those that are known less surely, and usual times by whose they are."""
+    computed = [row for row in comparison.rows if not row.is_usual_time]
+    if not all(row.is_as_published for row in computed):
+        yield voice.say("reason-not-validated")
+        if not all(row.is_validated for row in computed):
+            yield voice.say("planning-star")
     for row in comparison.rows:
         usual = row.disturbance.outlook.job.normal_after
         if usual is not None:

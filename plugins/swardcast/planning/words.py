@@ -8,7 +8,7 @@ from swardcast.language.measures import layer, length, sand_mass, sand_rate, spa
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.chances import tenths_of
 from swardcast.notices.kinds import kind_name
-from swardcast.notices.words import percent
+from swardcast.notices.words import percent, range_in_words
 from swardcast.outlook.fixtures import FixtureOutlook, Touch
 from swardcast.outlook.states import Milestone
 from swardcast.planning.compare import Compared
@@ -188,11 +188,14 @@ def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
         voice: the language and the day of the reader.
 
     Returns:
-        Both days, or why there are none; the ends of somebody's usual range, which has no chances, and a dash where it
-        knows no such milestone.
+        Both days, or why there are none. The ends of somebody's usual range, which has no chances; a dash where it
+        knows no such milestone, or where nothing is opened that could close. Months where the range is wide. A star marks
+        work of which few recoveries are published.
     """
     given = row.range_of(milestone)
     if row.disturbance.outlook.job.normal_after is not None and milestone is not Milestone.BACK_TO_NORMAL:
+        return voice.say("planning-none")
+    if milestone is Milestone.HOLES_CLOSED and not any(work.sums.opened for work in row.disturbance.outlook.surfaces):
         return voice.say("planning-none")
     if given.likely is None or given.allow_until is None:
         return voice.name("planning-no-date", given.no_date)
@@ -200,7 +203,10 @@ def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
         first, last = voice.tick_day(given.early or given.likely), voice.tick_day(given.allow_until)
         return voice.say("planning-usually", first=first, last=last)
     likely, until = voice.tick_day(given.likely), voice.tick_day(given.allow_until)
-    return voice.say("planning-likely-until", likely=likely, until=until)
+    said = voice.say("planning-likely-until", likely=likely, until=until)
+    if given.is_wide:
+        said = range_in_words(given, voice, briefly=True)
+    return said if row.is_validated else voice.say("planning-not-validated", range=said)
 
 
 def fits_in_words(row: Compared, voice: Voice) -> str:

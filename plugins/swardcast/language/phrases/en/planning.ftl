@@ -41,6 +41,7 @@ planning-weather-forecast = They rest on the forecast and on { $count ->
     [one] { $count } past year
    *[other] { $count } past years
 } of the club's weather.
+planning-star = A star marks work of which that is so on any grass.
 # $number: that of a choice. $source: whose usual time it is, as typed.
 planning-usual-time = The usual time of choice { $number } was not computed but typed ({ $source }).
 planning-no-weather = Without past years of weather there are no dates.
@@ -66,7 +67,14 @@ planning-goal-disturbed = { $share } of the surface disturbed
 planning-goal-removed = { $share } of the surface removed
 planning-goal-sand = { $layer } of sand
 planning-fixtures = A fixture has the chance that some of the surfaces are still healing on its first morning.
+planning-touched = It counts as touched in days that the work may take, and as long as that is above 1 chance in 10.
 planning-no-fixtures = No competition or visitors' day is known in those weeks.
+planning-passes = Passes are added as if none met another. They do not slow the work here; where they do, type a pace with the choice.
+planning-fits-at-most = The sand in the holes is what would fit at most.
+planning-goes-besides = { $count ->
+    [one] Another job is planned there about that day, and counts besides the choices: { $jobs }.
+   *[other] Other jobs are planned there about that day, and count besides the choices: { $jobs }.
+}
 planning-no-promise = These figures are information and no promise. Labels, local rules and licensed practice come first.
 planning-private = Private, for the committee. It is no part of the club's site.
 planning-made = As of { $moment }.
@@ -87,7 +95,7 @@ planning-column-holes = Holes in all
 planning-column-disturbed = Disturbed
 planning-column-removed = Removed
 planning-column-sand = Sand
-planning-column-fits = In the holes
+planning-column-fits = Would fit
 planning-column-surplus = On top
 planning-column-cost = Cost
 planning-column-organic = Organic matter after
@@ -105,6 +113,8 @@ planning-fits = { $fits } of { $room }
 planning-likely-until = { $likely } ({ $until })
 # $first and $last: days, or numbers of days, of somebody's usual time
 planning-usually = usually { $first } to { $last }
+# $range: both days, or months
+planning-not-validated = { $range }*
 planning-none = –
 planning-not-known = not known
 planning-never = never
