@@ -125,6 +125,20 @@ def test_no_number_of_a_point_lies_on_another_number(picture: TradeOff) -> None:
             assert one[0] >= other[2] or other[0] >= one[2] or one[1] >= other[3] or other[1] >= one[3]
 
 
+def test_no_number_lies_on_the_line_of_a_point_and_the_caption_says_that_some_are_left_out(picture: TradeOff) -> None:
+    drawn = html.fromstring(draw_trade_off(picture))
+    numbers = [one for one in drawn.iter("text") if (one.text or "").isdigit() and one.get("text-anchor") == "start"]
+    found = [one.get("d") for one in drawn.iter("path") if "whisker" in (one.get("class") or "")]
+    lines = [[float(value) for value in re.findall(r"[\d.]+", one)] for one in found]
+    assert len(lines) == len(picture.points)
+    for number in numbers:
+        left, bottom = float(number.get("x")), float(number.get("y"))
+        for x, lower, _, upper in lines:
+            inside = left + 0.5 < x < left + 9 * len(number.text or "") - 0.5
+            assert not (inside and upper < bottom - 1 and lower > bottom - 8), number.text
+    assert "A number that would lie on another mark is left out; the table has them all." in picture.told.caption[0]
+
+
 def test_axes_reach_beyond_every_point(picture: TradeOff) -> None:
     assert picture.shares[0].value == picture.days[0].value == 0
     assert picture.shares[-1].value >= max(point.share for point in picture.points)

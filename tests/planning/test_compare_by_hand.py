@@ -13,7 +13,8 @@ from swardcast.outlook.fixtures import Touch
 from swardcast.outlook.states import Milestone
 from swardcast.planning.columns import COLUMNS, cost_without, in_order
 from swardcast.planning.compare import When
-from swardcast.planning.tables import notes_beside, tables_of
+from swardcast.planning.notes import notes_beside
+from swardcast.planning.tables import tables_of
 from swardcast.planning.words import cost_in_words
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.club import SurfaceKind

@@ -12,7 +12,8 @@ from swardcast.language.catalogue import built_in
 from swardcast.language.voice import Voice
 from swardcast.outlook.fixtures import Basis, FixtureOutlook, Touch
 from swardcast.outlook.states import DateRange, Milestone
-from swardcast.planning.tables import fixture_key, notes_beside, tables_of, title_of
+from swardcast.planning.notes import notes_beside
+from swardcast.planning.tables import fixture_key, tables_of, title_of
 from swardcast.planning.words import (
     choice_name,
     meeting_in_words,
@@ -48,6 +49,11 @@ def _plain(words: str) -> str:
             "hollow tining 6.35 mm at 38.1 x 38.1 mm, 50.8 mm deep, 2 passes",
             "1/4 in at 1 1/2 x 1 1/2 in, 2 in deep, 2 passes",
         ),
+        (
+            tines(12.7, 50.8, 50.8, 63.5, inside_mm=9.525),
+            "hollow tining 12.7 mm (9.525 mm inside) at 50.8 x 50.8 mm, 63.5 mm deep",
+            "1/2 in (3/8 in inside) at 2 x 2 in, 2 1/2 in deep",
+        ),
         (blades(2, 25.4, 12.7), "scarifying 2 mm every 25.4 mm, 12.7 mm deep", "every 1 in, 1/2 in deep"),
         (sand(2), "topdressing 2.0 mm", "0.08 in"),
         (sand(1.4, SandBasis.TONNES_EACH), "topdressing 1.4 tonnes on each", "1.5 tons on each"),
@@ -75,6 +81,7 @@ def _plain(words: str) -> str:
     ids=[
         "tines",
         "two passes",
+        "tines wider outside",
         "blades",
         "a layer",
         "tonnes each",
@@ -198,6 +205,7 @@ def test_notes_say_how_sand_passes_and_fixtures_are_counted(tmp_path: Path) -> N
     assert "Passes are added as if none met another. They do not slow the work here" in with_twice
     assert "Passes" not in with_once
     for said in (with_once, with_twice):
+        assert "Shares of the surface count its area, however deep or shallow the work is." in said
         assert "The sand in the holes is what would fit at most." in said
         assert (
             "It counts as touched in days that the work may take, and as long as that is above 1 chance in 10." in said

@@ -31,7 +31,8 @@ from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.columns import COLUMNS, COSTS, Value, cost_without, in_order
 from swardcast.planning.compare import Compared, Comparison, compare
-from swardcast.planning.tables import fixture_key, notes_beside, tables_of, title_of
+from swardcast.planning.notes import notes_beside
+from swardcast.planning.tables import fixture_key, tables_of, title_of
 from swardcast.planning.words import choice_name, operations_in_words, source_in_words
 from swardcast.records.folder import ClubRecords
 
@@ -132,7 +133,12 @@ def run(options: argparse.Namespace) -> int:
 def _in_order(comparison: Comparison, options: argparse.Namespace) -> tuple[Compared, ...]:
     name = options.sort
     is_cost = name in COSTS
-    return in_order(comparison.rows, COLUMNS[name], descending=options.descending, of_cost=is_cost)
+    voice = Voice.english(comparison.as_of.date())
+
+    def value(row: Compared) -> Value:
+        return choice_name(row, voice) if name == "choice" else COLUMNS[name](row)
+
+    return in_order(comparison.rows, value, descending=options.descending, of_cost=is_cost)
 
 
 def _as_text(comparison: Comparison, records: ClubRecords) -> Iterator[str]:
@@ -166,12 +172,14 @@ def _as_csv(comparison: Comparison) -> str:
     text = StringIO(newline="")
     writer = csv.writer(text, lineterminator="\n")
     voice = Voice.english(comparison.as_of.date())
-    names = [f"chance_{fixture.first_day}_{fixture.id}" for fixture in comparison.fixtures]
-    writer.writerow([*COLUMNS, "cost_without", "operations", *names])
+    ids = [f"{fixture.first_day}_{fixture.id}" for fixture in comparison.fixtures]
+    names = [f"{what}_{one}" for one in ids for what in ("in_work", "chance")]
+    writer.writerow([*COLUMNS, "cost_without", "operations", "source", *names])
     for row in comparison.rows:
         values = [choice_name(row, voice) if name == "choice" else _flat(COLUMNS[name](row)) for name in COLUMNS]
-        chances = [_flat(met.not_normal) for met in row.meets]
-        writer.writerow([*values, cost_without(row), _plain(operations_in_words(row, voice)), *chances])
+        words = (cost_without(row), _plain(operations_in_words(row, voice)), source_in_words(row, voice))
+        met = [value for one in row.meets for value in (one.in_work.value, _flat(one.not_normal))]
+        writer.writerow([*values, *words, *met])
     return text.getvalue()
 
 

@@ -10,7 +10,8 @@ from markupsafe import Markup
 from swardcast.outlets.pictures.figure import trade_off_html
 from swardcast.outlets.rendering import rendered
 from swardcast.planning.compare import Comparison
-from swardcast.planning.tables import fixture_key, notes_beside, tables_of, title_of
+from swardcast.planning.notes import notes_beside
+from swardcast.planning.tables import fixture_key, tables_of, title_of
 from swardcast.planning.trade_off import trade_off
 from swardcast.records.club import Club
 from swardcast.records.planning import Planning

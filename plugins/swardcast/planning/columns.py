@@ -52,6 +52,7 @@ def _days(of_milestone: Callable[[Milestone], Callable[[Compared], Value]]) -> C
 COLUMNS: Final[dict[str, Callable[[Compared], Value]]] = {
     "number": lambda row: row.number,
     "choice": lambda row: row.choice.name,
+    "surfaces_a_day": lambda row: row.disturbance.outlook.job.surfaces_a_day,
     "holes_each": _holes_each,
     "holes": lambda row: row.amounts.holes,
     "disturbed_fraction": lambda row: row.amounts.disturbed_fraction,

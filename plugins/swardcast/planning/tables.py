@@ -1,19 +1,19 @@
-"""A comparison as tables of words, and what has to be said beside them."""
+"""A comparison as tables of words."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from swardcast.language.measures import System, bulk_density, length, sand_mass, system_of
-from swardcast.language.voice import Voice, capital
+from swardcast.language.measures import sand_mass
+from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixture_in_words
-from swardcast.notices.kinds import kind_name
 from swardcast.notices.pictures import Table
 from swardcast.notices.words import few_words_for
 from swardcast.outlook.states import Milestone
 from swardcast.planning.columns import COLUMNS
 from swardcast.planning.compare import Compared, Comparison
+from swardcast.planning.notes import pace_of, paces_of
 from swardcast.planning.words import (
     choice_name,
     cost_in_words,
@@ -22,18 +22,14 @@ from swardcast.planning.words import (
     meeting_in_words,
     number_or_none,
     operations_in_words,
-    price_in_words,
     range_cell,
     share_or_none,
     source_in_words,
     times_in_words,
 )
-from swardcast.quantities import MASS_KG
-from swardcast.records.operations import Grooving, Tining
 from swardcast.records.planning import Planning
-from swardcast.records.translate import sand_depth_mm
 
-__all__ = ["fixture_key", "notes_beside", "tables_of", "title_of"]
+__all__ = ["fixture_key", "tables_of", "title_of"]
 
 _Cell = Callable[[Compared], str]
 
@@ -96,8 +92,8 @@ def _table(caption: str, cells: dict[str, _Cell], told: _Told) -> Table:
 def _done(told: _Told) -> Iterator[tuple[str, _Cell]]:
     voice = told.voice
     yield voice.say("planning-column-operations"), lambda row: operations_in_words(row, voice)
-    if len(_paces(told.comparison)) > 1:
-        yield voice.say("planning-column-pace"), lambda row: voice.figure(_pace_of(row, told.comparison))
+    if len(paces_of(told.comparison)) > 1:
+        yield voice.say("planning-column-pace"), lambda row: voice.figure(pace_of(row, told.comparison))
     yield voice.say("planning-column-source"), lambda row: source_in_words(row, voice)
 
 
@@ -199,134 +195,3 @@ def _letter(place: int) -> str:
     """A, B, ... Z, AA, AB: so that a fixture is not taken for a choice."""
     letter = chr(ord("A") + place % 26)
     return letter if place < 26 else _letter(place // 26 - 1) + letter  # noqa: PLR2004 - the alphabet
-
-
-def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tuple[str, ...]:
-    """Say what the tables rest on.
-
-    Args:
-        comparison: the comparison.
-        planning: the club's prices and aims.
-        voice: the language and the day of the reader.
-
-    Returns:
-        Paragraphs.
-    """
-    when = comparison.when
-    day = voice.day(when.starts)
-    paces = _paces(comparison)
-    pace = [] if len(paces) > 1 else [_pace(paces.pop(), len(when.surfaces), voice)]
-    if not comparison.past_years:
-        dates = [voice.say("planning-no-weather")]
-    else:
-        phrase = "planning-weather-forecast" if comparison.has_forecast else "planning-weather"
-        dates = [voice.say("planning-dates"), voice.say(phrase, count=comparison.past_years)]
-    fixtures = ("planning-fixtures", "planning-touched") if comparison.fixtures else ("planning-no-fixtures",)
-    paragraphs = [
-        [voice.say("planning-about", count=len(comparison.rows), day=day), *pace],
-        [*_about_work(comparison, voice)],
-        [*dates, *_about_unlike_dates(comparison, voice), *(voice.say(one) for one in fixtures)],
-        [
-            voice.say("planning-sand", density=bulk_density(comparison.density_t_per_m3, voice)),
-            _organic_note(comparison, planning, voice),
-        ],
-        [*_about_money(comparison, planning, voice), *_about_goals(comparison, planning, voice)],
-        [voice.say("planning-no-promise")],
-    ]
-    return tuple(voice.sentences(paragraph) for paragraph in paragraphs if paragraph)
-
-
-def _about_work(comparison: Comparison, voice: Voice) -> Iterator[str]:
-    """What else is planned there, and how sand and passes are counted."""
-    if comparison.besides:
-        titles = voice.joined([job.title for job in comparison.besides])
-        yield voice.say("planning-goes-besides", count=len(comparison.besides), jobs=titles)
-    yield voice.say("planning-fits-at-most")
-    operations = [one for row in comparison.rows for one in row.choice.operations]
-    if any(isinstance(one, Tining | Grooving) and one.passes > 1 for one in operations):
-        yield voice.say("planning-passes")
-
-
-def _about_unlike_dates(comparison: Comparison, voice: Voice) -> Iterator[str]:
-    """Those that are known less surely, and usual times by whose they are."""
-    computed = [row for row in comparison.rows if not row.is_usual_time]
-    if not all(row.is_as_published for row in computed):
-        yield voice.say("reason-not-validated")
-        if not all(row.is_validated for row in computed):
-            yield voice.say("planning-star")
-    for row in comparison.rows:
-        usual = row.disturbance.outlook.job.normal_after
-        if usual is not None:
-            number = voice.number(row.number)
-            yield voice.say("planning-usual-time", number=number, source=usual.source)
-
-
-def _paces(comparison: Comparison) -> set[float]:
-    return {_pace_of(row, comparison) for row in comparison.rows}
-
-
-def _pace_of(row: Compared, comparison: Comparison) -> float:
-    """Surfaces a day, as the choice has it; more than there are makes no difference."""
-    return min(row.disturbance.outlook.job.surfaces_a_day, float(len(comparison.when.surfaces)))
-
-
-def _pace(pace: float, count: int, voice: Voice) -> str:
-    if pace >= count:
-        return voice.say("planning-pace-one-day")
-    return voice.say("planning-pace", pace=voice.figure(pace))
-
-
-def _organic_note(comparison: Comparison, planning: Planning, voice: Voice) -> str:
-    reading = comparison.reading
-    if reading is None:
-        return voice.say("planning-no-organic")
-    first, last = voice.short_day(reading.first_day), voice.short_day(reading.last_day)
-    return voice.say(
-        "planning-organic",
-        before=voice.say("percent", number=voice.number(100 * reading.fraction, decimals=1)),
-        layer=length(planning.organic_layer_mm, voice),
-        count=len(reading.surfaces),
-        when=last if first == last else voice.say("planning-from-to", first=first, last=last),
-    )
-
-
-def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
-    if not planning.currency:
-        return
-    if planning.sand_price_per_t is None:
-        yield voice.say("planning-cost-no-sand")
-    else:
-        yield _price_note(planning.sand_price_per_t, planning.currency, voice)
-    costs = [row.cost for row in comparison.rows if row.cost is not None]
-    kinds = dict.fromkeys(kind for cost in costs for kind in cost.without)
-    if all(cost.work is None for cost in costs):
-        yield voice.say("planning-no-work-cost")
-    elif kinds:
-        yield voice.say("planning-cost-without", kinds=voice.joined([kind_name(kind, voice) for kind in kinds]))
-    sands = dict.fromkeys(kind for cost in costs for kind in cost.sand_without)
-    if sands:
-        yield voice.say("planning-sand-without", kinds=voice.joined([kind_name(kind, voice) for kind in sands]))
-
-
-def _typed_share(fraction: float, voice: Voice) -> str:
-    return voice.say("percent", number=voice.figure(100 * fraction))
-
-
-def _price_note(per_t: float, currency: str, voice: Voice) -> str:
-    if system_of(voice) is System.METRIC:
-        return voice.say("planning-cost", price=price_in_words(per_t, currency, voice))
-    per_ton = per_t * MASS_KG["us ton"] / MASS_KG["t"]
-    return voice.say("planning-cost-by-the-ton", price=price_in_words(per_ton, currency, voice))
-
-
-def _about_goals(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
-    goal, said = planning.goal.of(comparison.surfaces), []
-    if goal.disturbed_fraction is not None:
-        said.append(voice.say("planning-goal-disturbed", share=_typed_share(goal.disturbed_fraction, voice)))
-    if goal.removed_fraction is not None:
-        said.append(voice.say("planning-goal-removed", share=_typed_share(goal.removed_fraction, voice)))
-    if goal.sand is not None:
-        depth = sand_depth_mm(goal.sand, area_m2=None, all_area_m2=None, density=comparison.density_t_per_m3)
-        said.append(voice.say("planning-goal-sand", layer=length(depth or 0.0, voice)))
-    if said:
-        yield capital(voice.say("planning-goals", goals=voice.joined(said)))

@@ -135,6 +135,7 @@ def _told(comparison: Comparison, drawn: Sequence[tuple[Compared, TradeOffPoint]
         most=voice.number(max(likely)),
     )
     caption = [summary, voice.say("planning-picture-reads"), voice.say("planning-picture-line")]
+    caption.append(voice.say("planning-picture-numbers"))
     if left_out := len(comparison.rows) - len(drawn):
         caption.append(voice.say("planning-picture-left-out", count=left_out))
     return Told(

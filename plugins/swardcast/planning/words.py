@@ -83,7 +83,7 @@ def _operation(operation: Operation, voice: Voice) -> str:
             return voice.say(
                 "planning-tined",
                 kind=kind,
-                width=length(operation.diameter_mm, voice),
+                width=_width(operation, voice),
                 spacing=spacing(operation.across_mm, operation.along_mm, voice),
                 depth=length(operation.depth_mm, voice),
                 passes=operation.passes,
@@ -107,6 +107,13 @@ def _operation(operation: Operation, voice: Voice) -> str:
             return voice.say("planning-sanded", kind=kind, amount=amount)
         case _:
             return kind
+
+
+def _width(tines: Tining, voice: Voice) -> str:
+    outside = length(tines.diameter_mm, voice)
+    if tines.inside_diameter_mm is None:
+        return outside
+    return voice.say("planning-inside", outside=outside, inside=length(tines.inside_diameter_mm, voice))
 
 
 def _injected(operation: SandInjection, kind: str, voice: Voice) -> str:
@@ -189,8 +196,8 @@ def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
 
     Returns:
         Both days, or why there are none. The ends of somebody's usual range, which has no chances; a dash where it
-        knows no such milestone, or where nothing is opened that could close. Months where the range is wide. A star marks
-        work of which few recoveries are published.
+        knows no such milestone, or where nothing is opened that could close; months where the range is wide. A star
+        marks work of which few recoveries are published.
     """
     given = row.range_of(milestone)
     if row.disturbance.outlook.job.normal_after is not None and milestone is not Milestone.BACK_TO_NORMAL:

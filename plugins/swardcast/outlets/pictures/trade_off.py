@@ -29,7 +29,7 @@ def draw_trade_off(picture: TradeOff) -> str:
         picture: its facts and words.
 
     Returns:
-        An `svg` element. A number that would lie on another point's is left out: the tables have all.
+        An `svg` element. A number that would lie on another mark is left out: the tables have all.
     """
     canvas = Canvas()
     bottom = _TOP + _HIGH
@@ -51,12 +51,16 @@ def draw_trade_off(picture: TradeOff) -> str:
             canvas.diamond("inside", place, _PLANNED)
         else:
             canvas.dot("seen", place, _DOT)
-    _numbers(canvas, picture.points, places)
+    lines = [(x, days(point.until_days), x, y) for point, (x, y) in zip(picture.points, places, strict=True)]
+    _numbers(canvas, picture.points, places, lines)
     return canvas.svg(picture.told, bottom + 2 * LINE + 8)
 
 
-def _numbers(canvas: Canvas, points: Sequence[TradeOffPoint], places: Sequence[tuple[float, float]]) -> None:
+def _numbers(
+    canvas: Canvas, points: Sequence[TradeOffPoint], places: Sequence[tuple[float, float]], lines: Sequence[Box]
+) -> None:
     taken: list[Box] = [(x - _DOT, y - _DOT, x + _DOT, y + _DOT) for x, y in places]
+    taken += lines
     for place in sorted(range(len(points)), key=lambda place: not points[place].is_planned):
         number, own = points[place].number, taken[place]
         others = [box for box in taken if box is not own]

@@ -3,6 +3,8 @@
 ## Choices in few words
 
 planning-as-planned = As planned now
+# $outside and $inside: widths of a hollow tine
+planning-inside = { $outside } ({ $inside } inside)
 # $kind: a kind of work. $width, $spacing and $depth: lengths with their unit.
 planning-tined = { $passes ->
     [one] { $kind } { $width } at { $spacing }, { $depth } deep
@@ -70,6 +72,7 @@ planning-fixtures = A fixture has the chance that some of the surfaces are still
 planning-touched = It counts as touched in days that the work may take, and as long as that is above 1 chance in 10.
 planning-no-fixtures = No competition or visitors' day is known in those weeks.
 planning-passes = Passes are added as if none met another. They do not slow the work here; where they do, type a pace with the choice.
+planning-area-not-depth = Shares of the surface count its area, however deep or shallow the work is.
 planning-fits-at-most = The sand in the holes is what would fit at most.
 planning-goes-besides = { $count ->
     [one] Another job is planned there about that day, and counts besides the choices: { $jobs }.
@@ -141,6 +144,7 @@ planning-picture-summary = { $count ->
 }
 planning-picture-reads = Further right more of the surface is worked. Further up it takes longer until all is back to normal.
 planning-picture-line = The line runs up to the day to allow until.
+planning-picture-numbers = A number that would lie on another mark is left out; the table has them all.
 planning-picture-left-out = { $count ->
     [one] { $count } choice has no date or no known share, and is not drawn.
    *[other] { $count } choices have no date or no known share, and are not drawn.
