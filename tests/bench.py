@@ -22,6 +22,7 @@ from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Dressing, Kind, Tining
 from swardcast.records.planning import Choice
+from swardcast.records.translate import surface_sums
 from swardcast.turf.ensemble import HORIZON_DAYS
 from swardcast.turf.growth import GRASSES, growth_fraction
 from swardcast.turf.healing import Opening, layers_of
@@ -67,6 +68,7 @@ def plain_pelican(folder: Path) -> Callable[[], object]:
 
 def forty_choices(records: ClubRecords) -> None:
     """Compare 40 choices on 18 greens, each green with a layer of sand of its own, with nothing known from before."""
+    surface_sums.cache_clear()
     job = records.jobs["greens-renovation-2027"]
     when = When(surfaces=job.surfaces, starts=job.starts, surfaces_a_day=6, spare_days=2, instead_of=job)
     choices = [

@@ -13,6 +13,8 @@ from typing import Any
 
 import pytest
 
+from swardcast.compose import Bulletin
+from swardcast.outlook.states import Milestone
 from swardcast.planning.columns import COLUMNS
 from tests.cli.conftest import Done
 from tests.conftest import DEMO, ROOT
@@ -35,16 +37,23 @@ def _csv(swardcast: Command, *words: str) -> list[dict[str, str]]:
     return list(csv.DictReader(StringIO(done.out)))
 
 
-def test_a_planned_job_has_the_dates_that_outlook_tells_of_it(swardcast: Command) -> None:
-    """The last of its greens, from the command that members' dates come from."""
+def test_a_planned_job_has_the_dates_that_its_notice_tells(
+    swardcast: Command, demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    """Likely days and those to allow until, of the job as a whole: the notice's are composed without a comparison."""
     told = _json(swardcast, *INSTEAD)
-    outlook = json.loads(swardcast("outlook", *AT, "--json").out)
-    greens = [one for one in outlook if one["job"] == "greens-renovation-2027"]
-    assert len(greens) == 18
+    job = demo_bulletin_at("2027-08-18 09:30").outlook.jobs["greens-renovation-2027"]
     planned = told["choices"][0]
     assert planned["as_planned"]
-    assert planned["settled_likely"] == max(one["settled"]["likely"] for one in greens)
-    assert planned["normal_likely"] >= max(one["back_to_normal"]["likely"] for one in greens)
+    names = {
+        "settled": Milestone.SETTLED,
+        "closed": Milestone.HOLES_CLOSED,
+        "normal": Milestone.BACK_TO_NORMAL,
+    }
+    for name, milestone in names.items():
+        given = job.dates[milestone]
+        assert planned[f"{name}_likely"] == str(given.likely), name
+        assert planned[f"{name}_allow_until"] == str(given.allow_until), name
     assert planned["choice"] == "As planned now"
     assert [row["as_planned"] for row in told["choices"]].count(True) == 1
 
@@ -69,6 +78,25 @@ def test_the_csv_has_a_column_for_every_name_that_sorts(swardcast: Command) -> N
     assert rows[0]["normal_likely"] == "2027-09-25"
     assert rows[0]["choice"] == "As planned now"
     assert len({len(row) for row in rows}) == 1
+
+
+def test_the_csv_has_pace_source_and_what_each_fixture_meets(swardcast: Command) -> None:
+    """The pace of the plan is 6 a day, that of the second choice 4; both have to tell whose they are."""
+    rows, told = _csv(swardcast, *INSTEAD), _json(swardcast, *INSTEAD)["choices"]
+    assert [float(row["surfaces_a_day"]) for row in rows[:2]] == [6.0, 4.0]
+    assert [row["source"] for row in rows[:2]] == ["the plan", "your own"]
+    for row, one in zip(rows, told, strict=True):
+        for met in one["fixtures"]:
+            where = f"{met['first_day']}_{met['id']}"
+            assert row[f"in_work_{where}"] == met["in_work"]
+            assert row[f"chance_{where}"] == ("" if met["chance_not_normal"] is None else str(met["chance_not_normal"]))
+
+
+def test_choices_are_sorted_by_the_names_that_are_shown(swardcast: Command) -> None:
+    """The plan's has no name of its own, and is shown as "As planned now"."""
+    names = [row["choice"] for row in _csv(swardcast, *INSTEAD, "--sort", "choice")]
+    assert names == sorted(names, key=str.casefold)
+    assert names[0] == "As planned now"
 
 
 def test_csv_and_json_say_the_same(swardcast: Command) -> None:
@@ -118,7 +146,8 @@ def test_the_example_in_the_readme_is_what_it_prints(swardcast: Command) -> None
 
 
 def test_spare_days_put_the_day_to_allow_until_of_the_work_off(swardcast: Command) -> None:
-    """Work on one day, Monday 20 September; with two spare days it may be Wednesday the 22nd, a fixture's day or not."""
+    """Work on one day, Wednesday 22 September; with two spare days it may be as late as Friday the 24th, so that the
+    fixture of Thursday the 23rd perhaps falls into it, and that of Saturday the 25th does not."""
     asked = (*AT, "--surfaces", "greens 1-18", "--day", "2027-09-22", "--choices", "usual")
     none, two = (
         {

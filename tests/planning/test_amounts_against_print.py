@@ -139,12 +139,14 @@ def test_a_published_years_sand_adds_up(records: ClubRecords) -> None:
     assert sum(one.sand_t or 0 for one in rounds) == pytest.approx(6.0 * 1.56)
 
 
-def test_six_dressings_of_twenty_tonnes_are_the_years_sand_of_a_course(records: ClubRecords) -> None:
-    """Rixon S. (STRI), undated, "Straight talking", Pitchcare: about 120 t a year for 18 holes in 6 dressings of 20 t."""
-    each = compared(records, sand(20, SandBasis.TONNES_IN_ALL)).amounts
-    assert each.sand_t == pytest.approx(20)
-    aim = YearlyGoal(sand=Sand(120.0, SandBasis.KG_PER_M2))  # 120 t on 1,000 m2
-    assert times_a_year(aim, each, density_t_per_m3=1.56).sand == 6
+def test_six_dressings_of_twenty_tonnes_are_the_years_layer_of_a_course(tmp_path: Path) -> None:
+    """Rixon S. (STRI), undated, "Straight talking", Pitchcare: about 120 t a year for 18 holes in 6 dressings of 20 t. On 1 ha
+    of greens, by hand at 1.5 t/m3, they are 12 kg/m2 or 8.0 mm; our 1,000 m2 get a tenth of each dressing."""
+    each = compared(small_records(tmp_path / "club", density=1.5), sand(2, SandBasis.TONNES_IN_ALL)).amounts
+    layer_mm = each.mean_mm(lambda one: one.spread_mm)
+    assert layer_mm is not None
+    assert 6 * layer_mm == pytest.approx(8.0)
+    assert times_a_year(YearlyGoal(sand=Sand(8.0, SandBasis.DEPTH_MM)), each, density_t_per_m3=1.5).sand == 6
 
 
 @pytest.mark.parametrize(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import re
 import zlib
 from collections.abc import Iterator
@@ -18,6 +19,10 @@ COMMON = {"greens", "hollow tining", "solid tining", "topdressing", "brushing in
 """Words of the trade, which the plan has too."""
 OF_THE_PLAN_TOO = {"the club's own experience"}
 """The plan says so of other work, in public."""
+
+
+TEXTS = {".html", ".ics", ".rss", ".atom", ".json", ".xml", ".txt", ".svg", ".eml"}
+"""Files whose letters may be written as references, or whose lines folded."""
 
 
 def scalars(value: object) -> Iterator[str]:
@@ -48,7 +53,7 @@ def private_values(club: Path) -> set[str]:
 
 
 def bytes_of(path: Path) -> bytes:
-    """A file's bytes, and those packed inside it where it is a picture or a PDF."""
+    """A file's bytes, and what else they say: words packed into a picture, lines of a calendar unfolded, HTML read."""
     data = path.read_bytes()
     packed = b""
     if path.suffix == ".png":
@@ -60,6 +65,9 @@ def bytes_of(path: Path) -> bytes:
                 zlib.decompress(data[place + 8 : place + 8 + size].split(b"\0\0", 1)[1]) if kind == b"zTXt" else b""
             )
             place += 12 + size
+    if path.suffix in TEXTS:
+        unfolded = re.sub(rb"\r?\n[ \t]", b"", data)
+        packed += unfolded + html.unescape(data.decode("utf-8", errors="replace")).encode()
     return data + packed
 
 
@@ -100,3 +108,16 @@ def test_one_that_leaked_would_be_found(tmp_path: Path, name: str) -> None:
     place.parent.mkdir(parents=True, exist_ok=True)
     place.write_bytes(b"\x89PNG\r\n\x1a\n" + b"sand at 47.35 a tonne")
     assert leaks(tmp_path, private_values(DEMO)) == [(name, "47.35")]
+
+
+@pytest.mark.parametrize(
+    ("name", "written"),
+    [
+        ("page.html", b"<p>the club&#39;s fat tines</p>"),
+        ("feed.rss", b"<title>the club&apos;s fat tines</title>"),
+        ("calendar.ics", b"SUMMARY:with the club's fa\r\n t tines\r\n"),
+    ],
+)
+def test_one_that_leaked_in_another_spelling_would_be_found(tmp_path: Path, name: str, written: bytes) -> None:
+    (tmp_path / name).write_bytes(written)
+    assert leaks(tmp_path, {"the club's fat tines"}) == [(name, "the club's fat tines")]
