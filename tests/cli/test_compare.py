@@ -287,6 +287,17 @@ def test_what_cannot_be_asked_is_told_with_a_way_out(
     assert end in done.err
 
 
+def test_work_that_opens_turf_is_not_offered_for_bunkers(swardcast: Command, club: Path) -> None:
+    """A choice that does not say what it is for is for any surface that it can be done on."""
+    file = club / "choices.yaml"
+    file.write_text(file.read_text(encoding="utf-8").replace("    for: greens\n", ""), encoding="utf-8")
+    asked = ("--club", str(club), "--as-of", "2027-08-18 09:30", "--day", "2027-09-20", "--surfaces")
+    assert len(_json(swardcast, *asked, "all tees")["choices"]) == 6
+    done = swardcast("compare", *asked, "all bunkers")
+    assert done.code == 1
+    assert "there is no choice of work for bunkers" in done.err
+
+
 # Where the page may go.
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import re
+from collections.abc import Iterable
 from datetime import date, datetime, timedelta
 from typing import Final
 
@@ -17,7 +18,9 @@ from swardcast.planning.compare import When
 from swardcast.reading.choices_file import usual_choices
 from swardcast.reading.schema import one_day
 from swardcast.reading.selection import select_surfaces
+from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.folder import ClubRecords
+from swardcast.records.operations import Grooving, SandInjection, Stripping, Tining
 from swardcast.records.planning import Choice
 from swardcast.records.standing import standing_entries
 
@@ -153,7 +156,7 @@ def choices_asked(which: str, when: When, records: ClubRecords) -> tuple[Choice,
         SwardcastError: when there is none.
     """
     surfaces = [records.surfaces[name] for name in when.surfaces]
-    own = tuple(choice for choice in records.planning.choices if choice.is_for(surfaces))
+    own = tuple(choice for choice in records.planning.choices if choice.is_for(surfaces) and _can_be(choice, surfaces))
     usual = tuple(choice for choice in usual_choices() if choice.is_for(surfaces))
     found = {"own": own, "usual": usual, "all": (*own, *usual)}.get(which, own or usual)
     if not found:
@@ -163,6 +166,12 @@ def choices_asked(which: str, when: When, records: ClubRecords) -> tuple[Choice,
         )
         raise SwardcastError(message)
     return found
+
+
+def _can_be(choice: Choice, surfaces: Iterable[Surface]) -> bool:
+    """Whether there is turf for work that opens turf, where a choice does not say what it is for."""
+    opens = any(isinstance(one, Tining | Grooving | Stripping | SandInjection) for one in choice.operations)
+    return not opens or all(surface.kind is not SurfaceKind.BUNKER for surface in surfaces)
 
 
 def overlaps(when: When, records: ClubRecords, as_of: datetime) -> tuple[JobFacts, ...]:
