@@ -127,7 +127,6 @@ planning-no-date-not-this-season = not this season
 planning-no-date-no-weather-history = not known
 planning-no-date-not-reported = not reported
 planning-no-date-more-than-a-year-ahead = over a year ahead
-planning-no-date-not-reported = no report
 planning-in-work = work
 planning-perhaps-in-work = perhaps work
 planning-perhaps = perhaps
