@@ -68,7 +68,7 @@ def test_what_will_change_is_shown_and_nothing_written_without_a_yes(log: Comman
     assert (done.code, done.out) == (1, "")
     assert "3 greens to healing; back to normal: " in done.err
     assert (
-        "One new feed item:\n  Hollow tining, scarifying and sanding the greens: work done on greens 13 to 15"
+        "One new feed item:\n  Work done on greens 13 to 15 (Hollow tining, scarifying and sanding the greens)"
         in done.err
     )
     assert done.err.endswith("Nothing was written: say --yes to write without being asked.\n")

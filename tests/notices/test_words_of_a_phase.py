@@ -186,7 +186,7 @@ def test_what_was_seen_is_told_on_the_base_of_the_chart_and_names_both(club: Sma
     share = f"{100 * day_zero / 2:.0f}"
     (said,) = (event.sentence for event in notice.events if event.source == "look" and "disturbed" in event.sentence)
     assert said.replace("\u00a0", " ") == (
-        f"Greens 1 and 2: {share} % of the surface still disturbed (counted: 50 % of the first marks)."
+        f"Greens 1 and 2: {share} % of the surface disturbed (counted: 50 % of the first marks)."
     )
 
 

@@ -172,7 +172,7 @@ def test_a_date_that_came_with_a_report_of_work_done_says_so(demo_bulletin: Bull
 def test_a_look_at_several_greens_gives_the_largest_share_as_that(demo_bulletin: Bulletin) -> None:
     notice = next(notice for notice in demo_bulletin.notices if notice.id == "greens-renovation-2027")
     said = " ".join(event.sentence for event in notice.events).replace("\u00a0", " ")
-    assert "Greens 13 to 15: up to 5.7 % of the surface still disturbed (by eye: 8 % of the first marks)" in said
+    assert "Greens 13 to 15: up to 5.7 % of the surface disturbed (by eye: 8 % of the first marks)" in said
 
 
 def _family(family: str, choices: Iterable[Enum]) -> list[str]:

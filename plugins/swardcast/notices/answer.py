@@ -75,8 +75,7 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
             source = _said_by(matter, ReasonKind.STARTED, ReasonKind.DONE)
             yield matter.say("answer-under-way", source=source, meanwhile=_while_working(matter).text)
         case Work.HELD_UP:
-            yield _held_up(matter, brief=brief)
-            yield from _on_temporary_greens(matter)
+            yield _on_temporary_greens(matter) or _held_up(matter, brief=brief)
             if outlook.unreported is not None:
                 day = matter.voice.day(outlook.unreported.last_report.date())
                 yield matter.say("answer-no-report-since", source=_said_by(matter, ReasonKind.HELD_UP), day=day)
@@ -196,11 +195,14 @@ def _held_up(matter: Matter, *, brief: bool) -> Sentence:
     return matter.say("answer-held-up", source=source, where=where)
 
 
-def _on_temporary_greens(matter: Matter) -> Iterator[Sentence]:
+def _on_temporary_greens(matter: Matter) -> Sentence | None:
     """Where a green that is half done is played meanwhile: who decides about a round needs it before the cause."""
-    if (places := matter.on_temporary_greens) and not matter.stands_still:
-        said = matter.voice.sentence(play_clause(Play.TEMPORARY_GREEN, places, matter.voice))
-        yield Sentence(text=said, source=_said_by(matter, ReasonKind.HELD_UP))
+    if matter.stands_still or not (places := matter.on_temporary_greens):
+        return None
+    play = play_clause(Play.TEMPORARY_GREEN, places, matter.voice)
+    held = [work for work in matter.outlook.surfaces if work.work is Work.HELD_UP]
+    source = _said_by(matter, ReasonKind.HELD_UP)
+    return matter.say("answer-held-up-meanwhile", source=source, where=_where(matter, held), play=play)
 
 
 def _healing(matter: Matter) -> Sentence:

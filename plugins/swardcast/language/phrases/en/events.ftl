@@ -38,11 +38,11 @@ event-marks-left-counted = about { $share } of the first marks left (counted)
 event-still-disturbed-by-eye = { $alike ->
     [no] up to { $ofsurface }
    *[yes] { $ofsurface }
-} of the surface still disturbed (by eye: { $share } of the first marks)
+} of the surface disturbed (by eye: { $share } of the first marks)
 event-still-disturbed-counted = { $alike ->
     [no] up to { $ofsurface }
    *[yes] { $ofsurface }
-} of the surface still disturbed (counted: { $share } of the first marks)
+} of the surface disturbed (counted: { $share } of the first marks)
 event-turf-cover = turf cover { $share }
 event-looked-at = looked at
 # $value as typed, with its unit

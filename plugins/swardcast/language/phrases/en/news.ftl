@@ -29,12 +29,12 @@ news-new-date = { $end ->
 news-new-date-of-some = { $sets ->
     [one] new date
    *[other] new dates
-} for { $places } to { $ends ->
-    [done] be finished
-   *[open] open again
+}{ $ends ->
+    [done] {" "}to finish { $places }
+   *[open] {" "}for { $places } to open again
 }{ $sets ->
     [one] {""}
-   *[other] , the last of them
+   *[other] , the last
 }: { $when }
 news-corrected = corrected: { $news }
 news-correction = a correction of an earlier report

@@ -77,6 +77,8 @@ answer-not-reported-brief = This work was due { $ends ->
 # After one of answer-held-up…
 answer-no-report-since = Nobody has reported on it since { $day }.
 answer-held-up = Work on { $where } is held up.
+# $play: a clause of play.ftl
+answer-held-up-meanwhile = Work on { $where } is held up; { $play }.
 answer-held-up-because = Held up, { $where }: { $because }.
 answer-held-up-cause = Work is held up: { $because }.
 
