@@ -179,6 +179,7 @@ def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
     course = _Course(
         limits=limits_in_force(entries, item.at),
         holes_out_of_play=holes_out_of_play((known.surfaces[name], play) for name, (play, _) in said.items()),
+        plays={name: play for name, (play, _) in said.items()},
     )
     return _notice(changes[-1].outlook, replace(story, changes=changes), known, course, item.at)
 

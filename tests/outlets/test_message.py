@@ -203,8 +203,8 @@ def test_work_called_off_says_so_in_every_wording(tmp_path: Path) -> None:
                      "Hollow tining, scarifying and sanding the greens: held up."
                      " Back to normal: likely by 25 September; allow until 6 October.", id="held up"),
         pytest.param("2027-09-14 09:30", "tees-returfing-2027",
-                     "New turf on the 5th and 13th tees: under way since 6 September."
-                     " Back to normal: usually some time from March to May 2028.", id="under way"),
+                     "New turf on the 5th and 13th tees: under way."
+                     " All open again: usually between 29 October and 29 November.", id="under way"),
     ],
 )  # fmt: skip
 def test_a_message_says_where_before_the_likely_day_and_how_the_work_stands(

@@ -301,5 +301,5 @@ def test_the_key_of_a_notice_explains_each_sign_once(pictures: Pictures, demo_bu
     voice: Voice = demo_bulletin.voice
     page = html.fromstring(str(healing_html(pictures.healing["greens-renovation-2027"], voice)))
     rows = page.xpath("//ul[@class='sc-pic__key']/li")
-    assert len(rows) == len({row.text_content() for row in rows}) == 4 + 6  # work, seen twice, normal; six fixtures
+    assert len(rows) == len({row.text_content() for row in rows}) == 4 + 7  # work, seen twice, normal; seven fixtures
     assert all(row.xpath("svg/@aria-hidden") == ["true"] for row in rows)

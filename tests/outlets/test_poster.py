@@ -145,13 +145,14 @@ def test_lines_on_today_stand_longest_the_reopening_to_the_last(
     monkeypatch.setattr(poster, "_fits", lambda one, *_: seen.append([name for name, _ in one.rows]))
     bulletin = demo_bulletin_at("2027-08-25 12:00")
     poster_of(_notice(bulletin, "greens-renovation-2027"), bulletin)
-    first, then, last = "Done so far", "Still to do", "Open again: green 12"
+    first, half, then, last = "Done so far", "Half done", "Still to do", "Open again: green 12"
     assert seen[0] == [
-        first, then, last, "Where", "On the day", "Work finished: greens 13 to 18", "The days after",
-        "Most putts roll true", "Aeration holes healed", "After that",
+        first, half, then, last, "Where", "On the day", "When work goes on", "Meanwhile", "Why it is held up",
+        "Work finished: greens 13 to 18", "The days after", "Most putts roll true", "Aeration holes healed", "After that",
     ]  # fmt: skip
     shorter = [names for number, names in enumerate(seen) if number and len(names) < len(seen[number - 1])]
-    assert shorter[-4:] == [[first, then, last, "Where"], [first, then, last], [then, last], [last]]
+    today = [first, half, then, last]
+    assert shorter[-5:] == [[*today, "Where"], *(today[number:] for number in range(4))]
 
 
 def test_opening_words_are_left_out_once_the_work_is_done(demo_bulletin_at: Callable[[str], Bulletin]) -> None:

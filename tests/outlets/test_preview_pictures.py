@@ -214,8 +214,8 @@ def test_a_card_names_the_surfaces_that_are_in_the_state_it_tells(
 
 
 def test_between_two_days_of_work_a_card_names_all_its_surfaces(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
-    """On 27 September four of the six bunkers are done and the other two have not begun."""
-    card = dict(cards_of(demo_bulletin_at("2027-09-27 12:00")))[picture_path("bunkers-resanding-2027")]
+    """On 20 September four of the six bunkers are done and the other two have not begun."""
+    card = dict(cards_of(demo_bulletin_at("2027-09-20 12:00")))[picture_path("bunkers-resanding-2027")]
     assert card.state.endswith("ork under way")
     assert card.where == "6 bunkers"
 

@@ -8,7 +8,7 @@ import pytest
 
 from tests.reading.breaking import CLUB, SURFACES, assert_said, fault, problems_in, replace
 
-FIELDS_OF_CLUB = "one of: name, course, site, first address, place, time zone, language, look, entry counts for, house style, contact, decides, scores, standards, weather, log sheet, cautions"  # as README lists
+FIELDS_OF_CLUB = "one of: name, course, site, first address, place, time zone, language, look, entry counts for, house style, contact, decides, scores, standards, weather, log sheet, planning, cautions"  # as README lists
 GRASSES = "one of: cool-season, annual meadow-grass, warm-season"
 AN_AREA = "an area with its unit, such as '500 m2' or '5,400 ft2'"
 A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
@@ -21,7 +21,7 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "an unknown field is told with the nearest one",
             "decides:",
             "decide:",
-            f"line 14, decide: found the unknown field 'decide'; expected {FIELDS_OF_CLUB}. Did you mean 'decides'?",
+            f"line 17, decide: found the unknown field 'decide'; expected {FIELDS_OF_CLUB}. Did you mean 'decides'?",
         ),
         fault(
             "an unknown field below another is told by its path",
@@ -113,9 +113,9 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
         ),
         fault(
             "a telephone with a line of its own",
-            "email: links@quillhaven.example",
+            "telephone: 01632 960317",
             'telephone: "+44 1632 960000\\nX: 1"',
-            "line 13, contact.telephone: found '+44 1632 960000\\nX: 1'; expected digits, with '+', blanks, brackets"
+            "line 16, contact.telephone: found '+44 1632 960000\\nX: 1'; expected digits, with '+', blanks, brackets"
             " or hyphens, such as '+44 1632 960000'",
         ),
         fault(
@@ -141,21 +141,21 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "a sand as heavy as lead",
             "1.56 t/m3",
             "11.3 t/m3",
-            "line 16, standards.sand density: found '11.3 t/m3'; expected a bulk density between 0.5 and 2.5 t/m3;"
+            "line 19, standards.sand density: found '11.3 t/m3'; expected a bulk density between 0.5 and 2.5 t/m3;"
             " dry sand is 1.5 to 1.72",
         ),
         fault(
             "a weekday misspelt",
             "Monday to Friday",
             "Monday to Fryday",
-            "line 18, standards.working days: found 'Monday to Fryday'; expected weekdays, such as 'Monday to Friday'."
+            "line 21, standards.working days: found 'Monday to Fryday'; expected weekdays, such as 'Monday to Friday'."
             " Did you mean 'friday'?",
         ),
         fault(
             "words where fields belong",
-            "contact:\n  office: the course manager's office\n  email: links@quillhaven.example",
-            "contact: the office",
-            "line 11, contact: found 'the office'; expected fields such as 'name: value'",
+            "place:\n  latitude: 55.6\n  longitude: -1.7\n  elevation: 18 m",
+            "place: the links",
+            "line 5, place: found 'the links'; expected fields such as 'name: value'",
         ),
         fault(
             "a latitude in words",

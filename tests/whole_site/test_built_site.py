@@ -72,7 +72,7 @@ def test_a_notice_reads_well_in_pelicans_own_plain_theme(run_swardcast: Run, tmp
     page = html.parse(output / "notices" / "greens-renovation-2027" / "index.html").getroot()
     headings = [heading.text for heading in page.xpath("//section/h2")]
     assert headings == [
-        "Day by day", "Competitions and visitors' days", "Healing day by day", "Where", "Why now", "In numbers",
+        "Day by day", "What you see now", "Competitions and visitors' days", "Why now", "Healing day by day", "In numbers",
         "What changed and why", "What you can do", "The Rules", "Please take care", "How the date is worked out",
         "Who decides and whom to ask", "What happened",
     ]  # fmt: skip

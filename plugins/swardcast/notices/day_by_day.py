@@ -103,7 +103,7 @@ def _played_now(matter: Matter) -> Iterator[Fact]:
         places = [work.surface for work in matter.outlook.surfaces if plays.get(work.surface.id) is play]
         clauses += [play_clause(play, places, matter.voice)] if places else []
     said = matter.voice.sentence(matter.voice.clauses(clauses))
-    yield Fact(name=matter.voice.say("row-meanwhile"), value=said, source=_log_or_plan(matter), is_of_today=True)
+    yield Fact(name=matter.voice.say("row-meanwhile"), value=said, source=_log_or_plan(matter))
     held = [
         reason
         for work in matter.outlook.surfaces
@@ -112,7 +112,7 @@ def _played_now(matter: Matter) -> Iterator[Fact]:
     ]
     if held:  # the short answer has no room for it beside the temporary green
         name = matter.voice.say("row-why-held-up")
-        yield Fact(name=name, value=capital(held[-1].words), source=held[-1].source, is_of_today=True)
+        yield Fact(name=name, value=capital(held[-1].words), source=held[-1].source)
 
 
 def _meanwhile(matter: Matter) -> Iterator[Fact]:
@@ -188,7 +188,7 @@ def _planned_days(matter: Matter) -> Iterator[Fact]:
     if matter.stands_still or matter.outlook.work is Work.HELD_UP:
         if (hope := hope_to_go_on(matter.outlook, matter.voice)) and not matter.stands_still:
             name = matter.voice.say("row-when-it-goes-on")
-            yield Fact(name=name, value=hope, source=_log_or_plan(matter), is_of_today=True)
+            yield Fact(name=name, value=hope, source=_log_or_plan(matter))
         return  # no day can be told before work goes on
     days: dict[date, list[SurfaceWork]] = {}
     for work in matter.outlook.surfaces:
