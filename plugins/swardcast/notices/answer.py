@@ -85,7 +85,9 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
     yield from opens
     has_no_room = brief and bool(opens) and outlook.unreported is not None
     if not (has_no_room or _says_the_end(matter)):
-        yield when_it_is_over(matter, published_in_words(matter.published, outlook, matter.voice))
+        without_weekdays = brief and outlook.work is Work.UNDER_WAY  # no other word of it can be spared
+        until = published_in_words(matter.published, outlook, matter.voice, briefly=without_weekdays)
+        yield when_it_is_over(matter, until)
 
 
 def _opens(matter: Matter) -> Iterator[Sentence]:
