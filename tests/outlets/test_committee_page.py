@@ -59,7 +59,7 @@ def test_it_is_html_without_a_fault_and_asks_for_nothing(page: str) -> None:
 
 def test_it_says_that_it_is_private_to_people_and_to_search_engines(page: str) -> None:
     assert "Private, for the committee. It is no part of the club&#39;s site." in page
-    assert '<meta name="robots" content="noindex, nofollow">' in page
+    assert '<meta name="robots" content="noindex">' in page
     assert MARK in page
 
 

@@ -321,7 +321,7 @@ def test_a_notice_of_work_held_up_has_every_surface_still_to_do_and_the_day_of_t
     assert rows["Work finished: greens 13 to 18"].lower() == _plain(line.dates[0].value).lower()
     assert rows["Still to do"] == "Greens 13 to 18"
     assert _plain(notice.short_answer).startswith(
-        "Work on greens 12 to 18 is held up. Hole 12 plays to a temporary green. Back to normal: likely by"
+        "Work on greens 12 to 18 is held up; hole 12 plays to a temporary green. Back to normal: likely by"
     )
     assert rows["Half done"] == "Green 12"
     assert rows["Why it is held up"].startswith("Heavy rain; the greens are too soft for the machines")

@@ -95,7 +95,7 @@ def who_decides(matter: Matter) -> Section:
     club = matter.records.club
     ways = contact_in_words(club.contact, matter.voice)
     email, telephone = club.contact.email, club.contact.telephone
-    links = [(f"mailto:{email}", email), (f"tel:{telephone.replace(' ', '')}", telephone.replace(" ", "\u00a0"))]
+    links = [(f"mailto:{email}", email), (f"tel:{telephone.replace(' ', '')}", telephone)]
     reached = tuple((address, way) for address, way in links if way)
     phrase = "ask-office-at" if ways else "ask-office"
     slots = {"ways": ways} if ways else {}
