@@ -67,7 +67,7 @@ class Section:
         own_source: file and line of that Markdown, or "".
         link: what the heading's page about it is: "dates" for how dates are worked out, or "".
         kinds: kinds of work that have a page of their own, as (slug, name), to link.
-        ways: ways to reach somebody that its paragraphs name, as (address of the link, words).
+        ways: ways to reach somebody that its paragraphs name, as (address of the link, words there, words shown).
     """
 
     heading: str
@@ -79,7 +79,7 @@ class Section:
     own_source: str = ""
     link: str = ""
     kinds: tuple[tuple[str, str], ...] = ()
-    ways: tuple[tuple[str, str], ...] = ()
+    ways: tuple[tuple[str, str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -94,9 +94,9 @@ def who_decides(matter: Matter) -> Section:
     """
     club = matter.records.club
     ways = contact_in_words(club.contact, matter.voice)
-    email, telephone = club.contact.email, club.contact.telephone
-    links = [(f"mailto:{email}", email), (f"tel:{telephone.replace(' ', '')}", telephone)]
-    reached = tuple((address, way) for address, way in links if way)
+    email, telephone, shown = club.contact.email, club.contact.telephone, club.contact.telephone_on_one_line
+    links = [(f"mailto:{email}", email, email), (club.contact.telephone_link, telephone, shown)]
+    reached = tuple(link for link in links if all(link))
     phrase = "ask-office-at" if ways else "ask-office"
     slots = {"ways": ways} if ways else {}
     ask = matter.say(phrase, source="club.yaml", office=club.contact.office, **slots)

@@ -220,8 +220,7 @@ def _foot(notice: Notice, bulletin: Bulletin) -> list[Block]:
 def _asked(contact: Contact) -> tuple[str, str, str] | None:
     """How to ask, as (phrase, what is read, link): by telephone if there is one, for paper has no links."""
     if contact.telephone:
-        number = contact.telephone.replace(" ", "")
-        return "poster-ask.by-telephone", contact.telephone.replace(" ", "\u00a0"), f"tel:{number}"
+        return "poster-ask.by-telephone", contact.telephone_on_one_line, contact.telephone_link
     return ("poster-ask", contact.email, f"mailto:{contact.email}") if contact.email else None
 
 

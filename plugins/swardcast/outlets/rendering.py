@@ -26,11 +26,10 @@ def _environment() -> Environment:
     return environment
 
 
-def _with_links(text: str, ways: Iterable[tuple[str, str]]) -> Markup:
+def _with_links(text: str, ways: Iterable[tuple[str, str, str]]) -> Markup:
     """A text with links on the ways to reach somebody that it names."""
     told = escape(text)
-    for address, words in ways:
-        shown = words.replace(" ", "\u00a0") if address.startswith("tel:") else words  # a line never breaks in a number
+    for address, words, shown in ways:
         link = Markup('<a href="{}">{}</a>').format(address, shown)
         told = told.replace(escape(words), link)
     return told

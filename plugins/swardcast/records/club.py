@@ -68,6 +68,16 @@ class Contact:
     email: str = ""
     telephone: str = ""
 
+    @property
+    def telephone_link(self) -> str:
+        """The address that rings the number (RFC 3966), or ""."""
+        return f"tel:{self.telephone.replace(' ', '')}" if self.telephone else ""
+
+    @property
+    def telephone_on_one_line(self) -> str:
+        """The number as typed, with blanks at which no line breaks."""
+        return self.telephone.replace(" ", "\u00a0")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HoursOfDay:
