@@ -16,7 +16,7 @@ from swardcast.notices.headline import headline_of, when_in_words
 from swardcast.notices.how_the_date import how_the_date
 from swardcast.notices.in_short import in_short
 from swardcast.notices.matter import Matter
-from swardcast.notices.notice import Notice, Section, Sentence, text_of
+from swardcast.notices.notice import Fact, Notice, Section, Sentence, text_of
 from swardcast.notices.numbers import facts_in_numbers
 from swardcast.notices.own_parts import (
     answer_in_own_words,
@@ -57,6 +57,7 @@ def compose_notice(matter: Matter) -> Notice:
     headline = headline_of(outlook, few_words_for((work.surface for work in outlook.surfaces), voice), voice)
     events = events_of(story, matter.records, voice)
     note, opening, to_come = newest_note(events, matter), opening_words(matter), is_before_its_end(matter)
+    answer = answer_in_own_words(matter) or short_answer(matter)
     return Notice(
         id=matter.job.id,
         revision=story.changes[-1].revision,
@@ -70,12 +71,12 @@ def compose_notice(matter: Matter) -> Notice:
         work=work_in_words(outlook, voice),
         is_over_by_sum=is_over_by_sum(outlook),
         normal=published_in_words(matter.published, outlook, voice),
-        answer=answer_in_own_words(matter) or short_answer(matter),
+        answer=answer,
         in_short=in_short(matter),
         own_words=opening if to_come else "",
         before_the_work="" if to_come else opening,
         note=note,
-        sections=tuple(with_own_words(_sections(matter), matter)),
+        sections=tuple(with_own_words(_sections(matter, answer), matter)),
         events=tuple(event for event in events if event is not note),
         category=main.value,
         tags=tuple(kind.plural for kind in SurfaceKind if kind in on),
@@ -84,12 +85,13 @@ def compose_notice(matter: Matter) -> Notice:
     )
 
 
-def _sections(matter: Matter) -> Iterator[Section]:
+def _sections(matter: Matter, answer: tuple[Sentence, ...]) -> Iterator[Section]:
     called_off = matter.outlook.work is Work.CALLED_OFF
-    if not called_off:
-        yield day_by_day(matter)
+    days = None if called_off else day_by_day(matter)
+    if days is not None:
+        yield days
         yield from filter(None, (what_you_see(matter), with_fixtures(matter)))
-    if not _is_where_said(matter):
+    if not _is_where_said(matter, answer, () if days is None else days.facts):
         yield _where(matter)
     yield why_now(matter)
     numbers = _numbers(matter)
@@ -130,18 +132,17 @@ def _where(matter: Matter) -> Section:
     return Section(part=Part.WHERE, heading=heading, points=(*points, *off))
 
 
-def _is_where_said(matter: Matter) -> bool:
+def _is_where_said(matter: Matter, answer: tuple[Sentence, ...], days: Sequence[Fact]) -> bool:
     """Whether title and short answer, or the rows of days, name every surface: the part would only repeat them."""
     if any(own.part is Part.WHERE for own in matter.job.own_parts) or any(_called_off(matter)):
         return False
     surfaces, numbers = [work.surface for work in matter.outlook.surfaces], _by_number(matter.voice)
-    answer = answer_in_own_words(matter) or short_answer(matter)
     head = f"{matter.job.title} {text_of(answer)}"
     if all(_stands_in(place, head) for place in place_list(surfaces, numbers)):
         return True
     if matter.is_over:
         return False
-    rows = " ".join(f"{fact.name} {fact.value}" for fact in day_by_day(matter).facts)
+    rows = " ".join(f"{fact.name} {fact.value}" for fact in days)
     return all(_stands_in(places_in_words([surface], numbers), rows) for surface in surfaces)
 
 
