@@ -23,9 +23,8 @@ from swardcast.records.standing import standing_entries
 __all__ = ["tellings"]
 
 _NO_MORE: Final = (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
-_FOLLOWED: Final = timedelta(
-    days=120
-)  # since what was last told; work that goes on for longer is told again: judgement
+_FOLLOWED: Final = timedelta(days=120)
+"""How long work that goes on is followed since what was last told; longer work is told again: judgement."""
 
 
 def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> Iterator[Telling]:

@@ -219,13 +219,14 @@ class _EntryReader:
         if isinstance(told, fields.BackToNormalFields):
             return log.BackToNormal(head=head, job=job.id, surfaces=surfaces)
         as_done = tuple(map(operation_from, told.as_done or ()))
-        odd = list(oddities_as_done(job, as_done))
+        odd = tuple(oddities_as_done(job, as_done))
         for found, expected, hint in odd:
             self._problem(document, "as done", found, expected, hint)
         day = told.no_work_before if isinstance(told, fields.HeldUpFields) else None
-        if day is not None and day <= (today := head.true_from.date()):
+        today = head.true_from.date()
+        if day is not None and day <= today:
             self._problem(document, "no work before", day.isoformat(), f"a day after {today}, that of the entry", "")
-            odd.append((day.isoformat(), "", ""))
+            return None
         if odd:
             return None
         return log.Progress(

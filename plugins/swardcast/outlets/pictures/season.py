@@ -72,7 +72,7 @@ def _row(canvas: Canvas, row: SeasonRow, lines: tuple[str, ...], days: Scale, to
         canvas.words(row.words, (WIDTH, top + LINE - 4), anchor="end")
     upper = top + LINE * len(lines) + 3
     if row.heals_from is not None:
-        _healing(canvas, row, days, upper)
+        _healing(canvas, row, days.within(row.heals_from), days, upper)
     for first, last in row.waits:
         middle = upper + _BAR / 2
         canvas.line("whisker", (days.within(first), middle), (days.within(last + _DAY), middle))
@@ -81,9 +81,8 @@ def _row(canvas: Canvas, row: SeasonRow, lines: tuple[str, ...], days: Scale, to
         canvas.box("work", (start, upper), max(2.5, days.within(last + _DAY) - start), _BAR)
 
 
-def _healing(canvas: Canvas, row: SeasonRow, days: Scale, upper: float) -> None:
+def _healing(canvas: Canvas, row: SeasonRow, start: float, days: Scale, upper: float) -> None:
     """Where some surfaces heal while others are worked on, the bars of the work lie on it."""
-    start = days.within(row.heals_from or row.work[0][0])
     for look, until in (("range", row.likely), ("open", row.in_months_until or row.allow_until)):
         if until is not None and start < days.end:
             _bar(canvas, look, start, until, days, upper)
