@@ -16,8 +16,9 @@ import pytest
 from swardcast.compose import Bulletin, compose_bulletin, notice_as_told
 from swardcast.errors import InputNeedsAttention
 from swardcast.language.voice import Voice
+from swardcast.notices.dates_in_words import first_and_last_in_words
 from swardcast.notices.status_lines import StatusLine
-from swardcast.notices.words import first_and_last_in_words, places_in_brief
+from swardcast.notices.words import places_in_brief
 from swardcast.outlook.dates import DateRange
 from swardcast.outlook.states import Milestone
 from swardcast.reading.folder import read_club_folder

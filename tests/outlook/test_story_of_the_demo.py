@@ -13,8 +13,9 @@ import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice
+from swardcast.notices.dates_in_words import range_in_words, says_allow_until, told_before_in_words
 from swardcast.notices.notice import text_of
-from swardcast.notices.words import places_in_words, range_in_words, says_allow_until, told_before_in_words
+from swardcast.notices.words import places_in_words
 from swardcast.outlook.states import DateRange, Work
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Part, Play

@@ -11,10 +11,10 @@ from typing import Any
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
 from swardcast.cli.outlook_fixtures import fixture_lines, fixtures_json
 from swardcast.language.voice import Voice, capital
+from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.limits import limit_in_words
 from swardcast.notices.reasons import dated_ahead, reason_in_words
-from swardcast.notices.words import range_in_words
 from swardcast.outlook.course import assess_course
 from swardcast.outlook.job_ranges import dated_milestones
 from swardcast.outlook.reopening import HeldUp, Hours

@@ -6,12 +6,13 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.dates_in_words import range_in_words, says_allow_until
 from swardcast.notices.ends import End, end_of, published_in_words, unopened
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Sentence
 from swardcast.notices.opening import opening, shut_after_the_work, stays_shut
 from swardcast.notices.play import play_clause
-from swardcast.notices.words import as_clause, few_words_for, range_in_words, says_allow_until
+from swardcast.notices.words import as_clause, few_words_for
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.job_ranges import open_works, range_of_all
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Unreported, Work

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.dates_in_words import told_before_in_words
 from swardcast.notices.ends import End, end_of, published_in_words
 from swardcast.notices.events import cause_in_words, entry_in_words, moved_in_words, new_day_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.play import play_clause
-from swardcast.notices.words import few_words_for, places_in_words, told_before_in_words
+from swardcast.notices.words import few_words_for, places_in_words
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.dates import RestsOn
 from swardcast.outlook.fixtures import Side, side_of

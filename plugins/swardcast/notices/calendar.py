@@ -9,9 +9,10 @@ from enum import Enum
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
+from swardcast.notices.dates_in_words import told_before_in_words
 from swardcast.notices.hours import hours_of_all, rounded_hours
 from swardcast.notices.matter import Matter
-from swardcast.notices.words import few_words_for, places_in_words, told_before_in_words
+from swardcast.notices.words import few_words_for, places_in_words
 from swardcast.outlook.job_ranges import range_of_all
 from swardcast.outlook.reopening import Hours
 from swardcast.outlook.states import Milestone, SurfaceWork, Work

@@ -8,6 +8,7 @@ from datetime import date
 from typing import Final
 
 from swardcast.language.voice import capital, slug_of
+from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.ends import End, end_of, published_in_words, unopened
 from swardcast.notices.fixtures import fixtures_section
 from swardcast.notices.held_up import hope_to_go_on
@@ -18,7 +19,7 @@ from swardcast.notices.matter import Matter
 from swardcast.notices.notice import Fact, Section
 from swardcast.notices.play import other_markers, play_clause
 from swardcast.notices.spans import last_day_of_work
-from swardcast.notices.words import places_in_words, range_in_words
+from swardcast.notices.words import places_in_words
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.play import OPEN
 from swardcast.outlook.states import Milestone, ReasonKind, SurfaceWork, Work

@@ -7,9 +7,9 @@ from enum import Enum
 from typing import Final
 
 from swardcast.language.voice import Voice
+from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.hours import Ending, overdue_in_words
 from swardcast.notices.spans import last_day_of_work
-from swardcast.notices.words import range_in_words
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.play import OPEN
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Unreported, Work

@@ -7,16 +7,10 @@ from datetime import date
 
 from swardcast.language.measures import length, sand_mass, sand_rate
 from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.dates_in_words import told_before_in_words
 from swardcast.notices.ends import end_of, published_in_words
 from swardcast.notices.notice import Event
-from swardcast.notices.words import (
-    as_clause,
-    few_words_for,
-    percent,
-    places_in_words,
-    told_before_in_words,
-    whole_percent,
-)
+from swardcast.notices.words import as_clause, few_words_for, percent, places_in_words, whole_percent
 from swardcast.outlook.causes import Cause
 from swardcast.outlook.moved_surfaces import MovedSurfaces
 from swardcast.outlook.sightings import MarksSeen

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from swardcast.language.voice import Voice
+from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.ends import settles
 from swardcast.notices.explain_sum import explain_sum
 from swardcast.notices.hours import reopening_in_words
 from swardcast.notices.play import play_in_words
 from swardcast.notices.reasons import reason_in_words
-from swardcast.notices.words import range_in_words
 from swardcast.outlook.dates import RestsOn
 from swardcast.outlook.job_ranges import dated_milestones
 from swardcast.outlook.pace_of_work import PLAN_COUNTS_AS

@@ -8,11 +8,12 @@ from datetime import date
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
+from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.ends import published_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.matter import Matter
 from swardcast.notices.pictures import KeyRow, Sign, Table, Told
-from swardcast.notices.words import percent, range_in_words
+from swardcast.notices.words import percent
 from swardcast.outlook.curve import Curve, Drawn, Seen
 from swardcast.outlook.states import Milestone, Work
 from swardcast.records.fixtures import Fixture

@@ -11,8 +11,9 @@ from enum import Enum
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
+from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.notice import Fact
-from swardcast.notices.words import places_in_words, range_in_words
+from swardcast.notices.words import places_in_words
 from swardcast.outlook.job_ranges import range_of_all
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Work

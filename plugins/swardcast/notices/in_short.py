@@ -14,11 +14,12 @@ from collections.abc import Iterator
 
 from swardcast.language.voice import capital
 from swardcast.notices.answer import when_it_is_over
+from swardcast.notices.dates_in_words import says_allow_until
 from swardcast.notices.ends import published_in_words, unopened
 from swardcast.notices.headline import names_place, state_in_short
 from swardcast.notices.matter import Matter
 from swardcast.notices.opening import opening
-from swardcast.notices.words import as_clause, few_words_for, kind_in_words, says_allow_until
+from swardcast.notices.words import as_clause, few_words_for, kind_in_words
 from swardcast.outlook.states import Work
 
 __all__ = ["in_short"]

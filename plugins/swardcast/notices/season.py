@@ -8,12 +8,13 @@ from datetime import date, timedelta
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
+from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.headline import when_in_words
 from swardcast.notices.matter import Matter
 from swardcast.notices.season_fixtures import FixturesOfMonth, fixtures_of_month, meetings_of
 from swardcast.notices.season_job import SeasonJob, days_in_words, season_job, state_of
 from swardcast.notices.season_totals import KindTotals, season_totals
-from swardcast.notices.words import few_words_for, places_in_words, range_in_words
+from swardcast.notices.words import few_words_for, places_in_words
 from swardcast.outlook.states import DateRange, Work
 from swardcast.outlook.work_days import WorkPart
 from swardcast.records.club import Surface

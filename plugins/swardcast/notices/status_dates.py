@@ -9,9 +9,9 @@ from functools import partial
 from typing import Final
 
 from swardcast.language.voice import Voice
+from swardcast.notices.dates_in_words import first_and_last_in_words, range_in_words
 from swardcast.notices.ends import end_of, has_no_date_until_done, is_over_with_the_work, published_in_words
 from swardcast.notices.hours import Ending, reopening_as_dates, reopening_in_words
-from swardcast.notices.words import first_and_last_in_words, range_in_words
 from swardcast.outlook.job_ranges import open_works, range_of_all
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceOutlook, SurfaceWork, Work
 from swardcast.outlook.story import JobStory

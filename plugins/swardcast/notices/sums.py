@@ -10,8 +10,9 @@ from typing import Final
 
 from swardcast.language.measures import length
 from swardcast.language.voice import Voice, capital
+from swardcast.notices.dates_in_words import range_in_words, says_allow_until
 from swardcast.notices.ends import published_in_words
-from swardcast.notices.words import percent, places_in_words, range_in_words, says_allow_until, whole_percent
+from swardcast.notices.words import percent, places_in_words, whole_percent
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.states import CourseOutlook, JobOutlook, Milestone, Recovery, SurfaceWork, Work
 from swardcast.outlook.story import JobStory

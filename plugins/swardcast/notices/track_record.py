@@ -11,7 +11,8 @@ from statistics import fmean
 from typing import Final
 
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.words import as_clause, range_in_words, whole_percent
+from swardcast.notices.dates_in_words import range_in_words
+from swardcast.notices.words import as_clause, whole_percent
 from swardcast.outlook.track_record import Kept, Outcome
 from swardcast.turf.healing import COVER_COMPLETE
 from swardcast.turf.published_recoveries import PublishedRecovery, Seen

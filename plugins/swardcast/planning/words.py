@@ -7,8 +7,9 @@ import math
 from swardcast.language.measures import layer, length, sand_mass, sand_rate, spacing
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.chances import tenths_of
+from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.kinds import kind_name
-from swardcast.notices.words import percent, range_in_words
+from swardcast.notices.words import percent
 from swardcast.outlook.fixtures import FixtureOutlook, Touch
 from swardcast.outlook.states import Milestone
 from swardcast.planning.compare import Compared
