@@ -25,6 +25,7 @@ from swardcast.outlets.preview import HOME_PICTURE, cards_of, notice_card, pictu
 from swardcast.outlets.preview_picture import Card, draw_card, key_of
 from swardcast.outlets.preview_sign import SIGN_COLOURS, sign_mask
 from swardcast.outlets.preview_text import BOLD, fit, font_at, writable
+from swardcast.outlook.states import Work
 from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.records.plan import Play
 from tests.conftest import ROOT
@@ -218,6 +219,15 @@ def test_between_two_days_of_work_a_card_names_all_its_surfaces(demo_bulletin_at
     card = dict(cards_of(demo_bulletin_at("2027-09-20 12:00")))[picture_path("bunkers-resanding-2027")]
     assert card.state.endswith("ork under way")
     assert card.where == "6 bunkers"
+
+
+def test_sand_settles_on_a_card_as_on_the_status_page(demo_bulletin: Bulletin) -> None:
+    """On 14 September three of the six bunkers are done: of those alone the card would speak so."""
+    job = demo_bulletin.outlook.jobs["bunkers-resanding-2027"]
+    done = replace(job, work=Work.HEALING, surfaces=tuple(one for one in job.surfaces if one.work is Work.HEALING))
+    outlook = replace(demo_bulletin.outlook, jobs={**demo_bulletin.outlook.jobs, job.job.id: done})
+    (notice,) = (notice for notice in demo_bulletin.notices if notice.id == job.job.id)
+    assert notice_card(notice, replace(demo_bulletin, outlook=outlook)).state == "Open · settling"
 
 
 def test_a_notice_that_was_called_off_promises_no_day(tmp_path: Path) -> None:

@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.ends import End, end_of
+from swardcast.notices.ends import End, end_of, surface_work_in_words
 from swardcast.notices.notice import Fact, Notice
 from swardcast.notices.play import play_in_words
 from swardcast.notices.words import few_words_for
@@ -93,13 +93,14 @@ def notice_card(notice: Notice, bulletin: Bulletin) -> Card:
     plays = _plays(works, bulletin) if job.work in _SHOWS_PLAY else set()
     said = [play_in_words(play, voice, len(works)) for play in plays] if len(plays) == 1 else []
     shows_work = job.work in _SHOWS_PLAY and job.unreported is None
-    work = voice.name("status-work", job.work) if shows_work else notice.work
+    places = [work.surface for work in works]
+    work = surface_work_in_words(job.work, places, None, voice) if shows_work else notice.work
     return Card(
         club=bulletin.club.name,
         headline=notice.headline,
         play=_sign(plays),
         state=capital(_DOT.join([*said, work])),
-        where=capital(few_words_for([work.surface for work in works], voice)),
+        where=capital(few_words_for(places, voice)),
         label=row.name if row is not None else "",
         normal=row.value if row is not None else "",
         told=voice.say("site-last-news", day=voice.day(notice.revised_at.astimezone(bulletin.club.time_zone).date())),
