@@ -66,6 +66,17 @@ class WhyPage:
     sections: tuple[Section, ...]
     jobs: tuple[OwnJob, ...]
 
+    @property
+    def jobs_in_view(self) -> tuple[OwnJob, ...]:
+        """The jobs that are not over; where all are, the latest of them, so that one can be seen."""
+        return tuple(job for job in self.jobs if not job.is_over) or self.jobs[:1]
+
+    @property
+    def jobs_folded(self) -> tuple[OwnJob, ...]:
+        """The others."""
+        in_view = self.jobs_in_view
+        return tuple(job for job in self.jobs if job not in in_view)
+
 
 def compose_why(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice) -> tuple[WhyPage, ...]:
     """Explain every kind of work, with what this club has done and measured.
