@@ -11,10 +11,11 @@ from markupsafe import Markup
 from swardcast.compose import compose_bulletin
 from swardcast.language.catalogue import BUILT_IN, built_in
 from swardcast.language.voice import Voice, slug_of
-from swardcast.notices.notice import Notice, Section, text_of
+from swardcast.notices.notice import Notice, text_of
 from swardcast.outlets.html import notice_html
 from swardcast.records.operations import Kind
 from swardcast.records.plan import Part
+from tests.notices.one_notice import notice_of, part_of
 from tests.outlook.small_club import SmallClub, moment
 
 OWN_WORDS = "    own words: |\n      Bear with us.\n"
@@ -24,16 +25,6 @@ RULE = "    local rules:\n      - {{rule: E-4, decided by: the Committee, from: 
 @pytest.fixture
 def club(tmp_path: Path) -> SmallClub:
     return SmallClub(tmp_path)
-
-
-def _notice(club: SmallClub, day: str) -> Notice:
-    (notice,) = compose_bulletin(club.records(), moment(day)).notices
-    return notice
-
-
-def _part(notice: Notice, part: Part) -> Section:
-    (found,) = (section for section in notice.sections if section.part is part)
-    return found
 
 
 def _seen(notice: Notice) -> tuple[str, list[str]]:
@@ -51,9 +42,9 @@ def _note(club: SmallClub, day: str, words: str, *fields: str) -> None:
 def test_the_opening_words_stand_first_until_the_work_is_done_and_are_folded_then(club: SmallClub) -> None:
     club.job("spring", "06-01", more=OWN_WORDS)
     club.log("begun", "06-01", "work started", "job: spring", time="07:00")
-    going_on = _notice(club, "06-01")
+    going_on = notice_of(club, "06-01")
     club.done("spring", "06-02")
-    done = _notice(club, "06-03")
+    done = notice_of(club, "06-03")
     assert [(one.own_words, one.before_the_work) for one in (going_on, done)] == [
         ("Bear with us.", ""),
         ("", "Bear with us."),
@@ -72,7 +63,7 @@ def test_the_newest_note_stands_first_only_while_it_is_about_how_things_stand(cl
     _note(club, "06-04", "The medal is on.")
     club.done("spring", "06-01")
     first = [
-        note.markdown if (note := _notice(club, day).note) is not None else ""
+        note.markdown if (note := notice_of(club, day).note) is not None else ""
         for day in ("05-31", "06-03", "06-05", "06-17", "06-19")
     ]
     assert first == ["We start at seven.", "", "The medal is on.", "The medal is on.", ""]
@@ -82,7 +73,7 @@ def test_the_note_at_the_head_is_not_said_again_below(club: SmallClub) -> None:
     club.job("spring", "06-01")
     club.done("spring", "06-01")
     _note(club, "06-04", "The medal is on.")
-    notice = _notice(club, "06-05")
+    notice = notice_of(club, "06-05")
     page = notice_html(notice, Voice.english(moment("06-05").date()), "../../")
     assert page.count("The medal is on.") == 1
     assert "The medal is on." not in [event.markdown for event in notice.events]
@@ -91,7 +82,7 @@ def test_the_note_at_the_head_is_not_said_again_below(club: SmallClub) -> None:
 def test_what_is_seen_at_first_is_read_for_a_week_and_then_what_is_left(club: SmallClub) -> None:
     club.job("spring", "06-01")
     club.done("spring", "06-01")
-    in_the_first_week, later = (_seen(_notice(club, day)) for day in ("06-08", "06-09"))
+    in_the_first_week, later = (_seen(notice_of(club, day)) for day in ("06-08", "06-09"))
     assert in_the_first_week[0] == "What you will see"
     assert in_the_first_week[1][-1].startswith("The greens look sandy at first.")
     assert later[0] == "What you see now"
@@ -106,7 +97,7 @@ def test_of_work_that_nobody_reports_on_nothing_is_read_of_the_day_nor_after_a_w
     club.job("spring", "06-01", more="    spare days: 2\n")
     club.done("spring", "06-01", "surfaces: green 1")
     club.log("second", "06-02", "work started", "job: spring", "surfaces: green 2", time="07:00")
-    told = {day: _notice(club, day) for day in ("06-02", "06-09", "06-10", "12-06")}
+    told = {day: notice_of(club, day) for day in ("06-02", "06-09", "06-10", "12-06")}
     assert [_seen(notice)[0] for notice in told.values()] == [
         "What you will see",
         "What you will see",
@@ -114,15 +105,15 @@ def test_of_work_that_nobody_reports_on_nothing_is_read_of_the_day_nor_after_a_w
         "What you see now",
     ]
     assert "at first" not in " ".join(_seen(told["12-06"])[1]).lower()
-    rows = {day: [fact.name for fact in _part(notice, Part.DAY_BY_DAY).facts] for day, notice in told.items()}
+    rows = {day: [fact.name for fact in part_of(notice, Part.DAY_BY_DAY).facts] for day, notice in told.items()}
     assert ["On the day" in names for names in rows.values()] == [True, False, False, False]
 
 
 def test_once_the_work_is_done_the_row_of_the_days_after_is_about_now(club: SmallClub) -> None:
     club.job("spring", "06-01")
-    before = [fact.name for fact in _part(_notice(club, "05-31"), Part.DAY_BY_DAY).facts]
+    before = [fact.name for fact in part_of(notice_of(club, "05-31"), Part.DAY_BY_DAY).facts]
     club.done("spring", "06-01")
-    after = [fact.name for fact in _part(_notice(club, "06-03"), Part.DAY_BY_DAY).facts]
+    after = [fact.name for fact in part_of(notice_of(club, "06-03"), Part.DAY_BY_DAY).facts]
     assert ("The days after" in before, "Now" in before) == (True, False)
     assert ("The days after" in after, "Now" in after) == (False, True)
 
@@ -140,7 +131,7 @@ def test_what_may_still_be_seen_says_nothing_of_the_first_days(tag: str) -> None
 def test_why_and_what_the_sand_is_for_come_before_the_chart(club: SmallClub) -> None:
     club.job("spring", "06-01")
     club.done("spring", "06-01")
-    notice = _notice(club, "06-03")
+    notice = notice_of(club, "06-03")
     page = notice_html(notice, Voice.english(moment("06-03").date()), "../../", Markup("<figure>chart</figure>"))
     sand = page.index("Sand helps to keep the surface firm")
     assert page.index("Why now") < sand < page.index("<figure>chart") < page.index("In numbers")
@@ -157,7 +148,7 @@ def test_a_local_rule_that_ends_too_early_says_so(club: SmallClub, until: str, s
     """At 20 C the greens are healed in some three weeks: a rule up to 10 June ends before that, one up to Christmas not."""
     club.job("spring", "06-01", more=RULE.format(until=until))
     club.done("spring", "06-01")
-    told = " ".join(text_of(one) for one in _part(_notice(club, "06-03"), Part.THE_RULES).paragraphs)
+    told = " ".join(text_of(one) for one in part_of(notice_of(club, "06-03"), Part.THE_RULES).paragraphs)
     assert ("The rule ends" in told) == bool(said)
     assert said in told
     if said:
@@ -170,7 +161,7 @@ def test_a_local_rule_that_ends_before_the_last_surface_says_so(club: SmallClub)
     plan.write_text(
         plan.read_text(encoding="utf-8").replace("surfaces a day: 9", "surfaces a day: 1"), encoding="utf-8"
     )
-    told = " ".join(text_of(one) for one in _part(_notice(club, "05-31"), Part.THE_RULES).paragraphs)
+    told = " ".join(text_of(one) for one in part_of(notice_of(club, "05-31"), Part.THE_RULES).paragraphs)
     assert "The rule ends on Tuesday 1 June, before the work is expected to be finished." in told
 
 
@@ -204,7 +195,7 @@ def test_where_is_left_out_where_the_short_answer_has_said_it(
     club.job("spring", "06-01", surfaces=surfaces)
     if done:
         club.done("spring", "06-01")
-    sections = _notice(club, "06-03" if done else "05-31").sections
+    sections = notice_of(club, "06-03" if done else "05-31").sections
     assert [text_of(one) for part in sections if part.part is Part.WHERE for one in part.paragraphs] == where
 
 
@@ -213,6 +204,6 @@ def test_a_way_to_ask_is_a_link(club: SmallClub) -> None:
     contact = "{office: the office, email: office@saltmarsh-ladder.example, telephone: 01632 960000}"
     told.write_text(told.read_text(encoding="utf-8").replace("{office: the office}", contact), encoding="utf-8")
     club.job("spring", "06-01")
-    page = notice_html(_notice(club, "05-31"), Voice.english(moment("05-31").date()), "../../")
+    page = notice_html(notice_of(club, "05-31"), Voice.english(moment("05-31").date()), "../../")
     links = html.fragment_fromstring(page, "div").xpath(".//section[contains(@class,'who-decides')]//a/@href")
     assert links == ["mailto:office@saltmarsh-ladder.example", "tel:01632960000"]
