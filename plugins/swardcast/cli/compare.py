@@ -3,30 +3,18 @@
 from __future__ import annotations
 
 import argparse
-import csv
-import math
 import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from datetime import date
-from io import StringIO
-from pathlib import Path
-from typing import Any, Final
+from typing import Any
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
-from swardcast.cli.compare_asked import (
-    choices_asked,
-    day_option,
-    overlaps,
-    pace_option,
-    spare_days_option,
-    week_option,
-    when_asked,
-)
+from swardcast.cli.compare_asked import choices_asked, overlaps, when_asked
+from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option, week_option
 from swardcast.cli.private_file import write_private
+from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain
 from swardcast.errors import nearest
 from swardcast.language.voice import Voice
-from swardcast.notices.pictures import Table
 from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.columns import COLUMNS, COSTS, Value, cost_without, in_order
@@ -37,8 +25,6 @@ from swardcast.planning.words import choice_name, operations_in_words, source_in
 from swardcast.records.folder import ClubRecords
 
 __all__ = ["parser", "run"]
-
-_WIDEST_NAME: Final = 32  # letters of a choice's name in a terminal, where it stands in every table
 
 
 def parser(name: str, what: str) -> argparse.ArgumentParser:
@@ -68,9 +54,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
         "--sort", type=_column, metavar="COLUMN", default="number", help="a column of the CSV (default: number)"
     )
     options.add_argument("--descending", action="store_true", help="the largest first")
-    options.add_argument("--format", choices=("table", "csv", "json"), default="table", help="(default: table)")
-    options.add_argument("--json", action="store_true", help="the same as --format json")
-    options.add_argument("--page", metavar="FILE", type=Path, help="also write a page for the committee, to be printed")
+    add_output_options(options)
     return options
 
 
@@ -146,54 +130,24 @@ def _as_text(comparison: Comparison, records: ClubRecords) -> Iterator[str]:
     yield f"{title_of(comparison, voice)}, as of {voice.moment(comparison.as_of)}"
     for table in tables_of(comparison, records.planning, voice):
         yield ""
-        yield from _aligned(table)
+        yield from aligned(table, name_column=1)
     for letter, fixture in fixture_key(comparison, voice):
-        yield f"  {letter}: {_plain(fixture)}"
+        yield f"  {letter}: {plain(fixture)}"
     yield ""
-    yield from map(_plain, notes_beside(comparison, records.planning, voice))
-
-
-def _aligned(table: Table) -> Iterator[str]:
-    rows = [[_plain(cell) for cell in row] for row in (table.columns, *table.rows)]
-    for row in rows:
-        if len(row[1]) > _WIDEST_NAME:
-            row[1] = row[1][: _WIDEST_NAME - 1].rstrip() + "…"
-    widths = [max(len(row[place]) for row in rows) for place in range(len(rows[0]))]
-    yield table.caption
-    for row in rows:
-        yield "  " + "  ".join(f"{cell:{width}}" for cell, width in zip(row, widths, strict=True)).rstrip()
-
-
-def _plain(cell: str) -> str:
-    return cell.replace("\u00a0", " ")
+    yield from map(plain, notes_beside(comparison, records.planning, voice))
 
 
 def _as_csv(comparison: Comparison) -> str:
-    text = StringIO(newline="")
-    writer = csv.writer(text, lineterminator="\n")
     voice = Voice.english(comparison.as_of.date())
     ids = [f"{fixture.first_day}_{fixture.id}" for fixture in comparison.fixtures]
     names = [f"{what}_{one}" for one in ids for what in ("in_work", "chance")]
-    writer.writerow([*COLUMNS, "cost_without", "operations", "source", *names])
+    rows = []
     for row in comparison.rows:
-        values = [choice_name(row, voice) if name == "choice" else _flat(COLUMNS[name](row)) for name in COLUMNS]
-        words = (cost_without(row), _plain(operations_in_words(row, voice)), source_in_words(row, voice))
-        met = [value for one in row.meets for value in (one.in_work.value, _flat(one.not_normal))]
-        writer.writerow([*values, *words, *met])
-    return text.getvalue()
-
-
-def _flat(value: Value) -> str | float | None:
-    """A value as a machine reads it; never is told in words, since no number says it."""
-    match value:
-        case date():
-            return value.isoformat()
-        case float() if math.isinf(value):
-            return "never"
-        case float():
-            return round(value, 4)
-        case _:
-            return value
+        values = [choice_name(row, voice) if name == "choice" else flat(COLUMNS[name](row)) for name in COLUMNS]
+        words = (cost_without(row), plain(operations_in_words(row, voice)), source_in_words(row, voice))
+        met = [value for one in row.meets for value in (one.in_work.value, flat(one.not_normal))]
+        rows.append([*values, *words, *met])
+    return as_csv([*COLUMNS, "cost_without", "operations", "source", *names], rows)
 
 
 def _as_json(comparison: Comparison, records: ClubRecords) -> dict[str, Any]:
@@ -216,19 +170,19 @@ def _as_json(comparison: Comparison, records: ClubRecords) -> dict[str, Any]:
 def _row_json(row: Compared, comparison: Comparison) -> dict[str, Any]:
     voice = Voice.english(comparison.as_of.date())
     return {
-        **{name: _flat(COLUMNS[name](row)) for name in COLUMNS},
+        **{name: flat(COLUMNS[name](row)) for name in COLUMNS},
         "choice": choice_name(row, voice),
         "as_planned": row.is_planned,
-        "operations": _plain(operations_in_words(row, voice)),
+        "operations": plain(operations_in_words(row, voice)),
         "source": source_in_words(row, voice),
         "cost_without": cost_without(row),
         "surfaces": [
             {
                 "id": one.id,
-                "holes": _flat(one.holes),
-                "fits_mm": _flat(one.fits_mm),
-                "surplus_mm": _flat(one.surplus_mm),
-                "sand_t": _flat(one.sand_t),
+                "holes": flat(one.holes),
+                "fits_mm": flat(one.fits_mm),
+                "surplus_mm": flat(one.surplus_mm),
+                "sand_t": flat(one.sand_t),
             }
             for one in row.amounts.surfaces
         ],
@@ -243,8 +197,8 @@ def _fixtures_json(meets: Sequence[FixtureOutlook]) -> list[dict[str, Any]]:
             "name": met.fixture.name,
             "first_day": met.fixture.first_day.isoformat(),
             "in_work": met.in_work.value,
-            "chance_not_normal": _flat(met.not_normal),
-            "chance_unsettled": _flat(met.unsettled),
+            "chance_not_normal": flat(met.not_normal),
+            "chance_unsettled": flat(met.unsettled),
         }
         for met in meets
     ]
