@@ -83,7 +83,7 @@ def test_a_browser_that_fails_is_named_with_what_it_said(
     browser("echo starting >&2\necho 'no room left on the disk' >&2\nexit 3")
     assert build_pdf.print_posters(site) == 1
     said = capsys.readouterr().err
-    assert f"{site / 'notices/a/poster.html'}: chromium-browser could not print it: no room left on the disk" in said
+    assert "notices/a/poster.html: chromium-browser could not print it: no room left on the disk" in said
     assert "Posters made into PDFs: 0 of 2." in said
 
 

@@ -13,66 +13,10 @@ from types import SimpleNamespace
 import pytest
 
 from swardcast.cli import one_build
-from swardcast.cli.one_build import only_build, swap
+from swardcast.cli.one_build import only_build
 from swardcast.errors import SwardcastError
 from swardcast.pelican_files import check_output
 from tests.conftest import ROOT
-
-
-def _site(folder: Path, words: str) -> Path:
-    folder.mkdir(parents=True)
-    (folder / "index.html").write_text(words, encoding="utf-8")
-    return folder
-
-
-@pytest.mark.parametrize("moved", ["site", "fresh"])
-def test_a_swap_that_is_interrupted_leaves_the_last_good_site(
-    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, moved: str
-) -> None:
-    live, fresh = _site(tmp_path / "site", "good"), _site(tmp_path / "fresh", "new")
-    rename = Path.rename
-
-    def interrupted(path: Path, target: Path) -> Path:
-        if path.name == moved:
-            raise KeyboardInterrupt
-        return rename(path, target)
-
-    monkeypatch.setattr(Path, "rename", interrupted)
-    with pytest.raises(KeyboardInterrupt):
-        swap(fresh, live)
-    assert (live / "index.html").read_text(encoding="utf-8") == "good"
-    assert sorted(path.name for path in tmp_path.iterdir()) == ["fresh", "site"]
-
-
-def test_a_swap_puts_the_new_site_there_and_leaves_nothing_else(tmp_path: Path) -> None:
-    swap(_site(tmp_path / "fresh", "new"), _site(tmp_path / "site", "good"))
-    assert (tmp_path / "site/index.html").read_text(encoding="utf-8") == "new"
-    assert [path.name for path in tmp_path.iterdir()] == ["site"]
-
-
-def test_the_next_build_puts_right_what_a_killed_one_left(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    _site(tmp_path / ".site.old", "good")
-    _site(tmp_path / ".site.new", "half")  # a name of its own is no rule: whatever begins like that is ours
-    _site(tmp_path / ".site.newx1y2/site", "half")
-    _site(tmp_path / ".sites.new", "another's")
-    with only_build(tmp_path / "site") as place:
-        assert (tmp_path / "site/index.html").read_text(encoding="utf-8") == "good"
-        held = {path.name for path in tmp_path.iterdir()}
-        assert held == {"site", ".site.lock", ".sites.new", place.name}
-        assert list(place.iterdir()) == []
-    assert sorted(path.name for path in tmp_path.iterdir()) == [".sites.new", "site"]
-    said = capsys.readouterr().err
-    assert said == f"A build was stopped while it swapped sites; the one before is in {tmp_path / 'site'} again.\n"
-
-
-def test_an_old_site_beside_a_live_one_is_taken_away(tmp_path: Path) -> None:
-    _site(tmp_path / ".site.old", "old")
-    _site(tmp_path / "site", "good")
-    with only_build(tmp_path / "site"):
-        pass
-    assert (tmp_path / "site/index.html").read_text(encoding="utf-8") == "good"
-    assert [path.name for path in tmp_path.iterdir()] == ["site"]
-
 
 HOLDS = """
     import sys, time

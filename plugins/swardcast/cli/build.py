@@ -1,18 +1,21 @@
-"""`swardcast build`: build the site beside the live folder, then swap."""
+"""`swardcast build`: build the site beside the live folder, read it back, then swap."""
 
 from __future__ import annotations
 
 import argparse
+import json
 import sys
 from pathlib import Path
 from typing import Any
 
 from swardcast.cli.common import add_club_options, new_parser, print_json
-from swardcast.cli.one_build import only_build, swap
+from swardcast.cli.one_build import only_build
 from swardcast.cli.private_file import refuse_published
+from swardcast.cli.swapping import go_back, swap
 from swardcast.errors import InputNeedsAttention, SwardcastError
 from swardcast.outlets.committee_page import MARK
 from swardcast.site_source import site_source
+from swardcast.verifying.verify import refuse_faults
 
 __all__ = ["add_theme_option", "parser", "run", "settings_of"]
 
@@ -27,6 +30,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     add_theme_option(options)
     options.add_argument("--eml", action="store_true", help="write drafts of e-mails for a mail program (.eml)")
     options.add_argument("--pdf", action="store_true", help="print each poster as a PDF with an installed browser")
+    options.add_argument("--back", action="store_true", help="put the site before this one back; again returns")
     options.add_argument("--json", action="store_true", help="print where the site is for a machine")
     return options
 
@@ -40,17 +44,45 @@ def run(options: argparse.Namespace) -> int:
     """Build the site; when anything fails the last good site stays as it was."""
     output = options.output.resolve()
     _refuse_dangerous(output, options.club.resolve())
-    with only_build(output) as place:
-        fresh = place / "site"
-        _build(options, fresh, output)
-        refuse_published([fresh], mark=MARK)
-        swap(fresh, output)
-        _tell(options)
-        if not options.pdf:
-            return 0
+    try:
+        with only_build(output) as place:
+            if options.back:
+                return _go_back(options, output)
+            failed = _publish(options, place / "site", output)
+    except OSError as error:
+        message = f"{error.filename or output}: {error.strerror}; nothing was published, the last good site stays"
+        raise SwardcastError(message) from error
+    _tell(options)
+    return failed
+
+
+def _publish(options: argparse.Namespace, fresh: Path, output: Path) -> int:
+    """Build beside the live site, read back what was built, swap."""
+    _build(options, fresh, output)
+    refuse_published([fresh], mark=MARK)
+    failed = 0
+    if options.pdf:
         from swardcast.cli.build_pdf import print_posters
 
-        return print_posters(output)
+        failed = print_posters(fresh)
+    refuse_faults(_read(fresh))
+    swap(fresh, output)
+    return failed
+
+
+def _go_back(options: argparse.Namespace, output: Path) -> int:
+    go_back(output)
+    as_of = json.loads((output / "status.json").read_text(encoding="utf-8"))["as_of"]
+    print(
+        f"The site before is live again; it is of {as_of}. The same command brings the other one back.", file=sys.stderr
+    )
+    _tell(options)
+    return 0
+
+
+def _read(site: Path) -> dict[str, bytes]:
+    found = sorted(path for path in site.rglob("*") if path.is_file())
+    return {path.relative_to(site).as_posix(): path.read_bytes() for path in found}
 
 
 def _tell(options: argparse.Namespace) -> None:

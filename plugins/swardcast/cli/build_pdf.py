@@ -44,15 +44,15 @@ def print_posters(site: Path) -> int:
             file=sys.stderr,
         )
         return 0
-    failures = list(_print_all(browser, posters))
+    failures = [f"{name}: {failure}" for name, failure in _print_all(browser, posters, site)]
     for failure in failures:
         print(failure, file=sys.stderr)
     print(f"Posters made into PDFs: {len(posters) - len(failures)} of {len(posters)}.", file=sys.stderr)
     return 1 if failures else 0
 
 
-def _print_all(browser: str, posters: Iterable[Path]) -> Iterable[str]:
-    """Print one after the other; what went wrong, in a line each."""
+def _print_all(browser: str, posters: Iterable[Path], site: Path) -> Iterable[tuple[str, str]]:
+    """Print one after the other; which failed, and why."""
     with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as profile:
         for poster in posters:
             target = poster.with_name("poster.pdf")
@@ -67,12 +67,15 @@ def _print_all(browser: str, posters: Iterable[Path]) -> Iterable[str]:
                 )
             except subprocess.TimeoutExpired:
                 target.unlink(missing_ok=True)
-                yield f"{poster}: {Path(browser).name} did not print it within {_SECONDS} seconds"
+                yield (
+                    poster.relative_to(site).as_posix(),
+                    f"{Path(browser).name} did not print it within {_SECONDS} seconds",
+                )
                 continue
             if done.returncode or not target.is_file():
                 target.unlink(missing_ok=True)
                 last = (done.stderr.strip().splitlines() or ["it said nothing"])[-1]
-                yield f"{poster}: {Path(browser).name} could not print it: {last}"
+                yield poster.relative_to(site).as_posix(), f"{Path(browser).name} could not print it: {last}"
 
 
 def _command(browser: str, poster: Path, target: Path, profile: str) -> list[str]:

@@ -1,13 +1,12 @@
-"""The place of a build: one build of a site at a time, beside the live folder, swapped in at the end.
+"""The place of a build: one build of a site at a time, beside the live folder.
 
-What a killed build left is put right by the next one: a last good site that was moved away comes back, half-built ones
-are taken away. The lock is the system's, so it ends with the process that holds it, however that ends.
+The lock is the system's, so it ends with the process that holds it, however that ends; what a killed build left is put
+right by the next one.
 """
 
 from __future__ import annotations
 
 import os
-import shutil
 import sys
 import time
 from collections.abc import Iterator
@@ -16,9 +15,10 @@ from pathlib import Path
 from tempfile import mkdtemp
 from typing import Final
 
+from swardcast.cli.swapping import beginning_of_new, put_right, take_away
 from swardcast.errors import SwardcastError
 
-__all__ = ["LONGEST_WAIT_S", "only_build", "swap"]
+__all__ = ["LONGEST_WAIT_S", "only_build"]
 
 LONGEST_WAIT_S: Final = 120.0
 """How long a build waits for another one: some builds of a large club; judgement."""
@@ -43,56 +43,12 @@ def only_build(output: Path) -> Iterator[Path]:
     """
     output.parent.mkdir(parents=True, exist_ok=True)
     with _locked(output.with_name(f".{output.name}.lock"), output):
-        _put_right(output)
-        folder = Path(mkdtemp(prefix=_prefix(output), dir=output.parent))
+        put_right(output)
+        folder = Path(mkdtemp(prefix=beginning_of_new(output), dir=output.parent))
         try:
             yield folder
         finally:
-            shutil.rmtree(folder, ignore_errors=True)
-
-
-def swap(fresh: Path, output: Path) -> None:
-    """Put a new site in the place of the old one; when that fails, even by Ctrl-C, the old one stands there again.
-
-    Args:
-        fresh: the new site, on the same file system.
-        output: the place.
-    """
-    old = _old(output)
-    shutil.rmtree(old, ignore_errors=True)
-    try:
-        if output.exists():
-            output.rename(old)
-        fresh.rename(output)
-    except BaseException:
-        _bring_back(output)
-        raise
-    shutil.rmtree(old, ignore_errors=True)
-
-
-def _prefix(output: Path) -> str:
-    return f".{output.name}.new"
-
-
-def _old(output: Path) -> Path:
-    return output.with_name(f".{output.name}.old")
-
-
-def _bring_back(output: Path) -> bool:
-    """A lone old site is the last good one."""
-    if output.exists() or not _old(output).exists():
-        return False
-    _old(output).rename(output)
-    return True
-
-
-def _put_right(output: Path) -> None:
-    """After a build that was killed; whoever holds the lock knows that no other goes on."""
-    if _bring_back(output):
-        print(f"A build was stopped while it swapped sites; the one before is in {output} again.", file=sys.stderr)
-    for left in output.parent.iterdir():
-        if left.name.startswith(_prefix(output)) or left == _old(output):
-            shutil.rmtree(left, ignore_errors=True)
+            take_away(folder)
 
 
 @contextmanager

@@ -1,0 +1,157 @@
+"""The live site, the one before it, and how a new one takes its place.
+
+The new site gets a name that tells its own inode (`.site.next-4711`) and then changes places with the live one in one
+step of the system. So whatever is found beside the live site after a kill tells by itself what it is: under a name that
+fits its inode a new site that never went live, under one that does not fit the site that was live before.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import shutil
+import stat
+import sys
+from collections.abc import Callable
+from contextlib import suppress
+from pathlib import Path
+from typing import Any
+
+from swardcast.cli.exchange import exchange
+from swardcast.errors import SwardcastError
+
+__all__ = ["beginning_of_new", "go_back", "put_right", "swap", "take_away"]
+
+
+def beginning_of_new(output: Path) -> str:
+    """How the names of folders begin that a build of this site makes beside it and that nobody needs after it."""
+    return f".{output.name}.new-"
+
+
+def swap(fresh: Path, output: Path) -> None:
+    """Put a new site in the place of the live one, which becomes the one before.
+
+    Where the system cannot let two folders change places, the live one is moved away first; when the second move fails,
+    even by Ctrl-C, it comes back.
+
+    Args:
+        fresh: the new site, on the same file system.
+        output: the place.
+    """
+    if not output.exists():
+        fresh.rename(output)
+        return
+    shutil.copymode(output, fresh)
+    waiting = output.with_name(f".{output.name}.next-{fresh.stat().st_ino}")
+    fresh.rename(waiting)
+    if exchange(waiting, output):
+        _keep(waiting, output)
+        return
+    moved = _moved(output)
+    take_away(moved)
+    try:
+        output.rename(moved)
+        waiting.rename(output)
+    except BaseException:
+        _bring_back(output)
+        raise
+    _keep(moved, output)
+
+
+def go_back(output: Path) -> None:
+    """Let the live site and the one before it change places; done twice, all is as it was.
+
+    Args:
+        output: where the live site is.
+
+    Raises:
+        SwardcastError: when there is none before it.
+    """
+    before = _before(output)
+    if not output.exists() or not before.is_dir():
+        message = f"there is no site before the one in {output}; each build keeps the one that it replaces"
+        raise SwardcastError(message)
+    if exchange(before, output):
+        return
+    moved = _moved(output)
+    take_away(moved)
+    try:
+        output.rename(moved)
+        before.rename(output)
+    except BaseException:
+        _bring_back(output)
+        raise
+    moved.rename(before)
+
+
+def put_right(output: Path) -> None:
+    """Put right what a build left that was killed; whoever holds the lock knows that no other goes on.
+
+    Args:
+        output: where the live site is or was.
+    """
+    if _bring_back(output):
+        print(f"A build was stopped while it swapped sites; the one before is in {output} again.", file=sys.stderr)
+    for left in sorted(output.parent.iterdir()):
+        if left == _moved(output):
+            _keep(left, output)
+        elif left.name.startswith(beginning_of_new(output)):
+            take_away(left)
+        elif found := re.fullmatch(rf"\.{re.escape(output.name)}\.next-(\d+)", left.name):
+            if int(found[1]) == left.stat().st_ino:
+                take_away(left)
+            else:
+                _keep(left, output)
+
+
+def take_away(folder: Path) -> None:
+    """Delete a folder and everything in it, also where somebody had taken the right to write.
+
+    Args:
+        folder: the folder; there may be none.
+    """
+    with suppress(OSError):
+        if sys.version_info >= (3, 12):
+            shutil.rmtree(folder, onexc=_with_the_right_to_write)
+        else:
+            shutil.rmtree(folder, onerror=_with_the_right_to_write)
+
+
+def _with_the_right_to_write(remove: Callable[[str], None], path: str, error: Any) -> None:
+    del error
+    with suppress(OSError):
+        for one in (Path(path).parent, Path(path)):
+            if not one.is_symlink():
+                one.chmod(one.stat().st_mode | stat.S_IRWXU)
+        if os.path.isdir(path) and not os.path.islink(path):  # noqa: PTH112, PTH114 - rmtree speaks in strings
+            take_away(Path(path))
+        else:
+            remove(path)
+
+
+def _before(output: Path) -> Path:
+    return output.with_name(f".{output.name}.before")
+
+
+def _moved(output: Path) -> Path:
+    """Where the live site waits for a moment on systems that cannot exchange two folders."""
+    return output.with_name(f".{output.name}.old")
+
+
+def _bring_back(output: Path) -> bool:
+    """A lone old site is the last good one."""
+    if output.exists() or not _moved(output).exists():
+        return False
+    _moved(output).rename(output)
+    return True
+
+
+def _keep(old: Path, output: Path) -> None:
+    """Keep the site that was live for `go_back`."""
+    before = _before(output)
+    gone = output.with_name(f"{beginning_of_new(output)}gone")
+    if before.exists():
+        take_away(gone)
+        before.rename(gone)
+    old.rename(before)
+    take_away(gone)

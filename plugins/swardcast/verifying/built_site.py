@@ -1,0 +1,99 @@
+"""The files of a built site, and what is found wrong with them."""
+
+from __future__ import annotations
+
+import json
+import posixpath
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any, Final
+from urllib.parse import unquote, urlsplit
+
+from lxml import html
+
+__all__ = ["BuiltSite", "Fault"]
+
+_STATUS: Final = "status.json"
+_INDEX: Final = "index.html"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fault:
+    """One thing that is wrong with a built site.
+
+    Args:
+        file: the file, as it lies in the site.
+        says: what is wrong with it.
+    """
+
+    file: str
+    says: str
+
+    def __str__(self) -> str:
+        return f"{self.file}: {self.says}"
+
+
+class BuiltSite:
+    """A built site, complete in memory; each page is parsed once.
+
+    Args:
+        files: the bytes of each file by its place in the site, with forward slashes.
+    """
+
+    def __init__(self, files: Mapping[str, bytes]) -> None:
+        self.files = files
+
+    @cached_property
+    def pages(self) -> dict[str, html.HtmlElement]:
+        """Each HTML page that is not empty, parsed."""
+        found = sorted(name for name in self.files if name.endswith(".html"))
+        return {name: html.document_fromstring(self.files[name]) for name in found if self.files[name].strip()}
+
+    @cached_property
+    def anchors(self) -> dict[str, frozenset[str]]:
+        """The ids that each page has, to which links may lead."""
+        return {name: frozenset([*page.xpath("//@id"), *page.xpath("//a/@name")]) for name, page in self.pages.items()}
+
+    @cached_property
+    def status(self) -> dict[str, Any]:
+        """The status file; empty where it cannot be read, which is told elsewhere."""
+        try:
+            read = json.loads(self.files[_STATUS])
+        except (KeyError, ValueError):
+            return {}
+        return read if isinstance(read, dict) else {}
+
+    @cached_property
+    def address(self) -> str:
+        """The address at which the site is published, ending in a slash, or ""."""
+        address = self.status.get("site")
+        return f"{address.rstrip('/')}/" if isinstance(address, str) and address else ""
+
+    def page_of(self, address: str) -> str | None:
+        """Find the file to which an address of the site leads.
+
+        Args:
+            address: an absolute address.
+
+        Returns:
+            Its place, whether it is there or not; None where the address is of another site.
+        """
+        if not self.address or not address.startswith(self.address):
+            return None
+        return self.file_of(address[len(self.address) :])
+
+    def file_of(self, place: str) -> str:
+        """Find the file that is served for a place in the site.
+
+        Args:
+            place: a place as in an address, with escapes, query and fragment.
+
+        Returns:
+            The file, whether it is there or not; for a folder its index; one that leaves the site begins with "..".
+        """
+        path = unquote(urlsplit(place).path)
+        file = posixpath.normpath(path) if path else ""
+        if file in ("", "."):
+            return _INDEX
+        return file if file in self.files else posixpath.join(file, _INDEX)

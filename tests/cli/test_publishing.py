@@ -1,0 +1,176 @@
+"""`swardcast build` publishes a site whole or not at all."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import signal
+import stat
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from tests.conftest import ROOT
+from tests.outlook.small_club import SmallClub
+
+Run = Callable[..., subprocess.CompletedProcess[str]]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Made:
+    """A club, its site of the 14th and of the 15th of September, and how long the last build took."""
+
+    club: Path
+    old: Path
+    new: Path
+    seconds: float
+
+
+@pytest.fixture(scope="module")
+def made(run_swardcast: Run, tmp_path_factory: pytest.TempPathFactory) -> Made:
+    folder = tmp_path_factory.mktemp("made")
+    club = SmallClub(folder / "club")
+    club.job("cores", "09-20")
+    for day in ("14", "15"):
+        begun = time.monotonic()
+        done = _build(run_swardcast, club.folder, folder / day, day)
+        assert done.returncode == 0, done.stderr
+    return Made(club=club.folder, old=folder / "14", new=folder / "15", seconds=time.monotonic() - begun)
+
+
+@pytest.fixture
+def live(made: Made, tmp_path: Path) -> Path:
+    """The site of the 14th, live."""
+    return Path(shutil.copytree(made.old, tmp_path / "site"))
+
+
+def _bytes(site: Path) -> dict[str, bytes]:
+    return {path.relative_to(site).as_posix(): path.read_bytes() for path in sorted(site.rglob("*")) if path.is_file()}
+
+
+def _build(run: Run, club: Path, output: Path, day: str = "14", *more: str) -> subprocess.CompletedProcess[str]:
+    given = ("--club", str(club), "--output", str(output), "--as-of", f"2027-09-{day} 09:30")
+    return run("build", *given, *more)
+
+
+def test_a_site_that_does_not_hold_together_is_not_published(
+    made: Made, live: Path, run_swardcast: Run, tmp_path: Path
+) -> None:
+    """A template of the club's own that leaves every notice empty, and has a link that leads nowhere."""
+    club = Path(shutil.copytree(made.club, tmp_path / "club"))
+    (club / "templates").mkdir()
+    (club / "templates/article.html").write_text(
+        '{% extends "!theme/article.html" %}{% block content %}<a href="../map.html">A map</a>{% endblock %}', "utf-8"
+    )
+    done = _build(run_swardcast, club, live, "15")
+    assert done.returncode == 1
+    assert done.stdout == ""
+    assert done.stderr.splitlines()[-3:] == [
+        "The site was built, but does not hold together; nothing was published, the last good site stays.",
+        "  notices/cores/index.html: links to '../map.html', where nothing is",
+        "  notices/cores/index.html: is a notice without words",
+    ]
+    assert _bytes(live) == _bytes(made.old)
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["club", "site"]
+
+
+def test_the_site_before_comes_back_and_goes_again(made: Made, live: Path, run_swardcast: Run) -> None:
+    done = _build(run_swardcast, made.club, live, "14", "--back")
+    assert done.returncode == 1
+    assert done.stderr == f"there is no site before the one in {live}; each build keeps the one that it replaces\n"
+    assert _build(run_swardcast, made.club, live, "15").returncode == 0
+    assert _bytes(live) == _bytes(made.new)
+    done = _build(run_swardcast, made.club, live, "15", "--back")
+    assert done.returncode == 0
+    assert done.stderr.startswith("The site before is live again; it is of 2027-09-14T09:30:00+01:00.")
+    assert _bytes(live) == _bytes(made.old)
+    assert _build(run_swardcast, made.club, live, "15", "--back").returncode == 0
+    assert _bytes(live) == _bytes(made.new)
+
+
+def test_a_build_through_a_symbolic_link_fills_the_folder_that_it_leads_to(
+    made: Made, run_swardcast: Run, tmp_path: Path
+) -> None:
+    (tmp_path / "served").mkdir()
+    link = tmp_path / "site"
+    link.symlink_to("served")
+    assert _build(run_swardcast, made.club, link).returncode == 0
+    assert link.is_symlink()
+    assert _bytes(tmp_path / "served") == _bytes(made.old)
+
+
+def test_whoever_may_read_what_the_manager_writes_may_read_the_site(made: Made) -> None:
+    mask = os.umask(0o022)
+    os.umask(mask)
+    for path in (made.old, *made.old.rglob("*")):
+        wanted = (0o777 if path.is_dir() else 0o666) & ~mask
+        assert stat.S_IMODE(path.stat().st_mode) & 0o444 == wanted & 0o444, path
+
+
+KILLS = int(os.environ.get("SWARDCAST_KILLS", "4"))
+"""Builds of a whole site that are killed; each of the steps of a swap is in test_swapping.py."""
+
+
+def test_a_build_that_is_killed_leaves_the_old_site_or_the_new_one(made: Made, live: Path, tmp_path: Path) -> None:
+    sites = [_bytes(made.old), _bytes(made.new)]
+    command = [sys.executable, "-m", "swardcast.cli", "build", "--club", str(made.club), "--output", str(live)]
+    environment = {**os.environ, "PYTHONPATH": str(ROOT / "plugins"), "XDG_CACHE_HOME": str(tmp_path / "cache")}
+    for number in range(KILLS):
+        process = subprocess.Popen(
+            [*command, "--as-of", "2027-09-15 09:30"],
+            stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
+            env=environment,
+        )
+        time.sleep(made.seconds * (number + 0.5) / KILLS)
+        process.send_signal(signal.SIGKILL)
+        process.wait()
+        assert _bytes(live) in sites
+    subprocess.run([*command, "--as-of", "2027-09-15 09:30"], check=True, capture_output=True, env=environment)
+    assert _bytes(live) == sites[1]
+    assert {path.name for path in tmp_path.iterdir()} == {"site", "cache", ".site.before"}
+
+
+MOUNTED = """
+set -e
+mkdir "$1/disk"
+mount -t tmpfs -o size="$2" none "$1/disk"
+cp -r "$1/old" "$1/disk/site"
+if [ "$3" = read-only ]; then mount -o remount,ro "$1/disk"; fi
+shift 3
+"$@" || echo "exit $?"
+diff -r "$OLD" "$DISK/site" && echo "the old site is whole"
+ls -A "$DISK"
+"""
+
+
+@pytest.mark.parametrize(("size", "mode", "says"), [("700k", "full", "No space left on device"),
+                                                    ("90m", "read-only", "Read-only file system")])  # fmt: skip
+def test_a_full_disk_or_one_that_cannot_be_written_leaves_the_old_site(
+    made: Made, tmp_path: Path, size: str, mode: str, says: str
+) -> None:
+    """On a file system of its own, where the machine lets us mount one."""
+    unshare = shutil.which("unshare")
+    if unshare is None or subprocess.run([unshare, "-rm", "true"], capture_output=True, check=False).returncode:
+        pytest.skip("this machine lets nobody mount a file system of his own")
+    old, disk = tmp_path / "old", tmp_path / "disk"
+    for kept in ("feeds", "notices"):  # enough of a site to know one by, so that the new one does not fit beside it
+        shutil.copytree(made.old / kept, old / kept)
+    command = [sys.executable, "-m", "swardcast.cli", "build", "--club", str(made.club), "--output", f"{disk}/site"]
+    done = subprocess.run(
+        [unshare, "-rm", "sh", "-c", MOUNTED, "sh", str(tmp_path), size, mode, *command, "--as-of", "2027-09-15 09:30"],
+        capture_output=True,
+        text=True,
+        check=False,
+        env={**os.environ, "PYTHONPATH": str(ROOT / "plugins"), "OLD": str(old), "DISK": str(disk),
+             "XDG_CACHE_HOME": str(tmp_path / "cache")},
+    )  # fmt: skip
+    assert done.returncode == 0, done.stderr
+    assert done.stdout == "exit 1\nthe old site is whole\nsite\n"
+    assert f"{says}; nothing was published, the last good site stays" in done.stderr
+    assert "Traceback" not in done.stderr
