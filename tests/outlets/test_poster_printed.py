@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+import unicodedata
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -68,6 +69,11 @@ def _print(folder: Path, bulletin: Bulletin, paper: str) -> Path:
     return pdf
 
 
+def _read(page: pypdf.PageObject) -> str:
+    """The words of a page; some letters are printed joined into one sign, which Unicode parts again (NFKC)."""
+    return " ".join(unicodedata.normalize("NFKC", page.extract_text()).split())
+
+
 @pytest.mark.parametrize(
     ("case", "paper"), [*((case, "letter") for case in CASES), ("work that heals", "A4"), ("everything long", "A4")]
 )
@@ -81,7 +87,7 @@ def test_a_poster_is_one_page_with_every_word_that_must_stand_there(
     drawn = pypdfium2.PdfDocument(pdf)[0].render(scale=2).to_numpy()
     address = short_addresses(demo_bulletin)[notice.id]
     assert [code.text for code in zxingcpp.read_barcodes(drawn)] == [address]
-    said = " ".join(page.extract_text().split())
+    said = _read(page)
     labels = [
         p.text for s in notice.sections if s.part is Part.TAKE_CARE for p in s.points if p.source == notice.planned_in
     ]
