@@ -15,14 +15,13 @@ from swardcast.outlook.states import DateRange, Milestone
 from swardcast.planning.notes import notes_beside
 from swardcast.planning.tables import fixture_key, tables_of, title_of
 from swardcast.planning.words import (
-    choice_name,
     meeting_in_words,
     number_or_none,
-    operations_in_words,
     range_cell,
     share_or_none,
     times_in_words,
 )
+from swardcast.planning.work_in_words import choice_name, operations_in_words
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.operations import Kind, OtherWork, SandInjection, Stripping
 from swardcast.records.planning import Planning, YearlyGoal

@@ -21,7 +21,7 @@ from swardcast.planning.columns import COLUMNS, COSTS, Value, cost_without, in_o
 from swardcast.planning.compare import Compared, Comparison, compare
 from swardcast.planning.notes import notes_beside
 from swardcast.planning.tables import fixture_key, tables_of, title_of
-from swardcast.planning.words import choice_name, operations_in_words, source_in_words
+from swardcast.planning.work_in_words import choice_name, operations_in_words, source_in_words
 from swardcast.records.folder import ClubRecords
 
 __all__ = ["parser", "run"]

@@ -1,4 +1,4 @@
-"""What a way of doing a job comes to on all its surfaces: holes, sand that fits, surplus, tonnes, cost."""
+"""What a way of doing a job comes to on all its surfaces: holes, sand that fits, surplus, tonnes."""
 
 from __future__ import annotations
 
@@ -8,22 +8,12 @@ from dataclasses import dataclass
 from swardcast.outlook.states import SurfaceWork
 from swardcast.quantities import SandBasis
 from swardcast.records.club import SurfaceKind
-from swardcast.records.operations import (
-    NOT_COMPUTED,
-    Dressing,
-    Grooving,
-    Kind,
-    Operation,
-    SandInjection,
-    Stripping,
-    Tining,
-)
-from swardcast.records.planning import Choice, Planning
+from swardcast.records.operations import NOT_COMPUTED, Dressing, Kind, Operation, SandInjection, Stripping
 from swardcast.records.translate import sand_depth_mm
 from swardcast.turf.geometry import hole_area_fraction, holes_per_m2
 from swardcast.turf.sand import infill_mm, kg_per_m2_from_depth, surplus_mm, tonnes_on_area
 
-__all__ = ["Amounts", "Cost", "SurfaceAmounts", "amounts_of", "cost_of"]
+__all__ = ["Amounts", "SurfaceAmounts", "amounts_of"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -229,76 +219,3 @@ def _tonnes(layer_mm: float | None, area_m2: float | None, density_t_per_m3: flo
     if layer_mm is None or area_m2 is None:
         return None
     return tonnes_on_area(kg_per_m2_from_depth(layer_mm, density_t_per_m3), area_m2)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Cost:
-    """What the work costs, in the club's currency.
-
-    Args:
-        sand: cost of the sand, or None where its price or its mass is not known.
-        work: cost of the work as far as it was typed, or None where nothing was.
-        without: kinds of work whose cost nobody typed.
-        sand_without: kinds of work that need sand of which nobody typed how much.
-    """
-
-    sand: float | None
-    work: float | None
-    without: tuple[Kind, ...] = ()
-    sand_without: tuple[Kind, ...] = ()
-
-    @property
-    def is_whole(self) -> bool:
-        """Whether it is the cost of all that is done."""
-        return self.in_all is not None and self.leaves_nothing_out
-
-    @property
-    def in_all(self) -> float | None:
-        """Sand and work together; None where the sand's cost is not known, or nothing of it all is."""
-        if self.sand is None or (not self.sand and self.work is None and not self.leaves_nothing_out):
-            return None
-        return self.sand + (self.work or 0.0)
-
-    @property
-    def leaves_nothing_out(self) -> bool:
-        """Whether everything that costs was typed."""
-        return not self.without and not self.sand_without
-
-
-def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None:
-    """Work out what a choice costs.
-
-    Args:
-        choice: the choice; its own cost for a surface goes before those of kinds of work.
-        amounts: what it comes to.
-        planning: the club's prices.
-
-    Returns:
-        The cost, or None where the club tells no currency.
-    """
-    if not planning.currency:
-        return None
-    needs_sand = [one for one in choice.operations if isinstance(one, Dressing | SandInjection)]
-    sand_without = tuple(dict.fromkeys(one.kind for one in needs_sand if one.sand is None))
-    sand_t = amounts.sand_t if not sand_without else amounts.typed_sand_t
-    sand: float | None = 0.0
-    if any(one.sand is not None for one in needs_sand):
-        priced = planning.sand_price_per_t is not None and sand_t is not None
-        sand = (sand_t or 0.0) * (planning.sand_price_per_t or 0.0) if priced else None
-    if choice.cost_per_surface is not None:
-        work_cost = choice.cost_per_surface * len(amounts.surfaces)
-        return Cost(sand=sand, work=work_cost, sand_without=sand_without)
-    asked = [(planning.work_costs.get(one.kind, {}), done) for one in amounts.surfaces for done in choice.operations]
-    typed = [costs[done.kind] * _times(done) for costs, done in asked if done.kind in costs]
-    without = dict.fromkeys(done.kind for costs, done in asked if done.kind not in costs)
-    work = sum(typed) if typed else None
-    return Cost(sand=sand, work=work, without=tuple(without), sand_without=sand_without)
-
-
-def _times(operation: Operation) -> int:
-    """How often it is gone over."""
-    match operation:
-        case Tining() | Grooving():
-            return operation.passes
-        case _:
-            return 1

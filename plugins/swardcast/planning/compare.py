@@ -10,7 +10,8 @@ from swardcast.outlook.fixtures import FixtureOutlook, Touch, meeting_of
 from swardcast.outlook.recovery import is_validated
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, ReasonKind, RestsOn
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.planning.amounts import Amounts, Cost, amounts_of, cost_of
+from swardcast.planning.amounts import Amounts, amounts_of
+from swardcast.planning.costs import Cost, cost_of
 from swardcast.planning.disturbance import Disturbance, disturbances
 from swardcast.planning.goals import TimesAYear, times_a_year
 from swardcast.planning.organic_matter import OrganicReading, latest_reading, organic_after

@@ -15,18 +15,16 @@ from swardcast.planning.columns import COLUMNS
 from swardcast.planning.compare import Compared, Comparison
 from swardcast.planning.notes import pace_of, paces_of
 from swardcast.planning.words import (
-    choice_name,
     cost_in_words,
     fits_in_words,
     layer_or_none,
     meeting_in_words,
     number_or_none,
-    operations_in_words,
     range_cell,
     share_or_none,
-    source_in_words,
     times_in_words,
 )
+from swardcast.planning.work_in_words import choice_name, operations_in_words, source_in_words
 from swardcast.records.planning import Planning
 
 __all__ = ["fixture_key", "tables_of", "title_of"]

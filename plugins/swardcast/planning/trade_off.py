@@ -11,7 +11,7 @@ from swardcast.notices.pictures import KeyRow, Sign, Table, Told
 from swardcast.notices.words import percent, whole_percent
 from swardcast.outlook.states import Milestone
 from swardcast.planning.compare import Compared, Comparison
-from swardcast.planning.words import choice_name
+from swardcast.planning.work_in_words import choice_name
 
 __all__ = ["AxisMark", "TradeOff", "TradeOffPoint", "trade_off"]
 
