@@ -6,10 +6,11 @@ import argparse
 import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from typing import Any
+from typing import Any, Final
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
 from swardcast.cli.compare_asked import choices_asked, overlaps, when_asked
+from swardcast.cli.compare_sort import CHANCE, column_option, fixture_column, sorted_rows
 from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option, week_option
 from swardcast.cli.private_file import write_private
 from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain
@@ -17,7 +18,7 @@ from swardcast.errors import nearest
 from swardcast.language.voice import Voice
 from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.planning.columns import COLUMNS, COSTS, Value, cost_without, in_order
+from swardcast.planning.columns import COLUMNS, cost_without
 from swardcast.planning.compare import Compared, Comparison, compare
 from swardcast.planning.notes import notes_beside
 from swardcast.planning.tables import fixture_key, tables_of, title_of
@@ -25,6 +26,8 @@ from swardcast.planning.work_in_words import choice_name, operations_in_words, s
 from swardcast.records.folder import ClubRecords
 
 __all__ = ["parser", "run"]
+
+_WHICH: Final = ("own", "usual", "all")
 
 
 def parser(name: str, what: str) -> argparse.ArgumentParser:
@@ -40,8 +43,8 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     )
     options.add_argument(
         "--choices",
-        choices=("own", "usual", "all"),
-        default="",
+        type=_which,
+        metavar="{own,usual,all}",
         help="those of choices.yaml, the usual ones of the trade, or both (default: own, where there are any)",
     )
     options.add_argument(
@@ -51,17 +54,21 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
         "--spare-days", type=spare_days_option, metavar="N", help="days kept free for weather (default: the job's)"
     )
     options.add_argument(
-        "--sort", type=_column, metavar="COLUMN", default="number", help="a column of the CSV (default: number)"
+        "--sort",
+        type=column_option,
+        metavar="COLUMN",
+        default="number",
+        help="a column of the CSV, such as cost or chance_2027-09-18 (default: number)",
     )
     options.add_argument("--descending", action="store_true", help="the largest first")
     add_output_options(options)
     return options
 
 
-def _column(text: str) -> str:
-    """Read the name of a column."""
-    if text not in COLUMNS:
-        message = f"found {text!r}; expected one of: {', '.join(COLUMNS)}. {nearest(text, COLUMNS)}"
+def _which(text: str) -> str:
+    """Read whose choices are wanted."""
+    if text not in _WHICH:
+        message = f"found {text!r}; expected one of: {', '.join(_WHICH)}. {nearest(text, _WHICH)}"
         raise argparse.ArgumentTypeError(message.rstrip())
     return text
 
@@ -85,11 +92,13 @@ def run(options: argparse.Namespace) -> int:
     records = records_of(options)
     as_of = moment_of(options, records)
     when = when_asked(options, records, as_of)
-    choices = choices_asked(options.choices, when, records)
+    choices = choices_asked(options.choices or "", when, records)
     comparison = compare(records, as_of, WeatherBook(records.club, records.weather), when, choices)
     besides = overlaps(when, records, as_of)
     jobs = tuple(facts.job for facts in besides)
-    comparison = replace(comparison, rows=_in_order(comparison, options), besides=jobs)
+    comparison = replace(
+        comparison, rows=sorted_rows(comparison, options.sort, descending=options.descending), besides=jobs
+    )
     for facts in besides:
         name, starts = facts.job.id, facts.starts
         print(
@@ -114,17 +123,6 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _in_order(comparison: Comparison, options: argparse.Namespace) -> tuple[Compared, ...]:
-    name = options.sort
-    is_cost = name in COSTS
-    voice = Voice.english(comparison.as_of.date())
-
-    def value(row: Compared) -> Value:
-        return choice_name(row, voice) if name == "choice" else COLUMNS[name](row)
-
-    return in_order(comparison.rows, value, descending=options.descending, of_cost=is_cost)
-
-
 def _as_text(comparison: Comparison, records: ClubRecords) -> Iterator[str]:
     voice = Voice.english(comparison.as_of.date())
     yield f"{title_of(comparison, voice)}, as of {voice.moment(comparison.as_of)}"
@@ -139,8 +137,7 @@ def _as_text(comparison: Comparison, records: ClubRecords) -> Iterator[str]:
 
 def _as_csv(comparison: Comparison) -> str:
     voice = Voice.english(comparison.as_of.date())
-    ids = [f"{fixture.first_day}_{fixture.id}" for fixture in comparison.fixtures]
-    names = [f"{what}_{one}" for one in ids for what in ("in_work", "chance")]
+    names = [fixture_column(what, one) for one in comparison.fixtures for what in ("in_work", CHANCE)]
     rows = []
     for row in comparison.rows:
         values = [choice_name(row, voice) if name == "choice" else flat(COLUMNS[name](row)) for name in COLUMNS]
