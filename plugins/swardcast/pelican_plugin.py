@@ -183,11 +183,12 @@ def _records(generator: ArticlesGenerator) -> ClubRecords:
 def _remarks(records: ClubRecords, bulletin: Bulletin, settings: Any) -> tuple[str, ...]:
     """What the manager should look at again; nothing that is published depends on it."""
     as_of = bulletin.as_of
+    faults = (f"{one.file}, {one} (The site is made without this file.)" for one in records.planning.faults)
     ahead = dated_ahead(records, as_of, Voice.english(as_of.date())) if settings["SWARDCAST_AS_OF"] is None else ()
     own_words = own_words_remarks(records, as_of, banned_phrases(records.club.language))
     live = replaced_site(Path(settings["SWARDCAST_REPLACES"] or settings["OUTPUT_PATH"]))
     replaced = remarks_on_replaced(live, bulletin, records) if live is not None else ()
-    return (*ahead, *bulletin.remarks, *own_words, *replaced)
+    return (*faults, *ahead, *bulletin.remarks, *own_words, *replaced)
 
 
 def _pictures(cards: Mapping[str, Card]) -> Iterator[Artifact]:

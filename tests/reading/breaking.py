@@ -26,12 +26,11 @@ Break = Callable[[Path], object]
 
 
 def problems_in(club: Path) -> list[Problem]:
-    """All that is said about a club folder; nothing when it reads whole."""
+    """All that is said about a club folder; nothing when it reads whole. Faults in files of planning are in the records."""
     try:
-        read_club_folder(club)
+        return list(read_club_folder(club).planning.faults)
     except InputNeedsAttention as error:
         return list(error.problems)
-    return []
 
 
 def replace(path: Path, old: str, new: str) -> None:

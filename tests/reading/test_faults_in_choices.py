@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from swardcast.errors import InputNeedsAttention
 from swardcast.quantities import SandBasis
 from swardcast.reading.choices_file import usual_choices
 from swardcast.reading.folder import read_club_folder
@@ -164,9 +165,35 @@ def test_faults_in_several_files_are_told_at_once(demo_club: Path) -> None:
     assert [problem.file for problem in problems_in(demo_club)] == [CHOICES, CHOICES, CLUB]
 
 
-def test_an_empty_file_of_choices_says_what_should_stand_there(demo_club: Path) -> None:
-    (demo_club / CHOICES).write_text("choices:\n", encoding="utf-8")
-    assert_said(demo_club, CHOICES, ("line 1, choices: found nothing; expected a list, each line starting with '- '",))
+@pytest.mark.parametrize("text", ["", "# later\n", "choices:\n", "choices: []\n"])
+def test_a_file_in_which_no_choice_stands_yet_is_as_good_as_none(demo_club: Path, text: str) -> None:
+    (demo_club / CHOICES).write_text(text, encoding="utf-8")
+    planning = read_club_folder(demo_club).planning
+    assert (planning.choices, planning.faults) == ((), ())
+
+
+def test_choices_that_cannot_meet_may_be_called_alike(demo_club: Path) -> None:
+    """Line 3 is for greens, line 17 for tees: no comparison has both. In capitals it is the same name."""
+    replace(demo_club / CHOICES, "Fat hollow tines, wide apart\n    for: greens", "{name}\n    for: tees")
+    replace(demo_club / CHOICES, "{name}", "fine hollow tines  at close SPACING")
+    assert problems_in(demo_club) == []
+    replace(demo_club / CHOICES, "for: tees", "for: tees and greens")
+    said = "found 'fine hollow tines at close SPACING' a second time; expected a name of its own for each"
+    assert_said(demo_club, CHOICES, (f"line 17, name: {said}; line 3 has this one",))
+
+
+def test_a_fault_in_choices_keeps_nothing_else_from_being_read(demo_club: Path) -> None:
+    replace(demo_club / CHOICES, "- scarifying:", "- scarifyng:")
+    records = read_club_folder(demo_club)
+    assert (len(records.planning.faults), records.planning.choices) == (1, ())
+    assert records.planning.currency == "GBP"
+    assert records.jobs
+
+
+def test_a_fault_in_the_private_block_of_the_club_file_is_one_of_the_club_file(demo_club: Path) -> None:
+    replace(demo_club / CLUB, "sand: 8.37 mm", "sand: 80 t")
+    with pytest.raises(InputNeedsAttention):
+        read_club_folder(demo_club)
 
 
 def test_the_demos_choices_and_prices_read_as_written(demo_club: Path) -> None:

@@ -4,15 +4,19 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Iterator
+from pathlib import Path
 
 from swardcast.cli.build import add_theme_option, settings_of
-from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan
 from swardcast.errors import Problem, all_at_once
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice
 from swardcast.notices.oversights import oversights
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead, labels_read_ahead
+from swardcast.reading.files import CHOICES
+from swardcast.records.folder import ClubRecords
 
 __all__ = ["parser", "run"]
 
@@ -30,7 +34,7 @@ def run(options: argparse.Namespace) -> int:
     """Read the club folder and say what is in it."""
     with all_at_once() as problems:
         problems.extend(_problems_of_templates(options))
-        records = records_of(options)
+        records = records_to_plan(options)
     now = moment_of(options, records)
     counts = {
         "surfaces": len(records.surfaces),
@@ -51,6 +55,7 @@ def run(options: argparse.Namespace) -> int:
         *labels_read_ahead(records, now, english),
         *own_words_remarks(records, now, banned_phrases(records.club.language)),
         *oversights(records, now, english),
+        *_of_choices(options.club, records),
     ]
     print(f"{records.club.name}: {_summary(len(remarks))}")
     for name, count in counts.items():
@@ -63,6 +68,11 @@ def run(options: argparse.Namespace) -> int:
             file=sys.stderr,
         )
     return 0
+
+
+def _of_choices(club: Path, records: ClubRecords) -> Iterator[str]:
+    if not records.planning.choices and (club / CHOICES).is_file():
+        yield f"{CHOICES} holds no choice of work yet, so that 'compare' shows the usual ones of the trade."
 
 
 def _problems_of_templates(options: argparse.Namespace) -> list[Problem]:

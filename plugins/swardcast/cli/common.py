@@ -15,7 +15,16 @@ from swardcast.quantities import QuantityError
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
 
-__all__ = ["add_club_options", "moment_of", "new_parser", "print_json", "quantity", "records_of", "text_of"]
+__all__ = [
+    "add_club_options",
+    "moment_of",
+    "new_parser",
+    "print_json",
+    "quantity",
+    "records_of",
+    "records_to_plan",
+    "text_of",
+]
 
 
 def new_parser(name: str, what: str, example: str) -> argparse.ArgumentParser:
@@ -43,6 +52,14 @@ def add_club_options(parser: argparse.ArgumentParser, *, as_of: bool = True) -> 
 def records_of(options: argparse.Namespace) -> ClubRecords:
     """Read the club folder that the options name."""
     return read_club_folder(options.club)
+
+
+def records_to_plan(options: argparse.Namespace) -> ClubRecords:
+    """Read the club folder for a command that needs the files of planning too: a fault in one of them counts."""
+    records = records_of(options)
+    if records.planning.faults:
+        raise InputNeedsAttention(records.planning.faults)
+    return records
 
 
 def moment_of(options: argparse.Namespace, records: ClubRecords) -> datetime:

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan
 from swardcast.cli.compare_asked import choices_asked, overlaps, when_asked
 from swardcast.cli.compare_sort import CHANCE, column_option, fixture_column, sorted_rows
 from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option, week_option
@@ -89,7 +89,7 @@ def run(options: argparse.Namespace) -> int:
     if missing := _missing(options):
         print(f"swardcast compare: {missing}", file=sys.stderr)
         return 2
-    records = records_of(options)
+    records = records_to_plan(options)
     as_of = moment_of(options, records)
     when = when_asked(options, records, as_of)
     choices = choices_asked(options.choices or "", when, records)

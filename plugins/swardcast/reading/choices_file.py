@@ -22,6 +22,8 @@ MOST_CHOICES: Final = 200
 """More nobody compares: judgement."""
 
 _USUAL: Final = "usual_choices.yaml"
+_NONE_YET: Final[tuple[object, ...]] = ({}, {"choices": None}, {"choices": []})
+"""A file in which no choice stands yet: empty, or with nothing but remarks."""
 
 
 class _Choice(Model):
@@ -60,23 +62,30 @@ def choices_from(document: Located, *, file: str, problems: list[Problem]) -> tu
         problems: where problems are added.
 
     Returns:
-        The choices, in the order of the file; nothing when something is wrong.
+        The choices, in the order of the file; nothing when something is wrong, or when none stands there yet.
     """
+    if document.value in _NONE_YET:
+        return ()
     told = validated(_Choices, document, file=file, problems=problems)
     if told is None:
         return ()
     choices: list[Choice] = []
     for place, one in enumerate(told.choices):
         line = document.line(("choices", place)) or 1
-        earlier = next(
-            (other for other in choices if one.name and (other.name, other.fits) == (one.name, one.for_)), None
-        )
+        choice = _choice(one, file=file, line=line)
+        earlier = next((other for other in choices if _are_called_alike(other, choice)), None)
         if earlier is not None:
             expected = f"a name of its own for each; line {earlier.line} has this one"
-            found = f"{one.name!r} a second time"
+            found = f"{choice.name!r} a second time"
             problems.append(Problem(file=file, line=line, field="name", found=found, expected=expected))
-        choices.append(_choice(one, file=file, line=line))
+        choices.append(choice)
     return tuple(choices)
+
+
+def _are_called_alike(one: Choice, other: Choice) -> bool:
+    """Whether both could stand in one comparison, where nobody could tell them apart."""
+    may_meet = not one.fits or not other.fits or bool(one.fits & other.fits)
+    return bool(one.name) and one.name.casefold() == other.name.casefold() and may_meet
 
 
 def _choice(told: _Choice, *, file: str, line: int) -> Choice:

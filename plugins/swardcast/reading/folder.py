@@ -47,7 +47,8 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
         The club's records, complete and checked against each other.
 
     Raises:
-        InputNeedsAttention: with every problem that was found.
+        InputNeedsAttention: with every problem that was found. Those of a file that only planning needs are put into
+            the records where there are no others: nothing private stops the site.
     """
     problems: list[Problem] = []
     files = Files(folder, problems, unwritten)
@@ -73,7 +74,7 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
         entries = _entries(files, LogContext(club=club, surfaces=surfaces, jobs=jobs), problems)
     fixtures = _fixtures(files, club, jobs, entries, problems) if club is not None else ()
     planning = _planning(files, club, problems)
-    if problems or club is None or surfaces is None:
+    if club is None or surfaces is None or any(problem.file != CHOICES for problem in problems):
         raise InputNeedsAttention(problems)
     return ClubRecords(
         club=club,
@@ -82,7 +83,7 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
         entries=tuple(entries),
         weather=weather,
         fixtures=fixtures,
-        planning=planning,
+        planning=replace(planning, faults=tuple(problems)),
     )
 
 

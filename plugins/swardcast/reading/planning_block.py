@@ -147,4 +147,5 @@ def planning_from(document: Located) -> Planning:
             sand=told.yearly_goal.sand,
         ),
         organic_layer_mm=told.organic_matter_depth,
+        is_layer_told="organic_matter_depth" in told.model_fields_set,
     )

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
+from swardcast.errors import Problem
 from swardcast.quantities import Sand
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.operations import Kind, Operation
@@ -81,7 +82,9 @@ class Planning:
         work_costs: cost of each kind of work on one surface of a kind, each time it is gone over.
         goal: what is to be reached in a year.
         organic_layer_mm: depth down to which organic matter is sampled, above 0.
+        is_layer_told: whether the club told that depth; else it is the usual one.
         choices: the club's own choices of work.
+        faults: what is wrong with files that only planning needs; the site is made without them.
     """
 
     currency: str = ""
@@ -89,4 +92,6 @@ class Planning:
     work_costs: Mapping[SurfaceKind, Mapping[Kind, float]] = field(default_factory=dict)
     goal: YearlyGoal = field(default_factory=YearlyGoal)
     organic_layer_mm: float = USUAL_LAYER_MM
+    is_layer_told: bool = False
     choices: tuple[Choice, ...] = ()
+    faults: tuple[Problem, ...] = ()
