@@ -21,6 +21,8 @@ from tests.conftest import DEMO, ROOT
 
 AT = ("--club", str(DEMO), "--as-of", "2027-08-18 09:30")
 INSTEAD = (*AT, "--instead-of", "greens-renovation-2027")
+ALL_GREENS = ("--surfaces", "greens 1-18", "--surfaces-a-day", "18")
+TEE = ("--surfaces", "tee 1", "--day", "2027-09-20")
 Command = Callable[..., Done]
 
 
@@ -148,7 +150,7 @@ def test_the_example_in_the_readme_is_what_it_prints(swardcast: Command) -> None
 def test_spare_days_put_the_day_to_allow_until_of_the_work_off(swardcast: Command) -> None:
     """Work on one day, Wednesday 22 September; with two spare days it may be as late as Friday the 24th, so that the
     fixture of Thursday the 23rd perhaps falls into it, and that of Saturday the 25th does not."""
-    asked = (*AT, "--surfaces", "greens 1-18", "--day", "2027-09-22", "--choices", "usual")
+    asked = (*AT, *ALL_GREENS, "--day", "2027-09-22", "--choices", "usual")
     none, two = (
         {
             one["name"]: one["in_work"]
@@ -172,17 +174,17 @@ def test_the_same_words_and_moment_give_the_same_bytes(swardcast: Command, tmp_p
 def test_a_week_begins_on_its_first_working_day(swardcast: Command) -> None:
     """Week 34 of 2027 is that of Monday 23 August; the demo works from Monday to Friday."""
     for week in ("2027-W34", "2027w34", "2027-08-25", "2027-08-29"):
-        told = _json(swardcast, *AT, "--surfaces", "greens 1-18", "--week", week)
+        told = _json(swardcast, *AT, *ALL_GREENS, "--week", week)
         assert told["starts"] == "2027-08-23"
 
 
 def test_the_present_week_begins_today(swardcast: Command) -> None:
     """18 August is its Wednesday."""
-    assert _json(swardcast, *AT, "--surfaces", "tees 1-3", "--week", "2027-08-18")["starts"] == "2027-08-18"
+    assert _json(swardcast, *AT, "--surfaces", "tee 1", "--week", "2027-08-18")["starts"] == "2027-08-18"
 
 
 def test_surfaces_and_a_day_get_the_usual_choices_where_the_club_has_none(swardcast: Command) -> None:
-    told = _json(swardcast, *AT, "--surfaces", "tees 1-18", "--day", "2027-09-20")
+    told = _json(swardcast, *AT, "--surfaces", "tees 1-18", "--surfaces-a-day", "9", "--day", "2027-09-20")
     assert {row["source"] for row in told["choices"]} == {"common practice, no published source"}
     assert told["surfaces"][0] == "tee-1"
     assert not any(row["as_planned"] for row in told["choices"])
@@ -196,6 +198,38 @@ def test_own_usual_or_all_choices_can_be_asked_for(swardcast: Command) -> None:
     assert counts["all"] == counts["own"] + counts["usual"] - 1
 
 
+def test_choices_of_the_clubs_own_that_are_for_other_surfaces_are_counted(swardcast: Command, club: Path) -> None:
+    said = "of your own choices"
+    assert f"6 {said} are for other surfaces, and not shown." in swardcast("compare", *AT, *TEE).out
+    assert said not in swardcast("compare", *AT, *TEE, "--choices", "usual").out
+    assert said not in swardcast("compare", *INSTEAD, "--choices", "all").out
+    file = club / "choices.yaml"
+    file.write_text(file.read_text(encoding="utf-8").replace("for: greens", "for: tees", 1), encoding="utf-8")
+    done = swardcast("compare", "--club", str(club), *INSTEAD[2:])
+    assert f"1 {said} is for other surfaces, and not shown." in done.out
+
+
+def test_one_surface_or_a_pace_with_each_choice_needs_no_pace_besides(swardcast: Command, club: Path) -> None:
+    """The third of the demo's choices for greens has none of its own; the contractor works 3 a day."""
+    assert _json(swardcast, *AT, *TEE)["surfaces_a_day"] is None
+    file = club / "choices.yaml"
+    text = file.read_text(encoding="utf-8")
+    wide = text.index("- name: Fat hollow tines")
+    file.write_text(text[:wide] + text[wide:].replace("for: greens", "for: tees", 1), encoding="utf-8")
+    asked = ("--club", str(club), *AT[2:], "--surfaces", "greens 1-18", "--day", "2027-09-20")
+    assert [row["surfaces_a_day"] for row in _json(swardcast, *asked)["choices"]] == [4, 3, 9, 9, 3]
+
+
+def test_what_the_year_has_brought_is_told_to_machines_too(swardcast: Command) -> None:
+    """By hand, of the demo's log: 8 mm spikes at 50 x 50 mm with 2 mm of sand and blades of 1 mm at 12 mm with 0.8 mm."""
+    told = _json(swardcast, *INSTEAD)
+    done = told["done_this_year"]
+    assert done["jobs"] == ["greens-solid-tining-2027", "greens-verticutting-2027"]
+    assert done["disturbed_fraction"] == pytest.approx(3.14159 * 64 / 4 / 2500 + 1 / 12, abs=0.0001)
+    assert (done["removed_fraction"], done["sand_mm"]) == (pytest.approx(1 / 12, abs=0.0001), 2.8)
+    assert [told["choices"][0][f"times_left_{name}"] for name in ("disturbed", "removed", "sand")] == [1, None, 2]
+
+
 def test_a_forecast_is_used_when_it_reaches_the_work(swardcast: Command) -> None:
     """The demo's forecast of 23 August, 6am, begins that day."""
     at = ("--club", str(DEMO), "--as-of", "2027-08-23 06:30", "--surfaces", "practice green", "--day", "2027-08-23")
@@ -206,7 +240,7 @@ def test_a_forecast_is_used_when_it_reaches_the_work(swardcast: Command) -> None
 
 
 def test_work_planned_there_about_that_day_is_pointed_out(swardcast: Command) -> None:
-    done = swardcast("compare", *AT, "--surfaces", "greens 1-18", "--week", "2027-W34", "--format", "csv")
+    done = swardcast("compare", *AT, *ALL_GREENS, "--week", "2027-W34", "--format", "csv")
     assert done.code == 0
     assert done.err == (
         "Worth another look: 'greens-renovation-2027' is planned there from 2027-08-23 and counts besides the choices;"
@@ -214,7 +248,7 @@ def test_work_planned_there_about_that_day_is_pointed_out(swardcast: Command) ->
     )
     assert swardcast("compare", *INSTEAD, "--format", "csv").err == ""
     beside = "Another job is planned there about that day, and counts besides the choices: "
-    assert beside in swardcast("compare", *AT, "--surfaces", "greens 1-18", "--week", "2027-W34").out
+    assert beside in swardcast("compare", *AT, *ALL_GREENS, "--week", "2027-W34").out
     assert beside not in swardcast("compare", *INSTEAD).out
 
 
@@ -242,6 +276,16 @@ WRONG = [
         ["--surfaces", "all tees", "--day", "2027-09-20", "--spare-days", "two"],
         2,
         "found 'two'; expected spare days from 0 to 30",
+    ),
+    (
+        ["--surfaces", "tees 1-3", "--day", "2027-09-20"],
+        2,
+        "say how many of the 3 surfaces are finished in a day, as in --surfaces-a-day 6, or with each … 'surfaces a day: 6'\n",
+    ),
+    (
+        ["--surfaces", "greens 1-18", "--day", "2027-09-20"],
+        2,
+        "in choices.yaml, as in 'surfaces a day: 6' (without a pace: 1 of 6 choices)\n…",
     ),
     (
         ["--surfaces", "gerens 1-18", "--day", "2027-09-20"],
@@ -291,7 +335,7 @@ def test_work_that_opens_turf_is_not_offered_for_bunkers(swardcast: Command, clu
     """A choice that does not say what it is for is for any surface that it can be done on."""
     file = club / "choices.yaml"
     file.write_text(file.read_text(encoding="utf-8").replace("    for: greens\n", ""), encoding="utf-8")
-    asked = ("--club", str(club), "--as-of", "2027-08-18 09:30", "--day", "2027-09-20", "--surfaces")
+    asked = ("--club", str(club), *AT[2:], "--day", "2027-09-20", "--surfaces-a-day", "9", "--surfaces")
     assert len(_json(swardcast, *asked, "all tees")["choices"]) == 6
     done = swardcast("compare", *asked, "all bunkers")
     assert done.code == 1
@@ -304,7 +348,7 @@ def test_work_that_opens_turf_is_not_offered_for_bunkers(swardcast: Command, clu
 @pytest.fixture
 def page_to(swardcast: Command, club: Path) -> Callable[[Path], Done]:
     def write(page: Path) -> Done:
-        at = ("--club", str(club), "--as-of", "2027-08-18 09:30", "--surfaces", "tees 1-2", "--day", "2027-09-20")
+        at = ("--club", str(club), "--as-of", "2027-08-18 09:30", "--surfaces", "tee 1", "--day", "2027-09-20")
         return swardcast("compare", *at, "--format", "csv", "--page", str(page))
 
     return write

@@ -68,7 +68,7 @@ def test_every_cell_of_the_tables_stands_on_it(page: str, comparison: Comparison
     voice = demo_records.club.voice(date(2027, 8, 18))
     tables = [table for table in tree.iter("table") if "sc-pic__table" not in (table.get("class") or "")]
     told = tables_of(comparison, demo_records.planning, voice)
-    assert len(tables) == len(told) == 4
+    assert len(tables) == len(told) == 5
     for table, expected in zip(tables, told, strict=True):
         (caption,) = table.iter("caption")
         assert caption.text_content() == expected.caption

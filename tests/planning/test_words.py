@@ -170,13 +170,13 @@ def test_every_table_has_as_many_cells_as_headings_whatever_is_known(tmp_path: P
         planning=Planning(currency="EUR", sand_price_per_t=30.0, goal=goal),
         fixtures=(fixture(date(2027, 6, 20)),),
     )
-    for records, count in ((plain, 3), (full, 4)):
+    for records, count in ((plain, 3), (full, 5)):
         found = comparison_of(records, choice(tines(12, 50, 50, 60), sand(3)), choice(sand(1)))
         for voice in (BRITISH, AMERICAN):
             tables = tables_of(found, records.planning, voice)
             assert len(tables) == count
             assert all(len(row) == len(table.columns) for table in tables for row in table.rows)
-            assert all(table.columns[0] == "No" for table in tables)
+            assert all(table.columns[0] == "No." for table in tables)
 
 
 def test_notes_say_what_the_figures_rest_on(tmp_path: Path) -> None:

@@ -9,7 +9,7 @@ from dataclasses import replace
 from typing import Any, Final
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan
-from swardcast.cli.compare_asked import choices_asked, overlaps, when_asked
+from swardcast.cli.compare_asked import choices_asked, left_out, missing_pace, overlaps, when_asked
 from swardcast.cli.compare_sort import CHANCE, column_option, fixture_column, sorted_rows
 from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option, week_option
 from swardcast.cli.private_file import write_private
@@ -20,6 +20,7 @@ from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.columns import COLUMNS, cost_without
 from swardcast.planning.compare import Compared, Comparison, compare
+from swardcast.planning.done_this_year import DoneThisYear
 from swardcast.planning.notes import notes_beside
 from swardcast.planning.tables import fixture_key, tables_of, title_of
 from swardcast.planning.work_in_words import choice_name, operations_in_words, source_in_words
@@ -32,7 +33,8 @@ _WHICH: Final = ("own", "usual", "all")
 
 def parser(name: str, what: str) -> argparse.ArgumentParser:
     """Describe the command's options."""
-    options = new_parser(name, what, 'swardcast compare --club my-club --surfaces "greens 1-18" --week 2027-W34')
+    asked = '--surfaces "greens 1-18" --week 2027-W34 --surfaces-a-day 6'
+    options = new_parser(name, what, f"swardcast compare --club my-club {asked}")
     add_club_options(options)
     options.add_argument("--surfaces", metavar="WORDS", help="surfaces, such as 'greens 1-18' (default: the job's)")
     begins = options.add_mutually_exclusive_group()
@@ -48,7 +50,10 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
         help="those of choices.yaml, the usual ones of the trade, or both (default: own, where there are any)",
     )
     options.add_argument(
-        "--surfaces-a-day", type=pace_option, metavar="N", help="pace of the work (default: the job's, or all in a day)"
+        "--surfaces-a-day",
+        type=pace_option,
+        metavar="N",
+        help="pace of the work, where a choice has none of its own (default: the job's)",
     )
     options.add_argument(
         "--spare-days", type=spare_days_option, metavar="N", help="days kept free for weather (default: the job's)"
@@ -84,21 +89,28 @@ def _missing(options: argparse.Namespace) -> str:
     return ""
 
 
+def _wrong_usage(missing: str) -> int:
+    print(f"swardcast compare: {missing}", file=sys.stderr)
+    return 2
+
+
 def run(options: argparse.Namespace) -> int:
     """Compare and show."""
     if missing := _missing(options):
-        print(f"swardcast compare: {missing}", file=sys.stderr)
-        return 2
+        return _wrong_usage(missing)
     records = records_to_plan(options)
     as_of = moment_of(options, records)
     when = when_asked(options, records, as_of)
-    choices = choices_asked(options.choices or "", when, records)
+    which = options.choices or ""
+    choices = choices_asked(which, when, records)
+    if missing := missing_pace(when, choices):
+        return _wrong_usage(missing)
     comparison = compare(records, as_of, WeatherBook(records.club, records.weather), when, choices)
     besides = overlaps(when, records, as_of)
     jobs = tuple(facts.job for facts in besides)
-    comparison = replace(
-        comparison, rows=sorted_rows(comparison, options.sort, descending=options.descending), besides=jobs
-    )
+    rows = sorted_rows(comparison, options.sort, descending=options.descending)
+    others = left_out(which, choices, records)
+    comparison = replace(comparison, rows=rows, besides=jobs, left_out=others)
     for facts in besides:
         name, starts = facts.job.id, facts.starts
         print(
@@ -159,8 +171,20 @@ def _as_json(comparison: Comparison, records: ClubRecords) -> dict[str, Any]:
         "currency": records.planning.currency or None,
         "organic_matter_fraction": reading.fraction if reading is not None else None,
         "organic_layer_mm": records.planning.organic_layer_mm,
+        "done_this_year": _done_json(comparison.done),
         "past_years": comparison.past_years,
         "choices": [_row_json(row, comparison) for row in comparison.rows],
+    }
+
+
+def _done_json(done: DoneThisYear) -> dict[str, Any]:
+    return {
+        "year": done.year,
+        "jobs": list(done.jobs),
+        "disturbed_fraction": flat(done.disturbed_fraction),
+        "removed_fraction": flat(done.removed_fraction),
+        "sand_mm": flat(done.sand_mm),
+        "is_whole": done.is_whole,
     }
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date, datetime, timedelta
 from typing import Final
 
@@ -20,7 +20,7 @@ from swardcast.records.operations import Grooving, SandInjection, Stripping, Tin
 from swardcast.records.planning import Choice
 from swardcast.records.standing import standing_entries
 
-__all__ = ["choices_asked", "overlaps", "when_asked"]
+__all__ = ["choices_asked", "left_out", "missing_pace", "overlaps", "when_asked"]
 
 _NEAR: Final = timedelta(days=14)  # work planned so near to the day compared may well be the same: judgement
 
@@ -46,7 +46,7 @@ def when_asked(options: argparse.Namespace, records: ClubRecords, as_of: datetim
         surfaces = surfaces_asked(options.surfaces, records)
     today = as_of.astimezone(records.club.time_zone).date()
     starts = _starts(options, facts, today, records)
-    pace = options.surfaces_a_day or (job.surfaces_a_day if job is not None else float(len(surfaces)))
+    pace = options.surfaces_a_day or (job.surfaces_a_day if job is not None else None)
     spare = options.spare_days if options.spare_days is not None else (job.spare_days if job is not None else 0)
     return When(surfaces=surfaces, starts=starts, surfaces_a_day=pace, spare_days=spare, instead_of=job)
 
@@ -90,6 +90,41 @@ def choices_asked(which: str, when: When, records: ClubRecords) -> tuple[Choice,
         )
         raise SwardcastError(message)
     return found
+
+
+def left_out(which: str, choices: Sequence[Choice], records: ClubRecords) -> int:
+    """Count the club's own choices that are for other surfaces.
+
+    Args:
+        which: as for `choices_asked`.
+        choices: those that it gave.
+        records: the club's records.
+
+    Returns:
+        How many; none where only the usual ones were asked for.
+    """
+    return 0 if which == "usual" else sum(own not in choices for own in records.planning.choices)
+
+
+def missing_pace(when: When, choices: Sequence[Choice]) -> str:
+    """Say what has to be told of the pace of the work, which moves every date.
+
+    Args:
+        when: where and when the work would be.
+        choices: the choices.
+
+    Returns:
+        What to add, or "" where there is one surface, or each choice has a pace.
+    """
+    count = len(when.surfaces)
+    without = [choice for choice in choices if choice.surfaces_a_day is None]
+    if count == 1 or when.surfaces_a_day is not None or not without:
+        return ""
+    some = f" (without a pace: {len(without)} of {len(choices)} choices)" if len(without) < len(choices) else ""
+    return (
+        f"say how many of the {count} surfaces are finished in a day, as in --surfaces-a-day 6, or with each choice in"
+        f" choices.yaml, as in 'surfaces a day: 6'{some}"
+    )
 
 
 def _can_be(choice: Choice, surfaces: Iterable[Surface]) -> bool:

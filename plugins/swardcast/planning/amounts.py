@@ -9,11 +9,11 @@ from swardcast.outlook.states import SurfaceWork
 from swardcast.quantities import SandBasis
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import NOT_COMPUTED, Dressing, Kind, Operation, SandInjection, Stripping
-from swardcast.records.translate import sand_depth_mm
+from swardcast.records.translate import SurfaceSums, removes_mm, sand_depth_mm
 from swardcast.turf.geometry import hole_area_fraction, holes_per_m2
 from swardcast.turf.sand import infill_mm, kg_per_m2_from_depth, surplus_mm, tonnes_on_area
 
-__all__ = ["Amounts", "SurfaceAmounts", "amounts_of"]
+__all__ = ["Amounts", "SurfaceAmounts", "amounts_of", "disturbed_by", "removed_by", "spread_by"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +48,7 @@ class Amounts:
         disturbed_fraction: share of the surface opened by tines and blades or stripped, passes added; None where some
             of the work is of a kind of which nothing is computed.
         removed_fraction: share of the surface taken out, passes added, or None.
+        removed_depths_mm: how deep it is taken out, each depth once, in the order of the work, or None.
         room_mm: sand that the holes and grooves would take, or None where sizes were not typed.
         holes: holes in all, or None where an area or a spacing is not known.
         sand_t: sand in all, or None.
@@ -59,6 +60,7 @@ class Amounts:
     surfaces: tuple[SurfaceAmounts, ...]
     disturbed_fraction: float | None
     removed_fraction: float | None
+    removed_depths_mm: tuple[float, ...] | None
     room_mm: float | None
     holes: float | None
     sand_t: float | None
@@ -103,20 +105,73 @@ def amounts_of(works: Sequence[SurfaceWork]) -> Amounts:
     sanding = [one for one in operations if isinstance(one, Dressing | SandInjection)]
     shot = _shot(operations)
     surfaces = tuple(_on_one(work, _in_all(areas), shot) for work in works)
-    stripped = max((one.share for one in operations if isinstance(one, Stripping)), default=0.0)
-    is_known = _is_measured(operations)
-    removes = is_known and not any(isinstance(one, SandInjection) for one in operations)
+    removed_fraction = removed_by(operations, sums)
+    depths = dict.fromkeys(depth for depth in map(removes_mm, operations) if depth)
     density = sums.density_t_per_m3
     return Amounts(
         surfaces=surfaces,
-        disturbed_fraction=_in_all((sums.disturbed_fraction, stripped, shot.fraction)) if is_known else None,
-        removed_fraction=sums.removed_fraction if removes else None,
+        disturbed_fraction=disturbed_by(operations, sums),
+        removed_fraction=removed_fraction,
+        removed_depths_mm=None if removed_fraction is None else tuple(depths),
         room_mm=_in_all((sums.room_mm, shot.room_mm)),
         holes=_in_all(one.holes for one in surfaces),
         sand_t=_sand_t(sanding, areas, density),
         typed_sand_t=_sand_t([one for one in sanding if one.sand is not None], areas, density),
         fits_t=_in_all(_tonnes(one.fits_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
         surplus_t=_in_all(_tonnes(one.surplus_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
+    )
+
+
+def disturbed_by(operations: Sequence[Operation], sums: SurfaceSums) -> float | None:
+    """Tell the share of a surface that work opens or strips.
+
+    Args:
+        operations: what is done.
+        sums: what its tines and blades do there.
+
+    Returns:
+        The share, passes added; None where some of the work is of a kind of which nothing is computed.
+    """
+    if not _is_measured(operations):
+        return None
+    stripped = max((one.share for one in operations if isinstance(one, Stripping)), default=0.0)
+    return _in_all((sums.disturbed_fraction, stripped, _shot(operations).fraction))
+
+
+def removed_by(operations: Sequence[Operation], sums: SurfaceSums) -> float | None:
+    """Tell the share of a surface that work takes out.
+
+    Args:
+        operations: what is done.
+        sums: what its tines and blades do there.
+
+    Returns:
+        The share, passes added; None where sand is injected, which may drill or push aside, or nothing is computed.
+    """
+    is_known = _is_measured(operations) and not any(isinstance(one, SandInjection) for one in operations)
+    return sums.removed_fraction if is_known else None
+
+
+def spread_by(
+    operations: Iterable[Operation], *, area_m2: float | None, all_area_m2: float | None, density_t_per_m3: float
+) -> float | None:
+    """Tell the layer of sand that work brings to a surface: on top, into the turf or into a bunker.
+
+    Args:
+        operations: what is done.
+        area_m2: area of the surface, or None.
+        all_area_m2: area of all surfaces of the job, for a mass in all, or None.
+        density_t_per_m3: bulk density of the sand.
+
+    Returns:
+        Millimetres, or None where an amount or an area is not known.
+    """
+    return _in_all(
+        None
+        if one.sand is None
+        else sand_depth_mm(one.sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density_t_per_m3)
+        for one in operations
+        if isinstance(one, Dressing | SandInjection)
     )
 
 
@@ -151,13 +206,8 @@ def _on_one(work: SurfaceWork, all_area_m2: float | None, shot: _Shot) -> Surfac
     density = sums.density_t_per_m3
 
     def layer_mm(kind: Kind) -> float | None:
-        amounts = [
-            one.sand for one in work.operations if isinstance(one, Dressing | SandInjection) and one.kind is kind
-        ]
-        return _in_all(
-            None if sand is None else sand_depth_mm(sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density)
-            for sand in amounts
-        )
+        alike = [one for one in work.operations if one.kind is kind]
+        return spread_by(alike, area_m2=area_m2, all_area_m2=all_area_m2, density_t_per_m3=density)
 
     spread, injected, in_bunker = map(layer_mm, (Kind.TOPDRESSING, Kind.SAND_INJECTION, Kind.BUNKER_SANDING))
     fits = surplus = None

@@ -21,6 +21,11 @@ def _holes_each(row: Compared) -> float | None:
     return fmean(holes) if len(holes) == len(row.amounts.surfaces) else None
 
 
+def _deepest_removed(row: Compared) -> float | None:
+    depths = row.amounts.removed_depths_mm
+    return None if depths is None else max(depths, default=0.0)
+
+
 def _computed(row: Compared, milestone: Milestone) -> DateRange | None:
     """A usual time has no chances, so that none of its days is a likely one or one to allow until."""
     given = row.range_of(milestone)
@@ -57,6 +62,7 @@ COLUMNS: Final[dict[str, Callable[[Compared], Value]]] = {
     "holes": lambda row: row.amounts.holes,
     "disturbed_fraction": lambda row: row.amounts.disturbed_fraction,
     "removed_fraction": lambda row: row.amounts.removed_fraction,
+    "removed_depth_mm": _deepest_removed,
     "spread_mm": lambda row: row.amounts.mean_mm(lambda one: one.spread_mm),
     "room_mm": lambda row: row.amounts.room_mm,
     "fits_mm": lambda row: row.amounts.mean_mm(lambda one: one.fits_mm),
@@ -83,6 +89,9 @@ COLUMNS: Final[dict[str, Callable[[Compared], Value]]] = {
     "times_disturbed": lambda row: row.times.disturbed,
     "times_removed": lambda row: row.times.removed,
     "times_sand": lambda row: row.times.sand,
+    "times_left_disturbed": lambda row: row.times_left.disturbed,
+    "times_left_removed": lambda row: row.times_left.removed,
+    "times_left_sand": lambda row: row.times_left.sand,
 }
 """Values of a row, by name; None where they are not known or were not asked for, infinite for "never"."""
 

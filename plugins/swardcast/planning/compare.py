@@ -13,6 +13,7 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.amounts import Amounts, amounts_of
 from swardcast.planning.costs import Cost, cost_of
 from swardcast.planning.disturbance import Disturbance, disturbances
+from swardcast.planning.done_this_year import DoneThisYear, done_in_year
 from swardcast.planning.goals import TimesAYear, times_a_year
 from swardcast.planning.organic_matter import OrganicReading, latest_reading, organic_after
 from swardcast.records.club import Surface
@@ -35,14 +36,14 @@ class When:
     Args:
         surfaces: ids of the surfaces, in the order of the work.
         starts: its first day.
-        surfaces_a_day: pace of the work, above 0.
+        surfaces_a_day: pace of the work, above 0, or None where each choice has its own, or for all in a day.
         spare_days: working days kept free for weather.
         instead_of: the planned job in whose place it would be, or None.
     """
 
     surfaces: tuple[str, ...]
     starts: date
-    surfaces_a_day: float
+    surfaces_a_day: float | None
     spare_days: int = 0
     instead_of: Job | None = None
 
@@ -60,6 +61,7 @@ class Compared:
         cost: what it costs, or None where the club tells no prices.
         organic_after: organic matter after it, or None.
         times: times a year to reach what the club wants in a year.
+        times_left: times in the year of the work to reach what is left of that.
         meets: what each fixture of the comparison meets of it, in their order.
     """
 
@@ -71,6 +73,7 @@ class Compared:
     cost: Cost | None
     organic_after: float | None
     times: TimesAYear
+    times_left: TimesAYear
     meets: tuple[FixtureOutlook, ...]
 
     def range_of(self, milestone: Milestone) -> DateRange:
@@ -116,9 +119,11 @@ class Comparison:
         fixtures: competitions and visitors' days of the period, the first first.
         reading: the club's readings of organic matter, or None.
         density_t_per_m3: bulk density of the sand.
+        done: what the year of the work has brought to the surfaces already.
         past_years: past years of weather that the dates rest on, 0 without a history.
         has_forecast: whether a forecast reaches the first day of the work.
         besides: jobs planned there about that day, which count besides the choices.
+        left_out: the club's own choices that are for other surfaces.
     """
 
     as_of: datetime
@@ -128,9 +133,11 @@ class Comparison:
     fixtures: tuple[Fixture, ...]
     reading: OrganicReading | None
     density_t_per_m3: float
+    done: DoneThisYear
     past_years: int
     has_forecast: bool
     besides: tuple[Job, ...] = ()
+    left_out: int = 0
 
 
 def is_touched(met: FixtureOutlook) -> bool:
@@ -177,6 +184,7 @@ def compare(
     density = records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
     surfaces = tuple(records.surfaces[name] for name in when.surfaces)
     goal = records.planning.goal.of(surfaces)
+    done = done_in_year(records, as_of, when.surfaces, when.starts.year)
     rows = []
     for number, (choice, one) in enumerate(zip(asked, found, strict=True), start=1):
         works = one.outlook.surfaces
@@ -191,6 +199,7 @@ def compare(
             cost=cost_of(choice, amounts, records.planning),
             organic_after=organic_after(reading, choice.operations, sums, layer_mm=layer_mm),
             times=times_a_year(goal, amounts, density_t_per_m3=density),
+            times_left=times_a_year(goal, amounts, density_t_per_m3=density, done=done),
             meets=_meetings(one, fixtures, today),
         )
         rows.append(row)
@@ -204,6 +213,7 @@ def compare(
         fixtures=fixtures,
         reading=reading,
         density_t_per_m3=density,
+        done=done,
         past_years=view.ensemble.past_years if view is not None else 0,
         has_forecast=view is not None and view.issued_at is not None and max(reached, default=today) >= when.starts,
     )
@@ -232,7 +242,7 @@ def _job_of(choice: Choice, number: int, when: When, today: date) -> Job:
         starts=when.starts,
         surfaces=when.surfaces,
         operations=choice.operations,
-        surfaces_a_day=choice.surfaces_a_day or when.surfaces_a_day,
+        surfaces_a_day=choice.surfaces_a_day or when.surfaces_a_day or float(len(when.surfaces)),
         spare_days=when.spare_days,
         while_working=like.while_working if like is not None else Play.CLOSED,
         reopens_after=None,
@@ -253,7 +263,7 @@ def _as_planned(job: Job, when: When, today: date) -> Job:
         announced=today,
         starts=when.starts,
         surfaces=when.surfaces,
-        surfaces_a_day=when.surfaces_a_day,
+        surfaces_a_day=when.surfaces_a_day or job.surfaces_a_day,
         spare_days=when.spare_days,
     )
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from swardcast.language.measures import System, bulk_density, length, system_of
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice
 from swardcast.notices.kinds import kind_name
 from swardcast.planning.compare import Compared, Comparison
+from swardcast.planning.goal_notes import about_goals
 from swardcast.planning.words import price_in_words
 from swardcast.quantities import MASS_KG
 from swardcast.records.operations import Grooving, Tining
 from swardcast.records.planning import Planning
-from swardcast.records.translate import sand_depth_mm
 
 __all__ = ["notes_beside", "pace_of", "paces_of"]
 
@@ -44,16 +44,19 @@ def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tu
         [*dates, *_about_unlike_dates(comparison, voice), *(voice.say(one) for one in fixtures)],
         [
             voice.say("planning-sand", density=bulk_density(comparison.density_t_per_m3, voice)),
-            _organic_note(comparison, planning, voice),
+            *_about_organic(comparison, planning, voice),
         ],
-        [*_about_money(comparison, planning, voice), *_about_goals(comparison, planning, voice)],
+        [*_about_money(comparison, planning, voice)],
+        [*about_goals(comparison, planning, voice)],
         [voice.say("planning-no-promise")],
     ]
     return tuple(voice.sentences(paragraph) for paragraph in paragraphs if paragraph)
 
 
 def _about_work(comparison: Comparison, voice: Voice) -> Iterator[str]:
-    """What else is planned there, and how sand and passes are counted."""
+    """What is left out, what else is planned there, and how sand and passes are counted."""
+    if comparison.left_out:
+        yield voice.say("planning-left-out", count=comparison.left_out)
     if comparison.besides:
         titles = voice.joined([job.title for job in comparison.besides])
         yield voice.say("planning-goes-besides", count=len(comparison.besides), jobs=titles)
@@ -109,18 +112,21 @@ def _pace(pace: float, count: int, voice: Voice) -> str:
     return voice.say("planning-pace", pace=voice.figure(pace))
 
 
-def _organic_note(comparison: Comparison, planning: Planning, voice: Voice) -> str:
+def _about_organic(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
     reading = comparison.reading
     if reading is None:
-        return voice.say("planning-no-organic")
+        yield voice.say("planning-no-organic")
+        return
     first, last = voice.short_day(reading.first_day), voice.short_day(reading.last_day)
-    return voice.say(
+    yield voice.say(
         "planning-organic",
         before=voice.say("percent", number=voice.number(100 * reading.fraction, decimals=1)),
         layer=length(planning.organic_layer_mm, voice),
         count=len(reading.surfaces),
         when=last if first == last else voice.say("planning-from-to", first=first, last=last),
     )
+    if not planning.is_layer_told:
+        yield voice.say("planning-layer-assumed", layer=length(planning.organic_layer_mm, voice))
 
 
 def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
@@ -141,25 +147,8 @@ def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> It
         yield voice.say("planning-sand-without", kinds=voice.joined([kind_name(kind, voice) for kind in sands]))
 
 
-def _typed_share(fraction: float, voice: Voice) -> str:
-    return voice.say("percent", number=voice.figure(100 * fraction))
-
-
 def _price_note(per_t: float, currency: str, voice: Voice) -> str:
     if system_of(voice) is System.METRIC:
         return voice.say("planning-cost", price=price_in_words(per_t, currency, voice))
     per_ton = per_t * MASS_KG["us ton"] / MASS_KG["t"]
     return voice.say("planning-cost-by-the-ton", price=price_in_words(per_ton, currency, voice))
-
-
-def _about_goals(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
-    goal, said = planning.goal.of(comparison.surfaces), []
-    if goal.disturbed_fraction is not None:
-        said.append(voice.say("planning-goal-disturbed", share=_typed_share(goal.disturbed_fraction, voice)))
-    if goal.removed_fraction is not None:
-        said.append(voice.say("planning-goal-removed", share=_typed_share(goal.removed_fraction, voice)))
-    if goal.sand is not None:
-        depth = sand_depth_mm(goal.sand, area_m2=None, all_area_m2=None, density=comparison.density_t_per_m3)
-        said.append(voice.say("planning-goal-sand", layer=length(depth or 0.0, voice)))
-    if said:
-        yield capital(voice.say("planning-goals", goals=voice.joined(said)))

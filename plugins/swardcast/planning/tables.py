@@ -13,9 +13,11 @@ from swardcast.notices.words import few_words_for
 from swardcast.outlook.states import Milestone
 from swardcast.planning.columns import COLUMNS
 from swardcast.planning.compare import Compared, Comparison
+from swardcast.planning.goals import TimesAYear
 from swardcast.planning.notes import pace_of, paces_of
 from swardcast.planning.words import (
     cost_in_words,
+    depths_or_none,
     fits_in_words,
     layer_or_none,
     meeting_in_words,
@@ -63,7 +65,8 @@ def tables_of(comparison: Comparison, planning: Planning, voice: Voice) -> tuple
         voice: the language and the day of the reader.
 
     Returns:
-        Tables whose rows begin with the choice's number; that of fixtures only where there are any.
+        Tables whose rows begin with the choice's number; that of the year's aim and that of fixtures only where there
+        are any.
     """
     told = _Told(comparison=comparison, planning=planning, voice=voice)
     tables = [
@@ -71,6 +74,8 @@ def tables_of(comparison: Comparison, planning: Planning, voice: Voice) -> tuple
         _table(voice.say("planning-table-work"), dict(_work(told)), told),
         _table(voice.say("planning-table-healing"), dict(_healing(told)), told),
     ]
+    if goals := dict(_goals(told)):
+        tables.insert(2, _table(voice.say("planning-table-goals"), goals, told))
     if comparison.fixtures:
         tables.append(_table(voice.say("planning-table-fixtures"), dict(_meetings(told)), told))
     return tuple(tables)
@@ -96,7 +101,7 @@ def _done(told: _Told) -> Iterator[tuple[str, _Cell]]:
 
 
 def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
-    voice, goal = told.voice, told.planning.goal.of(told.comparison.surfaces)
+    voice = told.voice
 
     def number(column: str) -> _Cell:
         def said(row: Compared) -> str:
@@ -107,6 +112,8 @@ def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
 
     yield voice.say("planning-column-disturbed"), lambda row: share_or_none(row.amounts.disturbed_fraction, voice)
     yield voice.say("planning-column-removed"), lambda row: share_or_none(row.amounts.removed_fraction, voice)
+    if any(row.amounts.removed_depths_mm for row in told.comparison.rows):
+        yield voice.say("planning-column-removed-depth"), lambda row: depths_or_none(row, voice)
     yield voice.say("planning-column-holes-each"), number("holes_each")
     yield voice.say("planning-column-holes"), number("holes")
     yield voice.say("planning-column-fits"), lambda row: fits_in_words(row, voice)
@@ -122,15 +129,24 @@ def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
         )
     if told.comparison.reading is not None:
         yield voice.say("planning-column-organic"), lambda row: _organic(row, voice)
-    if goal.disturbed_fraction is not None:
-        yield (
-            voice.say("planning-column-goal-disturbed"),
-            lambda row: times_in_words(row.times.disturbed, voice),
-        )
-    if goal.removed_fraction is not None:
-        yield voice.say("planning-column-goal-removed"), lambda row: times_in_words(row.times.removed, voice)
-    if goal.sand is not None:
-        yield voice.say("planning-column-goal-sand"), lambda row: times_in_words(row.times.sand, voice)
+
+
+def _goals(told: _Told) -> Iterator[tuple[str, _Cell]]:
+    """Times a year for each aim, and times that are left where the year has brought some of it."""
+    voice, comparison = told.voice, told.comparison
+    goal, done = told.planning.goal.of(comparison.surfaces), comparison.done
+
+    def aim(name: str, wanted: object, times: Callable[[TimesAYear], float | None]) -> Iterator[tuple[str, _Cell]]:
+        if wanted is None:
+            return
+        yield voice.say(f"planning-column-goal-{name}"), lambda row: times_in_words(times(row.times), voice)
+        if done.jobs:
+            left = voice.say(f"planning-column-left-{name}", year=str(done.year))
+            yield left, lambda row: times_in_words(times(row.times_left), voice)
+
+    yield from aim("disturbed", goal.disturbed_fraction, lambda times: times.disturbed)
+    yield from aim("removed", goal.removed_fraction, lambda times: times.removed)
+    yield from aim("sand", goal.sand, lambda times: times.sand)
 
 
 def _tonnes(mass_t: float | None, voice: Voice) -> str:

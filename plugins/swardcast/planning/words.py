@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from swardcast.language.measures import layer
+from swardcast.language.measures import layer, length
 from swardcast.language.voice import Voice
 from swardcast.notices.chances import tenths_of
 from swardcast.notices.dates_in_words import range_in_words
@@ -15,6 +15,7 @@ from swardcast.planning.compare import Compared
 
 __all__ = [
     "cost_in_words",
+    "depths_or_none",
     "fits_in_words",
     "layer_or_none",
     "meeting_in_words",
@@ -54,6 +55,22 @@ def share_or_none(fraction: float | None, voice: Voice) -> str:
     if fraction is None:
         return voice.say("planning-not-known")
     return percent(fraction, voice) if fraction else voice.say("planning-none")
+
+
+def depths_or_none(row: Compared, voice: Voice) -> str:
+    """Say how deep turf and soil are taken out.
+
+    Args:
+        row: the choice.
+        voice: the language.
+
+    Returns:
+        Each depth once, in the order of the work; a dash where nothing is taken out, words where it is not known.
+    """
+    depths = row.amounts.removed_depths_mm
+    if depths is None:
+        return voice.say("planning-not-known")
+    return voice.joined([length(depth, voice) for depth in depths]) if depths else voice.say("planning-none")
 
 
 def layer_or_none(layer_mm: float | None, voice: Voice) -> str:

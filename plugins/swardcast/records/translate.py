@@ -24,7 +24,16 @@ from swardcast.turf.healing import (
     tine_opening,
 )
 
-__all__ = ["USUAL_DAYS", "WIDEST_FITTED_MM", "SurfaceSums", "opening_of", "opens_mm", "sand_depth_mm", "surface_sums"]
+__all__ = [
+    "USUAL_DAYS",
+    "WIDEST_FITTED_MM",
+    "SurfaceSums",
+    "opening_of",
+    "opens_mm",
+    "removes_mm",
+    "sand_depth_mm",
+    "surface_sums",
+]
 
 USUAL_DAYS: Final = {cause: BRAKES[cause.value].usual_days for cause in HeldBackBy}
 """How long growth is usually held back, days, by its cause; None where only the club can say."""
@@ -119,6 +128,22 @@ def opens_mm(operation: Operation) -> float:
     """
     match operation:
         case Tining() | Grooving():
+            return operation.depth_mm
+        case _:
+            return 0.0
+
+
+def removes_mm(operation: Operation) -> float:
+    """Tell how deep an operation takes turf and soil out.
+
+    Args:
+        operation: any operation.
+
+    Returns:
+        Depth of its cores, grooves or cut, mm; 0 for work that takes nothing out.
+    """
+    match operation:
+        case Tining() | Grooving() | Stripping() if _removed_fraction(operation) > 0:
             return operation.depth_mm
         case _:
             return 0.0

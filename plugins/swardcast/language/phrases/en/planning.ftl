@@ -46,6 +46,11 @@ planning-weather-forecast = They rest on the forecast and on { $count ->
 planning-star = A star marks work of which that is so on any grass.
 # $number: that of a choice. $source: whose usual time it is, as typed.
 planning-usual-time = The usual time of choice { $number } was not computed but typed ({ $source }).
+# $count: the club's own choices
+planning-left-out = { $count ->
+    [one] { $count } of your own choices is for other surfaces, and not shown.
+   *[other] { $count } of your own choices are for other surfaces, and not shown.
+}
 planning-no-weather = Without past years of weather there are no dates.
 # $density: with its unit
 planning-sand = Sand is dry and weighs { $density }.
@@ -54,6 +59,8 @@ planning-organic = Organic matter is { $before } now (top { $layer }, the latest
     [one] { $count } surface
    *[other] { $count } surfaces
 }, { $when }). What is left of it counts dilution by sand alone, with nothing growing or rotting.
+# $layer: a depth
+planning-layer-assumed = You have not typed how deep your samples go, so the top { $layer } is assumed, by convention.
 planning-no-organic = There is no reading of organic matter in the log, so none is worked out.
 planning-from-to = { $first } to { $last }
 # $price: an amount of money
@@ -68,6 +75,14 @@ planning-goals = { $goals } in a year is the aim.
 planning-goal-disturbed = { $share } of the surface disturbed
 planning-goal-removed = { $share } of the surface removed
 planning-goal-sand = { $layer } of sand
+# $year: a calendar year. $done: clauses, such as "2.8 mm of sand (33 % of the aim)".
+planning-done = By the log, { $year } has brought so far: { $done }. Work that is only planned does not count.
+# $share: of the surface. $part: of the aim.
+planning-done-disturbed = { $share } of the surface disturbed ({ $part } of the aim)
+planning-done-removed = { $share } of the surface removed ({ $part } of the aim)
+planning-done-sand = { $layer } of sand ({ $part } of the aim)
+planning-done-part = Of some of that work nothing is computed, and it is left out.
+planning-nothing-done = The log has no work done there in { $year } yet.
 planning-fixtures = A fixture has the chance that some of the surfaces are still healing on its first morning.
 planning-touched = It counts as touched in days that the work may take, and as long as that is above 1 chance in 10.
 planning-no-fixtures = No competition or visitors' day is known in those weeks.
@@ -86,9 +101,10 @@ planning-made = As of { $moment }.
 
 planning-table-choices = What is done
 planning-table-work = The work
+planning-table-goals = Towards the aim of the year
 planning-table-healing = Healing
 planning-table-fixtures = Competitions and visitors' days
-planning-column-number = No
+planning-column-number = No.
 planning-column-choice = Choice
 planning-column-operations = Operations
 planning-column-source = Source
@@ -97,19 +113,25 @@ planning-column-holes-each = Holes on each
 planning-column-holes = Holes in all
 planning-column-disturbed = Disturbed
 planning-column-removed = Removed
-planning-column-sand = Sand
-planning-column-fits = Would fit
-planning-column-surplus = On top
+# depth of what is removed
+planning-column-removed-depth = Down to
+planning-column-sand = Sand in all
+planning-column-fits = Sand that fits
+planning-column-surplus = Left on top
 planning-column-cost = Cost
 planning-column-organic = Organic matter after
 planning-column-settled = Most putts true
 planning-column-closed = Holes closed
 planning-column-normal = Back to normal
-planning-column-days = Days in all
+planning-column-days = Days until normal
 planning-column-touched = Fixtures touched
 planning-column-goal-disturbed = Times a year, disturbed
 planning-column-goal-removed = Times a year, removed
 planning-column-goal-sand = Times a year, sand
+# $year: the calendar year of the work
+planning-column-left-disturbed = Still in { $year }, disturbed
+planning-column-left-removed = Still in { $year }, removed
+planning-column-left-sand = Still in { $year }, sand
 # $likely and $until: days, or numbers of days
 # $fits and $room: layers of sand
 planning-fits = { $fits } of { $room }
