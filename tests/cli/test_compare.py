@@ -16,6 +16,8 @@ import pytest
 from swardcast.compose import Bulletin
 from swardcast.outlook.states import Milestone
 from swardcast.planning.columns import COLUMNS
+from swardcast.reading.choices_file import usual_choices
+from swardcast.records.club import SurfaceKind
 from tests.cli.conftest import Done
 from tests.conftest import DEMO, ROOT
 
@@ -185,7 +187,9 @@ def test_the_present_week_begins_today(swardcast: Command) -> None:
 
 def test_surfaces_and_a_day_get_the_usual_choices_where_the_club_has_none(swardcast: Command) -> None:
     told = _json(swardcast, *AT, "--surfaces", "tees 1-18", "--surfaces-a-day", "9", "--day", "2027-09-20")
-    assert {row["source"] for row in told["choices"]} == {"common practice, no published source"}
+    names = [one.name for one in usual_choices() if SurfaceKind.TEE in one.fits]
+    assert [row["choice"] for row in told["choices"]] == names
+    assert "common practice, no published source" in {row["source"] for row in told["choices"]}
     assert told["surfaces"][0] == "tee-1"
     assert not any(row["as_planned"] for row in told["choices"])
 
@@ -313,9 +317,9 @@ WRONG = [
         "the week of 2027-07-26 is over on 2027-08-18; name one to come, or an earlier moment by --as-of",
     ),
     (
-        ["--surfaces", "all bunkers", "--day", "2027-09-20"],
+        ["--surfaces", "tee 1, bunker-4-left", "--day", "2027-09-20"],
         1,
-        "there is no choice of work for bunkers; write some into choices.yaml of the club folder, as README tells",
+        "there is no choice of work for tees, bunkers; write some into choices.yaml of the club folder, as README tells",
     ),
 ]
 
@@ -337,9 +341,16 @@ def test_work_that_opens_turf_is_not_offered_for_bunkers(swardcast: Command, clu
     file.write_text(file.read_text(encoding="utf-8").replace("    for: greens\n", ""), encoding="utf-8")
     asked = ("--club", str(club), *AT[2:], "--day", "2027-09-20", "--surfaces-a-day", "9", "--surfaces")
     assert len(_json(swardcast, *asked, "all tees")["choices"]) == 6
-    done = swardcast("compare", *asked, "all bunkers")
-    assert done.code == 1
-    assert "there is no choice of work for bunkers" in done.err
+    names = {row["choice"] for row in _json(swardcast, *asked, "all bunkers")["choices"]}
+    assert names == {one.name for one in usual_choices() if SurfaceKind.BUNKER in one.fits}
+
+
+def test_bunkers_have_no_columns_for_holes_and_shares_which_they_cannot_have(swardcast: Command) -> None:
+    done = swardcast("compare", *AT, "--surfaces", "bunker-4-left", "--day", "2027-09-20")
+    assert done.code == 0
+    work = done.out[done.out.index("The work\n") :].splitlines()[1]
+    assert " ".join(work.split()) == "No. Choice Left on top Sand in all Cost"
+    assert "Shares of the surface" not in done.out
 
 
 # Where the page may go.

@@ -131,6 +131,15 @@ def test_usual_choices_after_that_trial_remove_what_it_removed_and_disturb_more(
     assert all((row.amounts.disturbed_fraction or 0) > 1.5 * (row.amounts.removed_fraction or 0) for row in rows)
 
 
+def test_the_smallest_usual_core_takes_out_the_printed_volume(records: ClubRecords) -> None:
+    """Woods M., 8 March 2021, "...common maintenance practice doesn't reduce organic matter at all": cores of 4 mm, 3 cm long
+    at 3 x 3 cm are 422 cm3/m2, printed from a rounded core; exactly 418.9, or 0.4189 mm."""
+    (small,) = [one for one in usual_choices() if one.name.startswith("Hollow 4 mm")]
+    (row,) = comparison_of(records, small).rows
+    assert row.amounts.room_mm == pytest.approx(0.4189, abs=0.0001)
+    assert row.amounts.room_mm == pytest.approx(0.422, rel=0.01)
+
+
 def test_a_published_years_sand_adds_up(records: ClubRecords) -> None:
     """Wang R., Hempfling J.W., Clarke B.B., Murphy J.A., 2018, Agronomy Journal, abstract: 2.4 L/m2 in autumn, 2.4 in spring
     and 1.2 in summer, up to 6.0 L/m2 a year; 1 L/m2 is 1 mm."""

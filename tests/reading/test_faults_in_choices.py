@@ -252,11 +252,52 @@ def test_sand_alone_on_fairways_is_a_rate_of_fairways() -> None:
     assert work.sand.amount == pytest.approx(400 / 55 * 0.22417, rel=0.001)
 
 
-def test_greens_tees_and_fairways_each_have_usual_choices() -> None:
-    kinds = {kind for choice in usual_choices() for kind in choice.fits}
-    assert {SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.APPROACH, SurfaceKind.FAIRWAY} <= kinds
+def test_every_kind_of_surface_has_usual_choices_and_so_have_some_kinds_together() -> None:
+    choices = usual_choices()
+    assert {kind for choice in choices for kind in choice.fits} == set(SurfaceKind)
+    together = (
+        {SurfaceKind.GREEN, SurfaceKind.TEE, SurfaceKind.APPROACH},
+        {SurfaceKind.TEE, SurfaceKind.FAIRWAY},
+        {SurfaceKind.FAIRWAY, SurfaceKind.PRACTICE_GROUND, SurfaceKind.ROUGH},
+    )
+    for kinds in together:
+        assert any(kinds <= choice.fits for choice in choices), kinds
 
 
-def test_names_of_usual_choices_are_told_once_for_a_kind_of_surface() -> None:
-    named = [(choice.name, choice.fits) for choice in usual_choices()]
-    assert len(named) == len(set(named))
+def test_most_kinds_of_work_that_open_turf_are_among_the_usual_choices() -> None:
+    kinds = {one.kind for choice in usual_choices() for one in choice.operations}
+    assert kinds >= {
+        Kind.HOLLOW_TINING,
+        Kind.SOLID_TINING,
+        Kind.NEEDLE_TINING,
+        Kind.DEEP_TINING,
+        Kind.SAND_INJECTION,
+        Kind.SCARIFYING,
+        Kind.VERTICUTTING,
+        Kind.FRAISE_MOWING,
+        Kind.TOPDRESSING,
+        Kind.BUNKER_SANDING,
+    }
+
+
+def test_usual_choices_that_may_meet_have_names_of_their_own() -> None:
+    choices = usual_choices()
+    for place, one in enumerate(choices):
+        for other in choices[:place]:
+            assert one.name != other.name or not one.fits & other.fits
+
+
+def test_an_undated_source_says_so_wherever_it_is_named() -> None:
+    for choice in usual_choices():
+        for name in ("Pitchcare magazine, August/September issue", "Diegnau P."):
+            for after in choice.source.split(name)[1:]:
+                assert after.startswith(", undated"), choice.name
+
+
+def test_sizes_in_inches_are_those_of_their_sources() -> None:
+    """USGA West 2020: deep tines 6 in deep, 1/2 in solid tines 3 in deep; an inch is 25.4 mm."""
+    (deep,) = [one for one in usual_choices() if one.name.startswith("Sand, deep tines")]
+    _, first, second, _ = deep.operations
+    assert isinstance(first, Tining)
+    assert isinstance(second, Tining)
+    assert [first.depth_mm, second.diameter_mm, second.depth_mm] == pytest.approx([152.4, 12.7, 76.2])

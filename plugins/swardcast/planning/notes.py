@@ -60,8 +60,11 @@ def _about_work(comparison: Comparison, voice: Voice) -> Iterator[str]:
     if comparison.besides:
         titles = voice.joined([job.title for job in comparison.besides])
         yield voice.say("planning-goes-besides", count=len(comparison.besides), jobs=titles)
-    yield voice.say("planning-area-not-depth")
-    yield voice.say("planning-fits-at-most")
+    amounts = [row.amounts for row in comparison.rows]
+    if any(one.disturbed_fraction for one in amounts):
+        yield voice.say("planning-area-not-depth")
+    if any(one.room_mm for one in amounts):
+        yield voice.say("planning-fits-at-most")
     operations = [one for row in comparison.rows for one in row.choice.operations]
     if any(isinstance(one, Tining | Grooving) and one.passes > 1 for one in operations):
         yield voice.say("planning-passes")

@@ -66,7 +66,7 @@ def tables_of(comparison: Comparison, planning: Planning, voice: Voice) -> tuple
 
     Returns:
         Tables whose rows begin with the choice's number; that of the year's aim and that of fixtures only where there
-        are any.
+        are any. What no choice has, such as holes in bunkers, has no column.
     """
     told = _Told(comparison=comparison, planning=planning, voice=voice)
     tables = [
@@ -110,13 +110,17 @@ def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
 
         return said
 
-    yield voice.say("planning-column-disturbed"), lambda row: share_or_none(row.amounts.disturbed_fraction, voice)
-    yield voice.say("planning-column-removed"), lambda row: share_or_none(row.amounts.removed_fraction, voice)
-    if any(row.amounts.removed_depths_mm for row in told.comparison.rows):
+    amounts = [row.amounts for row in told.comparison.rows]
+    if any(one.disturbed_fraction is not None for one in amounts):
+        yield voice.say("planning-column-disturbed"), lambda row: share_or_none(row.amounts.disturbed_fraction, voice)
+        yield voice.say("planning-column-removed"), lambda row: share_or_none(row.amounts.removed_fraction, voice)
+    if any(one.removed_depths_mm for one in amounts):
         yield voice.say("planning-column-removed-depth"), lambda row: depths_or_none(row, voice)
-    yield voice.say("planning-column-holes-each"), number("holes_each")
-    yield voice.say("planning-column-holes"), number("holes")
-    yield voice.say("planning-column-fits"), lambda row: fits_in_words(row, voice)
+    if any(one.holes != 0 and one.disturbed_fraction is not None for one in amounts):
+        yield voice.say("planning-column-holes-each"), number("holes_each")
+        yield voice.say("planning-column-holes"), number("holes")
+    if any(one.room_mm != 0 for one in amounts):
+        yield voice.say("planning-column-fits"), lambda row: fits_in_words(row, voice)
     yield (
         voice.say("planning-column-surplus"),
         lambda row: layer_or_none(row.amounts.mean_mm(lambda one: one.surplus_mm), voice),

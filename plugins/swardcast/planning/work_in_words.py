@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from swardcast.language.measures import layer, length, sand_mass, sand_rate, spacing
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.kinds import kind_name
@@ -11,6 +13,8 @@ from swardcast.quantities import Sand, SandBasis
 from swardcast.records.operations import Dressing, Grooving, Operation, SandInjection, Stripping, Tining
 
 __all__ = ["choice_name", "operations_in_words", "source_in_words"]
+
+_THICK_MM: Final = 10.0  # of so much sand, as in a bunker, no tenths are told: judgement
 
 
 def choice_name(row: Compared, voice: Voice) -> str:
@@ -116,7 +120,8 @@ def _injected(operation: SandInjection, kind: str, voice: Voice) -> str:
 def _sand(sand: Sand, voice: Voice) -> str:
     match sand.basis:
         case SandBasis.DEPTH_MM:
-            return layer(sand.amount, voice)
+            thick = sand.amount >= _THICK_MM
+            return length(sand.amount, voice) if thick else layer(sand.amount, voice)
         case SandBasis.KG_PER_M2:
             return sand_rate(sand.amount, voice)
         case SandBasis.TONNES_EACH:

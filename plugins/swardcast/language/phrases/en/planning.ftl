@@ -116,7 +116,7 @@ planning-column-removed = Removed
 # depth of what is removed
 planning-column-removed-depth = Down to
 planning-column-sand = Sand in all
-planning-column-fits = Sand that fits
+planning-column-fits = Sand in the holes
 planning-column-surplus = Left on top
 planning-column-cost = Cost
 planning-column-organic = Organic matter after
