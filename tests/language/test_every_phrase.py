@@ -59,6 +59,8 @@ SAY_HOW_SURE_ELSEWHERE = {
     "fixtures-usual-range": "says that there is none",
     "planning-dates": "explains the tables that the manager and the committee have",
     "planning-fixtures": "explains the tables that the manager and the committee have",
+    "planning-table-healing": "is the caption of a table that the manager and the committee have",
+    "planning-table-fixtures": "is the caption of a table that the manager and the committee have",
     "planning-touched": "explains the tables that the manager and the committee have",
     "planning-picture-summary": "sums a picture of choices up, in days and with no date",
     "planning-picture-line": "explains a sign of a picture, and gives no date",

@@ -146,9 +146,9 @@ def test_axes_reach_beyond_every_point(picture: TradeOff) -> None:
 
 
 def test_what_has_no_date_or_share_is_named_as_left_out(picture: TradeOff, comparison: Comparison) -> None:
-    """The contractor's sand injection has somebody's usual range, and nothing of its area is computed."""
-    assert len(picture.points) == len(comparison.rows) - 1
-    assert "1 choice has no date or no known share, and is not drawn." in picture.told.caption[0]
+    """The contractor's drill and fill and the usual one have a usual range, of which no day is likely."""
+    assert len(picture.points) == len(comparison.rows) - 2
+    assert "2 choices have no date or no known share, and are not drawn." in picture.told.caption[0]
 
 
 def test_an_american_club_reads_inches_tons_and_its_dates(comparison: Comparison, demo_records: ClubRecords) -> None:

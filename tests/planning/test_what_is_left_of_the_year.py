@@ -128,7 +128,9 @@ def test_the_year_is_told_in_words_beside_its_own_table(club: SmallClub) -> None
         "By the log, 2027 has brought so far: 2.0 % of the surface disturbed (20 % of the aim), 0.0 % of the surface removed"
         " (0 % of the aim) and 2.0 mm of sand (25 % of the aim). Work that is only planned does not count." in said
     )
-    (table,) = [one for one in tables_of(found, planning, VOICE) if one.caption == "Towards the aim of the year"]
+    (table,) = [
+        one for one in tables_of(found, planning, VOICE) if one.caption.startswith("Towards the aim of the year")
+    ]
     assert table.columns[2:4] == ("Times a year, disturbed", "Still in 2027, disturbed")
     assert table.rows[0][2:] == ("3", "2", "2", "2", "3", "2")
 
@@ -137,7 +139,9 @@ def test_where_nothing_was_done_yet_that_is_said_and_there_is_no_second_column(c
     found = with_goal(club, choice(sand(3)))
     planning = Planning(goal=GOAL)
     assert "The log has no work done there in 2027 yet." in " ".join(notes_beside(found, planning, VOICE))
-    (table,) = [one for one in tables_of(found, planning, VOICE) if one.caption == "Towards the aim of the year"]
+    (table,) = [
+        one for one in tables_of(found, planning, VOICE) if one.caption.startswith("Towards the aim of the year")
+    ]
     assert table.columns[2:] == ("Times a year, disturbed", "Times a year, removed", "Times a year, sand")
 
 
@@ -146,7 +150,7 @@ def test_without_an_aim_nothing_is_said_of_the_year(club: SmallClub) -> None:
     club.done("spikes", "05-04")
     found = comparison_of(club.records(), choice(sand(3)))
     assert "2027 has brought" not in " ".join(notes_beside(found, Planning(), VOICE))
-    assert "Towards the aim of the year" not in [table.caption for table in tables_of(found, Planning(), VOICE)]
+    assert not any("Towards" in table.caption for table in tables_of(found, Planning(), VOICE))
 
 
 @pytest.mark.parametrize(
