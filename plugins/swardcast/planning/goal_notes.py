@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from swardcast.language.measures import layer, length
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice
 from swardcast.notices.words import percent
 from swardcast.planning.compare import Comparison
 from swardcast.planning.goals import goal_sand_mm
@@ -42,7 +42,7 @@ def about_goals(comparison: Comparison, planning: Planning, voice: Voice) -> Ite
         brought.append(voice.say("planning-done-sand", layer=layer(done.sand_mm, voice), part=_part(part, voice)))
     if not aims:
         return
-    yield capital(voice.say("planning-goals", goals=voice.joined(aims)))
+    yield voice.say("planning-goals", goals=voice.joined(aims))
     if not done.jobs:
         yield voice.say("planning-nothing-done", year=str(done.year))
         return
