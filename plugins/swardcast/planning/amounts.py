@@ -4,16 +4,32 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
-from swardcast.outlook.states import SurfaceWork
 from swardcast.quantities import SandBasis
-from swardcast.records.club import SurfaceKind
+from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.operations import NOT_COMPUTED, Dressing, Kind, Operation, SandInjection, Stripping
 from swardcast.records.translate import SurfaceSums, removes_mm, sand_depth_mm
 from swardcast.turf.geometry import hole_area_fraction, holes_per_m2
 from swardcast.turf.sand import infill_mm, kg_per_m2_from_depth, surplus_mm, tonnes_on_area
 
-__all__ = ["Amounts", "SurfaceAmounts", "amounts_of", "disturbed_by", "removed_by", "spread_by"]
+__all__ = ["Amounts", "SurfaceAmounts", "Worked", "amounts_of", "disturbed_by", "removed_by", "spread_by"]
+
+
+class Worked(Protocol):
+    """Work on one surface, as far as amounts need it; a `SurfaceWork` is such work."""
+
+    @property
+    def surface(self) -> Surface:
+        """The surface."""
+
+    @property
+    def operations(self) -> tuple[Operation, ...]:
+        """The work as planned, or as really done."""
+
+    @property
+    def sums(self) -> SurfaceSums:
+        """What that work does to the surface."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,7 +106,7 @@ class _Shot:
     room_mm: float | None = 0.0
 
 
-def amounts_of(works: Sequence[SurfaceWork]) -> Amounts:
+def amounts_of(works: Sequence[Worked]) -> Amounts:
     """Add up what the notices' own sums give for each surface, and what sand injection and bunkers add to them.
 
     Args:
@@ -201,7 +217,7 @@ def _shot_by(injection: SandInjection) -> _Shot:
     return _Shot(holes_per_m2=holes, fraction=fraction, room_mm=room)
 
 
-def _on_one(work: SurfaceWork, all_area_m2: float | None, shot: _Shot) -> SurfaceAmounts:
+def _on_one(work: Worked, all_area_m2: float | None, shot: _Shot) -> SurfaceAmounts:
     sums, area_m2 = work.sums, work.surface.area_m2
     density = sums.density_t_per_m3
 

@@ -10,14 +10,14 @@ from swardcast.language.voice import Voice
 from swardcast.notices.pictures import KeyRow, Sign, Table, Told
 from swardcast.notices.words import percent, whole_percent
 from swardcast.outlook.states import Milestone
+from swardcast.planning.axis_marks import AxisMark, even_marks
 from swardcast.planning.compare import Compared, Comparison
 from swardcast.planning.work_in_words import choice_name
 
-__all__ = ["AxisMark", "TradeOff", "TradeOffPoint", "trade_off"]
+__all__ = ["TradeOff", "TradeOffPoint", "trade_off"]
 
 _STEPS_OF_SHARE: Final = (0.01, 0.02, 0.05, 0.1, 0.2, 0.5)
 _STEPS_DAYS: Final = (5, 10, 20, 50, 100)
-_MOST_MARKS: Final = 6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,14 +37,6 @@ class TradeOffPoint:
     share: float
     likely_days: int
     until_days: int
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class AxisMark:
-    """A value that is named on an axis."""
-
-    value: float
-    words: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,10 +74,8 @@ def trade_off(comparison: Comparison, voice: Voice) -> TradeOff | None:
     if not drawn:
         return None
     points = tuple(point for _, point in drawn)
-    share_step = _step(max(point.share for point in points), _STEPS_OF_SHARE)
-    day_step = _step(max(point.until_days for point in points), _STEPS_DAYS)
-    shares = _marks(max(point.share for point in points), share_step)
-    days = _marks(max(point.until_days for point in points), day_step)
+    shares = even_marks(max(point.share for point in points), _STEPS_OF_SHARE)
+    days = even_marks(max(point.until_days for point in points), _STEPS_DAYS)
     return TradeOff(
         told=_told(comparison, drawn, voice),
         points=points,
@@ -109,18 +99,6 @@ def _point(row: Compared, voice: Voice) -> TradeOffPoint | None:
         likely_days=likely,
         until_days=until,
     )
-
-
-def _step(largest: float, steps: Sequence[float]) -> float:
-    return next((step for step in steps if largest <= step * (_MOST_MARKS - 1)), steps[-1])
-
-
-def _marks(largest: float, step: float) -> list[float]:
-    """From 0 to the first mark that is not below the largest value; two at least."""
-    marks = [0.0, step]
-    while marks[-1] < largest:
-        marks.append(step * len(marks))
-    return marks
 
 
 def _told(comparison: Comparison, drawn: Sequence[tuple[Compared, TradeOffPoint]], voice: Voice) -> Told:
