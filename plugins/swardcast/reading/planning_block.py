@@ -9,6 +9,7 @@ from pydantic import BeforeValidator, Field, model_validator
 
 from swardcast.quantities import MASS_KG, QuantityError, Sand, SandBasis, parse_length_mm, parse_sand
 from swardcast.reading.near_kinds import kind_meant
+from swardcast.reading.sand_store_block import SandStoreBlock, sand_store_from
 from swardcast.reading.schema import Fraction, Model, Number, within, wrong
 from swardcast.reading.surface_kinds import SurfaceKinds
 from swardcast.reading.yaml_text import Located
@@ -104,6 +105,7 @@ class PlanningBlock(Model):
     cost_per_rough: _Costs = {}
     cost_per_bunker: _Costs = {}
     cost_per_practice_ground: _Costs = {}
+    sand_store: SandStoreBlock | None = None
     yearly_goal: _Goal = _Goal()
     organic_matter_depth: Annotated[
         float,
@@ -148,4 +150,5 @@ def planning_from(document: Located) -> Planning:
         ),
         organic_layer_mm=told.organic_matter_depth,
         is_layer_told="organic_matter_depth" in told.model_fields_set,
+        sand_store=sand_store_from(told.sand_store),
     )

@@ -11,6 +11,7 @@ from swardcast.quantities import Sand
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.operations import Kind, Operation
 from swardcast.records.plan import Stretch
+from swardcast.records.sand_store import SandStore
 
 __all__ = ["USUAL_LAYER_MM", "Choice", "Planning", "YearlyGoal"]
 
@@ -85,6 +86,7 @@ class Planning:
         is_layer_told: whether the club told that depth; else it is the usual one.
         choices: the club's own choices of work.
         faults: what is wrong with files that only planning needs; the site is made without them.
+        sand_store: the sand in the yard, or None.
     """
 
     currency: str = ""
@@ -95,3 +97,4 @@ class Planning:
     is_layer_told: bool = False
     choices: tuple[Choice, ...] = ()
     faults: tuple[Problem, ...] = ()
+    sand_store: SandStore | None = None

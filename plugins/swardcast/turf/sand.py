@@ -9,9 +9,11 @@ __all__ = [
     "DEFAULT_DENSITY_T_PER_M3",
     "HIDING_DEPTH_MM",
     "depth_mm_from_kg_per_m2",
+    "dry_t_from_moist",
     "hidden_fraction",
     "infill_mm",
     "kg_per_m2_from_depth",
+    "moist_t_from_dry",
     "surplus_mm",
     "tonnes_on_area",
 ]
@@ -116,3 +118,35 @@ def tonnes_on_area(kg_per_m2: float, area_m2: float) -> float:
         Metric tonnes.
     """
     return kg_per_m2 * area_m2 / 1000.0
+
+
+def dry_t_from_moist(moist_t: float, water_fraction: float) -> float:
+    """Work out how much dry sand there is in moist sand as it was weighed.
+
+    Args:
+        moist_t: mass as weighed, tonnes, 0 or more.
+        water_fraction: mass of the water over that of the dry sand, 0 or more.
+
+    Returns:
+        Tonnes of dry sand.
+
+    Source: w = (m_moist - m_dry) / m_dry, the water content of ASTM D2216 (mass of the water over that of the solids)
+        and ISO 17892-1 (loss on drying over the dry mass left), as their published scopes give it; ISO 11465:1993 has
+        the same (from memory).
+    """
+    return moist_t / (1 + water_fraction)
+
+
+def moist_t_from_dry(dry_t: float, water_fraction: float) -> float:
+    """Work out what dry sand weighs with its water.
+
+    Args:
+        dry_t: mass of the dry sand, tonnes, 0 or more.
+        water_fraction: mass of the water over that of the dry sand, 0 or more.
+
+    Returns:
+        Tonnes as weighed.
+
+    Source: as `dry_t_from_moist`, turned round.
+    """
+    return dry_t * (1 + water_fraction)
