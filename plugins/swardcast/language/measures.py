@@ -32,6 +32,7 @@ __all__ = [
     "roll",
     "sand_mass",
     "sand_rate",
+    "seed_mass",
     "seed_rate",
     "spacing",
     "system_of",
@@ -213,6 +214,21 @@ def seed_rate(rate_g_per_m2: float, voice: Voice) -> str:
     """
     value = rate_g_per_m2 if _is_metric(voice) else rate_g_per_m2 / SEED_G_PER_M2["lb/1000 ft2"]
     return voice.say("measure-seed-rate", number=_plain(value, voice))
+
+
+def seed_mass(mass_kg: float, voice: Voice) -> str:
+    """Say a mass of seed: "3.8 kg", "53 kg", "116 lb"; below ten with one decimal.
+
+    Args:
+        mass_kg: 0 or more, kg.
+        voice: the language.
+
+    Returns:
+        The mass with its unit.
+    """
+    value = mass_kg if _is_metric(voice) else mass_kg / MASS_KG["lb"]
+    decimals = 1 if value < 10 else 0  # noqa: PLR2004 - below ten a decimal tells
+    return voice.say("measure-seed-mass", number=voice.number(value, decimals=decimals))
 
 
 def bulk_density(density_t_per_m3: float, voice: Voice) -> str:

@@ -16,7 +16,7 @@ from swardcast.planning.trade_off import trade_off
 from swardcast.records.club import Club
 from swardcast.records.planning import Planning
 
-__all__ = ["MARK", "committee_page"]
+__all__ = ["MARK", "committee_page", "committee_style"]
 
 MARK: Final = '<meta name="swardcast" content="private page for the committee">'
 """What such a page has in its head, by which it is known again."""
@@ -39,7 +39,7 @@ def committee_page(comparison: Comparison, planning: Planning, club: Club) -> st
         "committee.html",
         voice,
         mark=Markup(MARK),  # noqa: S704 - ours
-        style=Markup(_style()),  # noqa: S704 - ours
+        style=Markup(committee_style()),  # noqa: S704 - ours
         title=title_of(comparison, voice),
         club=club,
         made=voice.say("planning-made", moment=voice.moment(comparison.as_of)),
@@ -50,5 +50,6 @@ def committee_page(comparison: Comparison, planning: Planning, club: Club) -> st
     )
 
 
-def _style() -> str:
+def committee_style() -> str:
+    """The styles of pages for the committee."""
     return files("swardcast.outlets").joinpath("static", "committee.css").read_text(encoding="utf-8")

@@ -17,12 +17,22 @@ from swardcast.outlets.pictures.canvas import Canvas
 from swardcast.outlets.pictures.growth import draw_growth
 from swardcast.outlets.pictures.healing import draw_healing
 from swardcast.outlets.pictures.promises import draw_promises
+from swardcast.outlets.pictures.sand import draw_sand_in_print, draw_sand_store
 from swardcast.outlets.pictures.season import draw_season
 from swardcast.outlets.pictures.trade_off import draw_trade_off
 from swardcast.outlets.rendering import rendered
+from swardcast.planning.sand_pictures import PrintPicture, StorePicture
 from swardcast.planning.trade_off import TradeOff
 
-__all__ = ["growth_html", "healing_html", "promises_html", "season_html", "trade_off_html"]
+__all__ = [
+    "growth_html",
+    "healing_html",
+    "promises_html",
+    "sand_in_print_html",
+    "sand_store_html",
+    "season_html",
+    "trade_off_html",
+]
 
 _WIDE: Final = 24.0
 _HIGH: Final = 16.0
@@ -91,6 +101,32 @@ def trade_off_html(picture: TradeOff, voice: Voice) -> Markup:
         HTML; every text is escaped.
     """
     return _figure(picture.told, draw_trade_off(picture), voice)
+
+
+def sand_store_html(picture: StorePicture, voice: Voice) -> Markup:
+    """Render what lies in the sand store, without a heading.
+
+    Args:
+        picture: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(picture.told, draw_sand_store(picture), voice)
+
+
+def sand_in_print_html(picture: PrintPicture, voice: Voice) -> Markup:
+    """Render a year's sand beside amounts in print, without a heading.
+
+    Args:
+        picture: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(picture.told, draw_sand_in_print(picture), voice)
 
 
 def _figure(told: Told, drawing: str, voice: Voice, heading: str = "") -> Markup:

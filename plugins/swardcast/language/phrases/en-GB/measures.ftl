@@ -19,5 +19,6 @@ measure-sand-mass = { $number } { $count ->
 }
 measure-sand-rate = { $number } kg on a square metre
 measure-seed-rate = { $number } g on a square metre
+measure-seed-mass = { $number } kg
 measure-density = { $number } t/m3
 measure-temperature = { $number } °C

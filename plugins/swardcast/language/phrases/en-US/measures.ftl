@@ -19,5 +19,6 @@ measure-sand-mass = { $number } { $count ->
 }
 measure-sand-rate = { $number } lb per 1,000 sq ft
 measure-seed-rate = { $number } lb per 1,000 sq ft
+measure-seed-mass = { $number } lb
 measure-density = { $number } lb/ft3
 measure-temperature = { $number } °F

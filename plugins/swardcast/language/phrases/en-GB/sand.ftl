@@ -1,0 +1,2 @@
+# What sand is weighed in, as a heading has it.
+sand-unit = tonnes
