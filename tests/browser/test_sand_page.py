@@ -1,0 +1,55 @@
+"""The page of a year's sand in a browser: on a telephone and a desk, by day, by night and on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from io import BytesIO
+from pathlib import Path
+from subprocess import CompletedProcess
+
+import pytest
+from playwright.sync_api import ViewportSize
+from pypdf import PdfReader
+
+from tests.browser.conftest import OpenPage
+from tests.browser.survey import EYES, NARROWEST_PX, axe
+from tests.conftest import DEMO
+
+
+@pytest.fixture(scope="module")
+def sand(tmp_path_factory: pytest.TempPathFactory, run_swardcast: Callable[..., CompletedProcess[str]]) -> Path:
+    page = tmp_path_factory.mktemp("sand") / "page.html"
+    done = run_swardcast("sand", "--club", str(DEMO), "--as-of", "2027-09-14 09:30", "--page", str(page))
+    assert done.returncode == 0, done.stderr
+    return page
+
+
+def test_axe_finds_nothing_wrong_by_day_or_night_narrow_or_wide(sand: Path, open_page: OpenPage) -> None:
+    page = open_page()
+    page.goto(sand.as_uri())
+    violations, rules = axe(page, "sand.html", EYES)
+    assert {eyes: told for eyes, told in violations.items() if told} == {}
+    assert {"color-contrast", "svg-img-alt", "scrollable-region-focusable"} <= rules
+
+
+def test_it_asks_for_nothing_but_itself_and_does_not_run_sideways(sand: Path, open_page: OpenPage) -> None:
+    asked: list[str] = []
+    page = open_page(viewport=ViewportSize(width=NARROWEST_PX, height=800))
+    page.on("request", lambda request: asked.append(request.url))
+    page.goto(sand.as_uri())
+    assert asked == [sand.as_uri()]
+    assert page.evaluate("document.documentElement.scrollWidth") <= NARROWEST_PX
+
+
+def test_on_paper_no_column_is_cut(sand: Path, open_page: OpenPage) -> None:
+    page = open_page()
+    page.goto(sand.as_uri())
+    pages = [sheet.extract_text() for sheet in PdfReader(BytesIO(page.pdf(prefer_css_page_size=True))).pages]
+    assert "Private, for the committee." in pages[0]
+    words = " ".join(" ".join(pages).split())
+    for heading in ("What lies in the store", "By month", "The store", "Other materials", "here and in print"):
+        assert heading in words
+    page.emulate_media(media="print")
+    # A4 across less its margins: 273 mm at 96 px to an inch
+    page.set_viewport_size(ViewportSize(width=1032, height=700))
+    assert page.evaluate("Math.max(...[...document.querySelectorAll('table')].map((one) => one.scrollWidth))") <= 1032
