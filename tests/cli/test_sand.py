@@ -132,7 +132,7 @@ def test_it_says_on_what_each_figure_rests_and_judges_nothing(swardcast: Command
     shown = swardcast("sand", *AT).out
     for words in (
         "dry sand that weighs 1.56 t/m3 as spread",
-        "5.37 % of the dry mass, so that a tonne of dry sand weighs 1.054 there",
+        "5.37 % of the dry mass, so that dry sand weighs 1.054 times as much there",
         "They are information and no aim.",
         "For 3 of them an entry tells how much.",
     ):

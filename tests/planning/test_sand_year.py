@@ -251,8 +251,8 @@ def test_six_dressings_of_twenty_tonnes_are_the_years_hundred_and_twenty(tmp_pat
 
 
 def test_sand_by_volume_and_by_mass_meet_at_a_printed_density(tmp_path: Path) -> None:
-    """A general calculator quoted in Woods 2020 gives 101.8 lb/ft3, which is 1.631 t/m3; 3/8 in on 1,000 ft2 are by hand
-    1000 x 3/96 = 31.25 ft3 or 1.157 yd3 (printed 1.2), and so 3,181 lb = 1.443 t. Here on 500 m2: x 5.382."""
+    """A general calculator page of 2025 prints 101.8 lb/ft3, which is 1.631 t/m3. 3/8 in on 1,000 ft2 are by hand 31.25 ft3 or
+    1.157 yd3 (a general web page prints 1.2), and so 3,181 lb = 1.443 t. Here they lie on 500 m2, 5.382 times as much."""
     club = SmallClub(tmp_path / "club")
     club.job("deep", "05-03", "topdressing: {sand: 3/8 in}", surfaces="green 1")
     year = year_of(club, "04-01", density=101.8 * 0.45359237 / 28.316846592)

@@ -174,7 +174,7 @@ def _as_json(year: SandYear, records: ClubRecords) -> dict[str, Any]:
         "from": year.first.isoformat(),
         "to": year.last.isoformat(),
         "density_t_per_m3": year.density_t_per_m3,
-        "moisture_fraction": water,
+        "moisture_fraction": flat(water),
         "currency": records.planning.currency or None,
         "in_all": _costed(year.in_all, water or 0.0, records.planning),
         "months": {f"{month:%Y-%m}": _masses(masses) for month, masses in year.by_month().items()},

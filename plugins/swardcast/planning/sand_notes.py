@@ -108,8 +108,7 @@ def _basis(year: SandYear, voice: Voice) -> Iterator[str]:
         yield voice.say("sand-moisture-not-told")
         return
     share = voice.say("percent", number=voice.figure(100 * water))
-    weighs = voice.figure(round(moist_t_from_dry(1.0, water), 3))
-    yield voice.say("sand-moist", share=share, weighs=weighs)
+    yield voice.say("sand-moist", share=share, times=voice.figure(round(moist_t_from_dry(1.0, water), 3)))
 
 
 def _as_logged(year: SandYear, voice: Voice) -> Iterator[str]:
