@@ -190,16 +190,24 @@ def _fixture(occurrence: Component, zone: ZoneInfo, *, recurs: bool) -> Fixture:
         ends_at = end if end > start else None
     else:
         first, last, starts_at, ends_at = start, end - timedelta(days=1), None, None
+    name = _on_one_line(occurrence.get("SUMMARY", ""))
     return Fixture(
         id=f"{series}/{_planned_for(occurrence, zone)}" if recurs else series,
         series=series,
-        name=_on_one_line(occurrence.get("SUMMARY", "")),
+        name=name,
         first_day=first,
         last_day=max(first, last),
         starts_at=starts_at,
         ends_at=ends_at,
         where=_on_one_line(occurrence.get("LOCATION", "")),
+        is_for_visitors=any("visitor" in word.lower() for word in (name, *_categories(occurrence))),
     )
+
+
+def _categories(occurrence: Component) -> list[str]:
+    """Its categories, which may stand in several lines (RFC 5545, section 3.8.1.2)."""
+    told = occurrence.get("CATEGORIES", [])
+    return [str(word) for one in (told if isinstance(told, list) else [told]) for word in one.cats]
 
 
 def _planned_for(occurrence: Component, zone: ZoneInfo) -> str:

@@ -22,6 +22,7 @@ class Fixture:
         starts_at: when it starts, in the club's local time, or None where it takes the whole day.
         ends_at: when it ends, or None where that is not told.
         where: the place as typed, or "".
+        is_for_visitors: whether it is a visitors' day, and no competition of the club's own.
     """
 
     id: str
@@ -32,6 +33,7 @@ class Fixture:
     starts_at: datetime | None = None
     ends_at: datetime | None = None
     where: str = ""
+    is_for_visitors: bool = False
 
     def __post_init__(self) -> None:
         """Refuse a fixture that ends before it begins."""

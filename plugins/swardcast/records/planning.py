@@ -8,7 +8,9 @@ from typing import Final
 
 from swardcast.errors import Problem
 from swardcast.quantities import Sand
+from swardcast.records.blocked import DaysWithoutWork
 from swardcast.records.club import Surface, SurfaceKind
+from swardcast.records.importance import Importance
 from swardcast.records.operations import Kind, Operation
 from swardcast.records.plan import Stretch
 from swardcast.records.sand_store import SandStore
@@ -87,6 +89,8 @@ class Planning:
         choices: the club's own choices of work.
         faults: what is wrong with files that only planning needs; the site is made without them.
         sand_store: the sand in the yard, or None.
+        importance: how much undisturbed play matters on which days.
+        days_without_work: when no work is done.
     """
 
     currency: str = ""
@@ -98,3 +102,5 @@ class Planning:
     choices: tuple[Choice, ...] = ()
     faults: tuple[Problem, ...] = ()
     sand_store: SandStore | None = None
+    importance: Importance = field(default_factory=Importance)
+    days_without_work: DaysWithoutWork = field(default_factory=DaysWithoutWork)
