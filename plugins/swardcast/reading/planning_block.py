@@ -8,6 +8,8 @@ from typing import Annotated, Final
 from pydantic import BeforeValidator, Field, model_validator
 
 from swardcast.quantities import MASS_KG, QuantityError, Sand, SandBasis, parse_length_mm, parse_sand
+from swardcast.reading.blocked_block import BlockedBlock, days_without_work_from
+from swardcast.reading.importance_block import ImportanceBlock, importance_from
 from swardcast.reading.near_kinds import kind_meant
 from swardcast.reading.sand_store_block import SandStoreBlock, sand_store_from
 from swardcast.reading.schema import Fraction, Model, Number, within, wrong
@@ -112,6 +114,8 @@ class PlanningBlock(Model):
         BeforeValidator(_layer),
         within(5, _DEEPEST_SAMPLE_MM, "a depth from 5 mm to 200 mm"),
     ] = Field(default=USUAL_LAYER_MM)
+    importance: ImportanceBlock = ImportanceBlock()
+    days_without_work: BlockedBlock = BlockedBlock()
 
     @property
     def costs(self) -> dict[SurfaceKind, dict[Kind, float]]:
@@ -151,4 +155,6 @@ def planning_from(document: Located) -> Planning:
         organic_layer_mm=told.organic_matter_depth,
         is_layer_told="organic_matter_depth" in told.model_fields_set,
         sand_store=sand_store_from(told.sand_store),
+        importance=importance_from(told.importance),
+        days_without_work=days_without_work_from(told.days_without_work),
     )

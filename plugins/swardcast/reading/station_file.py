@@ -146,6 +146,7 @@ class _ExportReader:
                 self._say(None, "day", f"{day} a second time", "each day in one file only")
                 continue
             into.tmean_c[day] = of_day.tmean_c
+            into.lowest_c[day] = of_day.tmin_c
             if of_day.rain_mm is not None:
                 into.rain_mm[day] = of_day.rain_mm
 

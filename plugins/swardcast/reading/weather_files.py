@@ -45,6 +45,7 @@ class DailyWeather:
     """Daily values of one or more files, and the days whose readings do not last throughout."""
 
     tmean_c: dict[date, float] = field(default_factory=dict)
+    lowest_c: dict[date, float] = field(default_factory=dict)
     rain_mm: dict[date, float] = field(default_factory=dict)
     incomplete: set[date] = field(default_factory=set)
 
@@ -207,6 +208,7 @@ def _read_row(
         return
     if "tmin" in values and "tmax" in values:
         into.tmean_c[day] = (values["tmin"] + values["tmax"]) / 2
+        into.lowest_c[day] = values["tmin"]
     elif "tmean" in values:
         into.tmean_c[day] = values["tmean"]
     if "rain" in values:

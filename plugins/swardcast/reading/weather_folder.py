@@ -123,6 +123,8 @@ def weather_in(files: Files, club: Club | None, problems: list[Problem]) -> Weat
         observed_c=fetched.tmean_c | observed.tmean_c,
         rain_mm=fetched.rain_mm | observed.rain_mm,
         history_c=history.tmean_c,
+        history_lowest_c=history.lowest_c,
+        history_rain_mm=history.rain_mm,
         forecasts=tuple(sorted(forecasts, key=_issue)),
         sources=sources_from(sources[0], file=SOURCES, problems=problems) if sources and sources[0] else (),
         incomplete=tuple(sorted(observed.incomplete | history.incomplete)),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Final
 
@@ -63,6 +63,8 @@ class Weather:
         observed_c: mean temperature of each day observed on the course, C.
         rain_mm: rain of each day observed, mm.
         history_c: mean temperature of each day of the past years, C.
+        history_lowest_c: lowest temperature of each of those days of which it is known, C.
+        history_rain_mm: rain of each of those days of which it is known, mm.
         forecasts: by time of issue, oldest first.
         sources: services from which some of it was fetched.
         incomplete: days that have readings, but not throughout, and so count as missing.
@@ -74,3 +76,5 @@ class Weather:
     forecasts: tuple[Forecast, ...]
     sources: tuple[WeatherSource, ...] = ()
     incomplete: tuple[date, ...] = ()
+    history_lowest_c: Mapping[date, float] = field(default_factory=dict)
+    history_rain_mm: Mapping[date, float] = field(default_factory=dict)
