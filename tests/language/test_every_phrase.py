@@ -65,6 +65,9 @@ SAY_HOW_SURE_ELSEWHERE = {
     "planning-picture-summary": "sums a picture of choices up, in days and with no date",
     "planning-picture-line": "explains a sign of a picture, and gives no date",
     "planning-picture-likely-days": "is the heading of numbers of days",
+    "startdays-usual-time": "says that there is none",
+    "startdays-cold": "counts days beyond a date that stands beside it",
+    "startdays-weighted": "explains the tables that the manager and the committee have",
     "news-fixtures-before": "names the date that the table calls likely",
     "news-fixtures-after": "names the date that the table calls likely",
 }

@@ -130,6 +130,10 @@ class Voice:
         pattern = "short-day-pattern" if day.year == self.near.year else "short-day-pattern-with-year"
         return str(format_date(day, self.say(pattern), locale=self.catalogue.locale))
 
+    def weekday(self, day: date) -> str:
+        """Name the weekday of a day: "Friday"."""
+        return str(format_date(day, "EEEE", locale=self.catalogue.locale))
+
     def tick_day(self, day: date) -> str:
         """Say a day in the fewest letters, for the axis of a picture: "24 Sep"."""
         return str(format_date(day, self.say("tick-day-pattern"), locale=self.catalogue.locale))

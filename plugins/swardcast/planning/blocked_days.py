@@ -17,7 +17,7 @@ from swardcast.records.operations import Kind
 from swardcast.records.plan import Job
 from swardcast.records.planning import Planning
 
-__all__ = ["Because", "Blocked", "WorkCalendar", "days_of_work", "work_calendar"]
+__all__ = ["Because", "Blocked", "WorkCalendar", "days_of_work", "is_weekday_off", "work_calendar"]
 
 
 class Because(Enum):
@@ -48,6 +48,18 @@ class Blocked:
     words: str = ""
     kind: Kind | None = None
     runs_into: bool = False
+
+
+def is_weekday_off(reasons: Sequence[Blocked]) -> bool:
+    """Tell whether a day is out since the club never works on its weekday, whatever else speaks against it.
+
+    Args:
+        reasons: why it is out.
+
+    Returns:
+        True for a weekday off.
+    """
+    return any(reason.because is Because.WEEKDAY for reason in reasons)
 
 
 def days_of_work(job: Job, starts: date, working_days: Sequence[int]) -> tuple[date, ...]:

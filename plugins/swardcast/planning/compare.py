@@ -24,7 +24,7 @@ from swardcast.records.planning import Choice
 from swardcast.records.standing import standing_entries
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
 
-__all__ = ["Compared", "Comparison", "When", "compare", "is_touched"]
+__all__ = ["Compared", "Comparison", "When", "compare", "is_touched", "job_of_choice"]
 
 _ALLOWED_FOR = 0.1  # the chance that is left on the day of allow until
 
@@ -171,7 +171,7 @@ def compare(
         The comparison.
     """
     today = as_of.astimezone(records.club.time_zone).date()
-    jobs = [_job_of(choice, number, when, today) for number, choice in enumerate(choices, start=1)]
+    jobs = [job_of_choice(choice, number, when, today) for number, choice in enumerate(choices, start=1)]
     asked = list(choices)
     if when.instead_of is not None:
         asked.insert(0, Choice(name="", operations=when.instead_of.operations, file=when.instead_of.file))
@@ -232,7 +232,18 @@ def _meetings(disturbance: Disturbance, fixtures: Sequence[Fixture], today: date
     )
 
 
-def _job_of(choice: Choice, number: int, when: When, today: date) -> Job:
+def job_of_choice(choice: Choice, number: int, when: When, today: date) -> Job:
+    """Make a job of a choice of work.
+
+    Args:
+        choice: the choice; its own pace goes before that of `when`.
+        number: its number.
+        when: where and when the work would be.
+        today: the day on which it counts as announced.
+
+    Returns:
+        A job that no plan has.
+    """
     like = when.instead_of
     return Job(
         id=f"choice-{number}",

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
-from swardcast.outlook.states import Milestone
+from swardcast.outlook.states import Milestone, RestsOn
 from swardcast.outlook.weather_book import WeatherBook, WeatherView
 from swardcast.planning.blocked_days import WorkCalendar, work_calendar
 from swardcast.planning.start_days import StartDay, start_days
@@ -90,6 +90,12 @@ class Dates:
     def possible(self) -> tuple[StartDay, ...]:
         """The days on which the job can begin."""
         return tuple(day for day in self.days if day.is_possible)
+
+    @property
+    def end_rests_on(self) -> RestsOn:
+        """What the ends of the work are: those of a sum have chances."""
+        ends = (day.ends for day in self.days if day.ends is not None and day.ends.is_given)
+        return next((end.rests_on for end in ends), RestsOn.SUM)
 
     def rests_on_forecast(self, day: StartDay) -> bool:
         """Whether a forecast reaches a first day."""

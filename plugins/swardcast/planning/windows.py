@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import timedelta
 from typing import Final
 
-from swardcast.planning.blocked_days import Because, Blocked
+from swardcast.planning.blocked_days import Blocked, is_weekday_off
 from swardcast.planning.start_days import StartDay
 
 __all__ = ["ABOUT_THE_SAME", "Window", "best_windows"]
@@ -94,7 +94,7 @@ def _reach(
     reached: list[int] = []
     for place in places:
         day = days[place]
-        if any(one.because is Because.WEEKDAY for one in day.blocked):
+        if is_weekday_off(day.blocked):
             continue
         if day.blocked:
             return reached, day.blocked

@@ -1,0 +1,189 @@
+"""`swardcast dates`: what each first day of a job costs, and the best times for it. Its results are private."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Iterator
+from typing import Any, Final
+
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.cli.dates_asked import UNTIL, asked_of, beside
+from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option
+from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain
+from swardcast.errors import nearest
+from swardcast.language.voice import Voice
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.planning.date_columns import DATE_COLUMNS
+from swardcast.planning.date_notes import date_notes
+from swardcast.planning.date_tables import date_reasons, date_tables, date_title
+from swardcast.planning.date_words import blocked_in_words
+from swardcast.planning.dates import Dates, find_dates
+from swardcast.planning.start_days import StartDay
+from swardcast.records.folder import ClubRecords
+from swardcast.records.importance import Importance
+
+__all__ = ["parser", "run"]
+
+_MOST_TOLD: Final = 20
+
+
+def parser(name: str, what: str) -> argparse.ArgumentParser:
+    """Describe the command's options."""
+    options = new_parser(name, what, "swardcast dates --club my-club --job greens-renovation-2027 --to 2027-11-30")
+    add_club_options(options)
+    options.add_argument("--job", metavar="ID", default="", help="a planned job, which counts as moved")
+    options.add_argument("--choice", metavar="NAME", default="", help="a choice of work, as 'compare' has them")
+    options.add_argument("--surfaces", metavar="WORDS", help="surfaces, such as 'greens 1-18' (default: the job's)")
+    options.add_argument(
+        "--from", dest="first", type=day_option, metavar="DAY", help="the first day asked about (default: today)"
+    )
+    options.add_argument(
+        "--to", dest="last", type=day_option, metavar="DAY", help="the last one (default: 26 weeks after the first)"
+    )
+    options.add_argument(
+        "--surfaces-a-day", type=pace_option, metavar="N", help="pace of the work (default: the job's or the choice's)"
+    )
+    options.add_argument(
+        "--spare-days", type=spare_days_option, metavar="N", help="days kept free for weather (default: the job's)"
+    )
+    options.add_argument(
+        "--until", choices=tuple(UNTIL), default="back-to-normal", help="what ends it (default: back-to-normal)"
+    )
+    options.add_argument("--best", type=_best, metavar="N", default=5, help="how many best times (default: 5)")
+    add_output_options(options)
+    return options
+
+
+def _best(text: str) -> int:
+    if not text.isascii() or not text.isdigit() or not 1 <= int(text) <= _MOST_TOLD:
+        message = f"found {text!r}; expected a number of times from 1 to {_MOST_TOLD}"
+        raise argparse.ArgumentTypeError(message)
+    return int(text)
+
+
+def _missing(options: argparse.Namespace) -> str:
+    """What has to be told and is not."""
+    if not options.job and not options.choice:
+        return "name a planned job, as in --job ID, or a choice of work, as in --surfaces 'greens 1-18' --choice NAME"
+    if not options.job and options.surfaces is None:
+        return "name surfaces, as in --surfaces 'greens 1-18', or a planned job, as in --job ID"
+    return ""
+
+
+def run(options: argparse.Namespace) -> int:
+    """Find the best days and show them."""
+    if missing := _missing(options):
+        print(f"swardcast dates: {missing}", file=sys.stderr)
+        return 2
+    records = records_of(options)
+    as_of = moment_of(options, records)
+    asked = asked_of(options, records, as_of)
+    dates = find_dates(records, as_of, WeatherBook(records.club, records.weather), asked)
+    for remark in _remarks(dates, records):
+        print(f"Worth another look: {remark}", file=sys.stderr)
+    match "json" if options.json else options.format:
+        case "json":
+            print_json(_as_json(dates, records))
+        case "csv":
+            print(_as_csv(dates, records), end="")
+        case _:
+            for line in _as_text(dates, records):
+                print(line)
+    return 0
+
+
+def _remarks(dates: Dates, records: ClubRecords) -> Iterator[str]:
+    names = {fixture.name for fixture in records.fixtures}
+    for named in dates.not_found:
+        hint = nearest(named.words, names)
+        yield f"'importance' in club.yaml names {named.words!r}, which no fixture is called. {hint}".rstrip()
+    if others := list(beside(dates.asked, records, dates.as_of)):
+        them = ", ".join(map(repr, others))
+        yield f"planned on these surfaces in that time, and counted besides: {them}."
+
+
+def _as_text(dates: Dates, records: ClubRecords) -> Iterator[str]:
+    voice = Voice.english(dates.as_of.date())
+    yield f"{date_title(dates, voice)}, as of {voice.moment(dates.as_of)}"
+    reasons = date_reasons(dates, records.planning, voice)
+    for place, table in enumerate(date_tables(dates, records.planning, voice)):
+        yield ""
+        yield from aligned(table)
+        if place == 0 and reasons:
+            yield from (f"  {number}: {plain(said)}" for number, said in reasons)
+    yield ""
+    yield from map(plain, date_notes(dates, records, voice))
+
+
+def _blocked(day: StartDay, records: ClubRecords, voice: Voice) -> list[str]:
+    return [plain(blocked_in_words(reason, records.planning, voice)) for reason in day.blocked]
+
+
+def _as_csv(dates: Dates, records: ClubRecords) -> str:
+    voice = Voice.english(dates.as_of.date())
+    rows = []
+    for day in dates.days:
+        values = [flat(value(dates, day)) for value in DATE_COLUMNS.values()]
+        rows.append([*values, "; ".join(dict.fromkeys(_blocked(day, records, voice)))])
+    return as_csv([*DATE_COLUMNS, "blocked"], rows)
+
+
+def _as_json(dates: Dates, records: ClubRecords) -> dict[str, Any]:
+    voice, asked = Voice.english(dates.as_of.date()), dates.asked
+    reasons = date_reasons(dates, records.planning, voice)
+    return {
+        "as_of": dates.as_of.isoformat(timespec="minutes"),
+        "job": asked.instead_of or None,
+        "name": asked.name,
+        "surfaces": list(asked.job.surfaces),
+        "surfaces_a_day": asked.job.surfaces_a_day,
+        "from": asked.first.isoformat(),
+        "to": asked.last.isoformat(),
+        "until": asked.until.value,
+        "importance": _importance_json(records.planning.importance),
+        "past_years": dates.past_years,
+        "forecast_until": flat(dates.forecast_until),
+        "best": [
+            {
+                "day": time.window.best.day.isoformat(),
+                "first": time.window.days[0].day.isoformat(),
+                "last": time.window.days[-1].day.isoformat(),
+                "weighted_days": flat(time.window.best.cost.weighted_days if time.window.best.cost else None),
+                "growth_fraction": flat(time.growth),
+                "days_longer": flat(time.days_longer),
+                "reasons": plain(said),
+            }
+            for time, (_, said) in zip(dates.best, reasons, strict=True)
+        ],
+        "days": [_day_json(day, dates, records, voice) for day in dates.days],
+    }
+
+
+def _day_json(day: StartDay, dates: Dates, records: ClubRecords, voice: Voice) -> dict[str, Any]:
+    return {
+        **{name: flat(value(dates, day)) for name, value in DATE_COLUMNS.items()},
+        "blocked": [
+            {"because": reason.because.value, "day": reason.day.isoformat(), "words": words}
+            for reason, words in zip(day.blocked, _blocked(day, records, voice), strict=True)
+        ],
+        "fixtures": [
+            {
+                "id": met.fixture.id,
+                "first_day": met.fixture.first_day.isoformat(),
+                "in_work": met.in_work.value,
+                "chance_disturbed": flat(met.not_normal),
+            }
+            for met in day.meets
+        ],
+    }
+
+
+def _importance_json(importance: Importance) -> dict[str, Any]:
+    return {
+        "weekdays": {str(number): weight for number, weight in importance.weekdays.items()},
+        "fixtures": importance.fixtures,
+        "visitors": importance.visitors,
+        "named": {named.words: named.adds for named in importance.named},
+        "periods": [{"name": period.name, "times": period.times} for period in importance.periods],
+    }

@@ -1,0 +1,138 @@
+"""What `swardcast dates` is asked: which job or choice of work, on which surfaces, between which days."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import date, datetime, timedelta
+from typing import Final
+
+from swardcast.cli.compare_asked import choices_asked
+from swardcast.cli.planning_asked import planned_job, surfaces_asked
+from swardcast.errors import SwardcastError, nearest
+from swardcast.outlook.ledger import JobFacts, job_facts
+from swardcast.outlook.states import Milestone
+from swardcast.outlook.what_if import as_the_manager_knows
+from swardcast.planning.compare import When, job_of_choice
+from swardcast.planning.dates import Asked
+from swardcast.records.folder import ClubRecords
+from swardcast.records.plan import Job
+from swardcast.records.planning import Choice
+from swardcast.records.standing import standing_entries
+
+__all__ = ["UNTIL", "asked_of", "beside"]
+
+UNTIL: Final = {
+    "settled": Milestone.SETTLED,
+    "holes-closed": Milestone.HOLES_CLOSED,
+    "back-to-normal": Milestone.BACK_TO_NORMAL,
+}
+"""What may end the disturbance, as options name it."""
+
+_USUAL_SPAN: Final = timedelta(weeks=26)
+_FARTHEST: Final = timedelta(days=366)  # no date is told of work more than a year ahead
+
+
+def asked_of(options: argparse.Namespace, records: ClubRecords, as_of: datetime) -> Asked:
+    """Settle what is asked.
+
+    Args:
+        options: the command's options, with a job, or with surfaces and a choice.
+        records: the club's records.
+        as_of: the moment, aware.
+
+    Returns:
+        The job and the days.
+
+    Raises:
+        SwardcastError: when something asked does not exist or cannot be.
+    """
+    today = as_of.astimezone(records.club.time_zone).date()
+    first, last = _days(options, today)
+    facts = planned_job(options.job, records, as_of) if options.job else None
+    if options.choice:
+        job, name = _chosen(options, facts, first, records)
+    elif facts is not None:
+        job, name = facts.job, facts.job.title
+        if options.surfaces is not None:
+            job = replace(job, surfaces=surfaces_asked(options.surfaces, records))
+    else:  # refused as wrong usage before
+        message = "name a planned job by --job, or a choice of work by --choice"
+        raise SwardcastError(message)
+    if options.surfaces_a_day is not None:
+        job = replace(job, surfaces_a_day=options.surfaces_a_day)
+    if options.spare_days is not None:
+        job = replace(job, spare_days=options.spare_days)
+    return Asked(
+        job=job,
+        name=name,
+        first=first,
+        last=last,
+        until=UNTIL[options.until],
+        most=options.best,
+        instead_of=options.job or "",
+    )
+
+
+def _days(options: argparse.Namespace, today: date) -> tuple[date, date]:
+    first: date = options.first or today
+    last: date = options.last or min(first + _USUAL_SPAN, today + _FARTHEST)
+    if first < today:
+        message = f"--from: {first} is over on {today}; name a day to come, or an earlier moment by --as-of"
+        raise SwardcastError(message)
+    if last < first:
+        message = f"--to: {last} is before {first}; name a later day"
+        raise SwardcastError(message)
+    if last > today + _FARTHEST:
+        message = f"--to: {last} is more than a year ahead; name a day up to {today + _FARTHEST}"
+        raise SwardcastError(message)
+    return first, last
+
+
+def _chosen(options: argparse.Namespace, facts: JobFacts | None, first: date, records: ClubRecords) -> tuple[Job, str]:
+    """A choice of work, in a planned job's place or on surfaces that are named."""
+    planned = facts.job if facts is not None else None
+    surfaces = planned.surfaces if planned is not None else ()
+    if options.surfaces is not None:
+        surfaces = surfaces_asked(options.surfaces, records)
+    when = When(surfaces=surfaces, starts=first, surfaces_a_day=float(len(surfaces)), instead_of=planned)
+    choice = _named(options.choice, choices_asked("all", when, records))
+    if planned is not None:
+        when = replace(when, surfaces_a_day=planned.surfaces_a_day, spare_days=planned.spare_days)
+    elif choice.surfaces_a_day is None and options.surfaces_a_day is None and len(surfaces) > 1:
+        message = "tell the pace of the work by --surfaces-a-day, or by 'surfaces a day' of the choice"
+        raise SwardcastError(message)
+    return job_of_choice(choice, 1, when, first), choice.name
+
+
+def _named(name: str, choices: tuple[Choice, ...]) -> Choice:
+    named = {choice.name: choice for choice in reversed(choices) if choice.name}  # the club's own goes first
+    by_letters = {known.casefold(): choice for known, choice in named.items()}
+    found = by_letters.get(" ".join(name.casefold().split()))
+    if found is None:
+        known = "; ".join(reversed(named))
+        message = f"no choice {name!r} for these surfaces. {nearest(name, named)}".rstrip() + f" Choices: {known}"
+        raise SwardcastError(message)
+    return found
+
+
+def beside(asked: Asked, records: ClubRecords, as_of: datetime) -> Iterator[str]:
+    """Name the jobs that are planned on the same surfaces in that time, and count besides.
+
+    Args:
+        asked: what is asked.
+        records: the club's records.
+        as_of: the moment, aware.
+
+    Yields:
+        Their ids.
+    """
+    known = as_the_manager_knows(records, as_of)
+    entries = standing_entries(known.entries)
+    for job in known.jobs.values():
+        if job.id == asked.instead_of or not set(job.surfaces) & set(asked.job.surfaces):
+            continue
+        facts = job_facts(job, entries)
+        if not facts.called_off and not facts.put_off and asked.first <= facts.starts <= asked.last:
+            yield job.id

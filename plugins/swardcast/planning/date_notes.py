@@ -1,0 +1,142 @@
+"""What has to be said beside the tables of first days."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+from typing import Final
+
+from swardcast.language.measures import bulk_density, length, temperature
+from swardcast.language.voice import Voice
+from swardcast.outlook.states import Milestone, RestsOn
+from swardcast.planning.dates import Dates
+from swardcast.records.folder import ClubRecords
+from swardcast.records.operations import Dressing
+from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
+
+__all__ = ["date_notes"]
+
+_A_MONDAY: Final = date(2024, 1, 1)
+_UNTIL: Final = {
+    Milestone.SETTLED: "startdays-until-settled",
+    Milestone.HOLES_CLOSED: "startdays-until-holes-closed",
+    Milestone.BACK_TO_NORMAL: "startdays-until-back-to-normal",
+}
+
+
+def date_notes(dates: Dates, records: ClubRecords, voice: Voice) -> tuple[str, ...]:
+    """Say what the tables rest on.
+
+    Args:
+        dates: what was found.
+        records: the club's records, with what it keeps to itself.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Paragraphs.
+    """
+    paragraphs = [
+        [_about(dates, voice), *_moved(dates, records, voice)],
+        [*_disturbed(dates, voice), voice.say("startdays-weighted"), *_weights(dates, records, voice)],
+        [*_rests_on(dates, voice), voice.say("startdays-others"), *_sand(dates, records, voice)],
+        [*_weather(dates, records, voice), _fixtures(records, voice)],
+        [voice.say("planning-no-promise")],
+    ]
+    return tuple(voice.sentences(paragraph) for paragraph in paragraphs)
+
+
+def _about(dates: Dates, voice: Voice) -> str:
+    return voice.say(
+        "startdays-about",
+        count=len(dates.possible),
+        all=voice.number(len(dates.days)),
+        first=voice.day(dates.asked.first),
+        last=voice.day(dates.asked.last),
+    )
+
+
+def _moved(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
+    if dates.asked.instead_of:
+        yield voice.say("startdays-instead", day=voice.day(records.jobs[dates.asked.instead_of].starts))
+
+
+def _disturbed(dates: Dates, voice: Voice) -> Iterator[str]:
+    job = dates.asked.job
+    match dates.end_rests_on:
+        case RestsOn.SUM:
+            yield voice.say(_UNTIL[dates.asked.until])
+            yield voice.say("startdays-ranges" if dates.past_years else "startdays-no-weather")
+        case RestsOn.USUAL_TIME:
+            yield voice.say("startdays-until-over")
+            usual = job.normal_after or job.reopens_after
+            yield voice.say("startdays-usual-time", source=usual.source if usual is not None else "")
+        case _:
+            yield voice.say("startdays-until-over")
+            yield voice.say("startdays-nothing-heals")
+
+
+def _weights(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
+    importance = records.planning.importance
+    if not importance.is_typed:
+        yield voice.say("startdays-not-typed")
+    weekdays = [
+        voice.say(
+            "startdays-weekday", name=voice.weekday(_A_MONDAY + timedelta(days=number)), weight=voice.figure(weight)
+        )
+        for number, weight in sorted(importance.weekdays.items())
+    ]
+    if weekdays:
+        yield voice.say("startdays-weekdays", weekdays=voice.joined(weekdays))
+    for period in importance.periods:
+        times = voice.figure(period.times)
+        if period.name:
+            yield voice.say("startdays-period", name=period.name, times=times)
+        else:
+            yield voice.say("startdays-period-unnamed", times=times)
+    weight = voice.figure(importance.fixtures)
+    if importance.visitors is None:
+        yield voice.say("startdays-fixture-adds", weight=weight)
+    else:
+        visitors = voice.figure(importance.visitors)
+        yield voice.say("startdays-fixture-adds-visitors", weight=weight, visitors=visitors)
+    for named in importance.named:
+        if named in dates.not_found:
+            yield voice.say("startdays-not-found", name=named.words)
+        else:
+            yield voice.say("startdays-named-adds", name=named.words, weight=voice.figure(named.adds))
+
+
+def _rests_on(dates: Dates, voice: Voice) -> Iterator[str]:
+    if not dates.past_years or dates.end_rests_on is not RestsOn.SUM:
+        return
+    yield voice.say("startdays-rests-past", count=dates.past_years)
+    if dates.forecast_until is not None and dates.forecast_until >= dates.asked.first:
+        yield voice.say("startdays-rests-forecast", day=voice.day(dates.forecast_until))
+
+
+def _sand(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
+    if any(isinstance(one, Dressing) for one in dates.asked.job.operations):
+        density = records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
+        yield voice.say("planning-sand", density=bulk_density(density, voice))
+
+
+def _weather(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
+    if not dates.chances:
+        yield voice.say("startdays-no-rain")
+        return
+    limits, weather = records.planning.days_without_work, records.weather
+    rain, frost = length(limits.rain_mm, voice), temperature(limits.frost_c, voice)
+    if weather.history_rain_mm and weather.history_lowest_c:
+        yield voice.say("startdays-lost", rain=rain, frost=frost)
+    elif weather.history_rain_mm:
+        yield voice.say("startdays-lost-rain", rain=rain)
+    else:
+        yield voice.say("startdays-lost-frost", frost=frost)
+    yield voice.say("startdays-spare")
+
+
+def _fixtures(records: ClubRecords, voice: Voice) -> str:
+    if not records.fixtures:
+        return voice.say("planning-no-fixtures")
+    works = records.planning.days_without_work.works_on_fixtures
+    return voice.say("startdays-on-fixtures") if works else voice.say("startdays-not-on-fixtures")
