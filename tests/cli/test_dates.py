@@ -188,3 +188,18 @@ def test_a_club_without_past_years_has_days_and_no_costs(swardcast: Command, tmp
     assert "Without past years of weather no end is computed, so no day is better than another." in done.out
     assert "The past years tell neither rain nor frost, so no spare days are counted." in done.out
     assert "The best times" not in done.out
+
+
+def test_a_page_is_written_where_it_cannot_be_published_and_nowhere_else(swardcast: Command, tmp_path: Path) -> None:
+    one_week = (*JOB, "--from", "2027-08-23", "--to", "2027-08-27")
+    page = tmp_path / "days.html"
+    done = swardcast("dates", *AT, *one_week, "--page", str(page))
+    assert done.code == 0
+    assert f"Wrote {page}. It is private" in done.err
+    assert "What each first day costs" in page.read_text(encoding="utf-8")
+    club = tmp_path / "club"
+    shutil.copytree(DEMO, club)
+    refused = swardcast("dates", "--club", str(club), *AT[2:], *one_week, "--page", str(club / "days.html"))
+    assert refused.code == 1
+    assert "in the club folder, of which parts are published" in refused.err
+    assert not (club / "days.html").exists()

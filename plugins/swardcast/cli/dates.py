@@ -10,6 +10,7 @@ from typing import Any, Final
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
 from swardcast.cli.dates_asked import UNTIL, asked_of, beside
 from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option
+from swardcast.cli.private_file import write_private
 from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain
 from swardcast.errors import nearest
 from swardcast.language.voice import Voice
@@ -90,6 +91,12 @@ def run(options: argparse.Namespace) -> int:
         case _:
             for line in _as_text(dates, records):
                 print(line)
+    if options.page is not None:
+        from swardcast.outlets.committee_page import MARK
+        from swardcast.outlets.dates_page import dates_page
+
+        write_private(options.page, dates_page(dates, records), mark=MARK, club=options.club)
+        print(f"Wrote {options.page}. It is private: do not put it on the site.", file=sys.stderr)
     return 0
 
 

@@ -52,6 +52,8 @@ class Sign(Enum):
     ALLOWANCE = "until the day to allow for"
     CHOICE = "a choice of work"
     AS_PLANNED = "the choice that is planned"
+    BEST_DAY = "the best first day"
+    NO_WORK = "no work can begin"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

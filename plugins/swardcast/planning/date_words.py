@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from swardcast.language.voice import Voice
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.chances import FEWEST, chance_in_words
 from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.fixtures import fixture_in_words
@@ -170,7 +170,7 @@ def _weather(day: StartDay, dates: Dates, voice: Voice) -> Iterator[str]:
 def _risks(day: StartDay, voice: Voice) -> Iterator[str]:
     if day.cost is not None and day.cost.never >= FEWEST:
         chance = chance_in_words(day.cost.never, voice)
-        yield voice.say("startdays-never", chance=chance, days=voice.number(HORIZON_DAYS))
+        yield capital(voice.say("startdays-never", chance=chance, days=voice.number(HORIZON_DAYS)))
     if day.ends is None or day.ends.likely is None or day.ends.allow_until is None:
         return
     more, likely = (day.ends.allow_until - day.ends.likely).days, (day.ends.likely - day.day).days

@@ -14,6 +14,7 @@ from swardcast.notices.pictures import Sign, Told
 from swardcast.notices.promises_picture import PromisesPicture
 from swardcast.notices.season_bars import SeasonBars
 from swardcast.outlets.pictures.canvas import Canvas
+from swardcast.outlets.pictures.first_days import draw_first_days
 from swardcast.outlets.pictures.growth import draw_growth
 from swardcast.outlets.pictures.healing import draw_healing
 from swardcast.outlets.pictures.promises import draw_promises
@@ -21,10 +22,12 @@ from swardcast.outlets.pictures.sand import draw_sand_in_print, draw_sand_store
 from swardcast.outlets.pictures.season import draw_season
 from swardcast.outlets.pictures.trade_off import draw_trade_off
 from swardcast.outlets.rendering import rendered
+from swardcast.planning.date_picture import FirstDays
 from swardcast.planning.sand_pictures import PrintPicture, StorePicture
 from swardcast.planning.trade_off import TradeOff
 
 __all__ = [
+    "first_days_html",
     "growth_html",
     "healing_html",
     "promises_html",
@@ -129,6 +132,19 @@ def sand_in_print_html(picture: PrintPicture, voice: Voice) -> Markup:
     return _figure(picture.told, draw_sand_in_print(picture), voice)
 
 
+def first_days_html(picture: FirstDays, voice: Voice) -> Markup:
+    """Render what each first day of a job costs, without a heading.
+
+    Args:
+        picture: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(picture.told, draw_first_days(picture), voice)
+
+
 def _figure(told: Told, drawing: str, voice: Voice, heading: str = "") -> Markup:
     signs = {row.sign: Markup(_sign(row.sign)) for row in told.key}  # noqa: S704 - shapes without words
     html = rendered(
@@ -193,4 +209,6 @@ _SIGNS: Final[dict[Sign, Callable[[Canvas], None]]] = {
     Sign.ALLOWANCE: lambda canvas: canvas.box("open", (1, 3), 22, 10),
     Sign.CHOICE: lambda canvas: canvas.dot("seen", (12, 8), 4.5),
     Sign.AS_PLANNED: lambda canvas: canvas.diamond("inside", (12, 8), 7),
+    Sign.BEST_DAY: lambda canvas: canvas.diamond("inside", (12, 8), 6),
+    Sign.NO_WORK: lambda canvas: canvas.box("range", (1, 5), 22, 6),
 }

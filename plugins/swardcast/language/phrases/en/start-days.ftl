@@ -67,8 +67,8 @@ startdays-spare-needed = { $spare ->
 }
 # $days: a number of days
 startdays-cold = In cold weather it may take { $days } days longer than likely.
-# $chance: "about 3 chances in 10". $days: a number.
-startdays-never = There is { $chance } that it is not over within { $days } days, perhaps not before spring.
+# $chance: "about 3 chances in 10", which gets a capital. $days: a number.
+startdays-never = { $chance } that it is not over within { $days } days, perhaps not before spring.
 # $reason: why a day is out, as in the table
 startdays-before-out = The days before are out ({ $reason }).
 startdays-after-out = The days after are out ({ $reason }).
@@ -121,3 +121,20 @@ startdays-on-fixtures = Work goes on while fixtures are played.
 startdays-not-on-fixtures = No work is done while a fixture is on in working hours.
 startdays-others = What else is planned on the same surfaces is taken to be done as planned.
 startdays-instead = The job counts as moved from { $day }.
+
+## The picture
+
+startdays-picture-title = What each first day costs
+# $low and $high: weighted days. $best: a day.
+startdays-picture-summary = A first day costs from { $low } to { $high } weighted days. The least is on { $best }.
+startdays-picture-reads = The line is the weighted days that a first day is expected to cost. The shade is the range that holds in 8 cases out of 10.
+startdays-picture-gaps = Where the line is broken the work cannot begin.
+startdays-picture-often = Fixtures that come back often are left out here; they count all the same.
+startdays-picture-weighted = Weighted days
+# $day: a day
+startdays-picture-best = Best first day: { $day }
+startdays-picture-blocked = The work cannot begin; weekdays off are left out
+startdays-picture-table = Every possible first day
+startdays-column-day = First day
+startdays-column-low = Low end
+startdays-column-high = High end
