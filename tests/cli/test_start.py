@@ -134,6 +134,8 @@ def test_the_remarks_about_plans_are_a_block_that_works(swardcast: Callable[...,
     planning = read_club_folder(folder).planning
     assert (planning.currency, planning.sand_price_per_t, planning.organic_layer_mm) == ("GBP", 45.0, 20.0)
     assert (planning.goal.disturbed_fraction, planning.goal.removed_fraction) == (0.15, 0.1)
+    assert (planning.importance.visitors, planning.importance.periods[0].times) == (2.0, 1.5)
+    assert (planning.days_without_work.public_holidays, planning.days_without_work.least_daylight_h) == ("GB-ENG", 9.0)
 
 
 def test_the_remarks_on_the_look_are_ready_to_be_used(swardcast: Callable[..., Done], tmp_path: Path) -> None:
