@@ -174,6 +174,12 @@ def test_what_cannot_be_asked_is_refused_with_what_can(
     assert done.out == ""
 
 
+def test_a_state_that_lasts_has_the_days_of_its_typed_time(swardcast: Command) -> None:
+    """Temporary greens of 8 to 11 weeks, from Monday 25 October: 20 December to 10 January."""
+    words = ("--job", "low-greens-winter-2027", "--from", "2027-10-25", "--to", "2027-10-25")
+    assert "usually 20 Dec to 10 Jan" in swardcast("dates", *AT, *words).out
+
+
 def test_the_same_question_at_the_same_moment_has_the_same_answer(swardcast: Command) -> None:
     answers = {swardcast("dates", *AT, *JOB, *TWO_WEEKS, "--json").out for _ in range(2)}
     assert len(answers) == 1

@@ -20,6 +20,7 @@ from swardcast.records.day_spans import DayInYear, DaySpan
 from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.importance import Importance, NamedFixtures, Period
+from swardcast.records.plan import Stretch
 from swardcast.records.planning import Planning
 from tests.outlook.small_club import HOLES_AND_SAND, SmallClub, moment
 from tests.planning.asked import fixture
@@ -64,6 +65,14 @@ def test_the_weights_of_ten_days_by_hand(typed: ClubRecords) -> None:
     assert day.cost.days == 10.0
     assert day.ends is not None
     assert day.ends.likely == date(2027, 6, 24)
+
+
+def test_a_closure_longer_than_the_horizon_is_weighed_to_its_end(typed: ClubRecords) -> None:
+    """500 days from Monday 14 June 2027: 71 whole weeks of 5 + 2 + 3, and Monday to Wednesday; 713."""
+    usual = replace(typed.jobs["turf"], normal_after=Stretch(from_days=500, to_days=500, source="our own experience"))
+    (day,) = _found(replace(typed, jobs={"turf": usual}), "turf", [MONDAY])
+    assert day.cost is not None
+    assert (day.cost.weighted_days, day.cost.days) == (713.0, 500.0)
 
 
 def test_a_fixture_adds_its_weight_on_each_of_its_days_that_is_disturbed(typed: ClubRecords) -> None:

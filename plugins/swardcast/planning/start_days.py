@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,8 +24,6 @@ __all__ = ["Cost", "StartDay", "start_days"]
 
 Floats = NDArray[np.float64]
 Counts = NDArray[np.int64]
-
-_MOST_DAYS = 2 * HORIZON_DAYS  # weighed from each first day on: the horizon, and long closures
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,11 +107,11 @@ def start_days(
     found = disturbances(records, as_of, book, moved, instead_of=instead_of) if moved else ()
     by_day = dict(zip(possible, found, strict=True))
     today = as_of.astimezone(records.club.time_zone).date()
-    scale = _Scale.of(records, min(days), max(days)) if moved else None
+    scale = _Scale.of(records, min(days), found)
     answers = []
     for day in days:
         disturbance, work_days = by_day.get(day), days_of_work(job, day, records.club.working_days)
-        if disturbance is None or scale is None:
+        if disturbance is None:
             answers.append(StartDay(day=day, blocked=reasons[day], work_days=work_days))
             continue
         answers.append(
@@ -137,16 +135,17 @@ class _Scale:
     sums: Floats
 
     @classmethod
-    def of(cls, records: ClubRecords, first: date, last: date) -> _Scale:
-        count = (last - first).days + _MOST_DAYS
-        weights = weights_of(first, count, records.planning.importance, records.fixtures)
+    def of(cls, records: ClubRecords, first: date, found: Sequence[Disturbance]) -> _Scale:
+        """Weigh every day on which one of these may disturb play."""
+        ends = [given.allow_until for one in found for given in one.outlook.dates.values() if given.allow_until]
+        last = max([first, *ends, *(one.starts + timedelta(days=HORIZON_DAYS) for one in found)])
+        weights = weights_of(first, (last - first).days + 1, records.planning.importance, records.fixtures)
         return cls(first=first, sums=np.concatenate([[0.0], np.cumsum(weights)]))
 
     def sum_of(self, starts: date, counts: Counts) -> Floats:
         """The weight of so many days from a day on."""
         place = (starts - self.first).days
-        ends = np.minimum(place + counts, len(self.sums) - 1)
-        return np.asarray(self.sums[ends] - self.sums[place])
+        return np.asarray(self.sums[place + counts] - self.sums[place])
 
 
 def _milestone_of(disturbance: Disturbance, until: Milestone) -> Milestone:
@@ -184,7 +183,7 @@ def _meets(
     disturbance: Disturbance, until: Milestone, fixtures: Sequence[Fixture], today: date
 ) -> tuple[FixtureOutlook, ...]:
     given = disturbance.outlook.dates[_milestone_of(disturbance, until)]
-    last = given.allow_until or date.fromordinal(disturbance.starts.toordinal() + HORIZON_DAYS)
+    last = given.allow_until or disturbance.starts + timedelta(days=HORIZON_DAYS)
     near = [one for one in fixtures if one.last_day >= disturbance.starts and one.first_day <= last]
     mornings = [max(one.first_day, today, disturbance.starts) for one in near]
     chances, unsettled = disturbance.chance_on(mornings, until), disturbance.chance_on(mornings, Milestone.SETTLED)
