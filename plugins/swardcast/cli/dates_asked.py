@@ -71,7 +71,8 @@ def asked_of(options: argparse.Namespace, records: ClubRecords, as_of: datetime)
         last=last,
         until=UNTIL[options.until],
         most=options.best,
-        instead_of=options.job or "",
+        instead_of=options.job,
+        planned_for=facts.starts if facts is not None else None,
     )
 
 

@@ -36,7 +36,7 @@ def date_notes(dates: Dates, records: ClubRecords, voice: Voice) -> tuple[str, .
         Paragraphs.
     """
     paragraphs = [
-        [_about(dates, voice), *_moved(dates, records, voice)],
+        [_about(dates, voice), *_moved(dates, voice)],
         [*_disturbed(dates, voice), voice.say("startdays-weighted"), *_weights(dates, records, voice)],
         [*_rests_on(dates, voice), voice.say("startdays-others"), *_sand(dates, records, voice)],
         [*_weather(dates, records, voice), _fixtures(records, voice)],
@@ -55,9 +55,9 @@ def _about(dates: Dates, voice: Voice) -> str:
     )
 
 
-def _moved(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
-    if dates.asked.instead_of:
-        yield voice.say("startdays-instead", day=voice.day(records.jobs[dates.asked.instead_of].starts))
+def _moved(dates: Dates, voice: Voice) -> Iterator[str]:
+    if dates.asked.planned_for is not None:
+        yield voice.say("startdays-instead", day=voice.day(dates.asked.planned_for))
 
 
 def _disturbed(dates: Dates, voice: Voice) -> Iterator[str]:

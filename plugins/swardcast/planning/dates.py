@@ -33,6 +33,7 @@ class Asked:
         until: what ends the disturbance: settled, holes closed or back to normal.
         most: how many of the best times are told.
         instead_of: id of the planned job in whose place it stands, or "".
+        planned_for: the first day of that job, as planned or as moved by the log; None without one.
     """
 
     job: Job
@@ -42,6 +43,7 @@ class Asked:
     until: Milestone = Milestone.BACK_TO_NORMAL
     most: int = 5
     instead_of: str = ""
+    planned_for: date | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -15,7 +15,7 @@ USUAL_RAIN_MM: Final = 5.0
 USUAL_FROST_C: Final = 0.0
 """Lowest air temperature down to which a day is taken to be lost, C: judgement. The ground may freeze while the air is
 still some degrees above; but such a frost is mostly gone by the middle of the morning. That frozen leaves must not be
-walked on: White, USGA, and Dowling, USGA, 22 January 2014."""
+walked on: Dowling 2014 (USGA, 22 January) and White, undated (USGA)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
