@@ -153,6 +153,7 @@ def test_a_name_that_no_fixture_has_is_worth_another_look(swardcast: Command, tm
         (("--job", "greens-renovaton-2027"), 1, "Did you mean 'greens-renovation-2027'?"),
         ((*JOB, "--from", "2027-08-01"), 1, "--from: 2027-08-01 is over on 2027-08-18"),
         ((*JOB, "--from", "2027-09-01", "--to", "2027-08-30"), 1, "--to: 2027-08-30 is before 2027-09-01"),
+        ((*JOB, "--from", "2029-01-01"), 1, "--from: 2029-01-01 is more than a year ahead"),
         ((*JOB, "--to", "2029-01-01"), 1, "more than a year ahead; name a day up to 2028-08-18"),
         (
             (*JOB, "--choice", "Fine hollow tines at close spaceing"),

@@ -51,15 +51,12 @@ def asked_of(options: argparse.Namespace, records: ClubRecords, as_of: datetime)
     today = as_of.astimezone(records.club.time_zone).date()
     first, last = _days(options, today)
     facts = planned_job(options.job, records, as_of) if options.job else None
-    if options.choice:
+    if options.choice or facts is None:
         job, name = _chosen(options, facts, first, records)
-    elif facts is not None:
+    else:
         job, name = facts.job, facts.job.title
         if options.surfaces is not None:
             job = replace(job, surfaces=surfaces_asked(options.surfaces, records))
-    else:  # refused as wrong usage before
-        message = "name a planned job by --job, or a choice of work by --choice"
-        raise SwardcastError(message)
     if options.surfaces_a_day is not None:
         job = replace(job, surfaces_a_day=options.surfaces_a_day)
     if options.spare_days is not None:
@@ -77,16 +74,18 @@ def asked_of(options: argparse.Namespace, records: ClubRecords, as_of: datetime)
 
 
 def _days(options: argparse.Namespace, today: date) -> tuple[date, date]:
+    farthest = today + _FARTHEST
     first: date = options.first or today
-    last: date = options.last or min(first + _USUAL_SPAN, today + _FARTHEST)
+    last: date = options.last or min(first + _USUAL_SPAN, farthest)
     if first < today:
         message = f"--from: {first} is over on {today}; name a day to come, or an earlier moment by --as-of"
         raise SwardcastError(message)
+    for option, day in (("--from", first), ("--to", last)):
+        if day > farthest:
+            message = f"{option}: {day} is more than a year ahead; name a day up to {farthest}"
+            raise SwardcastError(message)
     if last < first:
         message = f"--to: {last} is before {first}; name a later day"
-        raise SwardcastError(message)
-    if last > today + _FARTHEST:
-        message = f"--to: {last} is more than a year ahead; name a day up to {today + _FARTHEST}"
         raise SwardcastError(message)
     return first, last
 
