@@ -160,7 +160,7 @@ def test_a_name_that_no_fixture_has_is_worth_another_look(swardcast: Command, tm
             1,
             "Did you mean 'Fine hollow tines at close spacing'?",
         ),
-        (("--surfaces", "greens 1-2", "--choice", "Hollow 9 mm inside, close"), 1, "tell the pace of the work"),
+        (("--surfaces", "greens 1-2", "--choice", "Hollow 9 mm inside, close"), 1, "as in --surfaces-a-day 6"),
         ((*JOB, "--best", "0"), 2, "expected a number of times from 1 to 20"),
         ((*JOB, "--until", "healed"), 2, "invalid choice: 'healed'"),
         (("--job", "greens-renovation-2027", "--surfaces", "grens 1"), 1, "--surfaces: found"),

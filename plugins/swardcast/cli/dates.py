@@ -7,7 +7,7 @@ import sys
 from collections.abc import Iterator
 from typing import Any, Final
 
-from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan
 from swardcast.cli.dates_asked import UNTIL, asked_of, beside
 from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option
 from swardcast.cli.private_file import write_private
@@ -77,7 +77,7 @@ def run(options: argparse.Namespace) -> int:
     if missing := _missing(options):
         print(f"swardcast dates: {missing}", file=sys.stderr)
         return 2
-    records = records_of(options)
+    records = records_to_plan(options)
     as_of = moment_of(options, records)
     asked = asked_of(options, records, as_of)
     dates = find_dates(records, as_of, WeatherBook(records.club, records.weather), asked)

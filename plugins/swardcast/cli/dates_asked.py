@@ -8,7 +8,7 @@ from dataclasses import replace
 from datetime import date, datetime, timedelta
 from typing import Final
 
-from swardcast.cli.compare_asked import choices_asked
+from swardcast.cli.compare_asked import choices_asked, missing_pace
 from swardcast.cli.planning_asked import planned_job, surfaces_asked
 from swardcast.errors import SwardcastError, nearest
 from swardcast.outlook.ledger import JobFacts, job_facts
@@ -96,13 +96,17 @@ def _chosen(options: argparse.Namespace, facts: JobFacts | None, first: date, re
     surfaces = planned.surfaces if planned is not None else ()
     if options.surfaces is not None:
         surfaces = surfaces_asked(options.surfaces, records)
-    when = When(surfaces=surfaces, starts=first, surfaces_a_day=float(len(surfaces)), instead_of=planned)
+    pace, spare = (planned.surfaces_a_day, planned.spare_days) if planned is not None else (None, 0)
+    when = When(
+        surfaces=surfaces,
+        starts=first,
+        surfaces_a_day=options.surfaces_a_day or pace,
+        spare_days=spare,
+        instead_of=planned,
+    )
     choice = _named(options.choice, choices_asked("all", when, records))
-    if planned is not None:
-        when = replace(when, surfaces_a_day=planned.surfaces_a_day, spare_days=planned.spare_days)
-    elif choice.surfaces_a_day is None and options.surfaces_a_day is None and len(surfaces) > 1:
-        message = "tell the pace of the work by --surfaces-a-day, or by 'surfaces a day' of the choice"
-        raise SwardcastError(message)
+    if missing := missing_pace(when, [choice]):
+        raise SwardcastError(missing)
     return job_of_choice(choice, 1, when, first), choice.name
 
 
