@@ -109,6 +109,7 @@ def _weights(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
 def _rests_on(dates: Dates, voice: Voice) -> Iterator[str]:
     if not dates.past_years or dates.end_rests_on is not RestsOn.SUM:
         return
+    yield voice.say("planning-dates")
     yield voice.say("startdays-rests-past", count=dates.past_years)
     if dates.forecast_until is not None and dates.forecast_until >= dates.asked.first:
         yield voice.say("startdays-rests-forecast", day=voice.day(dates.forecast_until))
