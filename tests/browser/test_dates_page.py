@@ -16,10 +16,18 @@ from tests.conftest import DEMO
 PAPER_PX = 1032  # A4 across less its margins: 273 mm at 96 px to an inch
 
 
-@pytest.fixture(scope="module")
-def days(tmp_path_factory: pytest.TempPathFactory, run_swardcast: Callable[..., CompletedProcess[str]]) -> Path:
+ONE = ("--job", "greens-renovation-2027")
+SEVERAL = ("--jobs", "greens-verticutting-2027,greens-renovation-2027", "--any-order")
+
+
+@pytest.fixture(scope="module", params=[ONE, SEVERAL], ids=["one job", "several jobs"])
+def days(
+    request: pytest.FixtureRequest,
+    tmp_path_factory: pytest.TempPathFactory,
+    run_swardcast: Callable[..., CompletedProcess[str]],
+) -> Path:
     page = tmp_path_factory.mktemp("days") / "page.html"
-    asked = ("--job", "greens-renovation-2027", "--as-of", "2027-05-20 08:00", "--from", "2027-07-01")
+    asked = (*request.param, "--as-of", "2027-05-20 08:00", "--from", "2027-07-01")
     done = run_swardcast("dates", "--club", str(DEMO), *asked, "--to", "2027-10-31", "--page", str(page))
     assert done.returncode == 0, done.stderr
     return page

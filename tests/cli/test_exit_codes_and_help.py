@@ -17,6 +17,7 @@ from tests.conftest import DEMO, ROOT
 HEAVY = (
     "pelican",
     "numpy",
+    "scipy",
     "pydantic",
     "yaml",
     "jinja2",

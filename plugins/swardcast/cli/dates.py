@@ -9,6 +9,7 @@ from typing import Any, Final
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan
 from swardcast.cli.dates_asked import UNTIL, asked_of, beside
+from swardcast.cli.dates_together import add_together_options, run_together, wrong_together
 from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option
 from swardcast.cli.private_file import write_private
 from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain
@@ -52,6 +53,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
         "--until", choices=tuple(UNTIL), default="back-to-normal", help="what ends it (default: back-to-normal)"
     )
     options.add_argument("--best", type=_best, metavar="N", default=5, help="how many best times (default: 5)")
+    add_together_options(options)
     add_output_options(options)
     return options
 
@@ -64,7 +66,9 @@ def _best(text: str) -> int:
 
 
 def _missing(options: argparse.Namespace) -> str:
-    """What has to be told and is not."""
+    """What has to be told and is not, or does not go together."""
+    if (wrong := wrong_together(options)) or options.jobs or options.programme:
+        return wrong
     if not options.job and not options.choice:
         return "name a planned job, as in --job ID, or a choice of work, as in --surfaces 'greens 1-18' --choice NAME"
     if not options.job and options.surfaces is None:
@@ -77,6 +81,8 @@ def run(options: argparse.Namespace) -> int:
     if missing := _missing(options):
         print(f"swardcast dates: {missing}", file=sys.stderr)
         return 2
+    if options.jobs or options.programme:
+        return run_together(options)
     records = records_to_plan(options)
     as_of = moment_of(options, records)
     asked = asked_of(options, records, as_of)

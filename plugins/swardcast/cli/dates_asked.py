@@ -21,7 +21,7 @@ from swardcast.records.plan import Job
 from swardcast.records.planning import Choice
 from swardcast.records.standing import standing_entries
 
-__all__ = ["UNTIL", "asked_of", "beside"]
+__all__ = ["UNTIL", "asked_of", "beside", "days_asked"]
 
 UNTIL: Final = {
     "settled": Milestone.SETTLED,
@@ -49,7 +49,7 @@ def asked_of(options: argparse.Namespace, records: ClubRecords, as_of: datetime)
         SwardcastError: when something asked does not exist or cannot be.
     """
     today = as_of.astimezone(records.club.time_zone).date()
-    first, last = _days(options, today)
+    first, last = days_asked(options, today)
     facts = planned_job(options.job, records, as_of) if options.job else None
     if options.choice or facts is None:
         job, name = _chosen(options, facts, first, records)
@@ -73,7 +73,19 @@ def asked_of(options: argparse.Namespace, records: ClubRecords, as_of: datetime)
     )
 
 
-def _days(options: argparse.Namespace, today: date) -> tuple[date, date]:
+def days_asked(options: argparse.Namespace, today: date) -> tuple[date, date]:
+    """Settle between which days is looked.
+
+    Args:
+        options: the command's options.
+        today: the day, local.
+
+    Returns:
+        The first and the last day.
+
+    Raises:
+        SwardcastError: when they cannot be.
+    """
     farthest = today + _FARTHEST
     first: date = options.first or today
     last: date = options.last or min(first + _USUAL_SPAN, farthest)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from datetime import date, timedelta
 from typing import Final
 
@@ -11,17 +11,19 @@ from swardcast.language.voice import Voice
 from swardcast.outlook.states import Milestone, RestsOn
 from swardcast.planning.dates import Dates
 from swardcast.records.folder import ClubRecords
+from swardcast.records.importance import Importance, NamedFixtures
 from swardcast.records.operations import Dressing
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
 
-__all__ = ["date_notes"]
+__all__ = ["UNTIL_PHRASES", "date_notes", "weights_in_words"]
 
 _A_MONDAY: Final = date(2024, 1, 1)
-_UNTIL: Final = {
+UNTIL_PHRASES: Final = {
     Milestone.SETTLED: "startdays-until-settled",
     Milestone.HOLES_CLOSED: "startdays-until-holes-closed",
     Milestone.BACK_TO_NORMAL: "startdays-until-back-to-normal",
 }
+"""The phrase that says until when play counts as disturbed."""
 
 
 def date_notes(dates: Dates, records: ClubRecords, voice: Voice) -> tuple[str, ...]:
@@ -37,7 +39,11 @@ def date_notes(dates: Dates, records: ClubRecords, voice: Voice) -> tuple[str, .
     """
     paragraphs = [
         [_about(dates, voice), *_moved(dates, voice)],
-        [*_disturbed(dates, voice), voice.say("startdays-weighted"), *_weights(dates, records, voice)],
+        [
+            *_disturbed(dates, voice),
+            voice.say("startdays-weighted"),
+            *weights_in_words(records.planning.importance, dates.not_found, voice),
+        ],
         [*_rests_on(dates, voice), voice.say("startdays-others"), *_sand(dates, records, voice)],
         [*_weather(dates, records, voice), _fixtures(records, voice)],
         [voice.say("planning-no-promise")],
@@ -64,7 +70,7 @@ def _disturbed(dates: Dates, voice: Voice) -> Iterator[str]:
     job = dates.asked.job
     match dates.end_rests_on:
         case RestsOn.SUM:
-            yield voice.say(_UNTIL[dates.asked.until])
+            yield voice.say(UNTIL_PHRASES[dates.asked.until])
             yield voice.say("startdays-ranges" if dates.past_years else "startdays-no-weather")
         case RestsOn.USUAL_TIME:
             yield voice.say("startdays-until-over")
@@ -75,8 +81,17 @@ def _disturbed(dates: Dates, voice: Voice) -> Iterator[str]:
             yield voice.say("startdays-nothing-heals")
 
 
-def _weights(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
-    importance = records.planning.importance
+def weights_in_words(importance: Importance, not_found: Collection[NamedFixtures], voice: Voice) -> Iterator[str]:
+    """Say what each day counts.
+
+    Args:
+        importance: what the club tells.
+        not_found: of it names that no fixture has.
+        voice: the language.
+
+    Yields:
+        Sentences.
+    """
     if not importance.is_typed:
         yield voice.say("startdays-not-typed")
     weekdays = [
@@ -100,7 +115,7 @@ def _weights(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
         visitors = voice.figure(importance.visitors)
         yield voice.say("startdays-fixture-adds-visitors", weight=weight, visitors=visitors)
     for named in importance.named:
-        if named in dates.not_found:
+        if named in not_found:
             yield voice.say("startdays-not-found", name=named.words)
         else:
             yield voice.say("startdays-named-adds", name=named.words, weight=voice.figure(named.adds))

@@ -17,13 +17,14 @@ from swardcast.planning.dates import Dates
 from swardcast.planning.start_days import StartDay
 from swardcast.records.planning import Planning
 
-__all__ = ["date_reasons", "date_tables", "date_title"]
+__all__ = ["END_COLUMNS", "date_reasons", "date_tables", "date_title"]
 
-_END_COLUMNS: Final = {
+END_COLUMNS: Final = {
     Milestone.SETTLED: "planning-column-settled",
     Milestone.HOLES_CLOSED: "planning-column-closed",
     Milestone.BACK_TO_NORMAL: "planning-column-normal",
 }
+"""The phrase that heads the column of ends."""
 _MOST_RUNS: Final = 12  # runs of days that a cell names, before it counts the days: judgement
 
 
@@ -115,7 +116,7 @@ def _columns(dates: Dates, voice: Voice) -> tuple[str, ...]:
     named = [
         voice.say("startdays-column-weighted"),
         voice.say("startdays-column-days"),
-        voice.say(_END_COLUMNS[dates.asked.until]),
+        voice.say(END_COLUMNS[dates.asked.until]),
         voice.say("planning-column-touched"),
     ]
     if dates.chances:

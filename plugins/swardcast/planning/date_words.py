@@ -20,7 +20,7 @@ from swardcast.planning.start_days import Cost, StartDay
 from swardcast.records.planning import Planning
 from swardcast.turf.ensemble import HORIZON_DAYS
 
-__all__ = ["blocked_in_words", "end_cell", "reasons_in_words", "touched", "weighted_cell"]
+__all__ = ["blocked_in_words", "end_cell", "fixture_reasons", "reasons_in_words", "touched", "weighted_cell"]
 
 _ABOUT_A_DAY: Final = 0.5
 _LONG_TAIL: Final = 0.5
@@ -122,7 +122,7 @@ def reasons_in_words(time: BestTime, dates: Dates, planning: Planning, voice: Vo
     day = time.window.best
     said = [
         *_growth(time, dates, voice),
-        *_fixtures(day, voice),
+        *fixture_reasons(day, voice),
         *_weather(day, dates, voice),
         *_risks(day, voice),
         *_neighbours("startdays-before-out", time.window.before, planning, voice),
@@ -140,7 +140,16 @@ def _growth(time: BestTime, dates: Dates, voice: Voice) -> Iterator[str]:
         yield voice.say("startdays-longer", days=round(time.days_longer))
 
 
-def _fixtures(day: StartDay, voice: Voice) -> Iterator[str]:
+def fixture_reasons(day: StartDay, voice: Voice) -> Iterator[str]:
+    """Say which fixture a job begun on a day touches first.
+
+    Args:
+        day: the day.
+        voice: the language and the day of the reader.
+
+    Yields:
+        One sentence.
+    """
     first = next(iter(touched(day)), None)
     if first is None:
         yield voice.say("startdays-meets-none")

@@ -18,7 +18,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.importance import NamedFixtures
 from swardcast.records.plan import Job
 
-__all__ = ["Asked", "BestTime", "Dates", "find_dates"]
+__all__ = ["Asked", "BestTime", "Dates", "find_dates", "not_found"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -141,12 +141,21 @@ def find_dates(records: ClubRecords, as_of: datetime, book: WeatherBook, asked: 
         chances=_chances(records, days, calendar, before=local.year),
         past_years=view.ensemble.past_years if view is not None else 0,
         forecast_until=max(reached, default=None) if view is not None and view.issued_at is not None else None,
-        not_found=tuple(
-            named
-            for named in records.planning.importance.named
-            if not any(named_of(fixture, named) for fixture in records.fixtures)
-        ),
+        not_found=not_found(records),
     )
+
+
+def not_found(records: ClubRecords) -> tuple[NamedFixtures, ...]:
+    """List the names that are to count more, or less, and that no fixture has.
+
+    Args:
+        records: the club's records.
+
+    Returns:
+        Names with their weights.
+    """
+    named = records.planning.importance.named
+    return tuple(one for one in named if not any(named_of(fixture, one) for fixture in records.fixtures))
 
 
 def _growth(day: StartDay, surfaces: tuple[Surface, ...], view: WeatherView | None) -> float | None:

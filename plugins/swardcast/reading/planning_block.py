@@ -9,6 +9,7 @@ from pydantic import BeforeValidator, Field, model_validator
 
 from swardcast.quantities import MASS_KG, QuantityError, Sand, SandBasis, parse_length_mm, parse_sand
 from swardcast.reading.blocked_block import BlockedBlock, days_without_work_from
+from swardcast.reading.gaps_block import GapBlock, gaps_from
 from swardcast.reading.importance_block import ImportanceBlock, importance_from
 from swardcast.reading.near_kinds import kind_meant
 from swardcast.reading.sand_store_block import SandStoreBlock, sand_store_from
@@ -116,6 +117,7 @@ class PlanningBlock(Model):
     ] = Field(default=USUAL_LAYER_MM)
     importance: ImportanceBlock = ImportanceBlock()
     days_without_work: BlockedBlock = BlockedBlock()
+    gaps: list[GapBlock] = []
 
     @property
     def costs(self) -> dict[SurfaceKind, dict[Kind, float]]:
@@ -157,4 +159,5 @@ def planning_from(document: Located) -> Planning:
         sand_store=sand_store_from(told.sand_store),
         importance=importance_from(told.importance),
         days_without_work=days_without_work_from(told.days_without_work),
+        gaps=gaps_from(told.gaps),
     )

@@ -10,6 +10,7 @@ from swardcast.errors import Problem
 from swardcast.quantities import Sand
 from swardcast.records.blocked import DaysWithoutWork
 from swardcast.records.club import Surface, SurfaceKind
+from swardcast.records.gaps import KindGap
 from swardcast.records.importance import Importance
 from swardcast.records.operations import Kind, Operation
 from swardcast.records.plan import Stretch
@@ -91,6 +92,7 @@ class Planning:
         sand_store: the sand in the yard, or None.
         importance: how much undisturbed play matters on which days.
         days_without_work: when no work is done.
+        gaps: how long turf is left alone between two kinds of work.
     """
 
     currency: str = ""
@@ -104,3 +106,4 @@ class Planning:
     sand_store: SandStore | None = None
     importance: Importance = field(default_factory=Importance)
     days_without_work: DaysWithoutWork = field(default_factory=DaysWithoutWork)
+    gaps: tuple[KindGap, ...] = ()

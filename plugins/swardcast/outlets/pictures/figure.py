@@ -14,6 +14,7 @@ from swardcast.notices.pictures import Sign, Told
 from swardcast.notices.promises_picture import PromisesPicture
 from swardcast.notices.season_bars import SeasonBars
 from swardcast.outlets.pictures.canvas import Canvas
+from swardcast.outlets.pictures.days_trade_offs import draw_days_trade_offs
 from swardcast.outlets.pictures.first_days import draw_first_days
 from swardcast.outlets.pictures.growth import draw_growth
 from swardcast.outlets.pictures.healing import draw_healing
@@ -24,9 +25,11 @@ from swardcast.outlets.pictures.trade_off import draw_trade_off
 from swardcast.outlets.rendering import rendered
 from swardcast.planning.date_picture import FirstDays
 from swardcast.planning.sand_pictures import PrintPicture, StorePicture
+from swardcast.planning.together_picture import DaysTradeOffs
 from swardcast.planning.trade_off import TradeOff
 
 __all__ = [
+    "days_trade_offs_html",
     "first_days_html",
     "growth_html",
     "healing_html",
@@ -143,6 +146,19 @@ def first_days_html(picture: FirstDays, voice: Voice) -> Markup:
         HTML; every text is escaped.
     """
     return _figure(picture.told, draw_first_days(picture), voice)
+
+
+def days_trade_offs_html(picture: DaysTradeOffs, voice: Voice) -> Markup:
+    """Render trade-offs between first days for several jobs, without a heading.
+
+    Args:
+        picture: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(picture.told, draw_days_trade_offs(picture), voice)
 
 
 def _figure(told: Told, drawing: str, voice: Voice, heading: str = "") -> Markup:

@@ -1,0 +1,49 @@
+"""A page for the committee on days for several jobs: one file with everything in it. It is never published."""
+
+from __future__ import annotations
+
+from markupsafe import Markup
+
+from swardcast.outlets.committee_page import MARK, committee_style
+from swardcast.outlets.pictures.figure import days_trade_offs_html
+from swardcast.outlets.rendering import rendered
+from swardcast.planning.programme import Together
+from swardcast.planning.programme_notes import blame_in_words, together_notes
+from swardcast.planning.programme_tables import together_reasons, together_tables, together_title
+from swardcast.planning.together_picture import days_trade_offs
+from swardcast.records.folder import ClubRecords
+
+__all__ = ["together_page"]
+
+
+def together_page(together: Together, records: ClubRecords) -> str:
+    """Write days for several jobs as a page.
+
+    Args:
+        together: what was found.
+        records: the club's records, with what it keeps to itself.
+
+    Returns:
+        A whole document in the club's language, with its styles and its picture; every text is escaped. Where the jobs
+        cannot all be done it says why.
+    """
+    voice = records.club.voice(together.as_of.date())
+    picture = days_trade_offs(together, voice)
+    reasons = together_reasons(together, voice)
+    notes = together_notes(together, records, voice)
+    if together.blame is not None:
+        key = [voice.say("together-key", letter=letter, job=job) for letter, job in reasons]
+        notes = (blame_in_words(together, voice), *key, *notes)
+    return rendered(
+        "together.html",
+        voice,
+        mark=Markup(MARK),  # noqa: S704 - ours
+        style=Markup(committee_style()),  # noqa: S704 - ours
+        title=together_title(together, voice),
+        club=records.club,
+        made=voice.say("planning-made", moment=voice.moment(together.as_of)),
+        notes=notes,
+        picture=days_trade_offs_html(picture, voice) if picture is not None else "",
+        tables=together_tables(together, voice),
+        reasons=reasons,
+    )
