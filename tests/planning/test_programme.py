@@ -96,6 +96,29 @@ def test_spare_days_are_kept_free_too(typed: ClubRecords) -> None:
     assert days_of(two_crews) == {"third": date(2027, 6, 14), "first": date(2027, 6, 14)}
 
 
+def test_jobs_of_whose_ends_nothing_is_known_come_as_soon_as_they_fit(typed: ClubRecords, tmp_path: Path) -> None:
+    """Without past years no healing is computed; a job with a typed end beside it is the only one that counts."""
+    club = SmallClub(tmp_path / "club")
+    club.job("holes", "06-14")
+    club.job("more", "06-14")
+    club.job("turf", "06-14", "re-turfing", surfaces="tee 1", more=TEN_DAYS)
+    (tmp_path / "club" / "weather" / "history" / "2024-2026.csv").unlink()
+    records = replace(club.records(), planning=replace(Planning(), importance=WEEKEND))
+    together = found(records, "holes", "more")
+    assert days_of(together) == {"holes": date(2027, 6, 14), "more": date(2027, 6, 15)}
+    assert not together.has_costs
+    (table,) = together_tables(together, VOICE)
+    assert table.caption == "The soonest days on which the jobs fit"
+    said = " ".join(together_notes(together, records, VOICE))
+    assert "proven" not in said
+    assert "No other first days" not in said
+    assert {one.has_costs for one in jobs_in_schedules(together)} == {False}
+    mixed = found(records, "holes", "turf")
+    assert mixed.has_costs
+    assert mixed.weighted_days == 13.0
+    assert [job.id for job in mixed.without_end] == ["holes"]
+
+
 def test_a_job_that_waits_says_for_which_gap(typed: ClubRecords) -> None:
     together = found(typed, "first", "second", gap_days=7)
     first, second = together.placed

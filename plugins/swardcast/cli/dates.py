@@ -52,7 +52,9 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options.add_argument(
         "--until", choices=tuple(UNTIL), default="back-to-normal", help="what ends it (default: back-to-normal)"
     )
-    options.add_argument("--best", type=_best, metavar="N", default=5, help="how many best times (default: 5)")
+    options.add_argument(
+        "--best", type=_best, metavar="N", default=5, help="how many best times, or trade-offs (default: 5)"
+    )
     add_together_options(options)
     add_output_options(options)
     return options

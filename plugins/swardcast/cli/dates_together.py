@@ -185,8 +185,8 @@ def _as_json(together: Together) -> dict[str, Any]:
             {"earlier": gap.earlier, "later": gap.later, "least_days": gap.least_days, "in_order": gap.in_order}
             for gap in together.gaps
         ],
-        "weighted_days": flat(together.weighted_days) if together.placed else None,
-        "days": flat(together.plain_days) if together.placed else None,
+        "weighted_days": flat(together.weighted_days) if together.placed and together.has_costs else None,
+        "days": flat(together.plain_days) if together.placed and together.has_costs else None,
         "reasons": dict(zip(letters_of(together), reasons, strict=True)) if together.placed else {},
         "trade_offs_in_all": together.in_all,
         "trade_offs": [

@@ -19,7 +19,7 @@ COMMANDS: Final = {
     "outlook": "show how every surface stands, with dates and reasons",
     "explain": "show step by step where a surface's dates come from",
     "compare": "compare ways of doing a job before it is decided: work, sand, cost, dates, fixtures; private",
-    "dates": "find the best days for a job: disturbed play, fixtures, days without work, weather; private",
+    "dates": "find the best days for one job or several: disturbed play, fixtures, days without work, weather; private",
     "sand": "add up the sand of a year: tonnes, layers, cost, and how long the store lasts; private",
     "reckon": "do a sum: tines, grooves, sand, healing",
     "backtest": "test the dates: on a long weather record, or what the club promised (--own)",

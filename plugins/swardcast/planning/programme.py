@@ -112,6 +112,11 @@ class Together:
         return sum(one.together.cost.days for one in self.placed if one.together.cost is not None)
 
     @property
+    def has_costs(self) -> bool:
+        """Whether the end of any of the jobs is known, so that one day costs more than another."""
+        return len(self.without_end) < len(self.asked.jobs)
+
+    @property
     def without_end(self) -> tuple[Job, ...]:
         """The jobs of whose end nothing is known, so that no day costs them more than another."""
         return tuple(job for job in self.asked.jobs if _is_without_end(self.days[job.id]))

@@ -26,6 +26,7 @@ class JobInSchedule:
         number: number of the trade-off, from 1; the first has the fewest weighted days.
         schedule: the trade-off.
         with_all: its weighted days when all its jobs are done.
+        has_costs: whether the end of any of its jobs is known; without, its sums are none.
         job: the job.
         alone: its first day there, reckoned as if the other jobs were not planned.
         placed: the same with all of them, for the first trade-off alone.
@@ -34,6 +35,7 @@ class JobInSchedule:
     number: int
     schedule: Schedule
     with_all: float
+    has_costs: bool
     job: Job
     alone: StartDay
     placed: Placed | None
@@ -55,6 +57,7 @@ def jobs_in_schedules(together: Together) -> tuple[JobInSchedule, ...]:
             number=number,
             schedule=schedule,
             with_all=with_all,
+            has_costs=together.has_costs,
             job=job,
             alone=days[job.id][schedule.first_days[job.id]],
             placed=placed[job.id] if number == 1 else None,
@@ -70,9 +73,9 @@ def _together(value: Callable[[StartDay], Value]) -> Callable[[JobInSchedule], V
 
 TOGETHER_COLUMNS: Final[dict[str, Callable[[JobInSchedule], Value]]] = {
     "schedule": lambda one: one.number,
-    "schedule_weighted_days": lambda one: one.schedule.weighted_days,
-    "schedule_days": lambda one: one.schedule.plain_days,
-    "schedule_weighted_days_done_together": lambda one: one.with_all,
+    "schedule_weighted_days": lambda one: one.schedule.weighted_days if one.has_costs else None,
+    "schedule_days": lambda one: one.schedule.plain_days if one.has_costs else None,
+    "schedule_weighted_days_done_together": lambda one: one.with_all if one.has_costs else None,
     "job": lambda one: one.job.id,
     "first_day": lambda one: one.alone.day,
     "last_work_day": lambda one: one.alone.work_days[-1],

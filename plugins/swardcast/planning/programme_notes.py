@@ -29,24 +29,23 @@ def together_notes(together: Together, records: ClubRecords, voice: Voice) -> tu
     Returns:
         Paragraphs.
     """
-    paragraphs = [
-        [*_proven(together, voice)],
-        [*_rules(together, voice)],
-        [*_trade_offs(together, voice)],
-        [
+    rules, no_promise = list(_rules(together, voice)), [voice.say("planning-no-promise")]
+    paragraphs = [rules, no_promise]
+    if together.placed:
+        counted = [
             voice.say(UNTIL_PHRASES[together.asked.until]),
             voice.say("startdays-weighted"),
             *weights_in_words(records.planning.importance, not_found(records), voice),
             voice.say("together-added"),
-        ],
-        [*_rests_on(together, voice)],
-        [voice.say("planning-no-promise")],
-    ]
+        ]
+        proven, trade_offs = list(_proven(together, voice)), list(_trade_offs(together, voice))
+        paragraphs = [proven, rules, trade_offs, counted, list(_rests_on(together, voice)), no_promise]
     return tuple(voice.sentences(paragraph) for paragraph in paragraphs if paragraph)
 
 
 def _proven(together: Together, voice: Voice) -> Iterator[str]:
-    if not together.placed:
+    if not together.has_costs:
+        yield voice.say("together-soonest")
         return
     asked = together.asked
     yield voice.say("together-proven", first=voice.day(asked.first), last=voice.day(asked.last))
@@ -83,7 +82,7 @@ def _rules(together: Together, voice: Voice) -> Iterator[str]:
 
 
 def _trade_offs(together: Together, voice: Voice) -> Iterator[str]:
-    if together.in_all == 1:
+    if together.in_all == 1 and together.has_costs:
         yield voice.say("together-no-trade-off")
     if together.in_all <= 1:
         return

@@ -84,6 +84,8 @@ def _best(together: Together, voice: Voice) -> Table:
         )
         for one in together.placed
     ]
+    if not together.has_costs:
+        return Table(caption=voice.say("together-table-soonest"), columns=columns, rows=tuple(rows))
     weighted, days = together.weighted_days, together.plain_days
     in_all = ("", voice.say("together-in-all"), "", "", voice.number(weighted), voice.number(days), "", "")
     return Table(caption=voice.say("together-table-best"), columns=columns, rows=(*rows, in_all))

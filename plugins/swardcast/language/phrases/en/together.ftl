@@ -16,6 +16,7 @@ together-weeks = { $weeks ->
 ## Tables
 
 together-table-best = The days with the fewest weighted days in all
+together-table-soonest = The soonest days on which the jobs fit
 together-table-trade-offs = Trade-offs: more weighted days for fewer days disturbed
 together-column-letter = Letter
 together-column-job = Job
@@ -39,6 +40,7 @@ together-on-healing = When the others are done it costs { $more } weighted days 
 
 # $first and $last: days
 together-proven = No other first days from { $first } to { $last } cost fewer weighted days, reckoned job by job and added up. That is proven, not only tried.
+together-soonest = Nothing is known of how long these jobs disturb play, so these are the soonest days on which they fit.
 # $alone: weighted days
 together-sum-same = They come to { $alone } weighted days, and to no more when all of the jobs are done.
 # $alone and $all: weighted days. $more: a number.
@@ -74,7 +76,7 @@ together-trade-off-is = Each has fewer days disturbed than the one above, but mo
 # $number: of a trade-off. $days: weighted days.
 together-other-is-less = Of these number { $number } costs least when all are done, { $days } weighted days.
 # $jobs: titles
-together-without-end = Of the end of this work nothing is known, so that no day costs more than another: { $jobs }.
+together-without-end = Of the end of this work nothing is known, so that it counts for nothing in the sums: { $jobs }.
 together-usual-time = The end of this work was not computed but typed: { $jobs }.
 # $jobs: titles
 together-beside = This work stays as planned, on days that are kept for the jobs here: { $jobs }. Whether the crew can do both is for you to judge.
