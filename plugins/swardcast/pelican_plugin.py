@@ -80,6 +80,7 @@ from swardcast.pelican_pages import (
 )
 from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
+from swardcast.reading.web_folder import problems_of_web
 from swardcast.records.club import SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
@@ -177,6 +178,7 @@ def _records(generator: ArticlesGenerator) -> ClubRecords:
     club = Path(generator.settings["SWARDCAST_CLUB"])
     with all_at_once() as problems:
         problems.extend(problems_of_templates(club, generator.settings, generator.env))
+        problems.extend(problems_of_web(club))
         return read_club_folder(club)
 
 

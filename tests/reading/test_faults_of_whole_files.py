@@ -22,7 +22,7 @@ from tests.reading.breaking import (
     replace,
 )
 
-KNOWN = "only: README.md, choices.yaml, club.yaml, fixtures.ics, log, pages, phrases, plan, surfaces.yaml, templates, weather"
+KNOWN = "only: README.md, choices.yaml, club.yaml, fixtures.ics, log, pages, phrases, plan, surfaces.yaml, templates, weather, web"
 
 
 @pytest.mark.parametrize(

@@ -9,11 +9,13 @@ from pathlib import Path
 from typing import Any
 
 from swardcast.cli.common import add_club_options, new_parser, print_json
+from swardcast.cli.files_of_others import bring, list_files, refuse_others
 from swardcast.cli.one_build import only_build
 from swardcast.cli.private_file import refuse_published
-from swardcast.cli.swapping import go_back, swap
+from swardcast.cli.swapping import go_back, site_before, swap
 from swardcast.errors import InputNeedsAttention, SwardcastError
 from swardcast.outlets.committee_page import MARK
+from swardcast.reading.web_folder import WEB, web_files
 from swardcast.site_source import site_source
 from swardcast.verifying.verify import refuse_faults
 
@@ -57,20 +59,25 @@ def run(options: argparse.Namespace) -> int:
 
 
 def _publish(options: argparse.Namespace, fresh: Path, output: Path) -> int:
-    """Build beside the live site, read back what was built, swap."""
+    """Build beside the live site, add what the club brings, read back what was built, swap."""
     _build(options, fresh, output)
-    refuse_published([fresh], mark=MARK)
     failed = 0
     if options.pdf:
         from swardcast.cli.build_pdf import print_posters
 
         failed = print_posters(fresh)
-    refuse_faults(_read(fresh))
+    brought = web_files(options.club)
+    bring(brought, fresh)
+    refuse_published([fresh], mark=MARK, hidden=True)
+    list_files(fresh)
+    refuse_faults(_read(fresh), brought)
+    refuse_others(output, fresh)
     swap(fresh, output)
     return failed
 
 
 def _go_back(options: argparse.Namespace, output: Path) -> int:
+    refuse_others(output, site_before(output))
     go_back(output)
     as_of = json.loads((output / "status.json").read_text(encoding="utf-8"))["as_of"]
     print(
@@ -94,14 +101,24 @@ def _tell(options: argparse.Namespace) -> None:
 
 
 def _refuse_dangerous(output: Path, club: Path) -> None:
-    if output == club or output in club.parents or club in output.parents:
-        message = f"the site cannot go to {output}: it would lie inside the club folder, or the club folder inside it"
+    if output == club or club in output.parents:
+        message = (
+            f"the site cannot go into the club folder {club}; name a folder outside, such as {club.parent / 'site'}"
+        )
         raise SwardcastError(message)
-    if output.is_dir() and any(output.iterdir()) and not (output / "feeds" / "status.rss").is_file():
-        message = f"{output} holds files that are no Swardcast site; name another folder or empty it yourself"
+    if output in club.parents:
+        message = (
+            f"the site cannot go to {output}: the club folder {club} lies in it, and would be replaced; name another"
+        )
         raise SwardcastError(message)
     if output.exists() and not output.is_dir():
         message = f"{output} is a file; the site needs a folder"
+        raise SwardcastError(message)
+    if output.is_mount():
+        message = f"{output} is a disk of its own, which cannot change places with a new site; name a folder on it"
+        raise SwardcastError(message)
+    if output.is_dir() and any(output.iterdir()) and not (output / "feeds" / "status.rss").is_file():
+        message = f"{output} holds files that are no Swardcast site; name another folder or empty it yourself"
         raise SwardcastError(message)
 
 
@@ -149,7 +166,9 @@ def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:
         DELETE_OUTPUT_DIRECTORY=False,
         CACHE_PATH=str(fresh.with_name("cache")),
     )
-    refuse_published([Path(settings["PATH"]), Path(settings["THEME"]), options.club.resolve()], mark=MARK)
+    club = options.club.resolve()
+    refuse_published([Path(settings["PATH"]), Path(settings["THEME"]), club], mark=MARK)
+    refuse_published([club / WEB], mark=MARK, hidden=True)
     try:
         pelican = Pelican(settings)
         _silently(pelican)

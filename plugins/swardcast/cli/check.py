@@ -16,6 +16,7 @@ from swardcast.notices.oversights import oversights
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead, labels_read_ahead
 from swardcast.reading.files import CHOICES
+from swardcast.reading.web_folder import problems_of_web
 from swardcast.records.folder import ClubRecords
 
 __all__ = ["parser", "run"]
@@ -34,6 +35,7 @@ def run(options: argparse.Namespace) -> int:
     """Read the club folder and say what is in it."""
     with all_at_once() as problems:
         problems.extend(_problems_of_templates(options))
+        problems.extend(problems_of_web(options.club))
         records = records_to_plan(options)
     now = moment_of(options, records)
     counts = {

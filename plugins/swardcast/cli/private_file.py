@@ -49,18 +49,19 @@ def write_private(path: Path, text: str, *, mark: str, club: Path) -> None:
     place.write_text(text, encoding="utf-8")
 
 
-def refuse_published(folders: Iterable[Path], *, mark: str) -> None:
+def refuse_published(folders: Iterable[Path], *, mark: str, hidden: bool = False) -> None:
     """Stop before anybody can read a private page that lies among what is published.
 
     Args:
-        folders: folders of which a site is made, or the site itself; hidden files in them are passed over.
+        folders: folders of which a site is made, or the site itself.
         mark: what a private page holds.
+        hidden: whether hidden folders are looked into, of which a site may be made too.
 
     Raises:
         InputNeedsAttention: when there is one; all are named.
     """
     looked_for = mark.encode()
-    found = [file for folder in folders for file in _files_in(folder) if looked_for in file.read_bytes()]
+    found = [file for folder in folders for file in _files_in(folder, hidden=hidden) if looked_for in file.read_bytes()]
     if found:
         raise InputNeedsAttention(
             [
@@ -75,9 +76,9 @@ def refuse_published(folders: Iterable[Path], *, mark: str) -> None:
         )
 
 
-def _files_in(folder: Path) -> Iterator[Path]:
+def _files_in(folder: Path, *, hidden: bool) -> Iterator[Path]:
     for place, folders, files in os.walk(folder):
-        folders[:] = sorted(name for name in folders if not name.startswith("."))
+        folders[:] = sorted(name for name in folders if hidden or not name.startswith("."))
         yield from (Path(place, name) for name in sorted(files) if Path(place, name).is_file())
 
 

@@ -20,7 +20,7 @@ from typing import Any
 from swardcast.cli.exchange import exchange
 from swardcast.errors import SwardcastError
 
-__all__ = ["beginning_of_new", "go_back", "put_right", "swap", "take_away"]
+__all__ = ["beginning_of_new", "go_back", "put_right", "site_before", "swap", "take_away"]
 
 
 def beginning_of_new(output: Path) -> str:
@@ -67,7 +67,7 @@ def go_back(output: Path) -> None:
     Raises:
         SwardcastError: when there is none before it.
     """
-    before = _before(output)
+    before = site_before(output)
     if not output.exists() or not before.is_dir():
         message = f"there is no site before the one in {output}; each build keeps the one that it replaces"
         raise SwardcastError(message)
@@ -82,6 +82,11 @@ def go_back(output: Path) -> None:
         _bring_back(output)
         raise
     moved.rename(before)
+
+
+def site_before(output: Path) -> Path:
+    """Where the site is kept that was live before this one; there may be none."""
+    return output.with_name(f".{output.name}.before")
 
 
 def put_right(output: Path) -> None:
@@ -129,10 +134,6 @@ def _with_the_right_to_write(remove: Callable[[str], None], path: str, error: An
             remove(path)
 
 
-def _before(output: Path) -> Path:
-    return output.with_name(f".{output.name}.before")
-
-
 def _moved(output: Path) -> Path:
     """Where the live site waits for a moment on systems that cannot exchange two folders."""
     return output.with_name(f".{output.name}.old")
@@ -148,7 +149,7 @@ def _bring_back(output: Path) -> bool:
 
 def _keep(old: Path, output: Path) -> None:
     """Keep the site that was live for `go_back`."""
-    before = _before(output)
+    before = site_before(output)
     gone = output.with_name(f"{beginning_of_new(output)}gone")
     if before.exists():
         take_away(gone)

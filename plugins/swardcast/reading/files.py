@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from swardcast.errors import Problem, nearest
+from swardcast.reading.web_folder import WEB
 from swardcast.reading.yaml_text import CONTROL, Located, read_yaml
 from swardcast.records.weather_setup import StationFile
 
@@ -55,6 +56,7 @@ _KNOWN: Final = {
     "phrases",
     "pages",
     "templates",
+    WEB,
     CHOICES,
     FIXTURES,
     "README.md",
@@ -111,7 +113,9 @@ class Files:
         """A misspelt name below one of our folders would be passed over in silence: say so instead."""
         for path in sorted(self._folder.glob("[plw]*/**/*")):
             name = self.name(path)
-            if path.is_file() and not path.name.startswith(".") and not any(path.match(like) for like in _READ):
+            if name.startswith(f"{WEB}/") or path.name.startswith(".") or not path.is_file():
+                continue
+            if not any(path.match(like) for like in _READ):
                 self._problems.append(
                     Problem(
                         file=name, found="a file that is not read", expected=f"names such as {', '.join(_EXAMPLES)}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import posixpath
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Final
@@ -39,15 +39,17 @@ class BuiltSite:
 
     Args:
         files: the bytes of each file by its place in the site, with forward slashes.
+        brought: those that the club brings as they are: links may lead to them, but nobody judges them.
     """
 
-    def __init__(self, files: Mapping[str, bytes]) -> None:
+    def __init__(self, files: Mapping[str, bytes], brought: Collection[str] = ()) -> None:
         self.files = files
+        self.judged = tuple(sorted(files.keys() - set(brought)))
 
     @cached_property
     def pages(self) -> dict[str, html.HtmlElement]:
-        """Each HTML page that is not empty, parsed."""
-        found = sorted(name for name in self.files if name.endswith(".html"))
+        """Each HTML page that is judged and not empty, parsed."""
+        found = [name for name in self.judged if name.endswith(".html")]
         return {name: html.document_fromstring(self.files[name]) for name in found if self.files[name].strip()}
 
     @cached_property

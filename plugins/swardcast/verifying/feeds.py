@@ -30,7 +30,7 @@ def feed_faults(site: BuiltSite) -> Iterator[Fault]:
         A fault for a feed that cannot be read, an item without id, title or moment, and an id that two items share.
     """
     read = {".rss": _rss, ".atom": _atom, ".json": _json}
-    for name in sorted(site.files):
+    for name in site.judged:
         ending = name[name.rfind(".") :]
         if not name.startswith(_FOLDER) or ending not in read:
             continue

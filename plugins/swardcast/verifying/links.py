@@ -60,7 +60,7 @@ def _in_texts(site: BuiltSite) -> Iterator[Fault]:
     if not site.address:
         return
     ours = re.compile(re.escape(site.address) + _ENDS)
-    for name in sorted(site.files):
+    for name in site.judged:
         if not name.endswith(_TEXTS):
             continue
         text = site.files[name].decode("utf-8", errors="replace")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from typing import Final
 
 from swardcast.errors import SwardcastError
@@ -19,31 +19,33 @@ _MOST_TOLD: Final = 20
 """Faults told one by one; one template can have the same on every page: judgement."""
 
 
-def faults_of(files: Mapping[str, bytes]) -> tuple[Fault, ...]:
+def faults_of(files: Mapping[str, bytes], brought: Collection[str] = ()) -> tuple[Fault, ...]:
     """Find everything that is wrong with a built site.
 
     Args:
         files: the bytes of each file by its place in the site, with forward slashes.
+        brought: those that the club brings as they are, which nobody judges.
 
     Returns:
         The faults: of links, feeds, calendar, status file and notices.
     """
-    site = BuiltSite(files)
-    empty = [Fault(file=name, says="is empty") for name, data in sorted(files.items()) if not data]
+    site = BuiltSite(files, brought)
+    empty = [Fault(file=name, says="is empty") for name in site.judged if not files[name]]
     checks = (link_faults, feed_faults, calendar_faults, status_faults, notice_faults)
     return (*empty, *(fault for check in checks for fault in check(site)))
 
 
-def refuse_faults(files: Mapping[str, bytes]) -> None:
+def refuse_faults(files: Mapping[str, bytes], brought: Collection[str] = ()) -> None:
     """Refuse a built site that does not hold together.
 
     Args:
         files: the bytes of each file by its place in the site.
+        brought: those that the club brings as they are.
 
     Raises:
         SwardcastError: when anything is wrong with it.
     """
-    faults = faults_of(files)
+    faults = faults_of(files, brought)
     if not faults:
         return
     lines = [f"  {fault}" for fault in faults[:_MOST_TOLD]]

@@ -1,0 +1,109 @@
+"""Files of others at the root of a site: those that the club brings, and those that somebody put into the live folder.
+
+Each site lists its own files, so the list changes places together with the site and can be of no other.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Collection, Iterator, Mapping
+from pathlib import Path
+from typing import Final
+
+from swardcast.errors import InputNeedsAttention, SwardcastError
+from swardcast.reading.web_folder import LEFT_BY_SYSTEMS, REPOSITORIES, WEB, clashes
+
+__all__ = ["LIST", "bring", "list_files", "refuse_others"]
+
+LIST: Final = ".made-by-swardcast"
+"""The list at the root of a site: the place of each of its files, one a line."""
+
+_MOST_TOLD: Final = 10
+"""Names told one by one; judgement."""
+
+
+def bring(files: Mapping[str, bytes], site: Path) -> None:
+    """Put the files that a club brings into a site that was just built.
+
+    Args:
+        files: the bytes of each by its place.
+        site: the site.
+
+    Raises:
+        InputNeedsAttention: when one would take the place of what the build made; then none is there.
+    """
+    if problems := clashes(files, [*_names_in(site), LIST]):
+        raise InputNeedsAttention(problems)
+    for name, data in files.items():
+        path = site / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_bytes(data)
+
+
+def list_files(site: Path) -> None:
+    """Write into a site what it is made of, once all of it is there."""
+    names = sorted({*_names_in(site), LIST})
+    (site / LIST).write_text("".join(f"{name}\n" for name in names), encoding="utf-8")
+
+
+def refuse_others(output: Path, coming: Path) -> None:
+    """Refuse to take a live site away while it holds what no build made: nobody would find it again.
+
+    A site without a list (made by an older version, or by Pelican alone) may hold whatever lies where the coming site
+    has something of its own. Empty folders, and what desktops leave, are nobody's.
+
+    Args:
+        output: where the live site is; there may be none.
+        coming: the site that is to take its place.
+
+    Raises:
+        SwardcastError: when there is anything; it is named.
+    """
+    found = [*_names_in(output)]
+    ours = {*_names_in(coming)}
+    try:
+        ours.update((output / LIST).read_text(encoding="utf-8").splitlines())
+    except (FileNotFoundError, NotADirectoryError):
+        tops = {name.partition("/")[0] for name in ours}
+        ours.update(name for name in found if name.partition("/")[0] in tops)
+    others = _at_the_top(set(found) - ours, ours)
+    if not others:
+        return
+    told = ", ".join(others[:_MOST_TOLD])
+    if len(others) > _MOST_TOLD:
+        told += f" and {len(others) - _MOST_TOLD} more"
+    lines = [
+        f"{output} holds what no build has made: {told}.",
+        "Another site would take its place. Nothing was changed, the live site stays.",
+        f"What belongs to the site goes into the folder {WEB} of the club folder, and each build brings it along.",
+        "Move the rest away.",
+    ]
+    if any(name in REPOSITORIES for name in others):
+        lines.append("A repository belongs in no site: build into a folder of its own, and copy the site over.")
+    raise SwardcastError("\n".join(lines))
+
+
+def _at_the_top(others: Collection[str], ours: Collection[str]) -> list[str]:
+    """Whole folders where nothing in them is ours, or else files."""
+    shared = {above for name in ours for above in _folders_of(name)}
+    return sorted({next((one for one in _folders_of(name) if one not in shared), name) for name in others})
+
+
+def _folders_of(name: str) -> Iterator[str]:
+    """The folders in which a file lies, the outermost first."""
+    parts = name.split("/")
+    return ("/".join(parts[:count]) for count in range(1, len(parts)))
+
+
+def _names_in(site: Path) -> Iterator[str]:
+    """Every file in a folder, and every link, as a place with forward slashes."""
+    for place, folders, files in os.walk(site, onerror=_raised):
+        links = [name for name in folders if Path(place, name).is_symlink()]
+        for name in (*files, *links):
+            if name not in LEFT_BY_SYSTEMS:
+                yield Path(place, name).relative_to(site).as_posix()
+
+
+def _raised(error: OSError) -> None:
+    if not isinstance(error, FileNotFoundError):
+        raise error
