@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import signal
 import subprocess
@@ -69,6 +70,36 @@ def test_a_build_that_was_killed_holds_nobody_up(tmp_path: Path) -> None:
     with only_build(tmp_path / "site"):
         pass
     assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("code", [errno.EACCES, errno.EROFS, errno.ENOSPC])
+def test_a_folder_in_which_nothing_can_be_made_is_named_with_what_a_build_needs(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path, code: int
+) -> None:
+    """No hidden file of ours, of which nobody has heard."""
+
+    def refused(*given: object) -> int:
+        raise OSError(code, os.strerror(code), str(tmp_path / ".site.lock"))
+
+    monkeypatch.setattr(os, "open", refused)
+    with pytest.raises(SwardcastError) as told, only_build(tmp_path / "site"):
+        pass
+    first, then = str(told.value).splitlines()
+    assert first == f"{tmp_path}: {os.strerror(code)}; nothing was published, the last good site stays."
+    assert then.startswith(
+        "A build makes the new site in this folder, beside the live one, so whoever runs it has to be"
+    )
+
+
+def test_a_disk_that_knows_no_locks_is_not_taken_for_another_build(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    def no_locks(descriptor: int) -> None:
+        raise OSError(errno.ENOLCK, os.strerror(errno.ENOLCK))
+
+    monkeypatch.setattr(one_build, "_lock_descriptor", no_locks)
+    with pytest.raises(SwardcastError, match=os.strerror(errno.ENOLCK)), only_build(tmp_path / "site"):
+        pass
 
 
 def test_a_build_that_left_a_file_out_fails_before_the_swap(tmp_path: Path) -> None:

@@ -15,6 +15,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.conftest import Done
 from tests.conftest import ROOT
 from tests.outlook.small_club import SmallClub
 
@@ -110,6 +111,37 @@ def test_whoever_may_read_what_the_manager_writes_may_read_the_site(made: Made) 
     for path in (made.old, *made.old.rglob("*")):
         wanted = (0o777 if path.is_dir() else 0o666) & ~mask
         assert stat.S_IMODE(path.stat().st_mode) & 0o444 == wanted & 0o444, path
+
+
+@pytest.mark.parametrize(
+    ("output", "says"),
+    [
+        (
+            "club/site",
+            "the site cannot go into the club folder {top}/club; name a folder outside, such as {top}/site\n",
+        ),
+        ("club", "the site cannot go into the club folder {top}/club; name a folder outside, such as {top}/site\n"),
+        (
+            ".",
+            "the site cannot go to {top}: the club folder {top}/club lies in it, and would be replaced; name another\n",
+        ),
+        ("club.zip", "{top}/club.zip is a file; the site needs a folder\n"),
+        ("photos", "{top}/photos holds files that are no Swardcast site; name another folder or empty it yourself\n"),
+        ("disk", "{top}/disk is a disk of its own, which cannot change places with a new site; name a folder on it\n"),
+    ],
+)
+def test_a_place_where_a_site_would_do_harm_is_refused_before_anything_is_done(
+    swardcast: Callable[..., Done], monkeypatch: pytest.MonkeyPatch, tmp_path: Path, output: str, says: str
+) -> None:
+    for folder in ("club", "photos", "disk"):
+        (tmp_path / folder).mkdir()
+    for file in ("club.zip", "photos/a.jpg"):
+        (tmp_path / file).write_bytes(b"ours")
+    monkeypatch.setattr(Path, "is_mount", lambda path: path.name == "disk")
+    before = sorted(tmp_path.rglob("*"))
+    done = swardcast("build", "--club", str(tmp_path / "club"), "--output", str(tmp_path / output))
+    assert done == Done(1, "", says.format(top=tmp_path))
+    assert sorted(tmp_path.rglob("*")) == before
 
 
 KILLS = int(os.environ.get("SWARDCAST_KILLS", "4"))

@@ -6,6 +6,7 @@ right by the next one.
 
 from __future__ import annotations
 
+import errno
 import os
 import sys
 import time
@@ -26,6 +27,9 @@ LONGEST_WAIT_S: Final = 120.0
 _ASKED_EVERY_S: Final = 0.2
 _LOCKED_BYTE: Final = 1 << 30
 """Far behind the words of the file: where a lock keeps others from reading (Windows), they can still read those."""
+_HELD: Final = {errno.EACCES, errno.EAGAIN, errno.EDEADLK, errno.ENOENT}
+"""What a system says of a lock that another process has, or that went with its file (POSIX, fcntl; Windows from memory:
+_locking)."""
 
 
 @contextmanager
@@ -39,12 +43,14 @@ def only_build(output: Path) -> Iterator[Path]:
         A new folder of its own on the same file system, which is taken away at the end with all that is still in it.
 
     Raises:
-        SwardcastError: when another build goes on for longer than `LONGEST_WAIT_S`.
+        SwardcastError: when another build goes on for longer than `LONGEST_WAIT_S`, or nothing can be written there.
     """
-    output.parent.mkdir(parents=True, exist_ok=True)
+    with _needing_the_folder(output.parent):
+        output.parent.mkdir(parents=True, exist_ok=True)
     with _locked(output.with_name(f".{output.name}.lock"), output):
-        put_right(output)
-        folder = Path(mkdtemp(prefix=beginning_of_new(output), dir=output.parent))
+        with _needing_the_folder(output.parent):
+            put_right(output)
+            folder = Path(mkdtemp(prefix=beginning_of_new(output), dir=output.parent))
         try:
             yield folder
         finally:
@@ -52,12 +58,33 @@ def only_build(output: Path) -> Iterator[Path]:
 
 
 @contextmanager
+def _needing_the_folder(folder: Path) -> Iterator[None]:
+    """Say what a build needs of the folder in which the site stands; names of ours would tell nobody anything."""
+    try:
+        yield
+    except OSError as error:
+        message = (
+            f"{folder}: {error.strerror}; nothing was published, the last good site stays.\n"
+            "A build makes the new site in this folder, beside the live one, so whoever runs it has to be able to write"
+            " there. Or name another place with --output."
+        )
+        raise SwardcastError(message) from error
+
+
+@contextmanager
 def _locked(file: Path, output: Path) -> Iterator[None]:
     begun, told = time.monotonic(), False
-    while (descriptor := _lock(file)) is None:
+    while True:
+        with _needing_the_folder(output.parent):
+            descriptor = _lock(file)
+        if descriptor is not None:
+            break
         holder = _holder(file)
         if time.monotonic() - begun > LONGEST_WAIT_S:
-            message = f"another build{holder} has been writing {output} for long; try again when it is over"
+            message = (
+                f"another build{holder} has been writing {output} for more than {LONGEST_WAIT_S:.0f} seconds.\n"
+                "Nothing was published. Try again when it is over, or end it: the live site stays whole all the same."
+            )
             raise SwardcastError(message)
         if not told:
             print(f"Another build{holder} is writing {output}; waiting for it.", file=sys.stderr)
@@ -88,13 +115,15 @@ def _lock(file: Path) -> int | None:
     try:
         _lock_descriptor(descriptor)
         if not os.path.samestat(os.fstat(descriptor), file.stat()):  # its last holder took it away
-            raise BlockingIOError
+            raise FileNotFoundError(errno.ENOENT, "gone")
         os.ftruncate(descriptor, 0)
         os.lseek(descriptor, 0, os.SEEK_SET)
         os.write(descriptor, str(os.getpid()).encode("ascii"))
-    except OSError:
+    except OSError as error:
         os.close(descriptor)
-        return None
+        if error.errno in _HELD:
+            return None
+        raise
     return descriptor
 
 
