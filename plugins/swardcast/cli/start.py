@@ -12,6 +12,7 @@ from string import Template
 from zoneinfo import ZoneInfo
 
 from swardcast.cli.common import new_parser, print_json
+from swardcast.cli.start_forge import FORGES, workflow_path, write_workflow
 from swardcast.errors import SwardcastError
 from swardcast.site_source import demo_club
 
@@ -27,6 +28,11 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options.add_argument(
         "--today", metavar="DAY", help="the day on which the example work is about to start (default: today)"
     )
+    options.add_argument(
+        "--forge",
+        choices=FORGES,
+        help="add the file by which that forge makes and publishes the site; a club folder that is there gets it alone",
+    )
     options.add_argument("--json", action="store_true", help="print where the folder is for a machine")
     return options
 
@@ -34,29 +40,47 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
 def run(options: argparse.Namespace) -> int:
     """Write the folder: beside its place first, then moved there, so that nothing half-written is left."""
     folder: Path = options.folder.resolve()
-    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-        message = f"{options.folder} exists already and is not empty; name a new folder"
-        raise SwardcastError(message)
     try:
         today = datetime.fromisoformat(options.today) if options.today else datetime.now(_ZONE)
     except ValueError:
         message = f"{options.today!r} is no day; expected one such as '2027-08-23'"
         raise SwardcastError(message) from None
+    if options.forge and (folder / "club.yaml").is_file():
+        return _add_workflow(options, today.year)
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        message = f"{options.folder} exists already and is not empty; name a new folder"
+        raise SwardcastError(message)
     fresh = folder.with_name(f".{folder.name}.new")
     shutil.rmtree(fresh, ignore_errors=True)
     try:
         _write(fresh, today)
+        if options.forge:
+            write_workflow(fresh, options.forge, _ZONE, today.year)
         folder.mkdir(parents=True, exist_ok=True)
         for child in sorted(fresh.iterdir()):
             child.rename(folder / child.name)
     finally:
         shutil.rmtree(fresh, ignore_errors=True)
-    if options.json:
-        print_json({"club": str(options.folder)})
-    else:
-        print(options.folder)
+    _tell(options, options.folder)
     print(f"Made {options.folder}. Now: swardcast build --club {options.folder} --output site", file=sys.stderr)
     return 0
+
+
+def _add_workflow(options: argparse.Namespace, year: int) -> int:
+    from swardcast.reading.folder import read_club_folder
+
+    place = workflow_path(options.folder, options.forge)
+    write_workflow(options.folder, options.forge, read_club_folder(options.folder).club.time_zone, year)
+    _tell(options, place)
+    print(f"Added {place}, and nothing else. Read its remarks before you push it.", file=sys.stderr)
+    return 0
+
+
+def _tell(options: argparse.Namespace, made: Path) -> None:
+    if options.json:
+        print_json({"club": str(options.folder), **({"workflow": str(made)} if made != options.folder else {})})
+    else:
+        print(made)
 
 
 def _is_day_only(today: datetime) -> bool:
