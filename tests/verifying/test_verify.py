@@ -118,6 +118,18 @@ def test_another_sentence_than_on_the_page_is_found(files: dict[str, bytes]) -> 
     assert said.startswith("index.html: does not show the sentence as status.json has it: 'The course is shut,")
 
 
+def test_a_heading_may_have_the_parts_of_the_sentence_the_other_way_round(files: dict[str, bytes]) -> None:
+    """As in a language that says first what is closed."""
+    status = json.loads(files["status.json"])
+    first, comma, rest = status["sentence"].partition(", ")
+    status["sentence"] = f"{rest}{comma}{first}"
+    turned = {**files, "status.json": json.dumps(status, ensure_ascii=False).encode()}
+    assert [fault for fault in faults_of(turned) if "the sentence" in fault.says] == []
+    status["sentence"] = f"{rest}{comma}{first} again"
+    turned["status.json"] = json.dumps(status, ensure_ascii=False).encode()
+    assert len([fault for fault in faults_of(turned) if "the sentence" in fault.says]) == 1
+
+
 def test_another_date_than_on_the_page_is_found(files: dict[str, bytes]) -> None:
     said = _said(files, "status.json", "the last likely by Friday 1 October", "the last likely by Friday 8 October")
     assert said.startswith("index.html: does not show Back to normal of Greens 1 to 18 as status.json has it: ")
