@@ -113,6 +113,12 @@ def test_whoever_may_read_what_the_manager_writes_may_read_the_site(made: Made) 
         assert stat.S_IMODE(path.stat().st_mode) & 0o444 == wanted & 0o444, path
 
 
+DISK = (
+    "{top}/disk is a disk of its own, or mounted like one, and cannot change places with a new site; name a folder on it."
+    " Nothing was published.\n"
+)
+
+
 @pytest.mark.parametrize(
     ("output", "says"),
     [
@@ -127,7 +133,7 @@ def test_whoever_may_read_what_the_manager_writes_may_read_the_site(made: Made) 
         ),
         ("club.zip", "{top}/club.zip is a file; the site needs a folder\n"),
         ("photos", "{top}/photos holds files that are no Swardcast site; name another folder or empty it yourself\n"),
-        ("disk", "{top}/disk is a disk of its own, which cannot change places with a new site; name a folder on it\n"),
+        ("disk", DISK),
     ],
 )
 def test_a_place_where_a_site_would_do_harm_is_refused_before_anything_is_done(
@@ -137,7 +143,7 @@ def test_a_place_where_a_site_would_do_harm_is_refused_before_anything_is_done(
         (tmp_path / folder).mkdir()
     for file in ("club.zip", "photos/a.jpg"):
         (tmp_path / file).write_bytes(b"ours")
-    monkeypatch.setattr(Path, "is_mount", lambda path: path.name == "disk")
+    monkeypatch.setattr(os.path, "ismount", lambda path: Path(path).name == "disk")
     before = sorted(tmp_path.rglob("*"))
     done = swardcast("build", "--club", str(tmp_path / "club"), "--output", str(tmp_path / output))
     assert done == Done(1, "", says.format(top=tmp_path))
@@ -168,6 +174,41 @@ def test_a_build_that_is_killed_leaves_the_old_site_or_the_new_one(made: Made, l
     assert {path.name for path in tmp_path.iterdir()} == {"site", "cache", ".site.before"}
 
 
+MOUNTED_ITSELF = """
+set -e
+mkdir "$1/disk"
+mount --bind "$1/old" "$1/disk"
+shift
+"$@" || echo "exit $?"
+"""
+
+
+def test_a_live_folder_that_is_mounted_itself_is_told_and_nothing_is_left(made: Made, tmp_path: Path) -> None:
+    """As a container has it, with a folder of the same disk: only the swap itself can tell."""
+    unshare = _unshare()
+    shutil.copytree(made.old, tmp_path / "old")
+    command = [sys.executable, "-m", "swardcast.cli", "build", "--club", str(made.club), "--output", f"{tmp_path}/disk"]
+    done = subprocess.run(
+        [unshare, "-rm", "sh", "-c", MOUNTED_ITSELF, "sh", str(tmp_path), *command, "--as-of", "2027-09-15 09:30"],
+        capture_output=True,
+        text=True,
+        check=False,
+        env={**os.environ, "PYTHONPATH": str(ROOT / "plugins"), "XDG_CACHE_HOME": str(made.club.parent / "cache")},
+    )
+    assert done.stdout == "exit 1\n"
+    assert done.stderr.endswith(DISK.format(top=tmp_path))
+    assert _bytes(tmp_path / "old") == _bytes(made.old)
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["disk", "old"]
+
+
+def _unshare() -> str:
+    """The command by which a process has file systems of its own, where the machine lets us mount one."""
+    unshare = shutil.which("unshare")
+    if unshare is None or subprocess.run([unshare, "-rm", "true"], capture_output=True, check=False).returncode:
+        pytest.skip("this machine lets nobody mount a file system of his own")
+    return unshare
+
+
 MOUNTED = """
 set -e
 mkdir "$1/disk"
@@ -186,10 +227,8 @@ ls -A "$DISK"
 def test_a_full_disk_or_one_that_cannot_be_written_leaves_the_old_site(
     made: Made, tmp_path: Path, size: str, mode: str, says: str
 ) -> None:
-    """On a file system of its own, where the machine lets us mount one."""
-    unshare = shutil.which("unshare")
-    if unshare is None or subprocess.run([unshare, "-rm", "true"], capture_output=True, check=False).returncode:
-        pytest.skip("this machine lets nobody mount a file system of his own")
+    """On a file system of its own."""
+    unshare = _unshare()
     old, disk = tmp_path / "old", tmp_path / "disk"
     for kept in ("feeds", "notices"):  # enough of a site to know one by, so that the new one does not fit beside it
         shutil.copytree(made.old / kept, old / kept)

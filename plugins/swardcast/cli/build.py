@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import argparse
+import errno
 import json
+import os
 import sys
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
 from swardcast.cli.common import add_club_options, new_parser, print_json
 from swardcast.cli.files_of_others import bring, list_files, refuse_others
@@ -20,6 +22,13 @@ from swardcast.site_source import site_source
 from swardcast.verifying.verify import refuse_faults
 
 __all__ = ["add_theme_option", "parser", "run", "settings_of"]
+
+_A_DISK: Final = (
+    "{output} is a disk of its own, or mounted like one, and cannot change places with a new site; name a folder on it."
+    " Nothing was published."
+)
+_OF_A_DISK: Final = {errno.EBUSY, errno.EXDEV}
+"""What systems say when such a folder is to be renamed."""
 
 
 def parser(name: str, what: str) -> argparse.ArgumentParser:
@@ -52,6 +61,8 @@ def run(options: argparse.Namespace) -> int:
                 return _go_back(options, output)
             failed = _publish(options, place / "site", output)
     except OSError as error:
+        if error.errno in _OF_A_DISK:
+            raise SwardcastError(_A_DISK.format(output=output)) from error
         message = f"{error.filename or output}: {error.strerror}; nothing was published, the last good site stays"
         raise SwardcastError(message) from error
     _tell(options)
@@ -114,9 +125,8 @@ def _refuse_dangerous(output: Path, club: Path) -> None:
     if output.exists() and not output.is_dir():
         message = f"{output} is a file; the site needs a folder"
         raise SwardcastError(message)
-    if output.is_mount():
-        message = f"{output} is a disk of its own, which cannot change places with a new site; name a folder on it"
-        raise SwardcastError(message)
+    if os.path.ismount(output):
+        raise SwardcastError(_A_DISK.format(output=output))
     if output.is_dir() and any(output.iterdir()) and not (output / "feeds" / "status.rss").is_file():
         message = f"{output} holds files that are no Swardcast site; name another folder or empty it yourself"
         raise SwardcastError(message)

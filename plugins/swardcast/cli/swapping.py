@@ -44,7 +44,12 @@ def swap(fresh: Path, output: Path) -> None:
     shutil.copymode(output, fresh)
     waiting = output.with_name(f".{output.name}.next-{fresh.stat().st_ino}")
     fresh.rename(waiting)
-    if exchange(waiting, output):
+    try:
+        exchanged = exchange(waiting, output)
+    except OSError:
+        take_away(waiting)
+        raise
+    if exchanged:
         _keep(waiting, output)
         return
     moved = _moved(output)

@@ -61,7 +61,7 @@ def _against_the_page(status: dict[str, Any], site: BuiltSite) -> Iterator[Fault
 
 
 def _in_a_heading(sentence: str, page: HtmlElement | None) -> bool:
-    """Whether a heading has the very words: it shows the sentence in two parts, which a language may put the other way."""
+    """Whether a heading has the very words: it shows the sentence in two parts, turned round in some languages."""
     headings = page.xpath("//h1") if page is not None else ()
     return any(_words(shown(heading)) == _words(_small(sentence)) for heading in headings)
 
