@@ -38,6 +38,7 @@ from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
 from swardcast.records.plan import Play
+from swardcast.records.privacy import for_members
 from swardcast.records.standing import counts_until, notes_withdrawn, standing_entries, without_words_of
 from swardcast.records.weather import WeatherSource
 
@@ -106,7 +107,7 @@ class Bulletin:
 
 
 def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | None = None) -> Bulletin:
-    """Work out and word everything that is published at a moment.
+    """Work out and word everything that is published at a moment, from what members may see.
 
     Assumes checked records. The same records and moment give the same bulletin.
 
@@ -118,6 +119,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     Returns:
         The bulletin.
     """
+    records = for_members(records)
     book = book or WeatherBook(records.club, records.weather)
     outlook = assess_course(records, as_of, book)
     voice, english = records.club.voice(outlook.as_of.date()), Voice.english(outlook.as_of.date())

@@ -27,6 +27,14 @@ def test_a_folder_in_order_is_fine_and_its_contents_are_counted(swardcast: Calla
     first, *counts = done.out.splitlines()
     assert first == "Quillhaven Golf Club: nothing needs attention."
     assert counts[:2] == ["  surfaces: 65", "  jobs: 22"]
+    assert counts[-1] == "  kept from members: planning, choices of work (6), private notes (2)"
+
+
+def test_a_club_that_keeps_nothing_to_itself_hears_nothing_of_it(
+    swardcast: Callable[..., Done], tmp_path: Path
+) -> None:
+    done = swardcast("check", "--club", str(SmallClub(tmp_path).folder), "--as-of", "2027-06-01")
+    assert "kept from members" not in done.out
 
 
 def test_an_entry_dated_ahead_is_pointed_out_since_it_says_nothing_yet(

@@ -48,6 +48,33 @@ def log(swardcast: Command, folder: Path) -> Command:
 DONE = ("done", "hollow-tine", "--greens", "13-15", "--sand", "3.2 t/green")
 
 
+def test_a_private_note_goes_into_the_fields_and_not_into_the_words(log: Command, folder: Path) -> None:
+    log(*DONE, "--words", "Like a beach.", "--private-note", "The driver: first day alone", "--yes", "--quiet")
+    head = read_club_folder(folder).entries[-1].head
+    assert (head.words, head.private_note) == ("Like a beach.", "The driver: first day alone")
+
+
+def test_a_correction_has_a_private_note_of_its_own_and_leaves_the_other_with_what_stands(
+    log: Command, folder: Path
+) -> None:
+    log(*DONE, "--private-note", "Sand from the old heap.", "--yes", "--quiet")
+    made = read_club_folder(folder).entries[-1].head.id
+    told = (
+        "--greens",
+        "13-14",
+        "--private-note",
+        "He cannot count.",
+        "--yes",
+        "--quiet",
+        "--as-of",
+        "2027-08-26 16:00",
+    )
+    assert log("correct", made, *told).code == 0
+    correction, instead = read_club_folder(folder).entries[-2:]
+    assert isinstance(correction, Correction)
+    assert (correction.head.private_note, instead.head.private_note) == ("He cannot count.", "Sand from the old heap.")
+
+
 def test_one_line_writes_one_file_that_the_log_reads(log: Command, folder: Path) -> None:
     before = tree(folder)
     done = log(*DONE, "--words", "Like a beach.", "--yes", "--quiet")

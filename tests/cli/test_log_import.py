@@ -271,6 +271,7 @@ def test_columns_and_kinds_of_a_sheet_are_those_of_the_command() -> None:
     options = {option for kind in BY_WORD.values() for option in (*kind.needs, *kind.may)} | {
         "by",
         "words",
+        "private-note",
         "day",
         "time",
         "kind",

@@ -118,7 +118,7 @@ OF_WORK_DONE = [
         "a field misspelt",
         "by: the",
         "becuase: rain\nby: the",
-        "line 6, becuase: found the unknown field 'becuase'; expected one of: at, kind, by, job, surfaces, because,"
+        "line 6, becuase: found the unknown field 'becuase'; expected one of: at, kind, by, private note, job, surfaces, because,"
         " as done, play. Did you mean 'because'?",
     ),
     fault(
@@ -214,7 +214,7 @@ OF_A_MORNING = [
         "play:",
         "ply:",
         "line 2, play: found nothing; expected the field 'play'",
-        "line 5, ply: found the unknown field 'ply'; expected one of: at, kind, by, play, why, limits."
+        "line 5, ply: found the unknown field 'ply'; expected one of: at, kind, by, private note, play, why, limits."
         " Did you mean 'play'?",
     ),
 ]
@@ -432,7 +432,7 @@ OF_GROWTH_HELD_BACK = [
         "a field of another kind of entry",
         "by: the",
         "job: greens-renovation-2027\nby: the",
-        "line 8, job: found the unknown field 'job'; expected one of: at, kind, by, cause, surfaces, from, until",
+        "line 8, job: found the unknown field 'job'; expected one of: at, kind, by, private note, cause, surfaces, from, until",
     ),
 ]
 

@@ -239,7 +239,7 @@ JOBS = [
         "a field of a job misspelt",
         "    why:\n      - It gets",
         "    whyy:\n      - It gets",
-        "line «whyy:», jobs.0.whyy: found the unknown field 'whyy'; expected one of: id, title, … withdrawn."
+        "line «whyy:», jobs.0.whyy: found the unknown field 'whyy'; expected one of: id, title, … private note."
         " Did you mean 'why'?",
     ),
 ]

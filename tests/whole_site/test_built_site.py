@@ -54,17 +54,6 @@ def test_no_page_has_a_script_or_a_style_of_its_own(demo_site: Path) -> None:
         assert not root.xpath(f"{own} | //style | //*[@style] | //*[starts-with(name(@*), 'on')]"), page
 
 
-def test_the_same_folder_and_moment_give_the_same_bytes(demo_site: Path, run_swardcast: Run, tmp_path: Path) -> None:
-    again = tmp_path / "again"
-    done = run_swardcast(
-        "build", "--club", str(DEMO), "--output", str(again), *AS_OF, PYTHONHASHSEED="7", TZ="Asia/Tokyo"
-    )
-    assert done.returncode == 0, done.stderr
-    first = {path.relative_to(demo_site): path.read_bytes() for path in demo_site.rglob("*") if path.is_file()}
-    second = {path.relative_to(again): path.read_bytes() for path in again.rglob("*") if path.is_file()}
-    assert first == second
-
-
 def test_a_notice_reads_well_in_pelicans_own_plain_theme(run_swardcast: Run, tmp_path: Path) -> None:
     output = tmp_path / "plain"
     done = run_swardcast("build", "--club", str(DEMO), "--output", str(output), *AS_OF, "--theme", "simple")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 from swardcast.cli.build import add_theme_option, settings_of
@@ -18,6 +19,7 @@ from swardcast.notices.reasons import dated_ahead, labels_read_ahead
 from swardcast.reading.files import CHOICES
 from swardcast.reading.web_folder import problems_of_web
 from swardcast.records.folder import ClubRecords
+from swardcast.records.planning import Planning
 
 __all__ = ["parser", "run"]
 
@@ -62,6 +64,8 @@ def run(options: argparse.Namespace) -> int:
     print(f"{records.club.name}: {_summary(len(remarks))}")
     for name, count in counts.items():
         print(f"  {name.replace('_', ' ')}: {count}")
+    if kept := _kept_from_members(records):
+        print(f"  kept from members: {', '.join(kept)}")
     for remark in remarks:
         print(f"Worth another look: {remark}", file=sys.stderr)
     if records.weather.incomplete:
@@ -86,6 +90,14 @@ def _problems_of_templates(options: argparse.Namespace) -> list[Problem]:
     settings = settings_of(options.club, options.theme)
     with_club_templates(settings)
     return problems_of_templates(options.club, settings)
+
+
+def _kept_from_members(records: ClubRecords) -> list[str]:
+    """What of the folder no member ever sees."""
+    notes = [*(job.private_note for job in records.jobs.values()), *(one.head.private_note for one in records.entries)]
+    counted = {"choices of work": len(records.planning.choices), "private notes": sum(map(bool, notes))}
+    planning = ["planning"] if replace(records.planning, choices=()) != Planning() else []
+    return planning + [f"{name} ({count})" for name, count in counted.items() if count]
 
 
 def _summary(remarks: int) -> str:

@@ -133,6 +133,7 @@ def _add_kind(options: argparse.ArgumentParser, kind: EntryKind) -> None:
     )
     options.add_argument("--by", metavar="WHO", help="who says so (default: as in the last entry)")
     options.add_argument("--words", metavar="TEXT", help="your own words to members")
+    options.add_argument("--private-note", metavar="TEXT", help="a note for the club's file, which no member ever sees")
     _add_common(options, alone=False)
 
 

@@ -23,7 +23,7 @@ from swardcast.records.plan import Play
 __all__ = ["entry_meant", "entry_shown", "understand_correction"]
 
 _WORD_OF: Final = {BY_WORD[word].kind: word for word in (*STEPS, "seen", "normal")}
-_KEPT: Final = ("by", "words", "because", "at", "entry", "withdraw", "was-at")
+_KEPT: Final = ("by", "words", "private-note", "because", "at", "entry", "withdraw", "was-at")
 """Answers that speak of the correction itself."""
 
 
@@ -102,7 +102,7 @@ def understand_correction(
         The draft, or what is wrong with the answers.
     """
     told = {option: text for option, text in answers.items() if option not in _KEPT and text.strip()}
-    outer = {option: answers[option] for option in ("at", "by") if option in answers}
+    outer = {option: answers[option] for option in ("at", "by", "private-note") if option in answers}
     frame = replace(understand("note", {"words": "-", **outer}, records, now), corrects=entry)
     wrongs = list(frame.wrongs)
     fields: dict[str, Value] = {"corrects": entry.head.id}

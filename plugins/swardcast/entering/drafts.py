@@ -29,6 +29,7 @@ class Draft:
         fields: its other fields by name, in the order in which they are written.
         by: who says so, or "".
         words: the manager's own Markdown, or "".
+        private_note: what the club notes for itself, or "".
         about: what the file's name tells, such as "greens 1 to 9 done".
         mark: letters that know the entry again, such as those of a sheet's row, or "".
     """
@@ -38,6 +39,7 @@ class Draft:
     fields: Mapping[str, Value]
     by: str = ""
     words: str = ""
+    private_note: str = ""
     about: str
     mark: str = ""
 
@@ -85,6 +87,8 @@ def draft_text(draft: Draft) -> str:
     fields: dict[str, Value] = {"at": moment_text(draft.at), "kind": draft.kind, **draft.fields}
     if draft.by:
         fields["by"] = draft.by
+    if draft.private_note:
+        fields["private note"] = draft.private_note
     lines = ["---", *_block(fields, ""), "---"]
     if draft.words.strip():
         lines += ["", draft.words.strip()]

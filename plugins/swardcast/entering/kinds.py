@@ -37,7 +37,7 @@ class EntryKind:
         what: what it says, for help.
         example: a whole line, for help.
         needs: answers that cannot be left out.
-        may: answers that can; every kind has "at", "by" and "words" besides.
+        may: answers that can; every kind has "at", "by", "words" and "private-note" besides.
         subject: the answer that may stand without its option, or "".
         change: the change of plan, for the three words that make one.
     """

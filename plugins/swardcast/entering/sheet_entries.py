@@ -102,7 +102,7 @@ def _draft(row: SheetRow, form: LogSheet, records: ClubRecords, now: datetime) -
         found = repr(said) if said else "nothing"
         return None, [Wrong(option="kind", found=found, expected=expected, hint=nearest(said, form.kinds))]
     kind = BY_WORD[word]
-    allowed = (*kind.needs, *kind.may, "by", "words")
+    allowed = (*kind.needs, *kind.may, "by", "words", "private-note")
     if "play" in told:
         told["play"] = form.plays.get(told["play"].lower(), told["play"])
     if told.get("counted", "").lower() in _NO:

@@ -106,7 +106,15 @@ class _Reader:
         if not self.wrongs and not missing:
             by, words = self.answers.get("by"), self.answers.get("words", "")
             by = _last_by(self.records, at) if by is None else by
-            draft = Draft(kind=self.kind.kind, at=at, fields=fields, by=_line(by), words=words.strip(), about=about)
+            draft = Draft(
+                kind=self.kind.kind,
+                at=at,
+                fields=fields,
+                by=_line(by),
+                words=words.strip(),
+                private_note=self.answers.get("private-note", "").strip(),
+                about=about,
+            )
         return Understood(
             draft=draft, wrongs=tuple(self.wrongs), missing=missing, standing=standing, job=job, surfaces=named
         )

@@ -36,6 +36,7 @@ class HeadFields(Model):
     at: Text
     kind: Text
     by: Words = ""
+    private_note: Words = ""
 
 
 class MorningFields(HeadFields):

@@ -111,6 +111,7 @@ class _EntryReader:
             words=self._words,
             file=self._file,
             line=document.line(()) or 1,
+            private_note=told.private_note,
         )
         if isinstance(told, fields.CorrectionFields):
             return self._correction(told, head, document)
@@ -147,6 +148,7 @@ class _EntryReader:
             true_from=moment,
             instead_of=told.corrects,
             line=inner.line(()) or head.line,
+            private_note=told_instead.private_note,
         )
         entry = self._entry(told_instead, inner_head, inner)
         return [withdrawal, entry] if entry is not None else []

@@ -78,6 +78,7 @@ class _Job(Model):
     meanwhile: Words = ""
     own_words: Words = ""
     withdrawn: _Withdrawn | None = None
+    private_note: Words = ""
 
 
 class _Programme(Model):
@@ -175,4 +176,5 @@ def _job(
         local_rules=local_rules_from(job.local_rules),
         scores=job.scores,
         meanwhile=job.meanwhile,
+        private_note=job.private_note,
     )

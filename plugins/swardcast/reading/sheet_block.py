@@ -21,7 +21,7 @@ SHEET_COLUMNS: Final = (
     "day", "time", "kind", "job", "surfaces", "greens", "tees", "approaches", "fairways", "bunkers", "because", "play",
     "tine", "blade", "spacing", "depth", "passes", "sand", "seed", "left", "counted", "cover", "speed", "firmness",
     "moisture", "cut", "organic-matter", "to", "cause", "from", "until", "open", "care", "temporary", "closed", "why",
-    "limits", "by", "words",
+    "limits", "by", "words", "private-note",
 )  # fmt: skip
 """What a column may hold, in the words of `swardcast log`."""
 

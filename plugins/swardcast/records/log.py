@@ -84,6 +84,7 @@ class EntryHead:
         file: where it is written.
         line: the line of its first field.
         instead_of: id of the entry that it replaces, or "".
+        private_note: what the club notes for itself, or ""; members never see it.
     """
 
     id: str
@@ -94,6 +95,7 @@ class EntryHead:
     file: str
     line: int
     instead_of: str = ""
+    private_note: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -175,6 +175,7 @@ class Job:
         scores: the club's own words on scores and handicap, or "".
         meanwhile: the club's own words on how holes are played while surfaces are out of play, or "".
         withdrawn: when and why it was taken out of the plan, or None.
+        private_note: what the club notes for itself, or ""; members never see it.
         file: where it is written, for reasons and errors.
         line: the line in that file.
     """
@@ -202,6 +203,7 @@ class Job:
     scores: str = ""
     meanwhile: str = ""
     withdrawn: Withdrawal | None = None
+    private_note: str = ""
 
     def is_withdrawn(self, at: datetime) -> bool:
         """Whether it is out of the plan at a moment, aware."""
