@@ -284,7 +284,7 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]
         laid_out, fixtures = season_of(bulletin), bulletin.records.fixtures
         bars = season_bars(laid_out, fixtures, voice)
         picture = season_html(bars, voice) if bars else NO_PICTURE
-        return season_months_html(laid_out, voice, up, picture, has_fixtures=bool(fixtures))
+        return season_months_html(laid_out, voice, up, picture)
 
     return {
         "season": season,

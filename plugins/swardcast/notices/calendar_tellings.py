@@ -12,7 +12,7 @@ from swardcast.notices.matter import Matter
 from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.ledger import job_facts
-from swardcast.outlook.play import statements
+from swardcast.outlook.play import OPEN, statements
 from swardcast.outlook.states import JobOutlook, Work
 from swardcast.outlook.story import JobChange, JobStory
 from swardcast.outlook.weather_book import WeatherBook
@@ -30,9 +30,9 @@ _FOLLOWED: Final = timedelta(days=120)
 def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: WeatherBook) -> Iterator[Telling]:
     """Find the revisions of the notice, and between them what can be seen without one.
 
-    That is work overdue, surfaces opened, work whose day went by and which goes on, and healing whose day went by. The
-    last one is how the job stands at the last moment that counts for its age, so that the calendar says what the notice
-    says, whatever else time brings.
+    That is work overdue, surfaces opened or closed again, work whose day went by and which goes on, and healing whose
+    day went by. The last one is how the job stands at the last moment that counts for its age, so that the calendar
+    says what the notice says, whatever else time brings.
 
     Args:
         story: the job's changes up to the moment.
@@ -48,12 +48,12 @@ def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: Weath
         until = after.at if after is not None else as_of + timedelta.resolution
         told = JobStory(job=story.job, changes=story.changes[:number])
         yield _telling(told, change.outlook, records, change.at, is_revision=True)
-        going_on, opened = frozenset(_goes_on(change, records, until)), frozenset(_openings(change, records, until))
-        moments = {*_overdue_from(change, records), *_healed_from(change, records), *opened, *going_on}
-        stood = change.outlook
-        for at in sorted(at for at in moments if change.at < at < until):
-            if at in going_on:
-                stood = assess_jobs(records, at, book, only=story.job.id)[story.job.id]
+        opened = frozenset(_openings(change, records, until))
+        moments = {*_goes_on(change, records, until), *_healed_from(change, records), *opened}
+        for at in sorted(at for at in {*moments, *_overdue_from(change, records)} if change.at < at < until):
+            # Of work that is overdue the days of the plan stand, and that they are over.
+            is_overdue = at not in moments
+            stood = change.outlook if is_overdue else assess_jobs(records, at, book, only=story.job.id)[story.job.id]
             yield _telling(told, stood, records, at, is_by_clock=at not in opened)
     last, now = story.changes[-1], age_of(story.job, records, as_of).at
     if last.outlook.work not in _NO_MORE and last.at < now:
@@ -124,10 +124,12 @@ def _healed_from(change: JobChange, records: ClubRecords) -> Iterator[datetime]:
 
 
 def _openings(change: JobChange, records: ClubRecords, until: datetime) -> Iterator[datetime]:
-    """Entries that may open finished surfaces, a morning entry as a rule, until all of them are open."""
-    left = {work.surface.id for work in change.outlook.surfaces if work.done_at is not None}
-    for entry in records.entries:
-        if left and change.at < entry.head.at < until:
-            opens = {name for said in statements(records, [entry]) for name, play in said.play.items()} & left
-            if opens:
-                yield entry.head.at
+    """Entries that open finished surfaces, a morning entry as a rule, or take them out of play again."""
+    finished = {work.surface.id for work in change.outlook.surfaces if work.done_at is not None}
+    is_open: dict[str, bool] = {}
+    for entry in records.entries if finished else ():
+        said = {name: play in OPEN for one in statements(records, [entry]) for name, play in one.play.items()}
+        news = {name for name, opens in said.items() if name in finished and opens is not is_open.get(name)}
+        is_open |= said
+        if news and change.at < entry.head.at < until:
+            yield entry.head.at

@@ -13,6 +13,7 @@ from swardcast.notices.headline import when_in_words
 from swardcast.notices.matter import Matter
 from swardcast.notices.season_fixtures import FixturesOfMonth, fixtures_of_month, meetings_of
 from swardcast.notices.season_job import SeasonJob, days_in_words, season_job, state_of
+from swardcast.notices.season_month import MonthOfSeason, OfMonth, in_short, month_after
 from swardcast.notices.season_totals import KindTotals, season_totals
 from swardcast.notices.words import few_words_for, places_in_words
 from swardcast.outlook.states import DateRange, Work
@@ -30,66 +31,6 @@ _DAY: Final = timedelta(days=1)
 _GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class OfMonth:
-    """A job's work, or its healing, in one month; or a job that stands in no month.
-
-    Args:
-        notice_id: the notice that tells more.
-        title: what, as the plan has it.
-        where: where, in a few words.
-        when: days of the work with its state, or when all is back to normal.
-        first: the first of its days that are in the month, or None where no day is told.
-        last: the last of them, or None where none is told.
-        is_called_off: whether it is called off.
-        goes_on: whether it heals all month, so that it neither begins to heal nor may be back to normal in it.
-    """
-
-    notice_id: str
-    title: str
-    where: str
-    when: str
-    first: date | None
-    last: date | None
-    is_called_off: bool = False
-    goes_on: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MonthOfSeason:
-    """One month.
-
-    Args:
-        first_day: its first day.
-        name: its name with the year.
-        short_name: its name in few letters.
-        is_over: whether it is before the reader's month, so that no fixture of it is to come.
-        is_far: whether it is after the reader's month and the next one.
-        work: the work in it, by its days; what is called off is there once, in the month for which it was planned.
-        healing: what heals in it or is closed after the work, by its first day.
-        fixtures: competitions and visitors' days that are still to come, by their days.
-    """
-
-    first_day: date
-    name: str
-    short_name: str
-    is_over: bool
-    is_far: bool
-    work: tuple[OfMonth, ...]
-    healing: tuple[OfMonth, ...]
-    fixtures: FixturesOfMonth
-
-    @property
-    def last_day(self) -> date:
-        """Its last day."""
-        return _month_after(self.first_day, 1) - _DAY
-
-    @property
-    def count(self) -> int:
-        """How many pieces of work are in it that are not called off."""
-        return sum(not one.is_called_off for one in self.work)
-
-
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Season:
     """What is planned when.
@@ -102,6 +43,7 @@ class Season:
         jobs: all jobs that the months have, without what is called off, by their first day of work.
         totals: the months in figures, for each kind of surface that has a job.
         uncounted: pieces of work of which no day can be told, so that no figure counts them.
+        has_fixtures: whether the club has told of any; else none is looked for.
     """
 
     months: tuple[MonthOfSeason, ...]
@@ -111,6 +53,7 @@ class Season:
     jobs: tuple[SeasonJob, ...]
     totals: tuple[KindTotals, ...]
     uncounted: int
+    has_fixtures: bool
 
     @property
     def has_jobs(self) -> bool:
@@ -138,22 +81,26 @@ def compose_season(matters: Iterable[Matter], fixtures: Sequence[Fixture], voice
     met = meetings_of((job.matter for job in jobs), fixtures, voice)
     busy = (one.first_day for one in fixtures if one.id in met)
     first, last = _first_month(jobs, voice.near), _last_month((*_last_days(jobs), *busy), voice.near)
-    end = _month_after(last, 1)
+    end = month_after(last, 1)
     starts = [first]
     while starts[-1] < last:
-        starts.append(_month_after(starts[-1], 1))
+        starts.append(month_after(starts[-1], 1))
     shown = [
         job for job in jobs if not job.is_called_off and job.parts and first <= job.last_day and job.first_day < end
     ]
-    months = [(start, _month_after(start, 1) - _DAY) for start in starts]
+    months = [(start, month_after(start, 1) - _DAY) for start in starts]
     return Season(
-        months=tuple(_month(month, jobs, fixtures_of_month(fixtures, met, month, voice), voice) for month in months),
+        months=tuple(
+            _month(month, jobs, fixtures_of_month(fixtures, met, month, voice), voice, has_fixtures=bool(fixtures))
+            for month in months
+        ),
         beyond=tuple(_healing(job, end, job.last_day) for job in jobs if job.parts and job.last_day >= end),
         no_day=tuple(_without_day(jobs)),
         span=months_in_words(first, last, voice),
         jobs=tuple(shown),
         totals=season_totals(shown, fixtures, (first, end - _DAY), voice),
         uncounted=sum(not job.parts and not job.matter.is_over for job in jobs),
+        has_fixtures=bool(fixtures),
     )
 
 
@@ -175,15 +122,9 @@ def months_in_words(first: date, last: date, voice: Voice) -> str:
     return capital(voice.say("season-months-from-to", first=begin, last=end))
 
 
-def _month_after(day: date, months: int) -> date:
-    """The first day of the month that lies so many months after that of a day."""
-    count = 12 * day.year + day.month - 1 + months
-    return date(count // 12, count % 12 + 1, 1)
-
-
 def _first_month(jobs: Sequence[SeasonJob], today: date) -> date:
     begun = [job.first_day for job in jobs if job.matter.outlook.work in _GOING_ON]
-    return max(_month_after(min([*begun, today]), 0), _month_after(today, -_MONTHS_BACK))
+    return max(month_after(min([*begun, today]), 0), month_after(today, -_MONTHS_BACK))
 
 
 def _last_days(jobs: Iterable[SeasonJob]) -> Iterator[date]:
@@ -194,23 +135,29 @@ def _last_days(jobs: Iterable[SeasonJob]) -> Iterator[date]:
 
 
 def _last_month(days: Iterable[date], today: date) -> date:
-    return min(_month_after(max([today, *days]), 0), _month_after(today, _MONTHS_AHEAD))
+    return min(month_after(max([today, *days]), 0), month_after(today, _MONTHS_AHEAD))
 
 
 def _month(
-    month: tuple[date, date], jobs: Sequence[SeasonJob], fixtures: FixturesOfMonth, voice: Voice
+    month: tuple[date, date], jobs: Sequence[SeasonJob], fixtures: FixturesOfMonth, voice: Voice, *, has_fixtures: bool
 ) -> MonthOfSeason:
     start, last = month
+    work = tuple(one for job in jobs if (one := _work_in(job, start, last)) is not None)
     healing = [one for job in jobs if (one := _healing_in(job, start, last)) is not None]
+    name, is_over = capital(voice.month_with_year(start)), last < voice.near
     return MonthOfSeason(
         first_day=start,
-        name=capital(voice.month_with_year(start)),
+        name=name,
+        heading=voice.say("season-month-over", month=name) if is_over else name,
         short_name=capital(voice.tick_month(start)),
-        is_over=last < voice.near,
-        is_far=start >= _month_after(voice.near, _MONTHS_OPEN),
-        work=tuple(one for job in jobs if (one := _work_in(job, start, last)) is not None),
+        is_over=is_over,
+        is_far=start >= month_after(voice.near, _MONTHS_OPEN),
+        work=work,
         healing=tuple(sorted(healing, key=lambda one: one.first or start)),
         fixtures=fixtures,
+        in_short=in_short(work, len(healing), fixtures.count, voice),
+        without_work=voice.say("season-no-work-entered" if is_over else "season-no-work"),
+        shows_fixtures=has_fixtures and not is_over,
     )
 
 
@@ -250,6 +197,10 @@ def _healing_in(job: SeasonJob, start: date, last: date) -> OfMonth | None:
         return None
     told = _healing(job, max(job.heals_from, start), min(until, last))
     soonest = job.matter.published.early or job.matter.published.likely or until
+    voice, closed = job.matter.voice, job.closed_again
+    if closed and start <= voice.near <= last:
+        places = capital(places_in_words(closed, voice))
+        return replace(told, when=voice.say("season-closed-again", said=told.when, places=places, count=len(closed)))
     return replace(told, goes_on=job.heals_from < start and soonest > last)
 
 

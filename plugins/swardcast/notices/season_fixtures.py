@@ -19,6 +19,8 @@ from swardcast.records.fixtures import Fixture
 __all__ = ["FixtureOfMonth", "FixturesOfMonth", "Meeting", "Together", "fixtures_of_month", "meetings_of"]
 
 _FEWEST_TOGETHER: Final = 2
+_SHOWN_AT_FIRST: Final = 3
+"""Meetings of a fixture that are not folded: judgement."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,6 +53,16 @@ class FixtureOfMonth:
     first_days: tuple[date, ...]
     meets: tuple[Meeting, ...]
     besides: tuple[Meeting, ...]
+
+    @property
+    def shown(self) -> tuple[Meeting, ...]:
+        """Of these the ones that are shown at first."""
+        return self.besides[:_SHOWN_AT_FIRST]
+
+    @property
+    def folded(self) -> tuple[Meeting, ...]:
+        """Of these the rest."""
+        return self.besides[_SHOWN_AT_FIRST:]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

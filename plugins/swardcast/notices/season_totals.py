@@ -28,10 +28,12 @@ class Count:
     Args:
         number: the number.
         may_change: whether days that it counts are still to come and may move.
+        words: the number as it is told, "about" where it may change.
     """
 
     number: int
     may_change: bool
+    words: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,10 +92,16 @@ def _totals(
     return KindTotals(
         name=voice.name("site-surface", kind),
         jobs=len(jobs),
-        work_days=Count(number=len(worked), may_change=work_may),
-        healing_days=Count(number=len(healed), may_change=bool(healed) and (work_may or healing_may)),
-        fixtures=Count(number=len(met), may_change=bool(met) and (work_may or healing_may)),
+        work_days=_count(len(worked), voice, may_change=work_may),
+        healing_days=_count(len(healed), voice, may_change=work_may or healing_may),
+        fixtures=_count(len(met), voice, may_change=work_may or healing_may),
     )
+
+
+def _count(number: int, voice: Voice, *, may_change: bool) -> Count:
+    moves = bool(number) and may_change
+    words = voice.say("about", number=str(number)) if moves else str(number)
+    return Count(number=number, may_change=moves, words=words)
 
 
 def _days(first: date, last: date) -> Iterator[date]:

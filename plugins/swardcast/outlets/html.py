@@ -107,9 +107,7 @@ def why_index_html(pages: Sequence[WhyPage], voice: Voice, root: str) -> str:
     return rendered("why_index.html", voice, groups=groups, root=root)
 
 
-def season_months_html(
-    season: Season, voice: Voice, root: str, picture: Markup = NO_PICTURE, *, has_fixtures: bool = True
-) -> str:
+def season_months_html(season: Season, voice: Voice, root: str, picture: Markup = NO_PICTURE) -> str:
     """Render what is planned when, month by month.
 
     Args:
@@ -117,12 +115,11 @@ def season_months_html(
         voice: the language and the day of the reader.
         root: address of the site's first page, ending with a slash.
         picture: its picture, or none.
-        has_fixtures: whether the club has told any fixture; else none is looked for.
 
     Returns:
         HTML without the title; every text is escaped.
     """
-    return rendered("season.html", voice, season=season, root=root, picture=picture, has_fixtures=has_fixtures)
+    return rendered("season.html", voice, season=season, root=root, picture=picture)
 
 
 def archive_html(years: Sequence[ArchiveYear], voice: Voice, root: str) -> str:

@@ -17,6 +17,8 @@ calendar-work-in-state = { $work } ({ $state ->
 calendar-reopening = { $count ->
    *[other] { $places } open again
 }
+# A later entry took some of these out of play again. $event: calendar-reopening
+calendar-closed-again = { $event }, then closed again
 # The event has the hours
 calendar-reopening-expected = { $count ->
    *[other] { $places } should open again

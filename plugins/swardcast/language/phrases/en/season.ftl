@@ -54,6 +54,10 @@ season-normal = Back to normal: { $when }
 season-normal-in-part = { $count ->
    *[other] Back to normal: { $done }. { $left }: { $when }
 }
+# In the reader's month. $said: season-normal or season-normal-in-part; $places, $count of them, begins with a capital
+season-closed-again = { $count ->
+   *[other] { $said }. { $places } closed again; no day is known yet
+}
 season-normal-there = { $places } { $when }
 # Several of a series, $days joined
 season-fixture-days = { $name }, { $days }
