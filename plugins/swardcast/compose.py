@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
+from typing import Final
 
 from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story, news_that_stands
@@ -43,6 +44,10 @@ from swardcast.records.standing import counts_until, notes_withdrawn, standing_e
 from swardcast.records.weather import WeatherSource
 
 __all__ = ["Bulletin", "Pictures", "compose_bulletin", "compose_pictures", "notice_as_told", "season_of"]
+
+
+_LATEST: Final = 5
+"""News on the course status: judgement."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -94,6 +99,11 @@ class Bulletin:
     def news_that_stands(self) -> tuple[FeedItem, ...]:
         """The items without those that were withdrawn or corrected since, for lists that are read as true."""
         return news_that_stands(self.items, self.records, self.as_of)
+
+    @property
+    def latest_news(self) -> tuple[FeedItem, ...]:
+        """Those of them that stand on the course status, newest first."""
+        return self.news_that_stands[:_LATEST]
 
     @property
     def counts_until(self) -> datetime:

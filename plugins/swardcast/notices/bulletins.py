@@ -56,6 +56,11 @@ class FeedItem:
     kinds: frozenset[SurfaceKind] = frozenset()
     withdrawn_at: datetime | None = None
 
+    @property
+    def has_hour(self) -> bool:
+        """Whether it became known at an hour; what a day brings is known from its first moment on."""
+        return (self.at.hour, self.at.minute) != (0, 0)
+
 
 def items_of_story(story: JobStory, records: ClubRecords, category: str, voice: Voice) -> list[FeedItem]:
     """Make a feed item of each change of a job.

@@ -13,7 +13,7 @@ from swardcast.outlook.states import SurfaceOutlook
 from swardcast.records.club import SurfaceKind
 from swardcast.records.plan import Play
 
-__all__ = ["WORST_FIRST", "HoleMark", "hole_marks"]
+__all__ = ["WORST_FIRST", "HoleMark", "HolesAlike", "hole_marks", "holes_alike", "shapes_of"]
 
 WORST_FIRST: Final = (Play.CLOSED, Play.TEMPORARY_GREEN, Play.NOT_KNOWN, Play.OPEN_WITH_CARE, Play.OPEN)
 
@@ -40,6 +40,47 @@ class HoleMark:
     def words(self) -> str:
         """How it stands there: what is not simply open, or else play."""
         return self.what or self.play
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HolesAlike:
+    """Holes of which the same is said.
+
+    Args:
+        holes: their numbers, in order.
+        first: the mark of the first of them.
+    """
+
+    holes: tuple[int, ...]
+    first: HoleMark
+
+
+def holes_alike(marks: Iterable[HoleMark]) -> tuple[HolesAlike, ...]:
+    """Put holes together of which the same is said.
+
+    Args:
+        marks: the holes in order.
+
+    Returns:
+        Sets of holes, by the first of each.
+    """
+    sets: dict[str, list[HoleMark]] = {}
+    for mark in marks:
+        sets.setdefault(mark.words, []).append(mark)
+    return tuple(HolesAlike(holes=tuple(one.hole for one in alike), first=alike[0]) for alike in sets.values())
+
+
+def shapes_of(marks: Sequence[HoleMark]) -> tuple[str, ...]:
+    """Name the signs that the plan of the holes needs.
+
+    Args:
+        marks: the holes in order.
+
+    Returns:
+        Keys of play, each once.
+    """
+    closed = [slug_of(Play.CLOSED)] if any(mark.is_part_closed for mark in marks) else []
+    return tuple(dict.fromkeys([*(mark.play_key for mark in marks), *closed]))
 
 
 def hole_marks(surfaces: Iterable[SurfaceOutlook], voice: Voice) -> Iterator[HoleMark]:

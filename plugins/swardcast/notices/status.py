@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Final
 
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.coming import ComingWork, coming_work
-from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, hole_marks
+from swardcast.notices.hole_marks import WORST_FIRST, HoleMark, HolesAlike, hole_marks, holes_alike, shapes_of
 from swardcast.notices.limits import limit_clause, limit_in_words
 from swardcast.notices.next_fixture import NextFixture, next_fixtures
 from swardcast.notices.notice import Fact
@@ -29,6 +30,10 @@ __all__ = [
 ]
 
 
+_SHOWN_AT_FIRST: Final = 3
+"""Work to come that stands on the status page: judgement."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NoteInWords:
     """A note to members: when, who says so as typed, and the manager's own Markdown."""
@@ -43,6 +48,7 @@ class CourseStatus:
     """The course status page in words.
 
     Args:
+        sign_key: the sign of the whole course, as a name for styles.
         sentence: the whole course in one sentence, a frost delay before it.
         opening: the first part of the same words; it is set larger.
         rest: what follows it, or "".
@@ -62,6 +68,7 @@ class CourseStatus:
         fixtures: the next competition or visitors' day, where it meets something.
     """
 
+    sign_key: str
     sentence: str
     opening: str
     rest: str
@@ -79,6 +86,31 @@ class CourseStatus:
     holes: tuple[HoleMark, ...]
     coming: tuple[ComingWork, ...]
     fixtures: tuple[NextFixture, ...]
+
+    @property
+    def holes_alike(self) -> tuple[HolesAlike, ...]:
+        """The holes, those together of which the same is said."""
+        return holes_alike(self.holes)
+
+    @property
+    def hole_shapes(self) -> tuple[str, ...]:
+        """The signs that the plan of the holes needs."""
+        return shapes_of(self.holes)
+
+    @property
+    def next_work(self) -> tuple[ComingWork, ...]:
+        """What comes next, as much as is shown at first."""
+        return self.coming[:_SHOWN_AT_FIRST]
+
+    @property
+    def has_more_work(self) -> bool:
+        """Whether more comes than that."""
+        return len(self.coming) > _SHOWN_AT_FIRST
+
+    @property
+    def silent_work(self) -> int:
+        """How much of all that comes was to begin before today, without a report that it did."""
+        return sum(work.is_silent for work in self.coming)
 
 
 def compose_status(
@@ -99,6 +131,7 @@ def compose_status(
     at = outlook.morning_at
     opening, rest = _opening_and_rest(outlook, club, voice)
     return CourseStatus(
+        sign_key=slug_of(_sign(outlook)),
         sentence=voice.sentences([opening, *([rest] if rest else [])]),
         opening=opening,
         rest=rest,
@@ -120,6 +153,14 @@ def compose_status(
         coming=tuple(coming_work(outlook, stories, voice)),
         fixtures=tuple(next_fixtures(outlook, fixtures, voice)),
     )
+
+
+def _sign(outlook: CourseOutlook) -> Play:
+    """The play on all surfaces; where it differs, that some care is needed."""
+    plays = {surface.play for surface in outlook.surfaces.values()}
+    if not outlook.morning_is_fresh:
+        return Play.NOT_KNOWN
+    return plays.pop() if len(plays) == 1 else Play.OPEN_WITH_CARE
 
 
 def _opening_and_rest(outlook: CourseOutlook, club: Club, voice: Voice) -> tuple[str, str]:

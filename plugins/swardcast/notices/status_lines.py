@@ -37,6 +37,9 @@ __all__ = ["StatusLine", "first_end", "status_lines"]
 _HEALING_OR_WORK: Final = {Work.UNDER_WAY, Work.HELD_UP, Work.HEALING}
 
 
+_OUT_OF_PLAY: Final = (slug_of(Play.CLOSED), slug_of(Play.TEMPORARY_GREEN))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StatusLine:
     """Surfaces that share a state.
@@ -77,6 +80,16 @@ class StatusLine:
     counts_until: datetime | None
     once_over: str
     notice_id: str
+
+    @property
+    def names_at_once(self) -> bool:
+        """Whether its surfaces are named without being asked for: those on which nobody can play."""
+        return self.play_key in _OUT_OF_PLAY
+
+    @property
+    def reason(self) -> str:
+        """Why it is so, or "" where that would only repeat that nothing is known."""
+        return self.why if self.notice_id or self.play_key != slug_of(Play.NOT_KNOWN) else ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
