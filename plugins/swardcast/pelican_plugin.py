@@ -65,6 +65,7 @@ from swardcast.outlets.pro_shop import pro_shop_html
 from swardcast.outlets.replaced_site import remarks_on_replaced, replaced_site
 from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
+from swardcast.outlets.season_file import season_artifacts
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
 from swardcast.outlets.structured_data import course_data, notice_data, script_text
@@ -168,6 +169,7 @@ def _compose(generator: ArticlesGenerator) -> None:
         *message_artifacts(bulletin),
         *poster_artifacts(bulletin, graph),
         *status_artifacts(bulletin),
+        *season_artifacts(bulletin),
         *look_artifacts(bulletin.club.look),
         *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
         *_pictures(cards),
