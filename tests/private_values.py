@@ -31,7 +31,7 @@ LEAST_LETTERS = 4
 """A shorter text, such as "GBP", may stand anywhere by chance."""
 LEAST_DIGITS = 3
 """So may a number of fewer digits that count, or a whole one below a thousand."""
-WORDS_OF_A_NOTE = 3
+WORDS_OF_A_NOTE = 4
 """So many words of a private note in a row are a leak, not the whole of it alone."""
 
 _NUMBER = re.compile(r"(?<![\w.,-])\d[\d,]*(?:\.\d+)?(?![\d-])")

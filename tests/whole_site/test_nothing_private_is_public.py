@@ -15,6 +15,8 @@ import pypdf
 import pytest
 from pypdf.generic import DecodedStreamObject, DictionaryObject, NameObject
 
+from swardcast.compose import Bulletin
+from swardcast.outlets.email import email_artifacts
 from swardcast.records.folder import ClubRecords
 from tests.conftest import DEMO
 from tests.private_values import Private, forms_of, found_in, leaks, private_of, without_private
@@ -29,13 +31,20 @@ def private(demo_records: ClubRecords) -> Private:
 
 def test_the_demo_has_private_values_that_tell_themselves(private: Private) -> None:
     assert {"47.35", "83.65", "412.75", "17.63", "8.37", "1,934.60"} <= private.numbers
-    assert {"fat hollow tines, wide apart", "wilfred", "quotation of £1,934.60", "odile"} <= private.words
+    assert {"fat hollow tines, wide apart", "wilfred", "his quotation of £1,934.60", "odile"} <= private.words
     assert {"choices.yaml", "plan/2027-late-summer.yaml", "47.35 per tonne"} <= private.words
 
 
 def test_no_file_of_the_site_says_one_of_them(demo_site: Path, private: Private) -> None:
     assert len(list(demo_site.rglob("*.html"))) > 100
     assert leaks(demo_site, private) == []
+
+
+def test_no_draft_of_an_email_says_one_of_them(demo_bulletin: Bulletin, private: Private) -> None:
+    """A build writes them only when it is asked to."""
+    drafts = [one for one in email_artifacts(demo_bulletin, drafts=True) if one.path.endswith(".eml")]
+    assert len(drafts) > 10
+    assert [one.path for one in drafts if found_in(one.path, one.data, private)] == []
 
 
 def test_the_site_is_the_same_bytes_without_all_that_is_private(
