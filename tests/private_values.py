@@ -42,7 +42,8 @@ _QUANTITY = re.compile(r"[\d.,:]+(?: x [\d.,]+)?\s*\S*")
 _YEARS = range(1900, 2101)
 _OTHER_UNIT = {"per tonne": 0.90718474, "mm": 1 / 25.4, " kg": 2.2046226, "ft": 304.8, "%": 0.01}
 """What a number is in the other unit: per US ton, in inches, pounds, millimetres, as a fraction."""
-_DAY = re.compile(r"\d{4}-\d\d-\d\d")
+_DAY = re.compile(r"\d{4}-\d\d-\d\d|\d{1,2} [A-Z][a-z]+(?: \d{4})?")
+"""A day by itself, which many pages name."""
 _NO_WEATHER = Weather(observed_c={}, rain_mm={}, history_c={}, forecasts=())
 _DRAWN = re.compile(
     r'\s(?:d|points|transform|viewBox|width|height|x|y|x1|x2|y1|y2|cx|cy|r|rx|ry|dx|dy)="[^"]*"', re.IGNORECASE

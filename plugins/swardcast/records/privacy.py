@@ -118,8 +118,12 @@ SEEN: Final[Mapping[type, Mapping[str, Seen]]] = {
     GrowthHeldBack: _placed(public="head by surfaces first_day last_day"),
     NoteToMembers: _placed(public="head job"),
     Correction: _placed(public="head corrects"),
-    Fixture: _placed(public="id series first_day last_day starts_at ends_at", as_typed="name", behind="where"),
-    Weather: _placed(public="observed_c rain_mm history_c forecasts sources incomplete"),
+    Fixture: _placed(
+        public="id series first_day last_day starts_at ends_at", as_typed="name", behind="where is_for_visitors"
+    ),
+    Weather: _placed(
+        public="observed_c rain_mm history_c forecasts sources incomplete", behind="history_lowest_c history_rain_mm"
+    ),
     Forecast: _placed(public="issued_at tmean_c"),
     WeatherSource: _placed(
         public="name used_for credit address licence licence_address", behind="fresh_until last_modified"
