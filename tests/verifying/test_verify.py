@@ -45,6 +45,15 @@ def test_a_link_to_a_place_that_its_page_has_not_is_found(files: dict[str, bytes
     assert said == "index.html: links to '#contents', but index.html has no place 'contents'"
 
 
+def test_links_from_the_root_are_those_of_the_part_of_the_host_that_is_ours(files: dict[str, bytes]) -> None:
+    old, new = b"quillhaven.example/", b"quillhaven.example/course/"
+    moved = {name: data if name.endswith(".ics") else data.replace(old, new) for name, data in files.items()}
+    page = moved["404.html"].replace(b'href="/', b'href="/course/').replace(b'src="/', b'src="/course/')
+    more = b'<a href="/menu/">The menu</a><a href="/course/menu/">No menu</a></body>'
+    faults = faults_of({**moved, "404.html": page.replace(b"</body>", more)})
+    assert [str(one) for one in faults] == ["404.html: links to '/course/menu/', where nothing is"]
+
+
 def test_a_missing_style_sheet_or_script_is_found(files: dict[str, bytes]) -> None:
     left = {name: data for name, data in files.items() if not name.endswith(("swardcast.css", "page.js"))}
     said = {str(fault).split("links to ")[1] for fault in faults_of(left) if fault.file == NOTICE}

@@ -38,21 +38,28 @@ def _fault(site: BuiltSite, page: str, base: str, link: str) -> Fault | None:
     parts = urlsplit(link)
     if link.startswith("//") or parts.scheme not in ("", "http", "https"):
         return None
-    if parts.scheme:
-        target = site.page_of(link)
-        if target is None:
-            return None
-    elif parts.path:
-        place = parts.path.lstrip("/") if parts.path.startswith("/") else posixpath.join(base, parts.path)
-        target = site.file_of(place)
-    else:
-        target = page
+    target = _target(site, page, base, link)
+    if target is None:
+        return None
     if target not in site.files:
         return Fault(file=page, says=f"links to {link!r}, where nothing is")
     wanted = unquote(parts.fragment)
     if wanted and target in site.anchors and wanted not in site.anchors[target]:
         return Fault(file=page, says=f"links to {link!r}, but {target} has no place {wanted!r}")
     return None
+
+
+def _target(site: BuiltSite, page: str, base: str, link: str) -> str | None:
+    """The file to which a link leads; None where it is of another site, also of another part of the same host."""
+    parts = urlsplit(link)
+    if parts.scheme:
+        return site.page_of(link)
+    if not parts.path:
+        return page
+    if not parts.path.startswith("/"):
+        return site.file_of(posixpath.join(base, parts.path))
+    root = urlsplit(site.address).path or "/"
+    return site.file_of(parts.path.removeprefix(root)) if parts.path.startswith(root) else None
 
 
 def _in_texts(site: BuiltSite) -> Iterator[Fault]:
