@@ -15,6 +15,7 @@ from swardcast.reading.near_kinds import kind_meant
 from swardcast.reading.sand_store_block import SandStoreBlock, sand_store_from
 from swardcast.reading.schema import Fraction, Model, Number, within, wrong
 from swardcast.reading.surface_kinds import SurfaceKinds
+from swardcast.reading.targets_block import Targets
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind
@@ -118,6 +119,7 @@ class PlanningBlock(Model):
     importance: ImportanceBlock = ImportanceBlock()
     days_without_work: BlockedBlock = BlockedBlock()
     gaps: list[GapBlock] = []
+    targets: Targets = Targets()
 
     @property
     def costs(self) -> dict[SurfaceKind, dict[Kind, float]]:
@@ -160,4 +162,5 @@ def planning_from(document: Located) -> Planning:
         importance=importance_from(told.importance),
         days_without_work=days_without_work_from(told.days_without_work),
         gaps=gaps_from(told.gaps),
+        targets=told.targets.told,
     )

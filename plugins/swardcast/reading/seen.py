@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from typing import Annotated, Final
 
@@ -10,10 +9,10 @@ from pydantic import BeforeValidator
 
 from swardcast.quantities import QuantityError, parse_fraction, parse_length_mm, parse_roll_mm
 from swardcast.reading.schema import ROLL_LIMITS, Model, wrong
+from swardcast.records.course_readings import gravities_of
 
 __all__ = ["Readings"]
 
-_GRAVITIES: Final = re.compile(r"^\s*(\d+(?:\.\d+)?)\s*(?:g|gravities)\s*$", re.IGNORECASE)
 _FIRMNESS: Final = "a firmness: how deep the meter sinks in, such as '8 mm', or '95 gravities' of a drop hammer"
 
 _GRAVITIES_LEAST, _GRAVITIES_MOST = 10.0, 400.0  # from slush to a road: judgement
@@ -41,9 +40,9 @@ def _within(parse: Callable[[object], float], least: float, most: float, said: s
 
 
 def _firmness(value: object) -> None:
-    hammer = _GRAVITIES.match(str(value))
+    hammer = gravities_of(value)
     if hammer is not None:
-        if not _GRAVITIES_LEAST <= float(hammer[1]) <= _GRAVITIES_MOST:
+        if not _GRAVITIES_LEAST <= hammer <= _GRAVITIES_MOST:
             raise QuantityError(value, "10 to 400 gravities", "Check the figure and its unit.")
         return
     try:

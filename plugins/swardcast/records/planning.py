@@ -15,6 +15,7 @@ from swardcast.records.importance import Importance
 from swardcast.records.operations import Kind, Operation
 from swardcast.records.plan import Stretch
 from swardcast.records.sand_store import SandStore
+from swardcast.records.targets import Target
 
 __all__ = ["USUAL_LAYER_MM", "Choice", "Planning", "YearlyGoal"]
 
@@ -93,6 +94,7 @@ class Planning:
         importance: how much undisturbed play matters on which days.
         days_without_work: when no work is done.
         gaps: how long turf is left alone between two kinds of work.
+        targets: the club's own targets for readings, by its readings' order.
     """
 
     currency: str = ""
@@ -107,3 +109,4 @@ class Planning:
     importance: Importance = field(default_factory=Importance)
     days_without_work: DaysWithoutWork = field(default_factory=DaysWithoutWork)
     gaps: tuple[KindGap, ...] = ()
+    targets: tuple[Target, ...] = ()
