@@ -425,7 +425,7 @@ def test_nor_over_a_file_of_somebody_elses(page_to: Callable[[Path], Done], tmp_
 @pytest.mark.parametrize(
     ("name", "said"),
     [
-        ("committee.txt", "expected a page that ends in .html"),
+        ("committee.txt", "expected a file that ends in .html"),
         ("nowhere/committee.html", "there is no folder"),
         ("folder.html", "is a folder; name a file in it"),
     ],

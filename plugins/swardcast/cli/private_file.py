@@ -3,36 +3,40 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Final
 
 from swardcast.errors import InputNeedsAttention, Problem, SwardcastError
 from swardcast.site_source import site_source
 
-__all__ = ["refuse_published", "write_private"]
+__all__ = ["MARKDOWN", "PAGES", "refuse_published", "write_private"]
 
 _SITE_MARKS: Final = (("feeds", "status.rss"), ("status.json",))
 """Files by which a built site is known."""
-_ENDINGS: Final = (".html", ".htm")
+PAGES: Final = (".html", ".htm")
+"""Endings of a page."""
+MARKDOWN: Final = (".md", ".markdown")
+"""Endings of a text in Markdown."""
 _INSTALLED: Final = {"site-packages", "dist-packages"}
 
 
-def write_private(path: Path, text: str, *, mark: str, club: Path) -> None:
-    """Write a private page.
+def write_private(path: Path, text: str, *, mark: str, club: Path, endings: Sequence[str] = PAGES) -> None:
+    """Write a private page, or a private text.
 
     Args:
         path: where to; its folder must be there.
         text: the page.
         mark: what such a page holds, by which an older one is known that may be overwritten.
         club: the club folder.
+        endings: how its name may end, the usual ending first.
 
     Raises:
         SwardcastError: when the page could be published from there, or another file is there.
     """
     place = path.resolve()
-    if place.suffix.lower() not in _ENDINGS:
-        message = f"{path}: expected a page that ends in .html"
+    if place.suffix.lower() not in endings:
+        message = f"{path}: expected a file that ends in {endings[0]}"
         raise SwardcastError(message)
     if refused := _published_by(place, club.resolve()):
         message = f"{path} would lie {refused}; name a place outside"
