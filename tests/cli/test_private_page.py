@@ -12,10 +12,13 @@ import swardcast
 from swardcast.cli.private_file import refuse_published, write_private
 from swardcast.errors import InputNeedsAttention, SwardcastError
 from swardcast.outlets.committee_page import MARK
+from swardcast.outlets.report_markdown import report_markdown
+from swardcast.planning.report_sections import ReportInWords
 from swardcast.site_source import site_source
 from tests.cli.conftest import Done
 
 PAGE = f"<!DOCTYPE html><html><head><title>Ours</title>{MARK}</head><body><p>47.35 a tonne</p></body></html>"
+REPORT = ReportInWords(title="Report", made="Private", lead=(), sections=())
 Command = Callable[..., Done]
 
 
@@ -69,6 +72,22 @@ def test_a_build_stops_at_a_page_that_lies_among_what_it_would_publish(
     assert done.code == 1
     assert str(page) in done.err
     assert "found a private page for the committee; expected none among the files of which the site is made" in done.err
+    assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.parametrize("below", ["theme/static", "club/pages", "club/log/2027", "club"])
+def test_a_build_stops_at_a_report_in_markdown_too(swardcast: Command, club: Path, tmp_path: Path, below: str) -> None:
+    """As the report is written, and named like an entry, a page or anything else."""
+    shutil.copytree(site_source() / "theme", tmp_path / "theme")
+    report = tmp_path / below / "report.md"
+    report.parent.mkdir(parents=True, exist_ok=True)
+    report.write_text(report_markdown(REPORT, "Ours"), encoding="utf-8")
+    done = swardcast(
+        "build", "--club", str(club), "--output", str(tmp_path / "out"), "--theme", str(tmp_path / "theme")
+    )
+    assert done.code == 1
+    assert str(report) in done.err
+    assert "found a private page for the committee; expected none" in done.err
     assert not (tmp_path / "out").exists()
 
 

@@ -21,6 +21,7 @@ COMMANDS: Final = {
     "compare": "compare ways of doing a job before it is decided: work, sand, cost, dates, fixtures; private",
     "dates": "find the best days for one job or several: disturbed play, fixtures, days without work, weather; private",
     "sand": "add up the sand of a year: tonnes, layers, cost, and how long the store lasts; private",
+    "report": "write the committee's report for a period: planned, done, promised, used, read; private",
     "reckon": "do a sum: tines, grooves, sand, healing",
     "backtest": "test the dates: on a long weather record, or what the club promised (--own)",
 }

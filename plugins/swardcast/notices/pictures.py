@@ -54,6 +54,7 @@ class Sign(Enum):
     AS_PLANNED = "the choice that is planned"
     BEST_DAY = "the best first day"
     NO_WORK = "no work can begin"
+    AIM = "what is aimed at"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -14,7 +14,7 @@ from swardcast.quantities import MASS_KG
 from swardcast.records.operations import Grooving, Tining
 from swardcast.records.planning import Planning
 
-__all__ = ["notes_beside", "pace_of", "paces_of"]
+__all__ = ["notes_beside", "pace_of", "paces_of", "price_note"]
 
 
 def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tuple[str, ...]:
@@ -138,7 +138,7 @@ def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> It
     if planning.sand_price_per_t is None:
         yield voice.say("planning-cost-no-sand")
     else:
-        yield _price_note(planning.sand_price_per_t, planning.currency, voice)
+        yield price_note(planning.sand_price_per_t, planning.currency, voice)
     costs = [row.cost for row in comparison.rows if row.cost is not None]
     kinds = dict.fromkeys(kind for cost in costs for kind in cost.without)
     if all(cost.work is None for cost in costs):
@@ -150,7 +150,17 @@ def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> It
         yield voice.say("planning-sand-without", kinds=voice.joined([kind_name(kind, voice) for kind in sands]))
 
 
-def _price_note(per_t: float, currency: str, voice: Voice) -> str:
+def price_note(per_t: float, currency: str, voice: Voice) -> str:
+    """Say what costs rest on.
+
+    Args:
+        per_t: price of a tonne of sand.
+        currency: code of ISO 4217.
+        voice: the language.
+
+    Returns:
+        A sentence, in the language's unit.
+    """
     if system_of(voice) is System.METRIC:
         return voice.say("planning-cost", price=price_in_words(per_t, currency, voice))
     per_ton = per_t * MASS_KG["us ton"] / MASS_KG["t"]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from swardcast.language.measures import area, layer, sand_rate, seed_mass, seed_rate
 from swardcast.language.voice import Voice, capital
@@ -18,7 +18,7 @@ from swardcast.planning.stages import Stage
 from swardcast.records.planning import Planning
 from swardcast.turf.sand import moist_t_from_dry
 
-__all__ = ["sand_cost", "sand_tables", "sand_title"]
+__all__ = ["materials_table", "sand_cost", "sand_tables", "sand_title"]
 
 _TROUBLES = {
     Trouble.RUNS_OUT: "sand-would-run-out",
@@ -71,7 +71,7 @@ def sand_tables(year: SandYear, planning: Planning, voice: Voice) -> tuple[Table
         _kinds(year, voice),
         _costs(year, planning, voice),
         _store(year.balance, voice) if year.balance is not None else None,
-        _materials(year, voice),
+        materials_table(year.materials, voice),
         _published(year, voice),
     ]
     return tuple(table for table in found if table is not None and table.rows)
@@ -232,7 +232,16 @@ def _line(line: StoreLine, voice: Voice) -> tuple[str, ...]:
     return what, difference(line.change_t, voice), there_in_tonnes(line.after_t, voice), voice.listed(remarks)
 
 
-def _materials(year: SandYear, voice: Voice) -> Table:
+def materials_table(materials: Sequence[Material], voice: Voice) -> Table:
+    """Lay seed and products out.
+
+    Args:
+        materials: they.
+        voice: the language.
+
+    Returns:
+        A table with a row for each.
+    """
     columns = (
         voice.say("sand-column-material"),
         voice.say("sand-column-job"),
@@ -240,7 +249,7 @@ def _materials(year: SandYear, voice: Voice) -> Table:
         voice.say("sand-column-used"),
         voice.say("sand-column-to-come"),
     )
-    rows = tuple(_material(one, voice) for one in year.materials)
+    rows = tuple(_material(one, voice) for one in materials)
     return Table(caption=voice.say("sand-table-materials"), columns=columns, rows=rows)
 
 

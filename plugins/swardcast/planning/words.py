@@ -12,6 +12,7 @@ from swardcast.notices.words import percent
 from swardcast.outlook.fixtures import FixtureOutlook, Touch
 from swardcast.outlook.states import Milestone
 from swardcast.planning.compare import Compared
+from swardcast.planning.costs import Cost
 
 __all__ = [
     "cost_in_words",
@@ -21,6 +22,7 @@ __all__ = [
     "meeting_in_words",
     "number_or_none",
     "price_in_words",
+    "priced_in_words",
     "range_cell",
     "share_or_none",
     "times_in_words",
@@ -145,12 +147,26 @@ def cost_in_words(row: Compared, currency: str, voice: Voice) -> str:
     Returns:
         The amount, or that it is not known; where no work of it is priced, that it is the sand alone.
     """
-    if row.cost is None or row.cost.in_all is None:
+    return priced_in_words(row.cost, currency, voice)
+
+
+def priced_in_words(cost: Cost | None, currency: str, voice: Voice) -> str:
+    """Say a cost; a plus marks that some of its work or sand is not in it.
+
+    Args:
+        cost: the cost, or None.
+        currency: code of ISO 4217.
+        voice: the language.
+
+    Returns:
+        The amount, or that it is not known; where no work of it is priced, that it is the sand alone.
+    """
+    if cost is None or cost.in_all is None:
         return voice.say("planning-not-known")
-    money = voice.money(row.cost.in_all, currency)
-    if row.cost.work is None and row.cost.without:
+    money = voice.money(cost.in_all, currency)
+    if cost.work is None and cost.without:
         return voice.say("planning-sand-alone", cost=money)
-    return voice.say("planning-incomplete", cost=money) if not row.cost.is_whole else money
+    return voice.say("planning-incomplete", cost=money) if not cost.is_whole else money
 
 
 def price_in_words(price: float, currency: str, voice: Voice) -> str:

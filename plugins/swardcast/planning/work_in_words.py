@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import Final
 
 from swardcast.language.measures import layer, length, sand_mass, sand_rate, spacing
@@ -12,7 +13,7 @@ from swardcast.planning.compare import Compared
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.operations import Dressing, Grooving, Operation, SandInjection, Stripping, Tining
 
-__all__ = ["choice_name", "operations_in_words", "source_in_words"]
+__all__ = ["all_in_words", "choice_name", "operations_in_words", "source_in_words"]
 
 _THICK_MM: Final = 10.0  # of so much sand, as in a bunker, no tenths are told: judgement
 
@@ -59,7 +60,20 @@ def operations_in_words(row: Compared, voice: Voice) -> str:
     Returns:
         A clause for each operation.
     """
-    return voice.clauses([_operation(one, voice) for one in row.choice.operations])
+    return all_in_words(row.choice.operations, voice)
+
+
+def all_in_words(operations: Iterable[Operation], voice: Voice) -> str:
+    """Say what is done, with its sizes.
+
+    Args:
+        operations: the operations, in order.
+        voice: the language.
+
+    Returns:
+        A clause for each.
+    """
+    return voice.clauses([_operation(one, voice) for one in operations])
 
 
 def _operation(operation: Operation, voice: Voice) -> str:

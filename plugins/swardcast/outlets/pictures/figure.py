@@ -19,11 +19,13 @@ from swardcast.outlets.pictures.first_days import draw_first_days
 from swardcast.outlets.pictures.growth import draw_growth
 from swardcast.outlets.pictures.healing import draw_healing
 from swardcast.outlets.pictures.promises import draw_promises
+from swardcast.outlets.pictures.readings import draw_readings
 from swardcast.outlets.pictures.sand import draw_sand_in_print, draw_sand_store
 from swardcast.outlets.pictures.season import draw_season
 from swardcast.outlets.pictures.trade_off import draw_trade_off
 from swardcast.outlets.rendering import rendered
 from swardcast.planning.date_picture import FirstDays
+from swardcast.planning.report_readings_picture import ReadingsPicture
 from swardcast.planning.sand_pictures import PrintPicture, StorePicture
 from swardcast.planning.together_picture import DaysTradeOffs
 from swardcast.planning.trade_off import TradeOff
@@ -34,6 +36,7 @@ __all__ = [
     "growth_html",
     "healing_html",
     "promises_html",
+    "readings_html",
     "sand_in_print_html",
     "sand_store_html",
     "season_html",
@@ -161,6 +164,19 @@ def days_trade_offs_html(picture: DaysTradeOffs, voice: Voice) -> Markup:
     return _figure(picture.told, draw_days_trade_offs(picture), voice)
 
 
+def readings_html(picture: ReadingsPicture, voice: Voice) -> Markup:
+    """Render readings of the course over time, without a heading.
+
+    Args:
+        picture: its facts and words.
+        voice: the language and the day of the reader.
+
+    Returns:
+        HTML; every text is escaped.
+    """
+    return _figure(picture.told, draw_readings(picture), voice)
+
+
 def _figure(told: Told, drawing: str, voice: Voice, heading: str = "") -> Markup:
     signs = {row.sign: Markup(_sign(row.sign)) for row in told.key}  # noqa: S704 - shapes without words
     html = rendered(
@@ -225,6 +241,7 @@ _SIGNS: Final[dict[Sign, Callable[[Canvas], None]]] = {
     Sign.ALLOWANCE: lambda canvas: canvas.box("open", (1, 3), 22, 10),
     Sign.CHOICE: lambda canvas: canvas.dot("seen", (12, 8), 4.5),
     Sign.AS_PLANNED: lambda canvas: canvas.diamond("inside", (12, 8), 7),
+    Sign.AIM: lambda canvas: canvas.box("band", (1, 3), 22, 10),
     Sign.BEST_DAY: lambda canvas: canvas.diamond("inside", (12, 8), 6),
     Sign.NO_WORK: lambda canvas: canvas.box("range", (1, 5), 22, 6),
 }

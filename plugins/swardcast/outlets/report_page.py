@@ -1,0 +1,63 @@
+"""The committee's report as a page: one file with its pictures inside, to be opened, sent or printed on A4."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from typing import Final
+
+from markupsafe import Markup
+
+from swardcast.language.voice import Voice
+from swardcast.notices.promises_picture import PromisesPicture
+from swardcast.outlets.committee_page import MARK
+from swardcast.outlets.pictures.figure import promises_html, readings_html
+from swardcast.outlets.rendering import rendered
+from swardcast.planning.report_readings_picture import ReadingsPicture
+from swardcast.planning.report_sections import ReportInWords
+from swardcast.records.club import Club
+
+__all__ = ["report_page"]
+
+_SHEETS: Final = ("committee.css", "report.css")
+_MOST_ROWS: Final = 10  # of a table that is kept on one printed page: judgement
+
+
+def report_page(report: ReportInWords, club: Club, voice: Voice) -> str:
+    """Write a report as a page.
+
+    Args:
+        report: the report.
+        club: the club.
+        voice: the language and the day of the report.
+
+    Returns:
+        A whole document in the club's language, with its styles and its pictures; every text is escaped.
+    """
+    return rendered(
+        "report.html",
+        voice,
+        mark=Markup(MARK),  # noqa: S704 - ours
+        style=Markup(_style(voice)),  # noqa: S704 - ours, and a phrase as a string of CSS
+        report=report,
+        club=club,
+        pictures={
+            section.name: [(one.told.title, _picture(one, voice)) for one in section.pictures]
+            for section in report.sections
+        },
+        most_rows=_MOST_ROWS,
+    )
+
+
+def _picture(picture: ReadingsPicture | PromisesPicture, voice: Voice) -> Markup:
+    return promises_html(picture, voice) if isinstance(picture, PromisesPicture) else readings_html(picture, voice)
+
+
+def _style(voice: Voice) -> str:
+    sheets = (files("swardcast.outlets").joinpath("static", name).read_text(encoding="utf-8") for name in _SHEETS)
+    private = _css_string(voice.say("report-on-each-page"))
+    return "\n".join((*sheets, f"@page {{ @top-center {{ content: {private}; }} }}"))
+
+
+def _css_string(text: str) -> str:
+    """A string of CSS (CSS Syntax Level 3): letters, digits and blanks stand for themselves, all else by its number."""
+    return '"' + "".join(sign if sign.isalnum() or sign == " " else f"\\{ord(sign):x} " for sign in text) + '"'

@@ -1,0 +1,142 @@
+"""The committee's report of the invented club, against its log by hand and against what its members were told."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from datetime import date, datetime
+from functools import cache
+
+import pytest
+
+from swardcast.compose import Bulletin
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.planning.report import Period, Report, report_of
+from swardcast.planning.report_sections import report_in_words
+from swardcast.planning.sand_year import sand_year
+from swardcast.records.folder import ClubRecords
+
+GREENS, PRACTICE = "greens-renovation-2027", "practice-green-renovation-2027"
+AUGUST = Period(first=date(2027, 8, 1), last=date(2027, 8, 31))
+SEPTEMBER = Period(first=date(2027, 9, 1), last=date(2027, 9, 30))
+OCTOBER = Period(first=date(2027, 10, 1), last=date(2027, 10, 31))
+YEAR = Period(first=date(2027, 1, 1), last=date(2027, 12, 31))
+Reports = Callable[[str, Period], Report]
+
+
+@pytest.fixture(scope="module")
+def reports(demo_records: ClubRecords) -> Reports:
+    """Reports by moment and period, each made once."""
+    book = WeatherBook(demo_records.club, demo_records.weather)
+
+    @cache
+    def of(moment: str, period: Period) -> Report:
+        as_of = datetime.fromisoformat(moment).replace(tzinfo=demo_records.club.time_zone)
+        return report_of(demo_records, as_of, book, period)
+
+    return of
+
+
+MID_SEPTEMBER, OCTOBERS_END, DECEMBER = "2027-09-14 09:30", "2027-10-31 09:00", "2027-12-01 09:00"
+
+
+def test_august_used_what_the_log_has_of_it(reports: Reports) -> None:
+    """18 greens at 2.6 t are 46.8 t, and the practice green's 3.2 t make 50.0. Greens 13 to 15 got 3.2 t each: 1.8 t more.
+    At 47.35 a tonne with 38.15 + 83.65 + 27.85 + 19.65 = 169.30 a green: 50.0 x 47.35 + 19 x 169.30 = 5,584.20 planned and
+    1.8 x 47.35 = 85.23 more in fact; overseeding and rolling have no price."""
+    sand = reports(OCTOBERS_END, AUGUST).sand.jobs
+    assert [one.job.id for one in sand] == [PRACTICE, GREENS]
+    assert sum(one.planned.sand_t or 0 for one in sand) == pytest.approx(50.0)
+    assert sum(one.done.sand_t or 0 for one in sand) == pytest.approx(51.8)
+    planned, done = (
+        [side.cost for side in sides if side.cost] for sides in zip(*((o.planned, o.done) for o in sand), strict=True)
+    )
+    assert sum(one.in_all or 0 for one in planned) == pytest.approx(5584.20)
+    assert sum(one.in_all or 0 for one in done) == pytest.approx(5584.20 + 85.23)
+    assert {kind.value for one in (*planned, *done) for kind in one.without} == {"overseeding", "rolling"}
+
+
+def test_sand_of_a_period_is_that_of_the_sand_command(reports: Reports, demo_records: ClubRecords) -> None:
+    """The year's sand is worked out without a report; both go by the days of the plan and of the log."""
+    as_of = datetime.fromisoformat(DECEMBER).replace(tzinfo=demo_records.club.time_zone)
+    year = sand_year(demo_records, as_of, YEAR.first, YEAR.last).in_all
+    jobs = reports(DECEMBER, YEAR).sand.jobs
+    assert sum(one.planned.sand_t or 0 for one in jobs) == pytest.approx(year.planned_t)
+    assert sum(one.done.sand_t or 0 for one in jobs) == pytest.approx(year.used_t)
+
+
+def test_the_rain_of_25_august_cost_one_working_day(reports: Reports) -> None:
+    (held,) = reports(OCTOBERS_END, AUGUST).hold_ups
+    assert (held.began_on, held.ended_on, held.working_days) == (date(2027, 8, 25), date(2027, 8, 26), 1)
+    assert held.entry.head.file == "log/2027/2027-08-25-0710-held-up-by-rain.md"
+    assert reports(OCTOBERS_END, SEPTEMBER).hold_ups == ()
+
+
+def test_what_was_promised_is_what_members_were_told(
+    reports: Reports, demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    """The bulletin's stories are composed without a report: the announcement, and the last change before the first entry."""
+    stories = demo_bulletin_at(MID_SEPTEMBER).stories
+    begun = {GREENS: "2027-08-23 06:55", PRACTICE: "2027-08-20 07:00"}
+    found = {one.outlook.job.id: one for one in reports(OCTOBERS_END, AUGUST).disturbed}
+    assert set(found) == {GREENS, PRACTICE}
+    for name, one in found.items():
+        changes = stories[name].changes
+        before = [change for change in changes if f"{change.at:%Y-%m-%d %H:%M}" < begun[name]]
+        assert one.announced is not None
+        assert one.before is not None
+        assert one.announced.normal == changes[0].news.back_to_normal
+        assert one.before.normal == before[-1].news.back_to_normal
+
+
+def test_the_practice_green_took_24_days(reports: Reports) -> None:
+    """20 August to 13 September, when the log calls it back to normal: 11 + 13. Of the greens 11 are called so, on the 20th."""
+    found = {one.outlook.job.id: one for one in reports(DECEMBER, SEPTEMBER).disturbed}
+    assert (found[PRACTICE].normal_on, found[PRACTICE].days) == (date(2027, 9, 13), 24)
+    assert found[GREENS].normal_on is None
+    assert found[GREENS].ended_in_part == (date(2027, 9, 20),) * 11
+
+
+def test_six_jobs_of_the_year_ended_and_five_kept_their_dates(
+    reports: Reports, demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    judged = [one for one in reports(DECEMBER, YEAR).kept if one.is_judged]
+    assert (len(judged), sum(one.is_inside for one in judged)) == (6, 5)
+    lines = demo_bulletin_at(MID_SEPTEMBER).track_record.lines
+    assert sum(line.is_inside is True for line in lines) == 5
+    assert [one.job.id for one in judged if not one.is_inside] == ["practice-green-solid-tining-2027"]
+
+
+def test_october_says_which_work_nobody_reported(reports: Reports, demo_records: ClubRecords) -> None:
+    """The demo's log ends in September; five jobs were planned for October."""
+    report = reports(OCTOBERS_END, OCTOBER)
+    assert len(report.jobs) == 5
+    assert not any(one.done for one in report.jobs)
+    told = report_in_words(report, demo_records)
+    assert told.sections[0].lines[0] == "Work: 5 jobs; 5 without a start reported."
+    assert [one.outlook.job.id for one in report.ahead] == [
+        "greens-winter-height-2027", "winter-ropes-2027", "trees-16-2027", "path-10-2027", "fairway-11-drain-2027",
+    ]  # fmt: skip
+
+
+def test_days_of_the_months_are_those_of_the_year(reports: Reports) -> None:
+    def days(period: Period) -> dict[str, int]:
+        totals = reports(OCTOBERS_END, period).totals
+        return {one.name: one.work_days.number + one.healing_days.number for one in totals}
+
+    whole = days(Period(first=AUGUST.first, last=OCTOBER.last))
+    parts = [days(period) for period in (AUGUST, SEPTEMBER, OCTOBER)]
+    assert {"Greens", "Tees", "Bunkers"} <= set(whole)
+    assert whole == {name: sum(part.get(name, 0) for part in parts) for name in whole}
+
+
+def test_readings_of_the_year_lie_beside_the_targets_as_the_log_has_them(reports: Reports) -> None:
+    """The target for green speed is 9 ft 1 in to 9 ft 7 in, that for organic matter 3.85 to 5.15 %."""
+    found = {one.name: one for one in reports(DECEMBER, YEAR).readings}
+    assert [(one.typed, one.beside and one.beside.value) for one in found["green speed"].taken] == [
+        ("9 ft 4 in", "within"), ("8 ft 2 in", "below"), ("8 ft 10 in", "below"), ("8 ft 1 in", "below"),
+    ]  # fmt: skip
+    assert [(one.typed, one.beside and one.beside.value) for one in found["organic matter"].taken] == [
+        ("6.2 %", "above")
+    ]
+    assert found["moisture"].taken == ()
+    assert found["height of cut"].target is None
