@@ -272,6 +272,25 @@ def test_a_job_that_was_taken_out_of_the_plan_is_told_with_its_reason(club: Smal
     assert "It was a mistake." in _words(told, "done")
 
 
+def test_private_notes_stand_in_it_as_typed_and_those_of_a_corrected_entry_do_not(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "04-01", more="    private note: The quotation is Fergus Dunmore's.\n")
+    wrong = club.done("spring", "04-01", "private note: Two men were ill.")
+    club.log(
+        "right", "04-02", "correction", f"corrects: {wrong}", "private note: One was.", "instead:",
+        "  at: 2027-04-01 10:00", "  kind: work done", "  job: spring",
+    )  # fmt: skip
+    club.log("later", "05-03", "note to members", "private note: Not of April.")
+    found = _of(club, APRIL, "05-10").notes
+    assert [(one.on, one.words, one.job and one.job.id) for one in found] == [
+        (None, "The quotation is Fergus Dunmore's.", "spring"),
+        (date(2027, 4, 2), "One was.", "spring"),
+    ]
+    words = _words(_told(club, APRIL, "05-10"), "done")
+    assert "Spring work – The quotation is Fergus Dunmore's. 1 Spring work 2 April One was." in words
+    assert "Private notes" not in _words(_told(club, JUNE, "06-10"), "done")
+
+
 def test_a_period_without_anything_says_so_in_each_section(club: SmallClub) -> None:
     told = _told(club, Period(first=date(2027, 3, 1), last=date(2027, 3, 31)), "03-31")
     by_name = {one.name: one for one in told.sections}

@@ -42,6 +42,15 @@ def report_json(report: Report, records: ClubRecords) -> dict[str, Any]:
             {"id": job.id, "planned_from": job.starts.isoformat(), "sources": _named([in_plan(job)])}
             for job in report.withdrawn
         ],
+        "private_notes": [
+            {
+                "job": one.job.id if one.job is not None else None,
+                "on": _day(one.on),
+                "words": one.words,
+                "sources": _named([one.place]),
+            }
+            for one in report.notes
+        ],
         "disturbed": [_disturbed(one) for one in report.disturbed],
         "days_by_kind": [
             {

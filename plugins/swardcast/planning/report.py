@@ -25,6 +25,7 @@ from swardcast.outlook.what_if import as_the_manager_knows
 from swardcast.planning.report_ahead import Ahead, jobs_ahead
 from swardcast.planning.report_hold_ups import HoldUp, hold_ups_in
 from swardcast.planning.report_job import Disturbed, ReportedJob, disturbed_by, last_day_of_disturbance
+from swardcast.planning.report_notes import PrivateNote, private_notes_in
 from swardcast.planning.report_readings import Readings, readings_in
 from swardcast.planning.report_sand import SandOfPeriod, sand_in
 from swardcast.records.folder import ClubRecords
@@ -77,6 +78,7 @@ class Report:
         as_of: the moment up to which the records are known, local.
         jobs: jobs that were planned for it or worked on in it, by their first day.
         withdrawn: jobs planned for it that were taken out of the plan.
+        notes: what the club noted for itself on these jobs and in the period's entries.
         disturbed: jobs of which anything was worked on, healed or ended in it, by their first day.
         totals: days on which each kind of surface was disturbed in it, counted as on the page of the season.
         sand: sand, cost and other materials of it, by the days of the plan and of the log.
@@ -90,6 +92,7 @@ class Report:
     as_of: datetime
     jobs: tuple[ReportedJob, ...]
     withdrawn: tuple[Job, ...]
+    notes: tuple[PrivateNote, ...]
     disturbed: tuple[Disturbed, ...]
     totals: tuple[KindTotals, ...]
     sand: SandOfPeriod
@@ -153,6 +156,7 @@ def report_of(records: ClubRecords, as_of: datetime, book: WeatherBook, period: 
         as_of=local,
         jobs=tuple(ReportedJob(facts=facts[name], outlook=outlooks[name]) for name in worked),
         withdrawn=tuple(job for job in records.jobs.values() if job.is_withdrawn(as_of) and period.has(job.starts)),
+        notes=private_notes_in(known, [known.jobs[name] for name in worked], period.first, period.last),
         disturbed=tuple(disturbed_by(facts[name], outlooks[name], stories[name], local) for name in disturbing),
         totals=season_totals(
             [season_job(matter) for matter in matters],

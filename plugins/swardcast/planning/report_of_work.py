@@ -32,7 +32,8 @@ def done_section(told: Telling) -> Section:
     report, say = told.report, told.say
     title = say("report-done-title")
     if not report.jobs and not report.withdrawn:
-        return Section(name="done", title=title, sentences=(say("report-no-jobs"),))
+        sentences = (say("report-no-jobs"),)
+        return Section(name="done", title=title, sentences=sentences, tables=tuple(_private_notes(told)))
     tables = [
         Table(
             caption=say("report-table-jobs"),
@@ -65,7 +66,7 @@ def done_section(told: Telling) -> Section:
         tables.append(
             Table(caption=say("report-table-changes"), columns=(*columns, say("report-column-source")), rows=changes)
         )
-    return Section(name="done", title=title, tables=tuple(tables), notes=(say("report-note-jobs"),))
+    return Section(name="done", title=title, tables=(*tables, *_private_notes(told)), notes=(say("report-note-jobs"),))
 
 
 def _row(job: ReportedJob, told: Telling) -> tuple[str, ...]:
@@ -136,6 +137,25 @@ def _changes(told: Telling) -> Iterator[tuple[str, ...]]:
             said = told.voice.sentence(as_clause(gone.withdrawn.because))
             place = Place(gone.file, gone.withdrawn.line)
             yield gone.title, told.short_day(day), said, told.from_places([place])
+
+
+def _private_notes(told: Telling) -> Iterator[Table]:
+    """What the club noted for itself, as typed."""
+    say, notes = told.say, told.report.notes
+    if notes:
+        columns = (say("report-column-about"), say("report-column-day"), say("report-column-note"))
+        rows = (
+            (
+                one.job.title if one.job is not None else capital(told.records.club.course),
+                told.short_day(one.on),
+                one.words,
+                told.from_places([one.place]),
+            )
+            for one in notes
+        )
+        yield Table(
+            caption=say("report-table-notes"), columns=(*columns, say("report-column-source")), rows=tuple(rows)
+        )
 
 
 def days_section(told: Telling) -> Section:

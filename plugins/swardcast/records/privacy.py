@@ -12,6 +12,7 @@ from enum import Enum
 from typing import Any, Final, TypeVar
 
 from swardcast.records.club import Club, Contact, Group, HoursOfDay, Surface
+from swardcast.records.course_readings import Measured
 from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import (
@@ -113,6 +114,7 @@ SEEN: Final[Mapping[type, Mapping[str, Seen]]] = {
     Limit: _placed(public="name until outlasts rule", as_typed="what decided_by"),
     Progress: _placed(public="head step job surfaces as_done play no_work_before", as_typed="because"),
     Observation: _placed(public="head job surfaces share_left turf_cover green_speed_mm how", as_typed="readings"),
+    Measured: _placed(public="value meter"),
     BackToNormal: _placed(public="head job surfaces"),
     PlanChange: _placed(public="head job change starts", as_typed="because"),
     GrowthHeldBack: _placed(public="head by surfaces first_day last_day"),

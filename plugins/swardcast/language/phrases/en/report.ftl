@@ -83,6 +83,9 @@ report-as-planned = as planned
 report-done-otherwise = { $places }: { $work }
 report-table-changes = Changes of plan
 report-column-change = What changed
+report-table-notes = Private notes, as they were typed
+report-column-about = About
+report-column-note = Note
 report-note-jobs = A job is in this report if it was planned for the period or worked on in it.
 
 ## Days disturbed
