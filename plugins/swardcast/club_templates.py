@@ -12,6 +12,7 @@ from swardcast.errors import Problem, nearest
 from swardcast.language.catalogue import BUILT_IN, built_in
 from swardcast.outlets.kept_together import kept_together
 from swardcast.outlets.own_words import own_words_html
+from swardcast.reading.files import Files
 from swardcast.template_sense import Surroundings, faults_in_templates
 
 __all__ = [
@@ -96,18 +97,17 @@ def problems_of_templates(club: Path, settings: Any, environment: Environment | 
     known = {path.name for place in (Path(settings["THEME"]) / "templates", _OURS) for path in place.glob("*.html")}
     problems: list[Problem] = []
     sources: dict[str, str] = {}
+    files = Files(club, problems)
     for path in sorted(folder.rglob("*")):
         name = path.relative_to(folder).as_posix()
-        if not path.is_file() or path.name.startswith("."):
+        if (path.is_dir() and name not in known) or path.name.startswith("."):
             continue
         if name not in known and not path.name.startswith(_OWN):
             problems.append(_stranger(name, path.name, known))
             continue
-        try:
-            sources[name] = path.read_text(encoding="utf-8-sig")
-        except UnicodeDecodeError:
-            found, expected = "a character that is not UTF-8", "text saved as UTF-8"
-            problems.append(Problem(file=f"{FOLDER}/{name}", found=found, expected=expected))
+        text = files.text(f"{FOLDER}/{name}")
+        if text is not None:
+            sources[name] = text
     around = Surroundings(
         environment=environment or _environment(settings),
         names=NAMES_OF_ALL_PAGES.union(name for name in settings if name.isupper()),

@@ -7,8 +7,12 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from difflib import get_close_matches
 from itertools import groupby
+from typing import Final
 
 __all__ = ["InputNeedsAttention", "Problem", "SwardcastError", "all_at_once", "nearest"]
+
+_MOST_SHOWN: Final = 40
+"""Problems of one file that are told one by one: a screen or two, and a day's work; judgement."""
 
 
 class SwardcastError(Exception):
@@ -66,7 +70,10 @@ class InputNeedsAttention(SwardcastError):  # noqa: N818 - says what the manager
         lines: list[str] = []
         for file, group in groupby(self.problems, key=lambda problem: problem.file):
             lines.append(file)
-            lines.extend(f"  {problem}" for problem in group)
+            of_file = list(group)
+            lines += (f"  {problem}" for problem in of_file[:_MOST_SHOWN])
+            if len(of_file) > _MOST_SHOWN:
+                lines.append(f"  and {len(of_file) - _MOST_SHOWN:,} more in this file")
         count = len(self.problems)
         lines.append(f"{count} {'thing needs' if count == 1 else 'things need'} attention; nothing was published.")
         return "\n".join(lines)

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 from typing import Final
 from zoneinfo import ZoneInfo
 
 from swardcast.errors import SwardcastError
 
-__all__ = ["MONTHS", "WEEKDAYS", "as_of_from", "is_skipped"]
+__all__ = ["FIRST_YEAR", "LAST_YEAR", "MONTHS", "WEEKDAYS", "as_of_from", "day_from", "is_skipped"]
 
 WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 MONTHS: Final = (
@@ -17,8 +17,28 @@ MONTHS: Final = (
     "August", "September", "October", "November", "December",
 )  # fmt: skip
 
-_FIRST_YEAR, _LAST_YEAR = 1900, 2200
-_DAY_ONLY: Final = re.compile(r"^\d{4}-\d{2}-\d{2}$")
+FIRST_YEAR: Final = 1900
+LAST_YEAR: Final = 2200
+"""Years of which we speak; days and weeks can be counted from each without leaving the calendar. Judgement."""
+_DAY_ONLY: Final = re.compile(r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$")
+
+
+def day_from(text: str) -> date | None:
+    """Read a day such as "2027-08-23".
+
+    Args:
+        text: year-month-day.
+
+    Returns:
+        The day, or None when it is none of the calendar from `FIRST_YEAR` to `LAST_YEAR`.
+    """
+    if _DAY_ONLY.fullmatch(text) is None:
+        return None
+    try:
+        day = date.fromisoformat(text)
+    except ValueError:
+        return None
+    return day if FIRST_YEAR <= day.year <= LAST_YEAR else None
 
 
 def is_skipped(local: datetime) -> bool:
@@ -57,8 +77,8 @@ def as_of_from(text: str | datetime | None, zone: ZoneInfo, *, now: datetime) ->
     except ValueError:
         message = f"{text!r} is no moment; expected one such as '2027-09-14 09:30'"
         raise SwardcastError(message) from None
-    if not _FIRST_YEAR <= moment.year <= _LAST_YEAR:
-        message = f"{text!r} is no moment of ours; expected a year from {_FIRST_YEAR} to {_LAST_YEAR}"
+    if not FIRST_YEAR <= moment.year <= LAST_YEAR:
+        message = f"{text!r} is no moment of ours; expected a year from {FIRST_YEAR} to {LAST_YEAR}"
         raise SwardcastError(message)
     if moment.tzinfo is not None:
         return moment.astimezone(zone)

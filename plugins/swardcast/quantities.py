@@ -85,14 +85,19 @@ _KG_PER_M2: Final = {
     "us tons/acre": _US_TON_KG / _ACRE_M2, "us ton/acre": _US_TON_KG / _ACRE_M2,
 }  # fmt: skip
 
-_NUMBER: Final = r"(?:\d+\s+\d+/\d+|\d+/\d+|\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d+)?|\.\d+)"
+# At most 15 figures: no quantity has more, and beyond them a number has no exact value.
+_FIGURES: Final = "[0-9]{1,15}"
+_NUMBER: Final = (
+    rf"(?:{_FIGURES}\s+{_FIGURES}/{_FIGURES}|{_FIGURES}/{_FIGURES}"
+    rf"|[0-9]{{1,3}}(?:,[0-9]{{3}}){{1,4}}(?:\.{_FIGURES})?|{_FIGURES}(?:\.{_FIGURES})?|\.{_FIGURES})"
+)
 _QUANTITY: Final = re.compile(rf"^\s*(?P<number>{_NUMBER})\s*(?P<unit>.*?)\s*$")
 _SPACING: Final = re.compile(
     rf"^\s*(?P<across>{_NUMBER})\s*(?P<unit1>[a-z\"]*)\s*(?:x|×|by)\s*(?P<along>{_NUMBER})\s*(?P<unit2>[a-z\"]*)\s*$",
     re.IGNORECASE,
 )
 _FEET_AND_INCHES: Final = re.compile(
-    r"^\s*(?P<feet>\d+)\s*(?:ft|feet|foot)\s*(?P<inches>\d+(?:\.\d+)?)\s*(?:in|inch|inches)\s*$"
+    r"^\s*(?P<feet>[0-9]{1,6})\s*(?:ft|feet|foot)\s*(?P<inches>[0-9]{1,6}(?:\.[0-9]{1,6})?)\s*(?:in|inch|inches)\s*$"
 )
 _BARE_TON: Final = re.compile(r"^tons?\b")
 _MOST_PASSES: Final = 50
@@ -354,7 +359,7 @@ def parse_temperature_c(text: object) -> float:
     Source: Thompson & Taylor 2008, NIST SP 811, appendix B.8 (C = (F - 32) / 1.8).
     """
     expected = "an air temperature with its unit, such as '14 C' or '57 F'"
-    match = re.match(r"^\s*([+-]?\d+(?:\.\d+)?)\s*°?\s*([CF])\s*$", str(text), re.IGNORECASE)
+    match = re.match(r"^\s*([+-]?[0-9]{1,6}(?:\.[0-9]{1,6})?)\s*°?\s*([CF])\s*$", str(text), re.IGNORECASE)
     if match is None:
         raise QuantityError(text, expected)
     value = float(match[1])
@@ -404,7 +409,7 @@ def parse_count(text: object) -> int:
     Raises:
         QuantityError: when it is no whole number from 1 to 50.
     """
-    match = re.match(r"^\s*(\d+)\s*(?:pass|passes)?\s*$", str(text))
+    match = re.match(r"^\s*([0-9]{1,6})\s*(?:pass|passes)?\s*$", str(text))
     if match is None or not 1 <= int(match[1]) <= _MOST_PASSES:
         raise QuantityError(text, f"a whole number of passes from 1 to {_MOST_PASSES}, such as '2'")
     return int(match[1])

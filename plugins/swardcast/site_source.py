@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from swardcast.errors import SwardcastError
+from swardcast.errors import InputNeedsAttention, Problem, SwardcastError
 from swardcast.language.catalogue import BUILT_IN
 
 __all__ = ["demo_club", "page_paths", "site_source"]
@@ -60,7 +60,8 @@ def page_paths(content: Path, paths: Sequence[str], tag: str, club: Path) -> lis
         What PAGE_PATHS has to be.
 
     Raises:
-        SwardcastError: when there are no pages in the language, or one that the menu leads to is missing.
+        InputNeedsAttention: when one that the menu leads to is missing in the club's folder.
+        SwardcastError: when there are no pages in the language.
     """
     divided = [content / path for path in paths if (content / path / BUILT_IN[0]).is_dir()]
     needed = {page.name for folder in divided for page in (folder / BUILT_IN[0]).iterdir()}
@@ -68,10 +69,10 @@ def page_paths(content: Path, paths: Sequence[str], tag: str, club: Path) -> lis
     if own.is_dir():
         missing = sorted(needed - {page.name for page in own.iterdir()})
         if missing:
-            message = (
-                f"the club's folder {own} takes the place of our pages; these are missing in it: {', '.join(missing)}"
+            expected = f"a page of this name, since the club's folder '{own.name}' takes the place of all pages of ours"
+            raise InputNeedsAttention(
+                [Problem(file=f"{own.name}/{name}", found="no such file", expected=expected) for name in missing]
             )
-            raise SwardcastError(message)
         return [str(own.resolve())]
     for folder in divided:
         if not (folder / tag).is_dir():

@@ -83,6 +83,9 @@ def faults_in_templates(sources: Mapping[str, str], around: Surroundings) -> lis
             trees[name] = patient.parse(text, name)
         except TemplateSyntaxError as error:
             problems.append(syntax_problem(error, f"{around.folder}/{name}"))
+        except RecursionError:
+            found, expected = "far too many nested brackets or tags", "a template that Jinja can read"
+            problems.append(Problem(file=f"{around.folder}/{name}", line=1, found=found, expected=expected))
     family = _Family(around.environment, trees, unread=frozenset(sources) - frozenset(trees))
     for name in trees:
         problems += _One(name, trees, family, around).faults()

@@ -25,7 +25,7 @@ JOB = "greens-renovation-2027"
 
 def small_context() -> LogContext:
     records = read_club_folder(DEMO)
-    return LogContext(club=records.club, surfaces=records.surfaces, jobs=records.jobs)
+    return LogContext(zone=records.club.time_zone, surfaces=records.surfaces, jobs=records.jobs)
 
 
 # Words as people type them, and all that YAML gives another meaning.

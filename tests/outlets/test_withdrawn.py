@@ -272,7 +272,7 @@ def test_members_are_only_sent_to_a_notice_that_is_there(club: SmallClub, instea
 def test_a_withdrawal_needs_its_moment_and_its_reason(club: SmallClub) -> None:
     club.job("again", "05-11", announced="04-01", more="    withdrawn: {at: next week, becuase: entered twice}\n")
     said = problems_of(club.folder)
-    assert any("jobs.0.withdrawn.because: found nothing; expected the field 'because'" in one for one in said)
+    assert any("job 1, withdrawn.because: found nothing; expected the field 'because'" in one for one in said)
     assert any("Did you mean 'because'?" in one for one in said)
     club.job("again", "05-11", announced="04-01", more="    withdrawn: {at: next week, because: entered twice}\n")
     (problem,) = problems_of(club.folder)

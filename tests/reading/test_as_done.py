@@ -100,7 +100,7 @@ def test_a_job_is_not_brought_forward_to_before_its_label_was_read(tmp_path: Pat
     club = _label_read(tmp_path)
     fields = ("job: feed", "change: brought forward to", "starts: 2027-05-12", "because: it is dry")
     club.log("forward", "05-10", "change of plan", *fields)
-    assert problems_of(club.folder) == _said("forward", 2, "starts", "2027-05-12")
+    assert problems_of(club.folder) == _said("forward", 6, "starts", "2027-05-12")
     later = ("job: feed", "change: postponed to", "starts: 2027-05-25", "because: the label has to be read")
     club.log("later", "05-11", "change of plan", *later)
     assert problems_of(club.folder) == []

@@ -37,7 +37,7 @@ CASES: dict[str, tuple[str, str, str, tuple[str, ...]]] = {
     "a time that the clocks skip": (DONE, "at: 2027-08-23 11:40", "at: 2027-03-28 01:30", ("at", "clocks skip")),
     "a time that the clocks repeat": (DONE, "at: 2027-08-23 11:40", "at: 2027-10-31 01:30", ("at", "clocks repeat")),
     "no fields at all": (DONE, "---", "===", ("line 1", "no fields between")),
-    "a temperature of 90 C": ("weather/observed.csv", "2027-05-01,", "2027-05-01,90.0,91.0,0\n2027-05-01,", ("line 2", "90 C", "-60 to 60 C")),
+    "a temperature of 90 C": ("weather/observed.csv", "2027-05-01,", "2027-05-01,90.0,91.0,0\n2027-05-01,", ("line 2", "'90.0'", "-60 to 60 C")),
     "a day of weather twice": ("weather/observed.csv", "2027-05-01,", "2027-05-01,5.0,11.0,0\n2027-05-01,", ("line 3", "second time")),
     "an unknown column": ("weather/observed.csv", "tmin_c", "tmin", ("line 1", "Did you mean 'tmin_")),
 }  # fmt: skip

@@ -21,40 +21,40 @@ IN_CHOICES = [
         "a kind of work misspelt",
         "- scarifying:",
         "- scarifyng:",
-        "line «scarifyng:», choices.4.operations.0: found 'scarifyng'; expected one of: …. Did you mean 'scarifying'?",
+        "line «scarifyng:», choice 5, operation 1: found 'scarifyng'; expected one of: …. Did you mean 'scarifying'?",
     ),
     fault(
         "a field misspelt",
         "surfaces a day: 4",
         "surfaces a dya: 4",
-        "line «surfaces a dya», choices.0.surfaces a dya: found the unknown field 'surfaces a dya'; expected one of: name,"
+        "line «surfaces a dya», choice 1, surfaces a dya: found the unknown field 'surfaces a dya'; expected one of: name,"
         " for, operations, source, surfaces a day, cost per surface, normal after. Did you mean 'surfaces a day'?",
     ),
     fault(
         "a tine without a unit",
         "diameter: 16 mm",
         "diameter: 16",
-        "line «diameter: 16,», choices.2.operations.0.hollow tining.diameter: found '16'; expected a length with its unit, …",
+        "line «diameter: 16,», choice 3, operation 1, hollow tining.diameter: found '16'; expected a length with its unit, …",
     ),
     fault(
         "a kind of surface misspelt",
         "for: greens",
         "for: grens",
-        "line «for: grens», choices.0.for: found 'grens'; expected kinds of surface: greens, tees, approaches, fairways,"
+        "line «for: grens», choice 1, for: found 'grens'; expected kinds of surface: greens, tees, approaches, fairways,"
         " roughs, bunkers, practice grounds. Did you mean 'greens'?",
     ),
     fault(
         "work for which nothing is computed, without its usual time",
         "    normal after: {from: 4 to 6 weeks, source: the club's own experience}\n",
         "",
-        "line «Contractor with drill and fill», choices.5: found 'sand injection, for which no date can be computed';"
+        "line «Contractor with drill and fill», choice 6: found 'sand injection, for which no date can be computed';"
         " expected 'normal after' with the usual time, such as {from: 4 to 8 weeks, source: our own experience}",
     ),
     fault(
         "a state instead of work",
         "- sand injection: {diameter: 19 mm, depth: 200 mm, spacing: 160 x 160 mm, sand: 2 t/green}",
         "- temporary greens",
-        "line «Contractor with drill and fill», choices.5: found 'temporary greens'; expected work that is done and heals;"
+        "line «Contractor with drill and fill», choice 6: found 'temporary greens'; expected work that is done and heals;"
         " this one is a state that lasts until an entry ends it",
     ),
     fault(
@@ -69,13 +69,13 @@ IN_CHOICES = [
         "    operations:\n      - scarifying: {blade: 2 mm, spacing: 25 mm, depth: 15 mm}\n      - topdressing: {sand: 1 t/green}\n"
         "      - brushing in\n",
         "    operations: []\n",
-        "line «operations: []», choices.4.operations: found a list of 0; expected at least one line starting with '- '",
+        "line «operations: []», choice 5, operations: found a list of 0; expected at least one line starting with '- '",
     ),
     fault(
         "no cost",
         "cost per surface: 412.75",
         "cost per surface: -3",
-        "line «cost per surface: -3», choices.5.cost per surface: found '-3'; expected an amount from 0 to 1,000,000."
+        "line «cost per surface: -3», choice 6, cost per surface: found '-3'; expected an amount from 0 to 1,000,000."
         " Check the figure and its unit.",
     ),
 ]
@@ -120,7 +120,7 @@ IN_CLUB = [
         "the cost of an unknown kind of work",
         "    solid tining: 61.45",
         "    spiking: 61.45",
-        "line «cost per green», planning.cost per green: found 'spiking'; expected one of: …. …",
+        "line «spiking», planning.cost per green.spiking: found 'spiking'; expected one of: …. …",
     ),
     fault(
         "an aim of sand by the tonne",

@@ -167,7 +167,7 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "a latitude that is true",
             "latitude: 55.6",
             "latitude: true",
-            "line 6, place.latitude: found 'True'; expected a number",
+            "line 6, place.latitude: found 'true'; expected a number",
         ),
     ],
 )
@@ -199,19 +199,19 @@ def test_a_fault_in_the_club_file_is_told(demo_club: Path, old: str, new: str, s
             "no area at all",
             "2: 510 m2",
             "2: 0 m2",
-            "line 6, greens.holes.2.area: found '0'; expected an area from 1 m2 to 20 ha. Check the figure and its unit.",
+            "line 6, greens.holes.2.area: found '0 m2'; expected an area from 1 m2 to 20 ha. Check the figure and its unit.",
         ),
         fault(
             "a length for an area",
             "area: 640 m2",
             "area: 640 mm",
-            f"line 24, greens.named.0.area: found '640 mm'; expected {AN_AREA}",
+            f"line 24, greens.named 1, area: found '640 mm'; expected {AN_AREA}",
         ),
         fault(
             "a hole without a number",
             "2: 510 m2",
             "second: 510 m2",
-            "line 4, greens.holes: found 'second'; expected the number of a hole, such as '7: 480 m2'",
+            "line 6, greens.holes.second: found 'second'; expected the number of a hole, such as '7: 480 m2'",
         ),
         fault(
             "an unknown grass",
@@ -229,13 +229,13 @@ def test_a_fault_in_the_club_file_is_told(demo_club: Path, old: str, new: str, s
             "an id twice",
             "id: practice-green",
             "id: green-7",
-            "line 24, id: found 'green-7' a second time; expected an id of its own for each surface",
+            "line 24, greens.named 1: found 'green-7' a second time; expected an id of its own for each surface",
         ),
         fault(
             "an id with capitals and a blank",
             "id: practice-green",
             "id: Practice Green",
-            "line 24, greens.named.0.id: found 'Practice Green'; expected a short name in small letters, digits and"
+            "line 24, greens.named 1, id: found 'Practice Green'; expected a short name in small letters, digits and"
             " hyphens, such as 'practice-green'",
         ),
         fault(
@@ -249,7 +249,7 @@ def test_a_fault_in_the_club_file_is_told(demo_club: Path, old: str, new: str, s
             "a hole's number in words",
             "hole: 2, area: 55",
             "hole: two, area: 55",
-            "line 69, bunkers.named.0.hole: found 'two'; expected a whole number",
+            "line 69, bunkers.named 1, hole: found 'two'; expected a whole number",
         ),
     ],
 )
@@ -265,7 +265,7 @@ def test_greens_without_a_grass_are_told_with_the_grasses_to_choose_from(demo_cl
     replace(demo_club / SURFACES, "  grass: cool-season\n", "")
     first = problems_in(demo_club)[0]
     assert (first.file, first.field) == (SURFACES, "greens.grass")
-    assert str(first) == f"line 4, greens.grass: found nothing; expected {GRASSES}"
+    assert str(first) == f"line 2, greens.grass: found nothing for 16 of its 19 surfaces; expected {GRASSES}"
 
 
 def test_a_course_without_any_surface_is_told_what_to_write(demo_club: Path) -> None:

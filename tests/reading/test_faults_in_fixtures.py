@@ -56,11 +56,11 @@ FAULTS = {
     ),
     "a rule that no calendar knows": (
         (*MEDAL, DAY, "RRULE:FREQ=MONTHLY;BYSETPOS=999;BYDAY=MO"),
-        "line 8, RRULE: found 'FREQ=MONTHLY;BYSETPOS=999;BYDAY=MO'; expected a rule that RFC 5545, section 3.3.10, allows",
+        "line 8, RRULE: found 'FREQ=MONTHLY;BYSETPOS=999;BYDAY=MO', which never comes; expected a rule by which a day comes",
     ),
     "the sixtieth Monday": (
         (*MEDAL, DAY, "RRULE:FREQ=YEARLY;BYDAY=60MO"),
-        "line 8, RRULE: found 'FREQ=YEARLY;BYDAY=60MO'; expected a rule that RFC 5545, section 3.3.10, allows",
+        "line 8, RRULE: found 'FREQ=YEARLY;BYDAY=60MO', which never comes; expected a rule by which a day comes",
     ),
     "a rule that was dropped": (
         (*MEDAL, DAY, "EXRULE:FREQ=WEEKLY"),

@@ -37,27 +37,27 @@ FAULTS = [
         "sand wetter than its pores hold",
         "moisture: 5.37 %",
         "moisture: 53 %",
-        "line «moisture», planning.sand store.moisture: found '0.53'; expected water from 0 % to 30 % of the dry mass. Check"
+        "line «moisture», planning.sand store.moisture: found '53 %'; expected water from 0 % to 30 % of the dry mass. Check"
         " the figure and its unit.",
     ),
     fault(
         "a day that is none",
         "{on: 2027-04-26, mass: 28.45 t}",
         "{on: 26 April, mass: 28.45 t}",
-        "line «26 April», planning.sand store.deliveries.0.on: found '26 April'; expected a day as year-month-day, such as"
+        "line «26 April», planning.sand store.delivery 1, on: found '26 April'; expected a day as year-month-day, such as"
         " '2027-08-23'",
     ),
     fault(
         "a delivery without its mass",
         "{on: 2027-04-26, mass: 28.45 t}",
         "{on: 2027-04-26}",
-        "line «{on: 2027-04-26}», planning.sand store.deliveries.0.mass: found nothing; expected the field 'mass'",
+        "line «{on: 2027-04-26}», planning.sand store.delivery 1, mass: found nothing; expected the field 'mass'",
     ),
     fault(
         "a delivery of nothing",
         "mass: 28.45 t",
         "mass: 0 t",
-        "line «mass: 0 t», planning.sand store.deliveries.0.mass: found '0'; expected a mass from 10 kg to 5,000 t. Check the"
+        "line «mass: 0 t», planning.sand store.delivery 1, mass: found '0 t'; expected a mass from 10 kg to 5,000 t. Check the"
         " figure and its unit.",
     ),
     fault(

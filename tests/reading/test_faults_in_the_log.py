@@ -237,14 +237,14 @@ OF_A_CHANGE_OF_PLAN = [
         "postponed to an earlier day",
         "starts: 2027-09-07",
         "starts: 2027-08-30",
-        "line 2, starts: found 'bunkers-resanding-2027' postponed to 2027-08-30; expected a day after 2027-08-30,"
+        "line 6, starts: found 'bunkers-resanding-2027' postponed to 2027-08-30; expected a day after 2027-08-30,"
         " on which it starts so far",
     ),
     fault(
         "brought forward to a later day",
         "change: postponed to",
         "change: brought forward to",
-        "line 2, starts: found 'bunkers-resanding-2027' brought forward to 2027-09-07; expected a day from 2027-08-26,"
+        "line 6, starts: found 'bunkers-resanding-2027' brought forward to 2027-09-07; expected a day from 2027-08-26,"
         " the day of the entry, and before 2027-08-30, on which it starts so far",
     ),
     fault(
@@ -442,27 +442,27 @@ OF_A_CORRECTION = [
         "an entry that the log does not have",
         EARLIER,
         "2027-08-24-1551-greens-10-to-12-done",
-        "line 2, corrects: found '2027-08-24-1551-greens-10-to-12-done', which is no entry of the log;"
+        "line 5, corrects: found '2027-08-24-1551-greens-10-to-12-done', which is no entry of the log;"
         f" expected the name of an earlier entry's file. Did you mean '{EARLIER}'?",
     ),
     fault(
         "an entry that is later",
         EARLIER,
         "2027-08-26-0640-morning",
-        "line 2, corrects: found '2027-08-26-0640-morning', which is a correction or not earlier;"
+        "line 5, corrects: found '2027-08-26-0640-morning', which is a correction or not earlier;"
         " expected an earlier entry that is no correction",
     ),
     fault(
         "what stands instead lacks its job",
         "  job: greens-renovation-2027\n",
         "",
-        "line 6, job: found nothing; expected the field 'job'",
+        "line 6, instead.job: found nothing; expected the field 'job'",
     ),
     fault(
         "what stands instead names an unknown green",
         "  surfaces: greens 10-11",
         "  surfaces: greens 10-31",
-        "line 10, surfaces: found 'greens 10-31'; expected greens that stand in surfaces.yaml (holes 1 to 18);"
+        "line 10, instead.surfaces: found 'greens 10-31'; expected greens that stand in surfaces.yaml (holes 1 to 18);"
         " there is no green 31",
     ),
 ]
@@ -525,7 +525,7 @@ def test_a_fault_in_a_correction_is_told(demo_club: Path, old: str, new: str, sa
 
 def test_fraise_mowing_as_done_above_a_hundred_per_cent_is_told(demo_club: Path) -> None:
     replace(demo_club / DONE, "by: the", "as done:\n  - fraise mowing: {depth: 15 mm, share: 120 %}\nby: the")
-    said = "line 7, as done.0.fraise mowing.share: found '120 %'; expected a share from 0 % to 100 %"
+    said = "line 7, as done 1, fraise mowing.share: found '120 %'; expected a share from 0 % to 100 %"
     assert_said(demo_club, DONE, (said,))
 
 
@@ -548,7 +548,7 @@ def test_a_surface_cannot_be_back_to_normal_before_its_work_was_done(demo_club: 
         encoding="utf-8",
     )
     said = (
-        "line 2, surfaces: found green 16 back to normal, with no 'work done' of 'greens-renovation-2027' there before;"
+        "line 5, surfaces: found green 16 back to normal, with no 'work done' of 'greens-renovation-2027' there before;"
         " expected an entry 'work done' first, or only the surfaces that were done"
     )
     assert_said(demo_club, "log/2027/2027-08-26-1800-too-early.md", (said,))
@@ -560,7 +560,7 @@ def test_an_entry_that_stands_instead_cannot_be_later_than_its_correction(demo_c
         demo_club,
         CORRECTION,
         (
-            "line «2027-09-24», at: found 2027-09-24 15:50; expected a moment not after that of the corr… 2027-08-24 18:15",
+            "line «2027-09-24», instead.at: found 2027-09-24 15:50; expected a moment not after that of the corr… 2027-08-24 18:15",
         ),
     )
 
@@ -573,7 +573,7 @@ def test_a_second_correction_of_the_same_entry_is_refused_and_the_way_is_told(de
     )
     name = "2027-08-24-1815-not-the-12th"
     found = f"'2027-08-24-1550-greens-10-to-12-done', which '{name}' has corrected already"
-    said = f"line 2, corrects: found {found}; expected an entry that stands. Correct '{name}-instead'."
+    said = f"line 4, corrects: found {found}; expected an entry that stands. Correct '{name}-instead'."
     assert_said(demo_club, second, (said,))
 
 

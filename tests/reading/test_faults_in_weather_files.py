@@ -21,13 +21,13 @@ ISSUE = "the day and time of issue, such as '2027-09-01T0600.csv'"
 @pytest.mark.parametrize(
     ("old", "new", "says"),
     [
-        fault("a day of 90 C", FIRST, "2027-05-01,4.5,90,0.0", "line 2, tmax: found 90 C; expected -60 to 60 C"),
-        fault("a night of -90 C", FIRST, "2027-05-01,-90,11.8,0", "line 2, tmin: found -90 C; expected -60 to 60 C"),
+        fault("a day of 90 C", FIRST, "2027-05-01,4.5,90,0.0", "line 2, tmax_c: found '90'; expected -60 to 60 C"),
+        fault("a night of -90 C", FIRST, "2027-05-01,-90,11.8,0", "line 2, tmin_c: found '-90'; expected -60 to 60 C"),
         fault(
             "a minimum above the maximum",
             FIRST,
             "2027-05-01,14.5,11.8,0.0",
-            "line 2, tmin: found a minimum of 14.5 C above the maximum of 11.8 C; expected the lower of the two first",
+            "line 2, tmin_c: found a minimum of 14.5 C above the maximum of 11.8 C; expected the lower of the two first",
         ),
         fault(
             "a day twice",
@@ -65,8 +65,10 @@ ISSUE = "the day and time of issue, such as '2027-09-01T0600.csv'"
         fault(
             "a word for a number", FIRST, "2027-05-01,cold,11.8,0", f"line 2, tmin_c: found 'cold'; expected {A_NUMBER}"
         ),
-        fault("less than no rain", FIRST, "2027-05-01,4.5,11.8,-1", "line 2, rain: found -1 mm; expected 0 to 1900 mm"),
-        fault("not a number", FIRST, "2027-05-01,nan,11.8,0", "line 2, tmin: found nan C; expected -60 to 60 C"),
+        fault(
+            "less than no rain", FIRST, "2027-05-01,4.5,11.8,-1", "line 2, rain_mm: found '-1'; expected 0 to 1900 mm"
+        ),
+        fault("not a number", FIRST, "2027-05-01,nan,11.8,0", f"line 2, tmin_c: found 'nan'; expected {A_NUMBER}"),
         fault(
             "an unknown column",
             "rain_mm",

@@ -66,7 +66,7 @@ KNOWN = "only: README.md, choices.yaml, club.yaml, fixtures.ics, log, pages, phr
             id="an empty entry",
         ),
         pytest.param(
-            FORECAST, b"x" * 8_000_001, "the file: found 8 MB; expected at most 8 MB", id="a file too large to be typed"
+            FORECAST, b"x" * 4_000_001, "the file: found 4 MB; expected at most 4 MB", id="a file too large to be typed"
         ),
     ],
 )

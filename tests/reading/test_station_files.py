@@ -253,7 +253,7 @@ def test_a_quote_that_never_ends_is_told(demo_club: Path) -> None:
     export = 'Date,Low,High,Rain\n01/09/2027,"5,15,0\n' + "02/09/2027,5,15,0\n" * 9000
     told = said(station(demo_club, BLOCK, export))
     assert told == [
-        f"{OBSERVED}: the file: found text that is no CSV (field larger than field limit (131072)); expected values in columns"
+        f"{OBSERVED}: line 2: found text that is no CSV (field larger than field limit (131072)); expected values in columns"
     ]
 
 

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from swardcast.errors import Problem
-from swardcast.reading.yaml_text import Located, read_yaml
+from swardcast.reading.yaml_text import Located, field_of, read_yaml
 
 
 def value_of(text: str) -> Any:
@@ -99,28 +99,42 @@ def test_a_tab_that_indents_is_told_with_the_remedy() -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "field"),
+    ("text", "line"),
     [
-        pytest.param("a: &x {b: 1}\nc: *x\n", "c", id="an alias of fields"),
-        pytest.param("a: &x [1, 2]\nb: 1\nc:\n  - *x\n", "c.0", id="an alias of a list"),
-        pytest.param("a: &x\n  b: *x\n", "a.b", id="a thing that holds itself"),
+        pytest.param("a: &x {b: 1}\nc: *x\n", 2, id="an alias of fields"),
+        pytest.param("a: &x [1, 2]\nb: 1\nc:\n  - *x\n", 4, id="an alias of a list"),
+        pytest.param("a: &x\n  b: *x\n", 2, id="a thing that holds itself"),
     ],
 )
-def test_an_alias_is_refused(text: str, field: str) -> None:
-    (said,) = problems_of_text(text)
-    assert said.endswith(f", {field}: found an alias or very deep nesting; expected plain lists and fields")
+def test_an_anchor_and_its_alias_are_refused(text: str, line: int) -> None:
+    expected = "expected plain lists and fields. Text that begins with '&' or '*' stands in quotation marks."
+    assert problems_of_text(text) == [
+        f"line 1: found an anchor ('&x'); {expected}",
+        f"line {line}: found an alias ('*x'); {expected}",
+    ]
 
 
-def test_aliases_that_would_grow_to_a_billion_are_refused_at_once() -> None:
+def test_aliases_that_would_grow_to_a_billion_are_refused_by_the_first_three() -> None:
     levels = [f"l{n}: &l{n} [*l{n - 1}, *l{n - 1}, *l{n - 1}, *l{n - 1}]" for n in range(1, 16)]
     said = problems_of_text("\n".join(["l0: &l0 [x, x]", *levels]))
-    assert len(said) == 15 * 4
-    assert all("an alias" in problem for problem in said)
+    assert [one.partition(";")[0] for one in said] == [
+        "line 1: found an anchor ('&l0')",
+        "line 2: found an anchor ('&l1')",
+        "line 2: found an alias ('*l0')",
+    ]
 
 
-def test_nesting_that_no_club_needs_is_refused() -> None:
-    (said,) = problems_of_text("a: " + "[" * 14 + "x" + "]" * 14)
-    assert "found an alias or very deep nesting; expected plain lists and fields" in said
+def test_signs_of_anchors_and_aliases_in_the_middle_of_words_are_no_fault() -> None:
+    assert value_of("a: salt & sand\nb: |\n  *now* and **then**\nc: '*'\n") == {
+        "a": "salt & sand",
+        "b": "*now* and **then**\n",
+        "c": "*",
+    }
+
+
+def test_nesting_that_no_club_needs_is_told_once() -> None:
+    said = problems_of_text("a: " + "[" * 14 + "x" + "]" * 14 + "\nb: [" + "[" * 14 + "x" + "]" * 14 + "]")
+    assert said == ["line 1, a: found lists or fields nested more than 12 deep; expected plain lists and fields"]
 
 
 def test_nesting_that_would_exhaust_the_stack_is_told_and_not_raised() -> None:
@@ -134,6 +148,15 @@ def test_a_list_for_the_name_of_a_field_is_told() -> None:
     ]
 
 
-def test_a_tag_makes_no_object() -> None:
-    """The words after the tag are read as plain text; no class of that name is looked for."""
-    assert value_of("a: !!python/object/apply:os.getcwd []\nb: !!int '7'") == {"a": [], "b": "7"}
+def test_a_tag_makes_no_object_and_is_refused() -> None:
+    assert problems_of_text("a: !!python/object/apply:os.getcwd []\nb: !!int '7'") == [
+        "line 1, a: found a tag ('!!python/object/apply:os.getcwd'); expected plain text, lists and fields"
+    ]
+
+
+def test_a_field_in_a_list_is_counted_from_one() -> None:
+    assert field_of(("jobs", 0, "operations", 1, "hollow tining", "depth")) == "job 1, operation 2, hollow tining.depth"
+    assert field_of(("look", "badge")) == "look.badge"
+    assert field_of(("sand store", "deliveries", 2, "on")) == "sand store.delivery 3, on"
+    assert field_of(("greens", "named", 0)) == "greens.named 1"
+    assert field_of((2, "a", 0, 1)) == "3, a 1 2"

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 from swardcast.cli.build import add_theme_option, settings_of
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan
-from swardcast.errors import Problem, all_at_once
+from swardcast.errors import InputNeedsAttention, Problem, all_at_once
 from swardcast.language.banned import banned_phrases
+from swardcast.language.catalogue import BUILT_IN
 from swardcast.language.voice import Voice
 from swardcast.notices.oversights import oversights
 from swardcast.notices.own_words import own_words_remarks
@@ -20,6 +21,7 @@ from swardcast.reading.files import CHOICES
 from swardcast.reading.web_folder import problems_of_web
 from swardcast.records.folder import ClubRecords
 from swardcast.records.planning import Planning
+from swardcast.site_source import page_paths
 
 __all__ = ["parser", "run"]
 
@@ -38,6 +40,8 @@ def run(options: argparse.Namespace) -> int:
     with all_at_once() as problems:
         problems.extend(_problems_of_templates(options))
         problems.extend(problems_of_web(options.club))
+        if (options.club / "pages").is_dir():
+            problems.extend(_problems_of_pages(options))
         records = records_to_plan(options)
     now = moment_of(options, records)
     counts = {
@@ -98,6 +102,16 @@ def _kept_from_members(records: ClubRecords) -> list[str]:
     counted = {"choices of work": len(records.planning.choices), "private notes": sum(map(bool, notes))}
     planning = ["planning"] if replace(records.planning, choices=()) != Planning() else []
     return planning + [f"{name} ({count})" for name, count in counted.items() if count]
+
+
+def _problems_of_pages(options: argparse.Namespace) -> Sequence[Problem]:
+    """Pages of the club's own that a build would miss."""
+    settings = settings_of(options.club, options.theme)
+    try:
+        page_paths(Path(settings["PATH"]), settings["PAGE_PATHS"], BUILT_IN[0], options.club)
+    except InputNeedsAttention as error:
+        return error.problems
+    return ()
 
 
 def _summary(remarks: int) -> str:

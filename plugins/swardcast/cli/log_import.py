@@ -13,7 +13,7 @@ from swardcast.entering.wrong import AnswersNeedAttention, Wrong
 from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.sheet_block import read_log_sheet
-from swardcast.reading.sheet_file import sheet_rows_from
+from swardcast.reading.sheet_file import MOST_BYTES, sheet_rows_from
 from swardcast.records.log_sheet import LogSheet
 
 __all__ = ["add_options", "take_in"]
@@ -37,7 +37,9 @@ def take_in(options: argparse.Namespace) -> int:
     form = _form(options.club)
     now = moment_of(options, records)
     problems: list[Problem] = []
-    rows = sheet_rows_from(options.file.read_bytes(), file=options.file.name, form=form, problems=problems)
+    with options.file.open("rb") as file:
+        data = file.read(MOST_BYTES + 1)
+    rows = sheet_rows_from(data, file=options.file.name, form=form, problems=problems)
     taken = take_rows(rows, form, records, now)
     wrongs = [_as_wrong(problem) for problem in problems]
     wrongs += [

@@ -112,7 +112,8 @@ def _as_wrong(problem: Problem, origins: Mapping[str, str]) -> Wrong:
     if problem.file not in origins:
         option = f"{problem.file}, line {problem.line}" if problem.line else problem.file
     else:
-        parts = [part for part in problem.field.removeprefix("instead.").split(".") if not part.isdigit()]
+        named = re.split(r"\.|, ", problem.field.removeprefix("instead."))
+        parts = [re.sub(r" [0-9]+$", "", part) for part in named]  # "as done 1, hollow tining.diameter"
         last = parts[-1] if parts else "entry"
         option = _OPTION_OF.get(last, re.sub(r"\s+", "-", parts[1] if parts[0] == "limits" else last))
     option = ", ".join(part for part in (origins.get(problem.file, ""), option) if part)

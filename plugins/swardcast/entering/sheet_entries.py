@@ -139,7 +139,7 @@ def _column(option: str, form: LogSheet) -> str:
 
 def _with(records: ClubRecords, draft: Draft) -> ClubRecords:
     """The records as if the entry stood there, so that a later row of the sheet can rest on it."""
-    context = LogContext(club=records.club, surfaces=records.surfaces, jobs=records.jobs)
+    context = LogContext(zone=records.club.time_zone, surfaces=records.surfaces, jobs=records.jobs)
     problems: list[Problem] = []
     entries = entries_from(draft_text(draft), name=draft.mark, file="", context=context, problems=problems)
     return replace(records, entries=as_entered((*records.entries, *entries)))

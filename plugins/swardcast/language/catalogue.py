@@ -6,6 +6,7 @@ What two languages share stands in the folder of their common tag: British Engli
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib.resources import files
@@ -208,14 +209,14 @@ def _read(
     except RecursionError:
         problems.append(Problem(file=file, found="far too many nested brackets", expected="plain phrases"))
         return
+    ends = [place for place, letter in enumerate(text) if letter == "\n"]
     for entry in body:
-        start = entry.span.start if entry.span is not None else 0
-        line = text.count("\n", 0, start) + 1
+        line = _line_of(entry, ends)
         if isinstance(entry, ast.Junk):
             said = "; ".join(str(note.message) for note in entry.annotations)
-            first = (entry.content or "").strip().splitlines()[0]
+            first = next(iter((entry.content or "").strip().splitlines()), "blanks alone")
             problems.append(
-                Problem(file=file, line=line, found=repr(first), expected="a phrase in Fluent's format", hint=said)
+                Problem(file=file, line=line, found=repr(first[:60]), expected="a phrase in Fluent's format", hint=said)
             )
         if not isinstance(entry, ast.Message | ast.Term):
             continue
@@ -226,8 +227,12 @@ def _read(
             problems.append(Problem(file=file, line=line, found=found, expected="each phrase once"))
         entries[name], places[name] = entry, (file, line)
         for attribute in entry.attributes:
-            begins = attribute.span.start if attribute.span is not None else start
-            places[f"{name}.{attribute.id.name}"] = file, text.count("\n", 0, begins) + 1
+            places[f"{name}.{attribute.id.name}"] = file, _line_of(attribute, ends)
+
+
+def _line_of(node: ast.SyntaxNode, ends: list[int]) -> int:
+    """The line on which a part of a file begins, of which the places of all line ends are known."""
+    return bisect_left(ends, node.span.start if node.span is not None else 0) + 1
 
 
 @cache

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
-from datetime import date, datetime
+from collections.abc import Iterator, Sequence
+from datetime import date, datetime, timedelta
 from typing import Any, Final
 from zoneinfo import available_timezones
 
 from icalendar import Component, Event
 
 from swardcast.errors import Problem, nearest
+from swardcast.moments import FIRST_YEAR, LAST_YEAR
 from swardcast.reading.calendar_lines import ContentLine, Part, shown
+from swardcast.reading.calendar_rules import faults_of_rule
 
 __all__ = ["event_from", "times_of"]
 
@@ -32,14 +34,8 @@ _TIMES: Final = ("DTSTART", "DTEND", "RECURRENCE-ID", "EXDATE", "RDATE")
 _MOMENTS: Final = ("DTSTART", "DTEND", "RECURRENCE-ID")
 _PERIOD: Final = re.compile(r"^[A-Z-]+;(?:[^:]*;)?VALUE=PERIOD\b", re.IGNORECASE)
 _ZONE: Final = re.compile(r";TZID=(?:\"([^\"]*)\"|([^;:]*))", re.IGNORECASE)
-_FREQUENCIES: Final = ("DAILY", "WEEKLY", "MONTHLY", "YEARLY")
-_RULE: Final = (
-    "FREQ", "UNTIL", "COUNT", "INTERVAL", "BYSECOND", "BYMINUTE", "BYHOUR", "BYDAY", "BYMONTHDAY", "BYYEARDAY",
-    "BYWEEKNO", "BYMONTH", "BYSETPOS", "WKST",
-)  # fmt: skip
-_NUMBER: Final = re.compile(r"^[1-9]\d{0,3}$")
-_LONGEST: Final = {month: 29 if month == 2 else 30 if month in (4, 6, 9, 11) else 31 for month in range(1, 13)}  # noqa: PLR2004 - days of a month
-_FIRST_YEAR, _LAST_YEAR = 1900, 2200
+_LONGEST_LINE: Final = 8000  # some 500 days left out in one line: judgement
+_LONGEST_EVENT: Final = timedelta(days=366)  # longer is no fixture: judgement
 _LONGEST_NAME: Final = 120  # what a line of a notice bears: judgement
 
 
@@ -129,11 +125,14 @@ def _faults_of_name(part: Part) -> Iterator[Fault]:
 
 
 def _faults_of_line(line: ContentLine) -> Iterator[Fault]:
+    if len(line.text) > _LONGEST_LINE:
+        yield line.number, line.name, f"{len(line.text):,} characters", _EXPECTED[line.name], ""
+        return
     read = Event.from_ical(f"BEGIN:VEVENT\r\n{line.text}\r\nEND:VEVENT")
     if read.errors or not line.value.strip() or (line.name in _MOMENTS and _PERIOD.search(line.text)):
         yield line.number, line.name, shown(line.value), _EXPECTED[line.name], ""
     elif line.name == "RRULE":
-        yield from _faults_of_rule(line)
+        yield from ((line.number, "RRULE", *fault) for fault in faults_of_rule(line.value))
     elif line.name == "DURATION" and line.value.startswith("-"):
         yield line.number, line.name, shown(line.value), "a length above nothing", ""
     elif line.name in _TIMES:
@@ -143,8 +142,8 @@ def _faults_of_line(line: ContentLine) -> Iterator[Fault]:
 def _faults_of_moments(line: ContentLine, times: Sequence[object]) -> Iterator[Fault]:
     zone = _ZONE.search(line.text.split(":", 1)[0] if '"' not in line.text else line.text)
     for time in times:
-        if not isinstance(time, date) or not _FIRST_YEAR <= time.year <= _LAST_YEAR:
-            expected = f"{_EXPECTED[line.name]}, from {_FIRST_YEAR} to {_LAST_YEAR}"
+        if not isinstance(time, date) or not FIRST_YEAR <= time.year <= LAST_YEAR:
+            expected = f"{_EXPECTED[line.name]}, from {FIRST_YEAR} to {LAST_YEAR}"
             yield line.number, line.name, shown(line.value), expected, ""
         elif zone is not None and isinstance(time, datetime) and time.tzinfo is None:
             name = zone[1] or zone[2] or ""
@@ -154,35 +153,12 @@ def _faults_of_moments(line: ContentLine, times: Sequence[object]) -> Iterator[F
             return
 
 
-def _faults_of_rule(line: ContentLine) -> Iterator[Fault]:
-    pairs = [pair.partition("=") for pair in line.value.upper().rstrip(";").split(";")]
-    rule = {key: value for key, _, value in pairs}
-    for key in rule:
-        if key not in _RULE:
-            yield line.number, "RRULE", shown(key), f"parts such as {', '.join(_RULE[:4])}, BYDAY", nearest(key, _RULE)
-    often = [key for key in ("BYHOUR", "BYMINUTE", "BYSECOND") if "," in rule.get(key, "")]
-    if rule.get("FREQ") not in _FREQUENCIES or often:
-        found = shown(often[0] if often else f"FREQ={rule.get('FREQ', '')}")
-        yield line.number, "RRULE", found, f"what comes once a day at most: FREQ={', '.join(_FREQUENCIES)}", ""
-    if not _comes(rule):
-        found = shown(f"BYMONTH={rule['BYMONTH']};BYMONTHDAY={rule['BYMONTHDAY']}")
-        yield line.number, "RRULE", found, "a day that some month of these has", ""
-    for key in ("INTERVAL", "COUNT"):
-        if key in rule and not _NUMBER.fullmatch(rule[key]):
-            yield line.number, "RRULE", shown(f"{key}={rule[key]}"), "a whole number from 1 to 9999", ""
-
-
-def _comes(rule: Mapping[str, str]) -> bool:
-    """Whether the days of the month exist in one of the months; what never comes would be sought for years."""
-    days = [int(day) for day in rule.get("BYMONTHDAY", "").split(",") if day.lstrip("+-").isdigit()]
-    months = [int(month) for month in rule.get("BYMONTH", "").split(",") if month.isdigit()]
-    longest = max((_LONGEST[month] for month in months if month in _LONGEST), default=31)
-    return not days or not months or any(abs(day) <= longest for day in days)
-
-
 def _faults_of_times(event: Component, part: Part) -> Iterator[tuple[str, str, str]]:
     (start,) = times_of(event, "DTSTART")
     ends = times_of(event, "DTEND")
+    length = event.get("DURATION")
+    if length is not None and length.dt > _LONGEST_EVENT:
+        yield "DURATION", shown(part.value("DURATION")), "a year at most"
     if not ends:
         return
     (end,) = ends
@@ -191,6 +167,8 @@ def _faults_of_times(event: Component, part: Part) -> Iterator[tuple[str, str, s
     elif _comparable(end, start) < _comparable(start, end):
         expected = f"an end not before DTSTART, {part.value('DTSTART')}"
         yield "DTEND", shown(part.value("DTEND")), expected
+    elif _comparable(end, start) - _comparable(start, end) > _LONGEST_EVENT:
+        yield "DTEND", shown(part.value("DTEND")), "a year after DTSTART at most"
 
 
 def _comparable(time: date, other: date) -> date:

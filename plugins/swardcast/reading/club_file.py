@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from typing import Annotated, Final
 from urllib.parse import quote, urlsplit
 from zoneinfo import ZoneInfo, available_timezones
@@ -14,6 +15,7 @@ from swardcast.language.catalogue import BUILT_IN
 from swardcast.moments import WEEKDAYS
 from swardcast.reading.files import Files
 from swardcast.reading.house_style import HouseStyleBlock
+from swardcast.reading.languages import language_meant
 from swardcast.reading.look_block import LookBlock, look_from
 from swardcast.reading.planning_block import PlanningBlock
 from swardcast.reading.schema import (
@@ -26,6 +28,7 @@ from swardcast.reading.schema import (
     Roll,
     Text,
     Words,
+    block_of,
     validated,
     within,
     wrong,
@@ -42,7 +45,7 @@ from swardcast.records.club import (
     without_breaks,
 )
 
-__all__ = ["club_from"]
+__all__ = ["club_from", "zone_told"]
 
 _WEEKDAYS: Final = tuple(day.lower() for day in WEEKDAYS)
 _LONGEST_SITE: Final = 120
@@ -58,8 +61,24 @@ _LANGUAGE: Final = re.compile(
 )
 
 
+_zones: Final = cache(available_timezones)  # which looks through a folder of some 600 files
+
+
+def zone_told(document: Located) -> ZoneInfo | None:
+    """Read the time zone alone, where the file as a whole is at fault.
+
+    Args:
+        document: the YAML of club.yaml.
+
+    Returns:
+        The zone, or None when there is none that can be read.
+    """
+    told = document.value.get("time zone") if isinstance(document.value, dict) else None
+    return ZoneInfo(told) if isinstance(told, str) and told in _zones() else None
+
+
 def _zone(value: object) -> ZoneInfo:
-    known = available_timezones()
+    known = _zones()
     if str(value) not in known:
         raise wrong(value, "a time zone by its name, such as 'Europe/London'", nearest(str(value), known))
     return ZoneInfo(str(value))
@@ -167,7 +186,7 @@ class _Club(Model):
     def _known_language(cls, language: str) -> str:
         if not _LANGUAGE.fullmatch(language):
             expected = "the IETF tag of a language, such as 'en-GB' or 'en-US'"
-            raise wrong(language, expected, nearest(language, BUILT_IN))
+            raise wrong(language, expected, language_meant(language))
         return next((known for known in BUILT_IN if known.lower() == language.lower()), language)
 
 
@@ -184,6 +203,8 @@ def club_from(document: Located, files: Files, *, file: str, problems: list[Prob
         The club, or None when something is wrong; names of sets of surfaces are read by `groups_from`.
     """
     told = validated(_Club, document, file=file, problems=problems)
+    look_block = block_of(LookBlock, document, "look") if told is None else told.look
+    look = look_from(look_block or LookBlock(), document, files, problems)
     if told is None:
         return None
     return Club(
@@ -207,6 +228,6 @@ def club_from(document: Located, files: Files, *, file: str, problems: list[Prob
         sign_off=told.house_style.sign_off,
         scores=told.scores,
         entry_counts_for_minutes=told.entry_counts_for,
-        look=look_from(told.look, document, files, problems),
+        look=look,
         first_site=told.first_address,
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 from collections.abc import Callable, Iterator, Mapping
 from pathlib import Path
@@ -25,8 +26,15 @@ OBSERVED_FETCHED: Final = "weather/observed-fetched.csv"
 SOURCES: Final = "weather/sources.yaml"
 """What was fetched from whom."""
 
-_LARGEST_BYTES: Final = 8_000_000  # no file that a club types is larger; judgement
-_LARGEST_EXPORT_BYTES: Final = 64_000_000  # some years of a station's 10-minute rows; judgement
+_LARGEST_BYTES: Final = {
+    ".csv": 4_000_000,  # days of a hundred years, twice
+    ".ics": 4_000_000,  # `fixtures_file` counts letters, of which each may take four bytes
+}
+"""By the ending of the file's name; judgement."""
+_LARGEST_TYPED_BYTES: Final = 250_000  # some hundred jobs, or a novel of own words; judgement
+_LARGEST_EXPORT_BYTES: Final = 16_000_000  # some four years of a station's 10-minute rows; judgement
+_LARGEST_DATA_BYTES: Final = 1_000_000  # a badge may have far less; judgement
+_NOT_UTF_8: Final = "a character that is not UTF-8"
 _CONTROL: Final = re.compile(r"[\x00-\x08\x0b-\x1f]")
 _READ: Final = (
     "plan/*.yaml",
@@ -61,6 +69,9 @@ _KNOWN: Final = {
     FIXTURES,
     "README.md",
 }
+_PICTURES: Final = (".svg", ".png")
+_OURS: Final = re.compile(r"(?:plan|log|weather|phrases|pages)/")
+_FOLDERS: Final = ("plan", "log", "weather", "weather/history", "weather/forecast", "phrases", "pages", "templates")
 
 
 class Files:
@@ -81,6 +92,11 @@ class Files:
 
     def report_strangers(self) -> None:
         is_badge = self._is_badge()
+        for name in _FOLDERS:
+            path = self._folder / name
+            if path.exists() and not _is_readable_folder(path):
+                found = "a folder that cannot be read" if path.is_dir() else "a file"
+                self._problems.append(Problem(file=name, found=found, expected="a folder that can be read"))
         for path in sorted(self._folder.iterdir()):
             if path.name not in _KNOWN and not is_badge(path) and not path.name.startswith("."):
                 expected = f"only: {', '.join(sorted(_KNOWN))}"
@@ -94,77 +110,82 @@ class Files:
                 )
 
     def _is_badge(self) -> Callable[[Path], bool]:
-        """Which file is the badge, club.yaml tells; until that can be read any picture may be."""
+        """Which file is the badge, club.yaml tells; until that can be read, or where it errs, any picture may be."""
         document = self.club_file() if (self._folder / "club.yaml").is_file() else None
-        if document is None or not isinstance(document.value, dict) or not document.value:
-            return lambda path: path.suffix in (".svg", ".png")
-        look = document.value.get("look")
+        look = document.value.get("look") if document is not None and isinstance(document.value, dict) else None
         name = look.get("badge") if isinstance(look, dict) else None
-        return lambda path: path.name == name
+        is_read = document is not None and isinstance(document.value, dict) and bool(document.value)
+        if is_read and (name is None or (isinstance(name, str) and os.path.lexists(self._folder / name))):
+            return lambda path: path.name == name
+        return lambda path: path.suffix in _PICTURES
+
+    def pictures(self) -> list[str]:
+        """Name the files beside club.yaml that may be meant as its badge."""
+        return sorted(path.name for path in self._folder.iterdir() if path.suffix in _PICTURES)
 
     def data(self, relative: str) -> bytes | None:
-        """Read a file that is no text; None when it is not there or cannot be read."""
+        """Read a file that is no text, at most one byte more than any may have; None when it cannot be read."""
+        path = self._folder / relative
         try:
-            return (self._folder / relative).read_bytes()
+            if not path.is_file():
+                return None
+            with path.open("rb") as file:
+                return file.read(_LARGEST_DATA_BYTES + 1)
         except OSError:
             return None
 
     def report_unread(self) -> None:
-        """A misspelt name below one of our folders would be passed over in silence: say so instead."""
-        for path in sorted(self._folder.glob("[plw]*/**/*")):
+        """Say what would be passed over: a misspelt name below one of our folders, a link that leads nowhere."""
+        below = (path for top in _FOLDERS if "/" not in top for path in (self._folder / top).glob("**/*"))
+        for path in sorted([*self._folder.iterdir(), *below]):
             name = self.name(path)
-            if name.startswith(f"{WEB}/") or path.name.startswith(".") or not path.is_file():
+            if path.name.startswith(".") or name == WEB:  # which `web_folder` looks through
                 continue
-            if not any(path.match(like) for like in _READ):
+            if path.is_symlink() and not path.exists():
+                self._problems.append(_not_there(name, path))
+            elif _OURS.match(name) and name not in _FOLDERS and not self._is_read(path):
                 self._problems.append(
                     Problem(
                         file=name, found="a file that is not read", expected=f"names such as {', '.join(_EXAMPLES)}"
                     )
                 )
 
+    def _is_read(self, path: Path) -> bool:
+        if path.is_dir():
+            return not path.is_symlink()  # what lies behind a link of a folder is never looked for
+        return any(path.match(like) for like in _READ)
+
     def text(self, relative: str, *, form: StationFile | None = None) -> str | None:
         """Read a file: as UTF-8, or else as a station saves it; what fails becomes a problem."""
         if relative in self._unwritten:
             return self._without_controls(self._unwritten[relative], relative, CONTROL)
-        most = _LARGEST_BYTES if form is None else _LARGEST_EXPORT_BYTES
         path = self._folder / relative
         if not path.is_file():
-            found = "a folder" if path.is_dir() else "no such file"
-            self._problems.append(Problem(file=relative, found=found, expected="this file in the club folder"))
+            self._problems.append(_not_there(relative, path))
             return None
         try:
-            data = path.read_bytes()
-            if len(data) > most:
-                self._problems.append(
-                    Problem(
-                        file=relative,
-                        found=f"{len(data) / 1e6:.0f} MB",
-                        expected=f"at most {most / 1e6:.0f} MB",
-                    )
-                )
-                return None
-            text = _decoded(data, form).replace("\r\n", "\n")
+            data = self._bytes(relative, path, form)
+            text = None if data is None else _decoded(data, form).replace("\r\n", "\n")
         except UnicodeDecodeError as error:
-            line = data[: error.start].count(b"\n") + 1
+            line = error.object.count(b"\n", 0, error.start) + 1
             hint = "Say how your station saves it, as in 'saved as: Windows-1252'." if form is not None else ""
-            self._problems.append(
-                Problem(
-                    file=relative,
-                    line=line,
-                    found="a character that is not UTF-8",
-                    expected="text saved as UTF-8",
-                    hint=hint,
-                )
-            )
+            expected = "text saved as UTF-8"
+            self._problems.append(Problem(file=relative, line=line, found=_NOT_UTF_8, expected=expected, hint=hint))
             return None
         except OSError as error:
-            self._problems.append(
-                Problem(
-                    file=relative, found=f"a file that cannot be read ({error.strerror})", expected="a readable file"
-                )
-            )
+            found = f"a file that cannot be read ({error.strerror})"
+            self._problems.append(Problem(file=relative, found=found, expected="a readable file"))
             return None
-        return self._without_controls(text, relative, CONTROL if form is None else _CONTROL)
+        return None if text is None else self._without_controls(text, relative, CONTROL if form is None else _CONTROL)
+
+    def _bytes(self, relative: str, path: Path, form: StationFile | None) -> bytes | None:
+        """Read a file unless it is larger than any that a club has; its size is asked before."""
+        most = _LARGEST_BYTES.get(path.suffix, _LARGEST_TYPED_BYTES) if form is None else _LARGEST_EXPORT_BYTES
+        size = path.stat().st_size
+        if size > most:
+            self._problems.append(Problem(file=relative, found=_size(size), expected=f"at most {_size(most)}"))
+            return None
+        return path.read_bytes()
 
     def _without_controls(self, text: str, relative: str, control: re.Pattern[str]) -> str | None:
         odd = control.search(text)
@@ -205,3 +226,25 @@ def _decoded(data: bytes, form: StationFile | None) -> str:
         if form is None or form.encoding == "utf-8-sig":
             raise
         return data.decode(form.encoding)
+
+
+def _is_readable_folder(path: Path) -> bool:
+    try:
+        next(path.iterdir(), None)
+    except OSError:
+        return False
+    return True
+
+
+def _not_there(name: str, path: Path) -> Problem:
+    if path.is_dir():
+        found = "a folder"
+    elif path.is_symlink() and not path.exists():
+        found = "a link that leads nowhere"
+    else:
+        found = "no file that can be read" if path.exists() else "no such file"
+    return Problem(file=name, found=found, expected="this file in the club folder")
+
+
+def _size(size: int) -> str:
+    return f"{size / 1e6:.0f} MB" if size >= 1e6 else f"{size / 1e3:.0f} KB"  # noqa: PLR2004 - a megabyte

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 import warnings
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from typing import Final
@@ -21,6 +21,7 @@ from icalendar.timezone import tzp
 from swardcast.errors import Problem
 from swardcast.reading.calendar_events import event_from, times_of
 from swardcast.reading.calendar_lines import Part, parts_of, shown
+from swardcast.reading.calendar_rules import never_comes, steps_to
 from swardcast.records.fixtures import Fixture
 from swardcast.records.log import Entry, PlanChange
 from swardcast.records.plan import Job
@@ -29,8 +30,13 @@ __all__ = ["LARGEST_CHARACTERS", "MOST_FIXTURES", "days_that_matter", "fixtures_
 
 LARGEST_CHARACTERS: Final = 1_000_000
 """Some 3000 events; more is no list of fixtures: judgement."""
+MOST_EVENTS: Final = 3000
+"""Events in a file: judgement."""
 MOST_FIXTURES: Final = 5000
 """Occurrences read: judgement."""
+_MOST_ENDLESS: Final = 10  # told one by one: judgement
+_MOST_STEPS: Final = 200_000
+"""Days, weeks, months and years gone through for all rules: a hundred daily events of five years. Judgement."""
 _AFTER_LAST_START: Final = timedelta(days=731)
 """A job may start a year late, and its dates reach a year at most: judgement."""
 _FAILURES: Final = (ArithmeticError, AttributeError, LookupError, TypeError, ValueError)
@@ -82,10 +88,16 @@ def fixtures_from(
         return ()
     before = len(problems)
     found: list[Fixture] = []
+    series: dict[str, list[_Told]] = {}
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # a zone's name behind a maker's prefix is worth no talk
-        series = _series_of(parts_of(text, file=file, problems=problems), file, problems)
+        calendars = parts_of(text, file=file, problems=problems)
+        if not _too_many_events(calendars, file, problems):
+            series = _series_of(calendars, file, problems)
         if days is None or len(problems) > before:
+            return ()
+        problems += _endless(series, days, file)
+        if len(problems) > before:
             return ()
         for one in series.values():
             try:
@@ -96,6 +108,38 @@ def fixtures_from(
                 problems.append(_too_many(one[0].part, file))
                 break
     return tuple(sorted(found, key=lambda fixture: (fixture.first_day, _clock(fixture), fixture.id)))
+
+
+def _too_many_events(calendars: Sequence[Part], file: str, problems: list[Problem]) -> bool:
+    count = sum(part.name == "VEVENT" for calendar in calendars for part in calendar.parts)
+    if count > MOST_EVENTS:
+        expected = f"at most {MOST_EVENTS:,}, a list of fixtures"
+        problems.append(Problem(file=file, found=f"{count:,} events", expected=expected))
+    return count > MOST_EVENTS
+
+
+def _endless(series: Mapping[str, Sequence[_Told]], days: Days, file: str) -> Iterator[Problem]:
+    """Rules whose days would be sought for hours: those by which none comes, and too many that begin long ago."""
+    steps = told = 0
+    for one in (one for several in series.values() for one in several if "RRULE" in one.event):
+        rule, start = one.part.value("RRULE"), _day_of(times_of(one.event, "DTSTART")[0])
+        line = one.part.line_of("RRULE")
+        steps += steps_to(rule, start, days[1])
+        if steps > _MOST_STEPS:
+            found = "rules that begin too long ago for so many"
+            expected = "those of past years left out, or with a later DTSTART"
+            yield Problem(file=file, line=line, field="RRULE", found=found, expected=expected)
+            return
+        if never_comes(rule, start, days[1]):
+            found, expected = f"{shown(rule)}, which never comes", "a rule by which a day comes"
+            yield Problem(file=file, line=line, field="RRULE", found=found, expected=expected)
+            told += 1
+        if told == _MOST_ENDLESS:
+            return
+
+
+def _day_of(time: date) -> date:
+    return time.date() if isinstance(time, datetime) else time
 
 
 def _clock(fixture: Fixture) -> float:

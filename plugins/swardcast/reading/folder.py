@@ -9,6 +9,7 @@ from zoneinfo import ZoneInfo
 
 from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.choices_file import choices_from
+from swardcast.reading.club_file import zone_told
 from swardcast.reading.files import CHOICES, FIXTURES, Files
 from swardcast.reading.house_style import groups_from
 from swardcast.reading.log_file import LogContext, entries_from
@@ -64,15 +65,18 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
     files.report_unread()
     club = club_in(files, problems)
     surfaces = _surfaces(files, problems)
-    if club is not None and surfaces is not None:
+    if surfaces is not None:
         club = _with_groups(files, club, surfaces, problems)
     weather = weather_in(files, club, problems)
-    zone = club.time_zone if club is not None else ZoneInfo("UTC")  # then nothing is made of it
-    jobs = _jobs(files, surfaces, zone, problems) if surfaces is not None else {}
+    zone = club.time_zone if club is not None else _zone(files)
+    before = len(problems)
+    jobs = _jobs(files, surfaces, zone or ZoneInfo("UTC"), problems)
+    all_jobs = len(problems) == before and surfaces is not None
     entries: list[Entry] = []
-    if club is not None and surfaces is not None and not _plan_is_broken(problems):
-        entries = _entries(files, LogContext(club=club, surfaces=surfaces, jobs=jobs), problems)
-    fixtures = _fixtures(files, club, jobs, entries, problems) if club is not None else ()
+    if zone is not None:
+        context = LogContext(zone=zone, surfaces=surfaces, jobs=jobs, all_jobs=all_jobs)
+        entries = _entries(files, context, problems)
+    fixtures = _fixtures(files, zone, jobs, entries, problems)
     planning = _planning(files, club, problems)
     if club is None or surfaces is None or any(problem.file != CHOICES for problem in problems):
         raise InputNeedsAttention(problems)
@@ -87,6 +91,11 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
     )
 
 
+def _zone(files: Files) -> ZoneInfo | None:
+    document = files.club_file()
+    return zone_told(document) if document is not None else None
+
+
 def _planning(files: Files, club: Club | None, problems: list[Problem]) -> Planning:
     document = files.club_file() if club is not None else None  # checked then
     planning = planning_from(document) if document is not None else Planning()
@@ -97,11 +106,14 @@ def _planning(files: Files, club: Club | None, problems: list[Problem]) -> Plann
     return planning
 
 
-def _with_groups(files: Files, club: Club, surfaces: Mapping[str, Surface], problems: list[Problem]) -> Club:
+def _with_groups(
+    files: Files, club: Club | None, surfaces: Mapping[str, Surface], problems: list[Problem]
+) -> Club | None:
     document = files.club_file()
     if document is None:
         return club
-    return replace(club, groups=groups_from(document, file="club.yaml", surfaces=surfaces, problems=problems))
+    groups = groups_from(document, file="club.yaml", surfaces=surfaces, problems=problems)
+    return replace(club, groups=groups) if club is not None else None
 
 
 def _surfaces(files: Files, problems: list[Problem]) -> dict[str, Surface] | None:
@@ -109,12 +121,9 @@ def _surfaces(files: Files, problems: list[Problem]) -> dict[str, Surface] | Non
     return surfaces_from(document, file="surfaces.yaml", problems=problems) if document is not None else None
 
 
-def _plan_is_broken(problems: list[Problem]) -> bool:
-    """With a broken plan every log entry would be called a stranger: first things first."""
-    return any(problem.file.startswith("plan/") for problem in problems)
-
-
-def _jobs(files: Files, surfaces: Mapping[str, Surface], zone: ZoneInfo, problems: list[Problem]) -> dict[str, Job]:
+def _jobs(
+    files: Files, surfaces: Mapping[str, Surface] | None, zone: ZoneInfo, problems: list[Problem]
+) -> dict[str, Job]:
     jobs: dict[str, Job] = {}
     for name, _ in files.below("plan", "*.yaml"):
         document = files.yaml(name)
@@ -164,18 +173,30 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
         text = files.text(name)
         if text is not None:
             entries += entries_from(text, name=path.stem, file=name, context=context, problems=problems)
-    problems.extend(dangling(entries, seen))
-    if not any(problem.file.startswith("log/") for problem in problems):
-        problems.extend(never_done(entries, context.jobs, context.surfaces))
-        problems.extend(moved_the_wrong_way(entries, context.jobs))
-        problems.extend(postponed_once_begun(entries))
-        problems.extend(before_the_label_was_read(entries, context.jobs))
-        problems.extend(entries_of_withdrawn(entries, context.jobs))
+    against_each_other = list(dangling(entries, seen))
+    told_already = [*problems, *against_each_other]
+    if context.all_jobs and not any(problem.file.startswith("log/") for problem in told_already):
+        against_each_other += never_done(entries, context.jobs, context.surfaces or {})
+        against_each_other += moved_the_wrong_way(entries, context.jobs)
+        against_each_other += postponed_once_begun(entries)
+        against_each_other += before_the_label_was_read(entries, context.jobs)
+        against_each_other += entries_of_withdrawn(entries, context.jobs)
+    problems += (_on_its_line(problem, context) for problem in against_each_other)
     return list(as_entered(entries))
 
 
+def _on_its_line(problem: Problem, context: LogContext) -> Problem:
+    """Name the line of the field, where what was found is of an entry that stands in its own file."""
+    document = context.documents.get(problem.file)
+    if document is None:
+        return problem
+    is_instead = document.lines.get(("instead",)) == problem.line
+    path = ("instead", problem.field) if is_instead else (problem.field,)
+    return replace(problem, line=document.line(path), field=document.name(path))
+
+
 def _fixtures(
-    files: Files, club: Club, jobs: Mapping[str, Job], entries: list[Entry], problems: list[Problem]
+    files: Files, zone: ZoneInfo | None, jobs: Mapping[str, Job], entries: list[Entry], problems: list[Problem]
 ) -> tuple[Fixture, ...]:
     text = next((files.text(name) for name, _ in files.below("", FIXTURES)), None)
     if text is None:
@@ -183,5 +204,5 @@ def _fixtures(
     # Reading calendars takes a while to load, and a club may have none.
     from swardcast.reading.fixtures_file import days_that_matter, fixtures_from  # noqa: PLC0415
 
-    days = days_that_matter(jobs.values(), entries)
-    return fixtures_from(text, file=FIXTURES, zone=club.time_zone, days=days, problems=problems)
+    days = days_that_matter(jobs.values(), entries) if zone is not None else None
+    return fixtures_from(text, file=FIXTURES, zone=zone or ZoneInfo("UTC"), days=days, problems=problems)

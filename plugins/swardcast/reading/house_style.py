@@ -8,7 +8,7 @@ from typing import Annotated, Final
 from pydantic_core import PydanticCustomError
 
 from swardcast.errors import Problem
-from swardcast.reading.schema import Model, Text, one_of
+from swardcast.reading.schema import Model, Text, block_of, one_of
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Group, Surface, Tone
@@ -32,7 +32,7 @@ def groups_from(
 ) -> tuple[Group, ...]:
     """Read the names of sets of surfaces.
 
-    Assumes that the file as a whole has been checked.
+    Assumes that `club_from` tells what is wrong with the fields.
 
     Args:
         document: the YAML of club.yaml.
@@ -43,7 +43,8 @@ def groups_from(
     Returns:
         Names and sets, in the order of the file; those with a problem are left out.
     """
-    told = HouseStyleBlock.model_validate(document.value.get(_BLOCK) or {}).groups
+    block = block_of(HouseStyleBlock, document, _BLOCK)
+    told = block.groups if block is not None else {}
     groups: list[Group] = []
     for key, phrase in told.items():
         name = " ".join(key.split())

@@ -2,12 +2,37 @@
 
 from __future__ import annotations
 
+import re
+from typing import Final
+
 from swardcast.errors import InputNeedsAttention, Problem, nearest
 from swardcast.language.catalogue import BUILT_IN, Catalogue, built_in
 from swardcast.language.house_phrases import FOLDER, with_house_phrases
 from swardcast.reading.files import Files
 
-__all__ = ["catalogue_in"]
+__all__ = ["catalogue_in", "language_meant"]
+
+_AS_SAID: Final = {
+    "en-GB": ("uk", "gb", "british", "britain", "england", "english", "en", "ie", "irish"),
+    "en-US": ("us", "usa", "american", "america"),
+}
+"""Words by which people name a language of ours: judgement. In ISO 3166-1 the United Kingdom is GB."""
+
+
+def language_meant(tag: str) -> str:
+    """Guess which language of ours somebody meant who wrote it another way.
+
+    Args:
+        tag: as written, such as "en-UK" or "American English".
+
+    Returns:
+        A question, or "" when nothing is near.
+    """
+    words = set(re.split(r"[^a-z]+", tag.lower()))
+    for ours in sorted(_AS_SAID, reverse=True):  # "American English" is American
+        if words.intersection(_AS_SAID[ours]) and words <= {"", "en", "english", *_AS_SAID[ours]}:
+            return f"Did you mean {ours!r}?"
+    return nearest(tag, BUILT_IN)
 
 
 def catalogue_in(files: Files, tag: str, line: int | None, problems: list[Problem]) -> Catalogue:
@@ -30,7 +55,7 @@ def catalogue_in(files: Files, tag: str, line: int | None, problems: list[Proble
     if tag not in BUILT_IN and not read:
         known = " or ".join(repr(one) for one in BUILT_IN)
         expected = f"{known}, or a language whose phrases all stand in the club's folder {FOLDER!r}"
-        hint = nearest(tag, BUILT_IN)
+        hint = language_meant(tag)
         problems.append(
             Problem(file="club.yaml", line=line, field="language", found=repr(tag), expected=expected, hint=hint)
         )

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from dataclasses import dataclass, field, replace
+from datetime import date, datetime, timedelta
 from typing import Any, Final, TypeVar
+from zoneinfo import ZoneInfo
 
 from pydantic_core import PydanticCustomError
 
@@ -16,13 +17,14 @@ from swardcast.reading import log_fields as fields
 from swardcast.reading.as_done import oddities_as_done
 from swardcast.reading.limits import LimitItem, limit_from
 from swardcast.reading.operations import operation_from
+from swardcast.reading.plain_words import shown
 from swardcast.reading.schema import local_moment, validated
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.yaml_text import Located, read_yaml
 from swardcast.records import log
-from swardcast.records.club import Club, Surface
+from swardcast.records.club import Surface
 from swardcast.records.log import Change, Entry, EntryHead, Step
-from swardcast.records.plan import Job, Play
+from swardcast.records.plan import Job
 from swardcast.records.translate import USUAL_DAYS
 
 __all__ = ["LogContext", "entries_from", "typed_fields"]
@@ -34,11 +36,21 @@ _FENCE: Final = re.compile(r"^---[ \t]*$", re.MULTILINE)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LogContext:
-    """What an entry may refer to."""
+    """What an entry may refer to.
 
-    club: Club
-    surfaces: Mapping[str, Surface]
+    Args:
+        zone: the club's time zone.
+        surfaces: all surfaces by id; None where they could not be read, so that nothing is said of those of an entry.
+        jobs: all jobs by id, as far as they could be read.
+        all_jobs: whether these are all; else nothing is said of a job that is not among them.
+        documents: the fields of each entry by its file, as they are read, for the lines of what is found later.
+    """
+
+    zone: ZoneInfo
+    surfaces: Mapping[str, Surface] | None
     jobs: Mapping[str, Job]
+    all_jobs: bool = True
+    documents: dict[str, Located] = field(default_factory=dict, compare=False)
 
 
 def entries_from(text: str, *, name: str, file: str, context: LogContext, problems: list[Problem]) -> list[Entry]:
@@ -69,6 +81,7 @@ def entries_from(text: str, *, name: str, file: str, context: LogContext, proble
     document = read_yaml(front, file=file, problems=problems, first_line=text[: fences[0].end() + 1].count("\n") + 1)
     if document is None:
         return []
+    context.documents[file] = document
     reader = _EntryReader(
         name=name, file=file, words=text[fences[1].end() :].strip(), context=context, problems=problems
     )
@@ -97,11 +110,9 @@ class _EntryReader:
         self._name, self._file, self._words, self._context, self._problems = name, file, words, context, problems
 
     def entries(self, document: Located) -> list[Entry]:
-        told = self._told(document)
-        if told is None:
-            return []
-        at = self._attempt(lambda: local_moment(told.at, self._context.club.time_zone), document, "at")
-        if at is None:
+        told, at = self._told(document), self._moment(document)
+        if told is None or at is None:
+            self._name_strangers(document)
             return []
         head = EntryHead(
             id=self._name,
@@ -122,21 +133,37 @@ class _EntryReader:
         kind = document.value.get("kind") if isinstance(document.value, dict) else None
         model = fields.KINDS.get(str(kind).strip().lower())
         if model is None:
-            found = "nothing" if kind is None else repr(kind)
-            self._problem(document, "kind", found, f"one of: {', '.join(fields.KINDS)}", fields.meant(str(kind)))
+            expected = f"one of: {', '.join(fields.KINDS)}"
+            self._problem(document, "kind", shown(kind), expected, fields.meant(str(kind)))
             return None
         return validated(model, document, file=self._file, problems=self._problems)
+
+    def _moment(self, document: Located) -> datetime | None:
+        """Read when it was; nothing is said where there is none, since the fields are told one by one."""
+        at = document.value.get("at") if isinstance(document.value, dict) else None
+        if not isinstance(at, str | int | float):
+            return None
+        return self._attempt(lambda: local_moment(at, self._context.zone), document, "at")
+
+    def _name_strangers(self, document: Located) -> None:
+        """Tell what an entry names that is not there, though something else is wrong with it."""
+        told = document.value if isinstance(document.value, dict) else {}
+        job, surfaces, play = told.get("job"), told.get("surfaces"), told.get("play")
+        if isinstance(job, str) and job:
+            self._job(job, None, document)
+        if isinstance(surfaces, str) and surfaces:
+            self._select(surfaces, document, "surfaces")
+        for phrase in play if isinstance(play, dict) else ():
+            self._select(phrase, document, f"play.{phrase}")
 
     def _correction(self, told: fields.CorrectionFields, head: EntryHead, document: Located) -> list[Entry]:
         withdrawal: Entry = log.Correction(head=head, corrects=told.corrects)
         if told.instead is None:
             return [withdrawal]
-        inner = _below(document, "instead")
-        told_instead = self._told(inner)
-        if told_instead is None:
-            return []
-        moment = self._attempt(lambda: local_moment(told_instead.at, self._context.club.time_zone), inner, "at")
-        if moment is None:
+        inner = document.below("instead")
+        told_instead, moment = self._told(inner), self._moment(inner)
+        if told_instead is None or moment is None:
+            self._name_strangers(inner)
             return []
         if moment > head.at:
             expected = f"a moment not after that of the correction, {head.at:%Y-%m-%d %H:%M}"
@@ -176,13 +203,11 @@ class _EntryReader:
                 return None
 
     def _morning(self, told: fields.MorningFields, head: EntryHead, document: Located) -> Entry | None:
-        play: dict[str, Play] = {}
-        for phrase, state in told.play.items():
-            chosen = self._select(phrase, document, f"play.{phrase}")
-            if chosen is None:
-                return None
-            play.update(dict.fromkeys(chosen, state))
+        chosen = [(self._select(phrase, document, f"play.{phrase}"), state) for phrase, state in told.play.items()]
         limits = [self._limit(name, item, head, document) for name, item in told.limits.items()]
+        play = {name: state for names, state in chosen for name in names or ()}
+        if any(names is None for names, _ in chosen):
+            return None
         return log.MorningStatus(
             head=head, play=tuple(play.items()), why=told.why, limits=tuple(limit for limit in limits if limit)
         )
@@ -191,17 +216,16 @@ class _EntryReader:
         return self._attempt(lambda: limit_from(name, item, head), document, f"limits.{name}")
 
     def _plan_change(self, told: fields.PlanChangeFields, head: EntryHead, document: Located) -> Entry | None:
-        if self._job(told.job, head, document) is None:
-            return None
+        job = self._job(told.job, head, document)
         if (told.starts is None) is not (told.change in (Change.CALLED_OFF, Change.PUT_OFF)):
             self._problem(document, "starts", *_day_amiss(told.change, told.starts))
+            return None
+        if job is None:
             return None
         return log.PlanChange(head=head, job=told.job, change=told.change, starts=told.starts, because=told.because)
 
     def _growth_held_back(self, told: fields.GrowthHeldBackFields, head: EntryHead, document: Located) -> Entry | None:
         surfaces = self._select(told.surfaces, document, "surfaces")
-        if surfaces is None:
-            return None
         first = told.first_day or head.true_from.date()
         usual = USUAL_DAYS.get(told.cause)
         last = told.until or (first + timedelta(days=usual - 1) if usual else None)
@@ -209,19 +233,19 @@ class _EntryReader:
             found = "nothing" if last is None else last.isoformat()
             self._problem(document, "until", found, f"the last day of {told.cause.value}, {first} or later", "")
             return None
+        if surfaces is None:
+            return None
         return log.GrowthHeldBack(head=head, by=told.cause, surfaces=surfaces, first_day=first, last_day=last)
 
     def _on_surfaces(
         self, told: fields.ProgressFields | fields.BackToNormalFields, head: EntryHead, document: Located
     ) -> Entry | None:
         job = self._job(told.job, head, document)
-        surfaces = self._surfaces(told.surfaces, job, document) if job is not None else None
-        if job is None or surfaces is None:
-            return None
+        surfaces = self._surfaces(told.surfaces, job, document)
         if isinstance(told, fields.BackToNormalFields):
-            return log.BackToNormal(head=head, job=job.id, surfaces=surfaces)
+            return log.BackToNormal(head=head, job=job.id, surfaces=surfaces) if job and surfaces is not None else None
         as_done = tuple(map(operation_from, told.as_done or ()))
-        odd = tuple(oddities_as_done(job, as_done))
+        odd = tuple(oddities_as_done(job, as_done)) if job is not None else ()
         for found, expected, hint in odd:
             self._problem(document, "as done", found, expected, hint)
         day = told.no_work_before if isinstance(told, fields.HeldUpFields) else None
@@ -229,7 +253,7 @@ class _EntryReader:
         if day is not None and day <= today:
             self._problem(document, "no work before", day.isoformat(), f"a day after {today}, that of the entry", "")
             return None
-        if odd:
+        if odd or job is None or surfaces is None:
             return None
         return log.Progress(
             head=head,
@@ -244,22 +268,20 @@ class _EntryReader:
 
     def _observation(self, told: fields.ObservationFields, head: EntryHead, document: Located) -> Entry | None:
         job = self._job(told.job, head, document) if told.job else None
-        if told.job and job is None:
-            return None
         of_a_job = {"disruption left": told.disruption_left, "turf cover": told.turf_cover}
         if not told.readings.taken and not any(share is not None for share in of_a_job.values()):
             expected = f"something that was seen: {', '.join(of_a_job)} or readings"
             self._problem(document, "kind", "an observation of nothing", expected, "")
             return None
         for name, share in of_a_job.items():
-            if share is not None and job is None:
+            if share is not None and not told.job:
                 self._problem(document, name, f"{name} of no job", "the field 'job' too", "")
                 return None
-        if told.surfaces is None and job is None:
+        if told.surfaces is None and not told.job:
             self._problem(document, "surfaces", "nothing", "the field 'surfaces', or 'job'", "")
             return None
         surfaces = self._surfaces(told.surfaces, job, document)
-        if surfaces is None:
+        if surfaces is None or (told.job and job is None):
             return None
         return log.Observation(
             head=head,
@@ -272,14 +294,14 @@ class _EntryReader:
             readings=tuple(told.readings.taken.items()),
         )
 
-    def _job(self, name: str, head: EntryHead, document: Located) -> Job | None:
+    def _job(self, name: str, head: EntryHead | None, document: Located) -> Job | None:
         job = self._context.jobs.get(name)
-        if job is None:
+        if job is None and self._context.all_jobs:
             known = ", ".join(self._context.jobs) or "none"
             deleted = "If you took it out of the plan, put it back with the field 'withdrawn'."
             hint = f"{nearest(name, self._context.jobs)} {deleted}".strip()
-            self._problem(document, "job", f"{name!r}, which is not in the plan", f"one of: {known}", hint)
-        elif head.at.astimezone(self._context.club.time_zone).date() < job.announced:
+            self._problem(document, "job", f"{shown(name)}, which is not in the plan", f"one of: {known}", hint)
+        elif job and head and head.at.astimezone(self._context.zone).date() < job.announced:
             found = f"{name!r}, which is announced only on {job.announced}"
             hint = "Put the day in its 'announced' earlier."
             self._problem(document, "job", found, "a job that was announced by the day of the entry", hint)
@@ -290,26 +312,29 @@ class _EntryReader:
         if phrase is None:
             return job.surfaces if job is not None else None
         chosen = self._select(phrase, document, "surfaces")
+        known = self._context.surfaces or {}
         strangers = [name for name in chosen or () if job is not None and name not in job.surfaces]
         if strangers and job is not None:
-            names = ", ".join(self._context.surfaces[name].name for name in strangers)
+            names = ", ".join(known[name].name for name in strangers)
             self._problem(document, "surfaces", f"{names}, not part of the job {job.id!r}", "surfaces of that job", "")
             return None
         return chosen
 
-    def _select(self, phrase: str, document: Located, field: str) -> tuple[str, ...] | None:
-        return self._attempt(lambda: select_surfaces(phrase, self._context.surfaces), document, field)
+    def _select(self, phrase: str, document: Located, name: str) -> tuple[str, ...] | None:
+        known = self._context.surfaces
+        return self._attempt(lambda: select_surfaces(phrase, known), document, name) if known is not None else None
 
-    def _attempt(self, read: Callable[[], T], document: Located, field: str) -> T | None:
+    def _attempt(self, read: Callable[[], T], document: Located, name: str) -> T | None:
         try:
             return read()
         except PydanticCustomError as error:
             context = error.context or {}
-            self._problem(document, field, context["found"], context["expected"], context["hint"])
+            self._problem(document, name, context["found"], context["expected"], context["hint"])
             return None
 
-    def _problem(self, document: Located, field: str, found: str, expected: str, hint: str) -> None:
-        line = document.line(tuple(field.split(".")))
+    def _problem(self, document: Located, name: str, found: str, expected: str, hint: str) -> None:
+        path = tuple(name.split(".", 1))
+        line, field = document.line(path), document.name(path)
         self._problems.append(
             Problem(file=self._file, line=line, field=field, found=found, expected=expected, hint=hint)
         )
@@ -327,10 +352,3 @@ def _day_amiss(change: Change, starts: date | None) -> tuple[str, str, str]:
             f"With a day it is 'change: {Change.POSTPONED.value}'.",
         )
     return str(starts), "nothing when the job is called off", ""
-
-
-def _below(document: Located, field: str) -> Located:
-    def cut(lines: Mapping[tuple[str | int, ...], int]) -> dict[tuple[str | int, ...], int]:
-        return {path[1:]: line for path, line in lines.items() if path[:1] == (field,)}
-
-    return Located(value=document.value[field], lines=cut(document.lines), key_lines=cut(document.key_lines))

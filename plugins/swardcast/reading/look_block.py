@@ -8,7 +8,7 @@ from typing import Annotated, Final
 from pydantic import BeforeValidator
 
 from swardcast.colours import USUAL_PALETTE, ColourError, Palette, palette_from
-from swardcast.errors import Problem
+from swardcast.errors import Problem, nearest
 from swardcast.reading.badge_file import BadgeError, badge_from
 from swardcast.reading.files import Files
 from swardcast.reading.schema import Model, Text, wrong
@@ -92,5 +92,6 @@ def _badge(name: str, files: Files) -> Badge:
         raise BadgeError(repr(name), "the name of a file beside club.yaml, such as 'badge.svg'")
     data = files.data(name)
     if data is None:
-        raise BadgeError(f"no file {name!r} beside club.yaml", "the badge as SVG or PNG")
+        hint = nearest(name, files.pictures())
+        raise BadgeError(f"no file {name!r} beside club.yaml", "the badge as SVG or PNG", hint)
     return badge_from(name, data)

@@ -19,6 +19,7 @@ from swardcast.reading.schema import (
     Text,
     Words,
     one_day,
+    out_of_range,
     within,
     wrong,
 )
@@ -74,7 +75,7 @@ _NOT_PUBLISHED: Final = "Nothing is published without it."
 def _sensible_sand(sand: Sand) -> Sand:
     most, said = _MOST_SAND[sand.basis]
     if not 0 < sand.amount <= most:
-        raise wrong(f"{sand.amount:g}", f"at most {said} of sand and more than none", "Check the figure and its unit.")
+        raise out_of_range(f"at most {said} of sand and more than none")
     return sand
 
 
@@ -224,7 +225,7 @@ def _narrower_than_pattern(what: str, diameter: float, spacing: tuple[float, flo
 def _check_depth(depth: float, kind: Kind) -> None:
     deepest = _DEEPEST_MM.get(kind, _DEEPEST_OTHER_MM)
     if not 1 <= depth <= deepest:
-        raise wrong(f"a depth of {depth:g} mm", f"a depth from 1 mm to {deepest:g} mm for {kind.value}")
+        raise wrong(f"a depth of {depth:.10g} mm", f"a depth from 1 mm to {deepest:g} mm for {kind.value}")
 
 
 def depth_within(kind: Kind) -> AfterValidator:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
-from typing import Annotated
+from typing import Annotated, Any, TypeVar
 from zoneinfo import ZoneInfo
 
 from pydantic import BeforeValidator, Field
@@ -32,11 +32,13 @@ from swardcast.reading.selection import select_surfaces
 from swardcast.reading.surfaces_file import identifier
 from swardcast.reading.time_spans import MinutesFromTo
 from swardcast.reading.usual_times import UsualTime, stretch_from
-from swardcast.reading.yaml_text import Located
+from swardcast.reading.yaml_text import Located, Path, field_of
 from swardcast.records.club import Surface
 from swardcast.records.plan import COURSE_STATUS, FollowUp, Job, OwnWords, Play, Reading, Withdrawal
 
 __all__ = ["jobs_from"]
+
+T = TypeVar("T")
 
 
 class _Reading(Model):
@@ -84,42 +86,67 @@ class _Job(Model):
 class _Programme(Model):
     programme: Text
     announced: Day
-    jobs: Annotated[list[_Job], Field(min_length=1)]
+    jobs: Annotated[list[Any], Field(min_length=1)]
 
 
 def jobs_from(
-    document: Located, *, file: str, surfaces: Mapping[str, Surface], zone: ZoneInfo, problems: list[Problem]
+    document: Located, *, file: str, surfaces: Mapping[str, Surface] | None, zone: ZoneInfo, problems: list[Problem]
 ) -> list[Job]:
     """Read one programme.
 
     Args:
         document: the YAML of the plan file.
         file: its name for problems.
-        surfaces: all surfaces by id.
+        surfaces: all surfaces by id; None where they could not be read, so that nothing is said of those of a job.
         zone: the club's time zone.
         problems: where problems are added.
 
     Returns:
         Its jobs, in order; those with a problem are left out.
     """
-    told = validated(_Programme, document, file=file, problems=problems)
-    if told is None:
-        return []
-    jobs = []
-    for place, job in enumerate(told.jobs):
-        field: tuple[str, ...] = ("surfaces",)
+    programme = validated(_Programme, document, file=file, problems=problems)
+    listed = document.value.get("jobs") if isinstance(document.value, dict) else None
+    reader = _JobReader(document, file=file, zone=zone, problems=problems)
+    places = range(len(listed)) if isinstance(listed, list) else ()
+    jobs = (reader.job(place, programme, surfaces) for place in places)
+    return [job for job in jobs if job is not None]
+
+
+class _JobReader:
+    """Reads each job by itself, so that the faults of one hide none of another."""
+
+    def __init__(self, document: Located, *, file: str, zone: ZoneInfo, problems: list[Problem]) -> None:
+        self._document, self._file, self._zone, self._problems = document, file, zone, problems
+
+    def job(self, place: int, programme: _Programme | None, surfaces: Mapping[str, Surface] | None) -> Job | None:
+        job = validated(_Job, self._document, file=self._file, problems=self._problems, at=("jobs", place))
+        words = _own_words(self._document, place, self._file, self._problems)
+        if job is None:
+            return None
+        chosen = self._attempt(lambda: select_surfaces(job.surfaces, surfaces) if surfaces else None, place, "surfaces")
+        line = self._document.line(("jobs", place, "withdrawn"))
+        withdrawn = self._attempt(lambda: _withdrawal(job.withdrawn, self._zone, line), place, "withdrawn", "at")
+        if programme is None or chosen is None or surfaces is None or (job.withdrawn and withdrawn is None):
+            return None
+        line = self._document.line(("jobs", place)) or 1
+        made = replace(_job(programme, job, chosen, words, file=self._file, line=line), withdrawn=withdrawn)
+        self._problems += (self._placed(one, place) for one in oddities_of(made, surfaces))
+        return made
+
+    def _attempt(self, read: Callable[[], T], place: int, *field: str) -> T | None:
         try:
-            chosen = select_surfaces(job.surfaces, surfaces)
-            field = ("withdrawn", "at")
-            withdrawn = _withdrawal(job.withdrawn, zone, document.line(("jobs", place, "withdrawn")))
+            return read()
         except PydanticCustomError as error:
-            problems.append(_problem(error, file, document.line(("jobs", place, *field)), ".".join(field)))
-            continue
-        line = document.line(("jobs", place)) or 1
-        words = _own_words(document, place, file, problems)
-        jobs.append(replace(_job(told, job, chosen, words, file=file, line=line), withdrawn=withdrawn))
-        problems.extend(oddities_of(jobs[-1], surfaces))
-    return jobs
+            told = error.context or {}
+            found, expected, hint = told["found"], told["expected"], told["hint"]
+            problem = Problem(file=self._file, field=".".join(field), found=found, expected=expected, hint=hint)
+            self._problems.append(self._placed(problem, place))
+            return None
+
+    def _placed(self, problem: Problem, place: int) -> Problem:
+        """Name the job, and the line of the field, or of the job where that is not there."""
+        path: Path = ("jobs", place, *problem.field.split("."))
+        return replace(problem, line=self._document.line(path), field=field_of(path))
 
 
 def _withdrawal(told: _Withdrawn | None, zone: ZoneInfo, line: int | None) -> Withdrawal | None:
@@ -129,16 +156,12 @@ def _withdrawal(told: _Withdrawn | None, zone: ZoneInfo, line: int | None) -> Wi
     return Withdrawal(at=at, because=told.because, instead=told.instead, line=line or 1)
 
 
-def _problem(error: PydanticCustomError, file: str, line: int | None, field: str) -> Problem:
-    context = error.context or {}
-    return Problem(
-        file=file, line=line, field=field, found=context["found"], expected=context["expected"], hint=context["hint"]
-    )
-
-
 def _own_words(document: Located, place: int, file: str, problems: list[Problem]) -> tuple[str, tuple[OwnWords, ...]]:
     """Read as they stand in the file, so that each heading is told with its line."""
-    words = document.value["jobs"][place].get("own words") or ""
+    job = document.value["jobs"][place]
+    words = (job.get("own words") if isinstance(job, dict) else None) or ""
+    if not isinstance(words, str):
+        return "", ()  # which was told
     line = document.line(("jobs", place, "own words")) or 1
     below = line + 1 if "\n" in words else line  # a block of text begins on the line after its field
     return own_words_from(words, file=file, first_line=below, problems=problems)

@@ -13,7 +13,7 @@ from swardcast.reading.gaps_block import GapBlock, gaps_from
 from swardcast.reading.importance_block import ImportanceBlock, importance_from
 from swardcast.reading.near_kinds import kind_meant
 from swardcast.reading.sand_store_block import SandStoreBlock, sand_store_from
-from swardcast.reading.schema import Fraction, Model, Number, within, wrong
+from swardcast.reading.schema import Fraction, Model, Number, within, wrong, wrong_name
 from swardcast.reading.surface_kinds import SurfaceKinds
 from swardcast.reading.targets_block import Targets
 from swardcast.reading.yaml_text import Located
@@ -59,11 +59,11 @@ def _price_per_t(value: object) -> float:
 def _kinds(value: object) -> object:
     if not isinstance(value, dict):
         raise wrong(value, "kinds of work with what each costs, such as 'hollow tining: 40'")
-    known = {kind.value: kind for kind in Kind}
+    known = [kind.value for kind in Kind]
     for name in value:
         if name not in known:
-            raise wrong(name, f"one of: {', '.join(known)}", kind_meant(str(name)))
-    return {known[name]: cost for name, cost in value.items()}
+            raise wrong_name((name,), f"one of: {', '.join(known)}", kind_meant(str(name)))
+    return value
 
 
 def _sand_depth(value: object) -> Sand:
@@ -86,7 +86,7 @@ def _layer(value: object) -> float:
 
 
 _Money = Annotated[Number, within(0, _MOST_MONEY, "an amount from 0 to 1,000,000")]
-_Costs = Annotated[dict[Kind, _Money], BeforeValidator(_kinds)]
+_Costs = Annotated[dict[str, _Money], BeforeValidator(_kinds)]
 _Share = Annotated[Fraction, within(0.001, 1, "a share of the surface from 0.1 % to 100 %")]
 
 
@@ -125,7 +125,7 @@ class PlanningBlock(Model):
     def costs(self) -> dict[SurfaceKind, dict[Kind, float]]:
         """What was typed of the cost of work, by kind of surface."""
         told = {kind: getattr(self, f"cost_per_{kind.value.replace(' ', '_')}") for kind in SurfaceKind}
-        return {kind: costs for kind, costs in told.items() if costs}
+        return {kind: {Kind(name): cost for name, cost in costs.items()} for kind, costs in told.items() if costs}
 
     @model_validator(mode="after")
     def _money_has_a_name(self) -> PlanningBlock:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable
 from datetime import date, datetime
 from enum import Enum
 from typing import Annotated, Any, Final, TypeVar
@@ -14,9 +14,10 @@ from pydantic_core import PydanticCustomError
 
 from swardcast import quantities
 from swardcast.errors import Problem, nearest
-from swardcast.moments import is_skipped
+from swardcast.moments import FIRST_YEAR, LAST_YEAR, day_from, is_skipped
 from swardcast.quantities import QuantityError, Sand
-from swardcast.reading.yaml_text import Located
+from swardcast.reading.plain_words import SOME_FIELDS, problems_of, shown
+from swardcast.reading.yaml_text import Located, Path
 
 __all__ = [
     "ROLL_LIMITS",
@@ -36,19 +37,26 @@ __all__ = [
     "Spacing",
     "Text",
     "Words",
+    "block_of",
     "local_moment",
     "one_day",
     "one_of",
+    "out_of_range",
     "validated",
     "within",
     "wrong",
+    "wrong_name",
 ]
+
+_AS_TYPED: Final = object()
+"""In the place of what was found: the value as the file has it."""
+_OUR_YEARS: Final = f"a day from the year {FIRST_YEAR} to {LAST_YEAR}"
 
 ModelT = TypeVar("ModelT", bound=BaseModel)
 EnumT = TypeVar("EnumT", bound=Enum)
 
-_DAY = re.compile(r"^(\d{4})-(\d{2})-(\d{2})$")
-_MOMENT = re.compile(r"^(\d{4}-\d{2}-\d{2})[T ]+(\d{1,2}):(\d{2})(Z|[+-]\d{2}:\d{2})?$")
+_DAY = re.compile(r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$")
+_MOMENT = re.compile(r"^([0-9]{4}-[0-9]{2}-[0-9]{2})[T ]+([0-9]{1,2}):([0-9]{2})(Z|[+-][0-9]{2}:[0-9]{2})?$")
 
 
 class Model(BaseModel):
@@ -65,18 +73,25 @@ class Model(BaseModel):
 
 def wrong(found: object, expected: str, hint: str = "") -> PydanticCustomError:
     """Make an error that carries what was found, what was expected and a hint."""
-    return PydanticCustomError("swardcast", "{expected}", {"found": _shown(found), "expected": expected, "hint": hint})
+    said = None if found is _AS_TYPED else shown(found)
+    return PydanticCustomError("swardcast", "{expected}", {"found": said, "expected": expected, "hint": hint})
 
 
-def _shown(found: object) -> str:
-    if found is None:
-        return "nothing"
-    if isinstance(found, dict):
-        return "several fields"
-    if isinstance(found, list):
-        return f"a list of {len(found)}"
-    text = str(found)
-    return repr(text if len(text) <= 60 else text[:57] + "...")  # noqa: PLR2004 - a line of a terminal
+def wrong_name(path: Path, expected: str, hint: str = "") -> PydanticCustomError:
+    """Make the error of a name that is not known, so that it is told with the line on which the name stands.
+
+    Args:
+        path: the name, and the fields below the one that is checked in which it stands.
+        expected: the names that would be right.
+        hint: what to do.
+    """
+    context = {"found": shown(path[-1]), "expected": expected, "hint": hint, "below": path}
+    return PydanticCustomError("swardcast", "{expected}", context)
+
+
+def out_of_range(expected: str) -> PydanticCustomError:
+    """Make the error of a value that is beyond all sense, which is told as it was typed."""
+    return wrong(_AS_TYPED, expected, "Check the figure and its unit.")
 
 
 def _quantity(parse: Callable[[object], Any]) -> BeforeValidator:
@@ -113,19 +128,21 @@ def _lines(value: object) -> list[str]:
 
 def one_day(value: object) -> date:
     """Read a day such as "2027-08-23"; raises PydanticCustomError when it is none."""
-    match = _DAY.fullmatch(str(value).strip())
-    if match is None:
+    text = str(value).strip()
+    if _DAY.fullmatch(text) is None:
         raise wrong(value, "a day as year-month-day, such as '2027-08-23'")
-    try:
-        return date(*map(int, match.groups()))
-    except ValueError:
-        raise wrong(value, "a day that exists in the calendar") from None
+    day = day_from(text)
+    if day is None:
+        within_years = FIRST_YEAR <= int(text[:4]) <= LAST_YEAR
+        raise wrong(value, "a day that exists in the calendar" if within_years else _OUR_YEARS)
+    return day
 
 
 def _number(value: object) -> float:
     if isinstance(value, int | float) and not isinstance(value, bool):
         return float(value)
-    raise wrong(value, "a number")
+    comma = isinstance(value, str) and re.fullmatch(r"[+-]?[0-9]+,[0-9]+", value.strip())
+    raise wrong(value, "a number", "Write a decimal with a point: '0.5', not '0,5'." if comma else "")
 
 
 Number = Annotated[float, BeforeValidator(_number)]
@@ -157,7 +174,7 @@ def within(low: float, high: float, said: str) -> AfterValidator:
 
     def check(value: float) -> float:
         if not low <= value <= high:
-            raise wrong(f"{value:g}", said, "Check the figure and its unit.")
+            raise out_of_range(said)
         return value
 
     return AfterValidator(check)
@@ -210,95 +227,48 @@ def local_moment(value: object, zone: ZoneInfo) -> datetime:
     return local
 
 
-def validated(model: type[ModelT], document: Located, *, file: str, problems: list[Problem]) -> ModelT | None:
-    """Check a document against a schema, and put what is wrong into plain words with its line.
+def validated(
+    model: type[ModelT], document: Located, *, file: str, problems: list[Problem], at: Path = ()
+) -> ModelT | None:
+    """Check a document, or a part of it, against a schema, and put what is wrong into plain words with its line.
 
     Args:
         model: the schema.
         document: the document.
         file: name for problems.
         problems: where problems are added.
+        at: where the part stands in the document.
 
     Returns:
         The fields, or None when something is wrong.
     """
     value = document.value
+    for part in at:
+        value = value[part]
     if not isinstance(value, dict):
-        problems.append(
-            Problem(file=file, line=document.line(()), found=_shown(value), expected="fields such as 'name: value'")
-        )
+        line, found = document.line(at), shown(document.typed.get(at, value))
+        problems.append(Problem(file=file, line=line, field=document.name(at), found=found, expected=SOME_FIELDS))
         return None
     try:
         return model.model_validate(value)
     except ValidationError as error:
-        problems.extend(_problems_of(error, model, document, file))
+        problems.extend(problems_of(error, model, document, file, at))
         return None
 
 
-def _problems_of(error: ValidationError, model: type[BaseModel], document: Located, file: str) -> Iterable[Problem]:
-    for detail in error.errors(include_url=False):
-        path = tuple(detail["loc"])
-        field = ".".join(str(part) for part in path)
-        found, expected, hint = _in_plain_words(detail, model)
-        line = document.line(path[:-1] if detail["type"] == "missing" else path)
-        yield Problem(file=file, line=line, field=field, found=found, expected=expected, hint=hint)
+def block_of(model: type[ModelT], document: Located, field: str) -> ModelT | None:
+    """Read one block of a document alone, to find what else is wrong with it where another block is at fault.
 
+    Args:
+        model: the schema of the block.
+        document: the document.
+        field: the name of the block.
 
-def _in_plain_words(detail: Any, model: type[BaseModel]) -> tuple[str, str, str]:
-    match detail["type"]:
-        case "swardcast":
-            context = detail["ctx"]
-            return context["found"], context["expected"], context["hint"]
-        case "missing":
-            return "nothing", f"the field '{detail['loc'][-1]}'", ""
-        case "extra_forbidden":
-            known = _known_fields(model, detail["loc"])
-            word = str(detail["loc"][-1])
-            expected = f"one of: {', '.join(known)}" if known else "no fields below it"
-            return f"the unknown field {word!r}", expected, nearest(word, known)
-        case "too_short":
-            return _shown(detail["input"]), "at least one line starting with '- '", ""
-        case "int_type" | "int_parsing" | "int_from_float":
-            return _shown(detail["input"]), "a whole number", ""
-        case "float_type" | "float_parsing":
-            return _shown(detail["input"]), "a number", ""
-        case "model_type" | "dict_type" | "model_attributes_type":
-            return _shown(detail["input"]), "fields such as 'name: value'", ""
-        case "list_type":
-            return _shown(detail["input"]), "a list, each line starting with '- '", ""
-        case _:
-            return (
-                _shown(detail["input"]),
-                str(detail["msg"]).removeprefix("Input should be ").removeprefix("Value error, "),
-                "",
-            )
-
-
-def _known_fields(model: type[BaseModel], path: tuple[str | int, ...]) -> list[str]:
-    """Find the fields that a nested model knows, by walking the schema along the path."""
-    current: Any = model
-    for part in path[:-1]:
-        current = _step_into(current, part)
-        if current is None:
-            return []
-    if not (isinstance(current, type) and issubclass(current, BaseModel)):
-        return []
-    return [field.alias or name for name, field in current.model_fields.items()]
-
-
-def _step_into(model: Any, part: str | int) -> Any:
-    """Go one step down; a place in a list or a key of a table stays in the model of its items."""
-    for name, field in model.model_fields.items() if hasattr(model, "model_fields") else ():
-        if part in (field.alias, name):
-            return _model_within(field.annotation)
-    return model
-
-
-def _model_within(annotation: Any) -> Any:
-    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
-        return annotation
-    for argument in getattr(annotation, "__args__", ()):
-        found = _model_within(argument)
-        if found is not None:
-            return found
-    return None
+    Returns:
+        The block; None where it is not there, or at fault itself, which `validated` tells.
+    """
+    told = document.value.get(field) if isinstance(document.value, dict) else None
+    try:
+        return model.model_validate(told) if told is not None else None
+    except ValidationError:
+        return None

@@ -14,7 +14,9 @@ from swardcast.records.club import Surface, SurfaceKind
 __all__ = ["select_surfaces"]
 
 _KINDS: Final = {word: kind for kind in SurfaceKind for word in (kind.value, kind.plural)}
-_RANGE: Final = re.compile(r"^(?:(?P<kind>[a-z ]+?)\s+)?(?P<first>\d+)(?:\s*(?:-|–|to)\s*(?P<last>\d+))?$")
+_RANGE: Final = re.compile(
+    r"^(?:(?P<kind>[a-z ]+?)\s+)?(?P<first>[0-9]{1,12})(?:\s*(?:-|–|to)\s*(?P<last>[0-9]{1,12}))?$"
+)
 _WHOLE: Final = {"all surfaces", "whole course", "course", "everything"}
 
 

@@ -9,7 +9,7 @@ from pydantic import ValidationError, model_validator
 
 from swardcast.errors import InputNeedsAttention, Problem, nearest
 from swardcast.reading.files import Files
-from swardcast.reading.schema import Model, Text, one_of, wrong
+from swardcast.reading.schema import Model, Text, one_of, wrong, wrong_name
 from swardcast.reading.stamps import stamp_pattern
 from swardcast.reading.weather_block import DELIMITERS, ENCODINGS, Decimals, Parted, Saved
 from swardcast.records.log_sheet import LogSheet
@@ -54,7 +54,7 @@ class LogSheetBlock(Model):
     def _is_whole(self) -> LogSheetBlock:
         for name in self.columns:
             if name not in SHEET_COLUMNS:
-                raise wrong(name, f"columns, of: {', '.join(SHEET_COLUMNS)}", nearest(name, SHEET_COLUMNS))
+                raise wrong_name(("columns", name), f"one of: {', '.join(SHEET_COLUMNS)}", nearest(name, SHEET_COLUMNS))
         lacking = [name for name in ("day", "kind") if name not in self.columns]
         if lacking:
             raise wrong(", ".join(self.columns), f"also {' and '.join(lacking)} among the columns")

@@ -11,20 +11,28 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from io import BytesIO, StringIO
+from itertools import islice
 from typing import Any, Final
 from zipfile import BadZipFile, ZipFile
+from zlib import error as ZlibError  # noqa: N812 - as other errors are called
 
 from swardcast.errors import Problem, nearest
 from swardcast.reading.stamps import stamp_pattern
 from swardcast.records.log_sheet import LogSheet
 
-__all__ = ["SheetRow", "sheet_rows_from"]
+__all__ = ["MOST_BYTES", "SheetRow", "sheet_rows_from"]
 
-_MOST_BYTES: Final = 8_000_000  # a form's answers of many years: judgement
-_MOST_UNPACKED: Final = 80_000_000  # what such a workbook unpacks to at most: judgement
+MOST_BYTES: Final = 8_000_000
+"""A form's answers of many years: judgement."""
+_MOST_UNPACKED: Final = 20_000_000  # what such a workbook unpacks to at most: judgement
 _MOST_ROWS: Final = 5_000
 _MOST_COLUMNS: Final = 200
 _MOST_PREAMBLE: Final = 20  # rows above the header: judgement
+# openpyxl has no error of its own for a file that is damaged; an XML error is a SyntaxError.
+_OF_DAMAGE: Final = (
+    ArithmeticError, AttributeError, BadZipFile, EOFError, LookupError, NotImplementedError, OSError, RecursionError,
+    SyntaxError, TypeError, ValueError, ZlibError,
+)  # fmt: skip
 _COMMA: Final = re.compile(r"(?<=\d),(?=\d)")
 _QUANTITIES: Final = ("tine", "blade", "spacing", "depth", "sand", "seed", "left", "cover", "speed", "moisture", "cut")
 
@@ -60,8 +68,8 @@ def sheet_rows_from(data: bytes, *, file: str, form: LogSheet, problems: list[Pr
         The rows below the header; rows with a problem are left out.
     """
     reader = _SheetReader(file=file, form=form, problems=problems)
-    if len(data) > _MOST_BYTES:
-        reader.say(None, "", f"{len(data) / 1e6:.0f} MB", f"at most {_MOST_BYTES / 1e6:.0f} MB")
+    if len(data) > MOST_BYTES:
+        reader.say(None, "", f"more than {MOST_BYTES / 1e6:.0f} MB", "a sheet of a form's answers")
         return []
     is_workbook = file.lower().endswith((".xlsx", ".xlsm"))
     rows = reader.workbook(data) if is_workbook else reader.text(data)
@@ -89,8 +97,9 @@ class _SheetReader:
                 hint = "Say in club.yaml how it is saved, as in 'saved as: Windows-1252'."
                 self.say(line, "", "a character that is not UTF-8", "text saved as UTF-8", hint)
                 return None
+        rows = csv.reader(StringIO(text.replace("\0", ""), newline=""), delimiter=self._form.delimiter)
         try:
-            return list(csv.reader(StringIO(text.replace("\0", ""), newline=""), delimiter=self._form.delimiter))
+            return list(islice(rows, _MOST_ROWS + _MOST_PREAMBLE + 1))
         except csv.Error as error:
             self.say(None, "", f"text that is no CSV ({error})", "values in columns")
             return None
@@ -103,8 +112,7 @@ class _SheetReader:
                 self.say(None, "", f"a workbook that unpacks to {unpacked / 1e6:.0f} MB", "a sheet of a form's answers")
                 return None
             return self._sheet(data)
-        except (BadZipFile, KeyError, ValueError, TypeError, SyntaxError, EOFError, OSError) as error:
-            # openpyxl has no error of its own for a file that is damaged; an XML error is a SyntaxError.
+        except _OF_DAMAGE as error:
             self.say(
                 None, "", f"a file that is no workbook ({type(error).__name__})", "a sheet saved as .xlsx or as CSV"
             )

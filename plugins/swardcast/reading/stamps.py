@@ -8,21 +8,21 @@ from datetime import UTC, datetime, timedelta, timezone
 from typing import Final
 
 from swardcast.errors import nearest
+from swardcast.moments import FIRST_YEAR, LAST_YEAR
 from swardcast.reading.schema import wrong
 
 __all__ = ["StampPattern", "stamp_pattern"]
 
 _PARTS: Final = {
-    "year": r"(?P<year>\d{4}|\d{2})",
-    "month": r"(?P<month>\d{1,2}|[A-Za-z]{3,9}\.?)",
-    "day": r"(?P<day>\d{1,2})",
-    "hour": r"(?P<hour>\d{1,2})",
-    "minute": r"(?P<minute>\d{2})",
-    "second": r"(?P<second>\d{2}(?:\.\d+)?)",
+    "year": r"(?P<year>[0-9]{4}|[0-9]{2})",
+    "month": r"(?P<month>[0-9]{1,2}|[A-Za-z]{3,9}\.?)",
+    "day": r"(?P<day>[0-9]{1,2})",
+    "hour": r"(?P<hour>[0-9]{1,2})",
+    "minute": r"(?P<minute>[0-9]{2})",
+    "second": r"(?P<second>[0-9]{2}(?:\.[0-9]+)?)",
     "am/pm": r"(?P<half>[AaPp])\.?[Mm]?\.?",
 }
 _MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
-_SHORT_YEAR: Final = 100
 _NOON: Final = 12
 _WORDS: Final = re.compile(
     r"am/pm|(?:year|month|day|hour|minute|second)(?=am/pm|year|month|day|hour|minute|second|[^a-z]|$)|T(?=hour)|[A-Za-z]+|\s+|[^A-Za-z\s]"
@@ -70,9 +70,12 @@ class StampPattern:
         minute, second = int(told.get("minute") or 0), int(float(told.get("second") or 0))
         if hour is None or (hour == 24 and (minute or second)):  # noqa: PLR2004 - the hour that ends a day
             return None
+        year = _year(told["year"])
+        if not FIRST_YEAR <= year <= LAST_YEAR:
+            return None
         try:
             moment = datetime(  # noqa: DTZ001 - the clock of the station is told elsewhere
-                _year(told["year"]), _month(told["month"]), int(told["day"]), hour % 24, minute, second
+                year, _month(told["month"]), int(told["day"]), hour % 24, minute, second
             )
         except ValueError:
             return None
@@ -122,7 +125,7 @@ def _hour(told: dict[str, str | None]) -> int | None:
 
 def _year(text: str) -> int:
     year = int(text)
-    return year + 2000 if year < _SHORT_YEAR else year  # no station is older than 2000 and writes two figures
+    return year + 2000 if len(text) == len("27") else year  # no station is older than 2000 and writes two figures
 
 
 def _month(text: str) -> int:

@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 import csv
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
-from io import StringIO
+from itertools import chain, islice
 from typing import Final
 from zoneinfo import ZoneInfo
 
 from swardcast.errors import Problem, nearest
 from swardcast.quantities import LENGTH_MM, fahrenheit_to_celsius
 from swardcast.reading.stamps import StampPattern, stamp_pattern
-from swardcast.reading.weather_files import DailyWeather, first_problems
+from swardcast.reading.weather_files import (
+    MOST_PROBLEMS_SOUGHT,
+    DailyWeather,
+    NumberedRows,
+    first_problems,
+    number_from,
+)
 from swardcast.records.readings import DayOfWeather, Reading, days_of_readings
 from swardcast.records.weather import COLDEST_C, MOST_RAIN_MM, WARMEST_C
 from swardcast.records.weather_setup import Clock, StationFile
@@ -42,19 +48,22 @@ def station_weather_from(
         problems: where problems are added, at most ten for each file and the count of the rest.
     """
     odd: list[Problem] = []
+    rows = NumberedRows(text, form.delimiter)
     try:
-        rows = list(csv.reader(StringIO(text, newline=""), delimiter=form.delimiter))
+        top = list(islice(rows, _MOST_PREAMBLE))
+        header = _header(top, form, file, odd)
+        if header is not None:
+            below = chain(top[header.place + 1 :], rows)
+            _ExportReader(file=file, form=form, zone=zone, header=header, odd=odd).read(below, into)
     except csv.Error as error:
-        odd.append(Problem(file=file, found=f"text that is no CSV ({error})", expected="values in columns"))
-        rows = []
-    header = _header(rows, form, file, odd) if rows or not odd else None
-    if header is not None:
-        _ExportReader(file=file, form=form, zone=zone, header=header, odd=odd).read(rows, into)
+        line, found = rows.line, f"text that is no CSV ({error})"
+        odd.append(Problem(file=file, line=line, found=found, expected="values in columns"))
     first_problems(odd, file, problems)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Header:
+    place: int
     line: int
     places: dict[str, int]
 
@@ -69,11 +78,14 @@ def _plain(name: str) -> str:
     return " ".join(name.replace("\ufeff", "").split()).lower()
 
 
-def _header(rows: Sequence[Sequence[str]], form: StationFile, file: str, odd: list[Problem]) -> _Header | None:
+def _header(
+    top: Sequence[tuple[int, Sequence[str]]], form: StationFile, file: str, odd: list[Problem]
+) -> _Header | None:
     """Find the line with most of the columns; every column that it lacks is a problem of its own."""
+    lines, rows = [line for line, _ in top], [row for _, row in top]
     wanted = _wanted(form)
     best, best_count, best_cells = 0, 0, [""]
-    for place, row in enumerate(rows[:_MOST_PREAMBLE]):
+    for place, row in enumerate(rows):
         cells = [_plain(cell) for cell in row]
         count = sum(_plain(column) in cells for column in wanted.values())
         if count > best_count:
@@ -96,7 +108,7 @@ def _header(rows: Sequence[Sequence[str]], form: StationFile, file: str, odd: li
             odd.append(
                 Problem(
                     file=file,
-                    line=best + 1,
+                    line=lines[best],
                     field=f"weather.station file.columns.{word}",
                     found=found,
                     expected=f"one of: {', '.join(shown)}" if times == 0 else "it once",
@@ -105,12 +117,14 @@ def _header(rows: Sequence[Sequence[str]], form: StationFile, file: str, odd: li
             )
     if odd:
         return None
-    return _Header(line=best, places={word: best_cells.index(_plain(column)) for word, column in wanted.items()})
+    return _Header(
+        place=best, line=lines[best], places={word: best_cells.index(_plain(column)) for word, column in wanted.items()}
+    )
 
 
 def _other_delimiter(rows: Sequence[Sequence[str]], form: StationFile) -> str:
     for other, name in _DELIMITERS.items():
-        for row in rows[:_MOST_PREAMBLE]:
+        for row in rows:
             cells = [_plain(cell) for cell in form.delimiter.join(row).split(other)]
             if other != form.delimiter and _plain(form.day) in cells and len(cells) > 1:
                 return f"They stand there parted by a {name}: write 'values are parted by: {name}'."
@@ -118,7 +132,7 @@ def _other_delimiter(rows: Sequence[Sequence[str]], form: StationFile) -> str:
 
 
 def _nearest_cell(rows: Sequence[Sequence[str]], wanted: dict[str, str]) -> str:
-    cells = {cell.strip() for row in rows[:_MOST_PREAMBLE] for cell in row if cell.strip()}
+    cells = {cell.strip() for row in rows for cell in row if cell.strip()}
     return next((hint for column in wanted.values() if (hint := nearest(column, sorted(cells)))), "")
 
 
@@ -127,9 +141,9 @@ class _ExportReader:
         self._file, self._form, self._zone, self._header, self._odd = file, form, zone, header, odd
         self._pattern: StampPattern = stamp_pattern(form.written)
         self._missing = {mark.upper() for mark in (*_ALWAYS_MISSING, *form.missing)}
-        self._missing_numbers = {value for mark in form.missing if (value := _as_number(mark)) is not None}
+        self._missing_numbers = {value for mark in form.missing if (value := number_from(mark)) is not None}
 
-    def read(self, rows: Sequence[Sequence[str]], into: DailyWeather) -> None:
+    def read(self, rows: Iterable[tuple[int, Sequence[str]]], into: DailyWeather) -> None:
         readings = list(self._readings(rows))
         if self._form.readings:
             made = days_of_readings(readings, self._zone, rain=self._form.rain_count)
@@ -157,11 +171,13 @@ class _ExportReader:
         elif reading.rain_mm is not None:
             into.rain_mm[day] = reading.rain_mm
 
-    def _readings(self, rows: Sequence[Sequence[str]]) -> Iterator[Reading]:
+    def _readings(self, rows: Iterable[tuple[int, Sequence[str]]]) -> Iterator[Reading]:
         seen: dict[datetime, int] = {}
         enough = max(self._header.places.values())
         below_header = True
-        for line, row in enumerate(rows[self._header.line + 1 :], start=self._header.line + 2):
+        for line, row in rows:
+            if len(self._odd) >= MOST_PROBLEMS_SOUGHT:
+                return
             if not any(cell.strip() for cell in row):
                 continue
             cells = {word: row[place].strip() for word, place in self._header.places.items() if place < len(row)}
@@ -170,7 +186,7 @@ class _ExportReader:
             below_header = False
             if len(row) <= enough:
                 found = f"{len(row)} values" if len(row) > 1 else "1 value"
-                self._say(line, "", found, f"at least {enough + 1}, as in the header on line {self._header.line + 1}")
+                self._say(line, "", found, f"at least {enough + 1}, as in the header on line {self._header.line}")
                 continue
             at = self._moment(cells, line, seen)
             if at is not None and (reading := self._reading(cells, at, line)) is not None:
@@ -243,7 +259,7 @@ class _ExportReader:
         cell = cells.get(word, "")
         if cell.upper() in self._missing:
             return None
-        value = _as_number(cell.replace(",", ".") if self._form.decimal_comma else cell)
+        value = number_from(cell.replace(",", ".") if self._form.decimal_comma else cell)
         if value is None:
             hint = "If decimals have a comma, say 'decimals: comma'." if "," in cell else ""
             self._say(
@@ -257,13 +273,6 @@ class _ExportReader:
 
     def _say(self, line: int | None, field: str, found: str, expected: str, hint: str = "") -> None:
         self._odd.append(Problem(file=self._file, line=line, field=field, found=found, expected=expected, hint=hint))
-
-
-def _as_number(text: str) -> float | None:
-    try:
-        return float(text)
-    except ValueError:
-        return None
 
 
 def _winter_offset(stamp: datetime, zone: ZoneInfo) -> timedelta:

@@ -10,13 +10,15 @@ from pydantic import BeforeValidator, field_validator
 
 from swardcast.errors import Problem
 from swardcast.quantities import QuantityError, parse_area_m2
-from swardcast.reading.schema import Area, Model, Text, one_of, validated, within, wrong
-from swardcast.reading.yaml_text import Located
+from swardcast.reading.schema import Area, Model, Text, one_of, validated, within, wrong, wrong_name
+from swardcast.reading.yaml_text import Located, field_of
 from swardcast.records.club import Grass, Surface, SurfaceKind
 
 __all__ = ["identifier", "surfaces_from"]
 
 _ID: Final = re.compile(r"^[a-z0-9]+(?:-[a-z0-9]+)*$")
+_HOLE: Final = re.compile(r"0?[1-9]|[12][0-9]|3[0-6]")
+"""The number of a hole: two courses of 18."""
 _LONGEST_ID: Final = 60
 """Letters: an address that holds it still fits on a line; a file's name may have 255 bytes. Judgement."""
 _DEVICES: Final = {"con", "prn", "aux", "nul", *(f"{port}{n}" for port in ("com", "lpt") for n in range(1, 10))}
@@ -82,8 +84,8 @@ class _Group(Model):
     @classmethod
     def _holes_by_number(cls, value: object) -> object:
         for name in value if isinstance(value, dict) else ():
-            if not (name.isdigit() and 1 <= int(name) <= 36):  # noqa: PLR2004 - two courses of 18
-                raise wrong(name, "the number of a hole, such as '7: 480 m2'")
+            if not _HOLE.fullmatch(name):
+                raise wrong_name((name,), "the number of a hole, such as '7: 480 m2'")
         return value
 
 
@@ -121,22 +123,13 @@ def surfaces_from(document: Located, *, file: str, problems: list[Problem]) -> d
                     Problem(
                         file=file,
                         line=line,
-                        field="id",
+                        field=field_of((kind.plural, *path)),
                         found=f"{surface.id!r} a second time",
                         expected="an id of its own for each surface",
                     )
                 )
-            if kind is not SurfaceKind.BUNKER and surface.grass is None:
-                problems.append(
-                    Problem(
-                        file=file,
-                        line=line,
-                        field=f"{kind.plural}.grass",
-                        found="nothing",
-                        expected=f"one of: {', '.join(g.value for g in Grass)}",
-                    )
-                )
             surfaces[surface.id] = surface
+        problems += _without_grass(kind, group, document, file)
     if not surfaces:
         problems.append(
             Problem(
@@ -146,7 +139,18 @@ def surfaces_from(document: Located, *, file: str, problems: list[Problem]) -> d
                 expected="greens, tees, fairways or bunkers with their holes",
             )
         )
-    return surfaces
+    return surfaces or None
+
+
+def _without_grass(kind: SurfaceKind, group: _Group, document: Located, file: str) -> Iterator[Problem]:
+    """Surfaces of turf whose grass nobody tells; once for all of a kind."""
+    told = list(_surfaces_of(kind, group)) if kind is not SurfaceKind.BUNKER else []
+    lacking = [path for surface, path in told if surface.grass is None]
+    expected = f"one of: {', '.join(g.value for g in Grass)}"
+    for path in [()] if len(lacking) > 1 else lacking:
+        line, field = document.line((kind.plural, *path)), field_of((kind.plural, *path, "grass"))
+        found = f"nothing for {len(lacking)} of its {len(told)} surfaces" if len(lacking) > 1 else "nothing"
+        yield Problem(file=file, line=line, field=field, found=found, expected=expected)
 
 
 def _surfaces_of(kind: SurfaceKind, group: _Group) -> Iterator[tuple[Surface, tuple[str | int, ...]]]:

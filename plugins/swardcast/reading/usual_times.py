@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Final
 
 from pydantic import BeforeValidator, Field
 
@@ -11,6 +11,8 @@ from swardcast.reading.schema import Model, Text, wrong
 from swardcast.records.plan import Stretch
 
 __all__ = ["UsualTime", "stretch_from"]
+
+_LONGEST_DAYS: Final = 3650.0  # a fairway rebuilt takes a year or two: judgement
 
 
 def _stretch(value: object) -> tuple[float, float]:
@@ -21,6 +23,8 @@ def _stretch(value: object) -> tuple[float, float]:
         first = parse_days(low + unit if to and low.strip().replace(".", "").isdigit() else low)
     except QuantityError as error:
         raise wrong(value, "a range of days or weeks, such as '4 to 6 weeks'") from error
+    if last > _LONGEST_DAYS:
+        raise wrong(value, "a range of days or weeks up to 10 years, such as '4 to 6 weeks'")
     if first > last:
         raise wrong(value, "a range that goes up, such as '4 to 6 weeks'")
     return first, last

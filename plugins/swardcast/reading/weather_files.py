@@ -11,13 +11,28 @@ from io import StringIO
 from typing import Final
 
 from swardcast.errors import Problem, nearest
+from swardcast.moments import day_from
 from swardcast.quantities import LENGTH_MM, fahrenheit_to_celsius
+from swardcast.reading.plain_words import shown
 from swardcast.records.weather import COLDEST_C, MOST_RAIN_MM, WARMEST_C
 
-__all__ = ["DailyWeather", "daily_weather_from", "first_problems", "has_own_columns", "issued_at_from"]
+__all__ = [
+    "MOST_PROBLEMS_SOUGHT",
+    "DailyWeather",
+    "NumberedRows",
+    "daily_weather_from",
+    "first_problems",
+    "has_own_columns",
+    "issued_at_from",
+    "number_from",
+]
 
 _MOST_PROBLEMS_A_FILE: Final = 10
-_ISSUE: Final = re.compile(r"^(\d{4}-\d{2}-\d{2})(?:T(\d{2})(\d{2}))?$")
+MOST_PROBLEMS_SOUGHT: Final = 1000
+"""A file with as many is no weather: the rest of it is not read. Judgement."""
+_NEEDED: Final = "a column date, and tmin_c with tmax_c, or tmean_c"
+_ISSUE: Final = re.compile(r"^([0-9]{4}-[0-9]{2}-[0-9]{2})(?:T([0-9]{2})([0-9]{2}))?$")
+_NUMBER: Final = re.compile(r"^[+-]?(?:[0-9]{1,9}(?:\.[0-9]{0,15})?|\.[0-9]{1,15})$")
 
 
 def _rain_in(inches: float) -> float:
@@ -64,9 +79,10 @@ def issued_at_from(stem: str, zone: Callable[[datetime], datetime]) -> datetime 
     if match is None:
         return None
     try:
-        return zone(datetime.fromisoformat(f"{match[1]}T{match[2] or '06'}:{match[3] or '00'}"))
+        issued = datetime.fromisoformat(f"{match[1]}T{match[2] or '06'}:{match[3] or '00'}")
     except ValueError:
         return None
+    return zone(issued) if day_from(match[1]) is not None else None
 
 
 def daily_weather_from(text: str, *, file: str, into: DailyWeather, problems: list[Problem]) -> None:
@@ -79,17 +95,20 @@ def daily_weather_from(text: str, *, file: str, into: DailyWeather, problems: li
         problems: where problems are added, at most ten for each file.
     """
     odd: list[Problem] = []
-    rows = csv.reader(StringIO(text, newline=""))
+    rows = NumberedRows(text)
     try:
-        columns = _columns(next(rows, []), file, odd)
+        columns = _columns(next(rows, (1, []))[1], file, odd)
         if columns:
-            for line, row in _numbered(rows):
-                _read_row(row, columns, line=line, file=file, into=into, odd=odd)
+            for line, row in rows:
+                if any(cell.strip() for cell in row):
+                    _read_row(row, columns, line=line, file=file, into=into, odd=odd)
+                if len(odd) >= MOST_PROBLEMS_SOUGHT:
+                    break
     except csv.Error as error:
         odd.append(
             Problem(
                 file=file,
-                line=rows.line_num,
+                line=rows.line,
                 found=f"text that is no CSV ({error})",
                 expected="values with commas between them",
             )
@@ -120,19 +139,34 @@ def first_problems(odd: list[Problem], file: str, problems: list[Problem]) -> No
     """
     problems.extend(odd[:_MOST_PROBLEMS_A_FILE])
     if len(odd) > _MOST_PROBLEMS_A_FILE:
+        at_least = "at least " if len(odd) >= MOST_PROBLEMS_SOUGHT else ""
         problems.append(
             Problem(
                 file=file,
-                found=f"{len(odd) - _MOST_PROBLEMS_A_FILE} more such lines",
+                found=f"{at_least}{len(odd) - _MOST_PROBLEMS_A_FILE} more such lines",
                 expected="lines like the good ones",
             )
         )
 
 
-def _numbered(rows: Iterator[list[str]]) -> Iterator[tuple[int, list[str]]]:
-    for line, row in enumerate(rows, start=2):
-        if any(cell.strip() for cell in row):
-            yield line, row
+class NumberedRows:
+    """Rows of a text file, each with the line on which it begins; one with an open quotation mark takes several.
+
+    Args:
+        text: the file.
+        delimiter: what parts its values.
+    """
+
+    def __init__(self, text: str, delimiter: str = ",") -> None:
+        self._reader = csv.reader(StringIO(text, newline=""), delimiter=delimiter)
+        self.line = 1
+
+    def __iter__(self) -> NumberedRows:
+        return self
+
+    def __next__(self) -> tuple[int, list[str]]:
+        self.line = self._reader.line_num + 1
+        return self.line, next(self._reader)
 
 
 def _columns(header: list[str], file: str, odd: list[Problem]) -> list[str]:
@@ -147,6 +181,9 @@ def _columns(header: list[str], file: str, odd: list[Problem]) -> list[str]:
                 expected="columns parted by commas, decimals with a point",
             )
         )
+        return []
+    if not any(names):
+        odd.append(Problem(file=file, line=1, found="no columns", expected=_NEEDED))
         return []
     for place, name in enumerate(names):
         if name in names[:place]:
@@ -170,10 +207,22 @@ def _columns(header: list[str], file: str, odd: list[Problem]) -> list[str]:
                 file=file,
                 line=1,
                 found=", ".join(names) or "no columns",
-                expected="a column date, and tmin_c with tmax_c, or tmean_c",
+                expected=_NEEDED,
             )
         )
     return [] if odd else names
+
+
+def number_from(cell: str) -> float | None:
+    """Read a number as a weather file has it.
+
+    Args:
+        cell: figures with a point; neither "nan" nor "1e3", which programs alone take for numbers.
+
+    Returns:
+        The number, or None when it is none.
+    """
+    return float(cell) if _NUMBER.fullmatch(cell) else None
 
 
 def _read_row(
@@ -185,26 +234,23 @@ def _read_row(
         )
         return
     cells = dict(zip(columns, (cell.strip() for cell in row), strict=True))
-    try:
-        day = date.fromisoformat(cells.pop("date"))
-    except ValueError:
-        odd.append(
-            Problem(
-                file=file,
-                line=line,
-                field="date",
-                found=repr(row[columns.index("date")]),
-                expected="a day that exists, such as '2027-08-23'",
-            )
-        )
-        return
+    before = len(odd)
+    day = day_from(cells.pop("date"))
+    if day is None:
+        found = repr(row[columns.index("date")])
+        expected = "a day that exists, such as '2027-08-23'"
+        odd.append(Problem(file=file, line=line, field="date", found=found, expected=expected))
     values: dict[str, float] = {}
     for name, cell in cells.items():
         quantity, convert = _COLUMNS[name]
         value = _value(cell, name, line=line, file=file, odd=odd)
         if value is not None:
             values[quantity] = convert(value)
-    if not _sensible(values, day, line=line, file=file, into=into, odd=odd):
+    odd += (
+        Problem(file=file, line=line, field=field, found=found, expected=expected)
+        for field, found, expected in _oddities(values, cells, day, into)
+    )
+    if day is None or len(odd) > before:
         return
     if "tmin" in values and "tmax" in values:
         into.tmean_c[day] = (values["tmin"] + values["tmax"]) / 2
@@ -218,39 +264,28 @@ def _read_row(
 def _value(cell: str, name: str, *, line: int, file: str, odd: list[Problem]) -> float | None:
     if not cell or cell.upper() in ("NA", "M", "-"):
         return None
-    try:
-        return float(cell)
-    except ValueError:
-        odd.append(
-            Problem(
-                file=file,
-                line=line,
-                field=name,
-                found=repr(cell),
-                expected="a number, or nothing for a missing value",
-                hint="Write a decimal with a point: '4.5', not '4,5'." if "," in cell else "",
-            )
-        )
-        return None
+    value = number_from(cell)
+    if value is None:
+        hint = "Write a decimal with a point: '4.5', not '4,5'." if "," in cell else ""
+        expected = "a number, or nothing for a missing value"
+        odd.append(Problem(file=file, line=line, field=name, found=shown(cell), expected=expected, hint=hint))
+    return value
 
 
-def _sensible(
-    values: dict[str, float], day: date, *, line: int, file: str, into: DailyWeather, odd: list[Problem]
-) -> bool:
-    def reject(name: str, found: str, expected: str) -> bool:
-        odd.append(Problem(file=file, line=line, field=name, found=found, expected=expected))
-        return False
-
-    if day in into.tmean_c or day in into.rain_mm:
-        return reject("date", f"{day} a second time", "each day once")
-    for name, value in values.items():
-        low, high, unit = (0.0, MOST_RAIN_MM, "mm") if name == "rain" else (COLDEST_C, WARMEST_C, "C")
-        if not low <= value <= high:
-            return reject(name, f"{value:g} {unit}", f"{low:g} to {high:g} {unit}")
-    if values.get("tmin", COLDEST_C) > values.get("tmax", WARMEST_C):
-        return reject(
-            "tmin",
-            f"a minimum of {values['tmin']:g} C above the maximum of {values['tmax']:g} C",
-            "the lower of the two first",
-        )
-    return True
+def _oddities(
+    values: dict[str, float], cells: dict[str, str], day: date | None, into: DailyWeather
+) -> Iterator[tuple[str, str, str]]:
+    """What cannot be in a row whose values are numbers: its column, what was found and what was expected."""
+    if day is not None and (day in into.tmean_c or day in into.rain_mm):
+        yield "date", f"{day} a second time", "each day once"
+    beyond = False
+    for name, cell in cells.items():
+        quantity = _COLUMNS[name][0]
+        low, high, unit = (0.0, MOST_RAIN_MM, "mm") if quantity == "rain" else (COLDEST_C, WARMEST_C, "C")
+        if not low <= values.get(quantity, low) <= high:
+            beyond, value = True, values[quantity]
+            converted = f", which is {value:g} {unit}" if name.endswith(("_f", "_in")) else ""
+            yield name, f"{shown(cell)}{converted}", f"{low:g} to {high:g} {unit}"
+    if not beyond and values.get("tmin", COLDEST_C) > values.get("tmax", WARMEST_C):
+        found = f"a minimum of {values['tmin']:g} C above the maximum of {values['tmax']:g} C"
+        yield next(name for name in cells if _COLUMNS[name][0] == "tmin"), found, "the lower of the two first"

@@ -8,6 +8,7 @@ from pathlib import Path
 from zoneinfo import ZoneInfo
 
 from swardcast.errors import InputNeedsAttention, Problem
+from swardcast.language.catalogue import BUILT_IN
 from swardcast.reading.club_file import club_from
 from swardcast.reading.files import SOURCES, Files
 from swardcast.reading.languages import catalogue_in
@@ -71,10 +72,14 @@ def club_in(files: Files, problems: list[Problem]) -> Club | None:
     """
     document = files.club_file()
     club = club_from(document, files, file="club.yaml", problems=problems) if document is not None else None
-    if document is None or club is None:
+    if document is None:
         return None
-    catalogue = catalogue_in(files, club.language, document.line(("language",)), problems)
-    return replace(club, catalogue=catalogue)
+    told = document.value.get("language", BUILT_IN[0]) if isinstance(document.value, dict) else None
+    if club is None and told not in BUILT_IN:
+        return None
+    language = club.language if club is not None else str(told)
+    catalogue = catalogue_in(files, language, document.line(("language",)), problems)
+    return replace(club, catalogue=catalogue) if club is not None else None
 
 
 def _setup(files: Files) -> WeatherSetup | None:
