@@ -4,10 +4,11 @@ VENV := .venv
 BIN := $(VENV)/bin
 OUTPUT ?= output
 AS_OF ?= 2027-09-14 09:30
+MINUTES ?= 60
 STAMP := $(VENV)/.ready
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve bench lint html axe pictures clean
+.PHONY: help site test serve bench lint html axe pictures fuzz clean
 
 help: ## show this
 	@echo "make site    build the demo club into $(OUTPUT)/ and say where to open it"
@@ -17,6 +18,7 @@ help: ## show this
 	@echo "make html    build, then the Nu checker over every page (needs npm and java)"
 	@echo "make axe     build, then axe over every page in both themes, narrow and wide (needs a Chromium)"
 	@echo "make pictures  build, then photograph each kind of page into build/pictures/ (needs a Chromium)"
+	@echo "make fuzz    look for bytes on which a reader fails, for MINUTES=$(MINUTES) (needs Linux or macOS)"
 	@echo "make clean   remove what was made"
 
 $(STAMP): pyproject.toml
@@ -54,6 +56,10 @@ axe: site ## the rules of axe-core on every page, which make test asks of each k
 
 pictures: site ## each kind of page on three screens, in both themes and on paper
 	$(BIN)/python -m tests.pictures '$(OUTPUT)' build/pictures
+
+fuzz: $(STAMP) ## bytes on which a reader fails
+	$(BIN)/python -m pip install --quiet --disable-pip-version-check --editable '.[test,fuzz]'
+	$(BIN)/python -m tests.bad_input.fuzz --minutes '$(MINUTES)' --findings build/fuzz
 
 clean: ## remove what was made
 	rm -rf $(VENV) $(OUTPUT) .mypy_cache .ruff_cache .pytest_cache .import_linter_cache .hypothesis .coverage dist build
