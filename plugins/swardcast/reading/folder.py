@@ -12,7 +12,8 @@ from swardcast.reading.choices_file import choices_from
 from swardcast.reading.club_file import zone_told
 from swardcast.reading.files import CHOICES, FIXTURES, Files
 from swardcast.reading.house_style import groups_from
-from swardcast.reading.log_file import LogContext, entries_from
+from swardcast.reading.log_entry import LogContext
+from swardcast.reading.log_file import entries_from
 from swardcast.reading.log_order import (
     before_the_label_was_read,
     dangling,
