@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
 from tests.cli.conftest import Done
-from tests.conftest import DEMO
+from tests.conftest import DEMO, ROOT
 from tests.outlook.small_club import SmallClub
 
 
@@ -136,7 +137,7 @@ def test_problems_are_talk_grouped_by_file_and_counted(swardcast: Callable[..., 
         "club.yaml",
         "  line 6, place.latitude: found '155.6'; expected degrees north from -90 to 90. Check the figure and its unit.",
         "weather/observed.csv",
-        "  line 2, tmin: found 450 C; expected -60 to 60 C",
+        "  line 2, tmin_c: found '450'; expected -60 to 60 C",
         "2 things need attention; nothing was published.",
     ]
 
@@ -148,3 +149,25 @@ def test_work_that_nobody_entered_is_worth_another_look(swardcast: Callable[...,
     assert done.out.splitlines()[0] == "Quillhaven Golf Club: nothing is wrong; 2 things are worth another look."
     said = "Light sanding of the greens was planned from Monday 4 October; enter what happened, or move or call it off"
     assert done.err.replace("\u00a0", " ").startswith(f"Worth another look: {said} [plan/2027-late-summer.yaml, line ")
+
+
+def test_a_language_of_the_clubs_own_without_pages_is_told_as_a_build_tells_it(
+    swardcast: Callable[..., Done], club: Path
+) -> None:
+    """Its phrases are ours, under another name."""
+    told = (club / "club.yaml").read_text(encoding="utf-8").replace("language: en-GB", "language: sl-SI")
+    (club / "club.yaml").write_text(told, encoding="utf-8")
+    ours = ROOT / "plugins/swardcast/language/phrases"
+    (club / "phrases").mkdir()
+    for part in ("en", "en-GB"):
+        for file in (ours / part).glob("*.ftl"):
+            shutil.copy(file, club / "phrases" / f"{part}-{file.name}")
+    done = swardcast("check", "--club", str(club), "--as-of", "2027-09-14")
+    assert done.code == 1
+    assert "the site has no pages in the language 'sl-SI'" in done.err
+    shutil.copytree(ROOT / "site_src/content/pages/en-GB", club / "pages")
+    assert swardcast("check", "--club", str(club), "--as-of", "2027-09-14").code == 0
+    (club / "pages" / "season.md").unlink()
+    done = swardcast("check", "--club", str(club), "--as-of", "2027-09-14")
+    assert (done.code, done.out) == (1, "")
+    assert done.err.startswith("pages/season.md\n  the file: found no such file; expected a page of this name, since")

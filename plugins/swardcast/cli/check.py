@@ -43,6 +43,8 @@ def run(options: argparse.Namespace) -> int:
         if (options.club / "pages").is_dir():
             problems.extend(_problems_of_pages(options))
         records = records_to_plan(options)
+    if records.club.language not in BUILT_IN:
+        _find_pages(options, records.club.language)
     now = moment_of(options, records)
     counts = {
         "surfaces": len(records.surfaces),
@@ -106,12 +108,17 @@ def _kept_from_members(records: ClubRecords) -> list[str]:
 
 def _problems_of_pages(options: argparse.Namespace) -> Sequence[Problem]:
     """Pages of the club's own that a build would miss."""
-    settings = settings_of(options.club, options.theme)
     try:
-        page_paths(Path(settings["PATH"]), settings["PAGE_PATHS"], BUILT_IN[0], options.club)
+        _find_pages(options, BUILT_IN[0])
     except InputNeedsAttention as error:
         return error.problems
     return ()
+
+
+def _find_pages(options: argparse.Namespace, language: str) -> None:
+    """Look for the site's own pages as a build does, which fails without them."""
+    settings = settings_of(options.club, options.theme)
+    page_paths(Path(settings["PATH"]), settings["PAGE_PATHS"], language, options.club)
 
 
 def _summary(remarks: int) -> str:
