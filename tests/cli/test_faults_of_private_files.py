@@ -10,7 +10,7 @@ import pytest
 from tests.cli.conftest import Done
 
 Command = Callable[..., Done]
-SAID = "line 33, choices.4.operations.0: found 'scarifyng'; expected one of: hollow tining"
+SAID = "line 33, choice 5, operation 1: found 'scarifyng'; expected one of: hollow tining"
 
 
 @pytest.fixture

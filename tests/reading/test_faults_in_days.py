@@ -120,7 +120,7 @@ FAULTS = [
         "a flood",
         "rain: 5.3 mm",
         "rain: 53 cm",
-        "line «rain: 53», planning.days without work.rain: found '530'; expected rain of a day from 0.1 mm to 100 mm."
+        "line «rain: 53», planning.days without work.rain: found '53 cm'; expected rain of a day from 0.1 mm to 100 mm."
         " Check the figure and its unit.",
     ),
 ]

@@ -18,26 +18,26 @@ FAULTS = [
         "a kind by another word",
         "from: hollow tining, to",
         "from: coring, to",
-        "line «coring», planning.gaps.0.from: found 'coring'; expected one of: …. …",
+        "line «coring», planning.gap 1, from: found 'coring'; expected one of: …. …",
     ),
     fault(
         "a gap without its unit",
         "at least: 53 days",
         "at least: 53",
-        "line «at least», planning.gaps.0.at least: found '53'; expected a time from 1 day to 366 days, such as '6 weeks'…",
+        "line «at least», planning.gap 1, at least: found '53'; expected a time from 1 day to 366 days, such as '6 weeks'…",
     ),
     fault(
         "a gap of years",
         "at least: 53 days",
         "at least: 60 weeks",
-        "line «at least», planning.gaps.0.at least: found '60 weeks'; expected a time from 1 day to 366 days, such as"
+        "line «at least», planning.gap 1, at least: found '60 weeks'; expected a time from 1 day to 366 days, such as"
         " '6 weeks'",
     ),
     fault(
         "a gap with no end",
         ", to: solid tining, at",
         ", at",
-        "line «hollow tining, at», planning.gaps.0.to: found nothing; expected the field 'to'",
+        "line «hollow tining, at», planning.gap 1, to: found nothing; expected the field 'to'",
     ),
 ]
 
