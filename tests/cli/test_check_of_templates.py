@@ -103,7 +103,7 @@ def test_all_faults_of_templates_are_told_at_once_with_those_of_other_files(chec
         "  line 1: found the name 'nobody', which no page has",
         "  line 2: found the filter 'nothing'",
         "  the file: found a template that the theme does not have",
-        "  the file: found a character that is not UTF-8",
+        "  line 1: found a character that is not UTF-8",
     ]
     assert lines[-3 - 1].endswith("Put it into templates/ itself.")
 

@@ -219,7 +219,7 @@ def test_work_that_was_entered_for_it_goes_to_the_other_job_by_a_correction(club
     club.done("again", "04-12")
     (said,) = problems_of(club.folder)
     assert said == (
-        "log/2027/again-done.md: line 2, job: found work of 'again', withdrawn on 2027-04-20 at 09:00 (plan/again.yaml,"
+        "log/2027/again-done.md: line 4, job: found work of 'again', withdrawn on 2027-04-20 at 09:00 (plan/again.yaml,"
         " line 13); expected no work for a job that is withdrawn. First correct this entry, with the other job under"
         " 'instead' if the work was done for that."
     )
@@ -245,7 +245,7 @@ def test_an_entry_of_a_withdrawn_job_is_an_error_that_says_so(club: SmallClub) -
     club.done("again", "05-12")
     (said,) = problems_of(club.folder)
     assert said == (
-        "log/2027/again-done.md: line 2, job: found 'again', withdrawn on 2027-04-20 at 09:00 (plan/again.yaml, line 13);"
+        "log/2027/again-done.md: line 4, job: found 'again', withdrawn on 2027-04-20 at 09:00 (plan/again.yaml, line 13);"
         " expected 'spring', which is to be read instead, or a moment before that"
     )
 
@@ -276,7 +276,10 @@ def test_a_withdrawal_needs_its_moment_and_its_reason(club: SmallClub) -> None:
     assert any("Did you mean 'because'?" in one for one in said)
     club.job("again", "05-11", announced="04-01", more="    withdrawn: {at: next week, because: entered twice}\n")
     (problem,) = problems_of(club.folder)
-    assert "line 13, withdrawn.at: found 'next week'; expected a day and time, such as '2027-08-23 07:05'" in problem
+    assert (
+        "line 13, job 1, withdrawn.at: found 'next week'; expected a day and time, such as '2027-08-23 07:05'"
+        in problem
+    )
 
 
 def test_a_job_that_was_deleted_with_its_entries_left_is_told_to_stay_as_withdrawn(club: SmallClub) -> None:

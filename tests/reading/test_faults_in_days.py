@@ -25,7 +25,7 @@ FAULTS = [
         "a weight below nothing",
         "Saturday: 2.37",
         "Saturday: -2",
-        "line «Saturday», planning.importance.weekdays.…: found '-2'; expected a weight from 0 to 1000, where an ordinary"
+        "line «Saturday», planning.importance.weekday 6: found '-2'; expected a weight from 0 to 1000, where an ordinary"
         " day is 1. Check the figure and its unit.",
     ),
     fault(
@@ -39,28 +39,28 @@ FAULTS = [
         "a month misspelt",
         "from: 8 January,",
         "from: 8 Januray,",
-        "line «from: 8 Januray», planning.importance.periods.0.from: found '8 Januray'; expected a day, such as '1 July'"
+        "line «from: 8 Januray», planning.importance.period 1, from: found '8 Januray'; expected a day, such as '1 July'"
         " for every year, or '1 July 2027'. Did you mean 'January'?",
     ),
     fault(
         "a day that no month has",
         "to: 26 February,",
         "to: 30 February,",
-        "line «to: 30 February», planning.importance.periods.0.to: found '30 February'; expected a day that exists in the"
+        "line «to: 30 February», planning.importance.period 1, to: found '30 February'; expected a day that exists in the"
         " calendar",
     ),
     fault(
         "a year in one of two days",
         "to: 26 February,",
         "to: 26 February 2028,",
-        "line «the hush», planning.importance.periods.0: found 'a year in one of the two days'; expected a year in both, or"
+        "line «the hush», planning.importance.period 1: found 'a year in one of the two days'; expected a year in both, or"
         " in neither for every year",
     ),
     fault(
         "a last day before the first",
         "to: 16 July 2027",
         "to: 10 July 2027",
-        "line «10 July», planning.days without work.blocked.0: found 'a last day before the first'; expected 'to' not"
+        "line «10 July», planning.days without work.blocked 1: found 'a last day before the first'; expected 'to' not"
         " before 'from'",
     ),
     fault(
@@ -81,20 +81,20 @@ FAULTS = [
         "days without a reason",
         ", why: half the crew is away on a course}",
         "}",
-        "line «12 July», planning.days without work.blocked.0.why: found nothing; expected the field 'why'",
+        "line «12 July», planning.days without work.blocked 1, why: found nothing; expected the field 'why'",
     ),
     fault(
         "a contractor without days",
         "{from: 6 September 2027, to: 29 October 2027, for: sand injection}",
         "{for: sand injection}",
-        "line «{for: sand injection}», planning.days without work.contractor.0: found 'no days'; expected either 'on' with"
+        "line «{for: sand injection}», planning.days without work.contractor 1: found 'no days'; expected either 'on' with"
         " one day or several, or both 'from' and 'to'",
     ),
     fault(
         "a contractor for another trade's word",
         "for: sand injection}",
         "for: spiking}",
-        "line «spiking», planning.days without work.contractor.0.for: found 'spiking'; expected one of: …. …",
+        "line «spiking», planning.days without work.contractor 1, for: found 'spiking'; expected one of: …. …",
     ),
     fault(
         "neither yes nor no",
