@@ -111,7 +111,7 @@ _WORDS = (
     broken("a phrase with an open bracket", _PHRASES, put("¦site-over = Over { $x\n"), "", "Fluent's format"),
     broken("a phrase that puts itself in", _PHRASES, put("¦site-over = { site-over }\n"), "", "which puts itself in"),
     broken("a phrase with a slot that it has not", _PHRASES, put("¦site-over = Over {$when}\n"), "", "the slot $when"),
-    broken("a phrase set in by blanks alone", _PHRASES, put("¦   \u2003x\n"), "", "Fluent's format"),
+    broken("a phrase set in by blanks alone", _PHRASES, put("site-over = Over\n¦\t\nsite-other = Other\n"), "", "blanks alone"),
     broken("a caution taken away", _PHRASES, put("¦caution-lightning = Play on.\n"), "", "caution", more=True),
     broken("20,000 phrases that are none", _PHRASES, put("¦a\n" * 20_000), "", "Fluent's format", more=True),
     fine("a file of phrases that is empty", _PHRASES, put(b"", None)),
