@@ -169,6 +169,17 @@ def test_an_empty_notice_is_found(files: dict[str, bytes]) -> None:
     assert {fault.says for fault in faults_of({**files, NOTICE: b""})} == {"is empty", "is a notice without words"}
 
 
+def test_a_withdrawn_notice_is_short_but_not_empty(files: dict[str, bytes]) -> None:
+    """As the catalogue has it: nothing but the headline, when and why it was withdrawn, and where to read on."""
+    head, _ = files[NOTICE].decode().split("<main")
+    name, headline = "notices/trees-again/index.html", "<h1>Tree work beside the 16th green: notice withdrawn</h1>"
+    why = "<p>This notice was withdrawn at 9am on Monday 1 November: entered twice.</p>"
+    pages = [f'{head}<main id="content">{words}</main></body></html>' for words in (headline + why, headline)]
+    short, empty = ([fault.says for fault in faults_of({**files, name: page.encode()})] for page in pages)
+    assert "is a notice without words" not in short
+    assert "is a notice without words" in empty
+
+
 def test_a_notice_that_is_told_of_and_not_there_is_found(files: dict[str, bytes]) -> None:
     left = {name: data for name, data in files.items() if name != NOTICE}
     assert f"{NOTICE}: is a notice without words" in set(map(str, faults_of(left)))

@@ -17,6 +17,8 @@ _FOLDER: Final = "notices/"
 _INDEX: Final = "/index.html"
 _LEAST_WORDS: Final = 30
 """Words of a page below which a notice counts as empty; headline, answer and cautions alone have more: judgement."""
+_LEAST_WORDS_UNTOLD: Final = 12
+"""The same where the status tells nothing of the job: a withdrawn notice has its headline, when and why: judgement."""
 _CANCELLED: Final = "https://schema.org/EventCancelled"
 _CALLED_OFF: Final = "called off"
 
@@ -37,7 +39,7 @@ def notice_faults(site: BuiltSite) -> Iterator[Fault]:
     for name in sorted(pages | set(told)):
         page = site.pages.get(name)
         words = shown(_main(page)) if page is not None else ""
-        if len(words.split()) < _LEAST_WORDS:
+        if len(words.split()) < (_LEAST_WORDS if name in told else _LEAST_WORDS_UNTOLD):
             yield Fault(file=name, says="is a notice without words")
         elif name in told and page is not None:
             yield from _against(told[name], page, words, name)
