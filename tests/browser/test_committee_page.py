@@ -14,6 +14,7 @@ from pypdf import PdfReader
 from tests.browser.conftest import OpenPage
 from tests.browser.survey import EYES, NARROWEST_PX, axe
 from tests.conftest import DEMO
+from tests.printed import words_of
 
 
 @pytest.fixture(scope="module")
@@ -47,10 +48,10 @@ def test_on_paper_the_picture_stands_on_the_first_page_and_no_column_is_cut(
 ) -> None:
     page = open_page()
     page.goto(committee.as_uri())
-    pages = [sheet.extract_text() for sheet in PdfReader(BytesIO(page.pdf(prefer_css_page_size=True))).pages]
-    assert "days until back to normal" in pages[0]
-    assert "Private, for the committee." in pages[0]
-    words = " ".join(" ".join(pages).split())
+    sheets = PdfReader(BytesIO(page.pdf(prefer_css_page_size=True))).pages
+    assert "days until back to normal" in words_of(sheets[0])
+    assert "Private, for the committee." in words_of(sheets[0])
+    words = words_of(*sheets)
     for heading in ("What is done", "The work", "Healing", "Competitions and visitors", "Times a year, sand"):
         assert heading in words
     page.emulate_media(media="print")

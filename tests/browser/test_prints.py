@@ -10,6 +10,7 @@ import pytest
 from tests.browser.conftest import OpenPage
 from tests.browser.hosting import Host
 from tests.browser.survey import one_of_each_kind
+from tests.printed import lines_of, words_of
 
 A4_POINTS = (595, 842)
 """ISO 216 in 1/72 inch."""
@@ -19,10 +20,6 @@ def _printed(page: object) -> pypdf.PdfReader:
     return pypdf.PdfReader(BytesIO(page.pdf(prefer_css_page_size=True)))  # type: ignore[attr-defined] # a page
 
 
-def _words(printed: pypdf.PdfReader) -> str:
-    return " ".join(" ".join(sheet.extract_text() for sheet in printed.pages).split())
-
-
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
 def test_the_status_fits_on_two_sheets_without_menu_and_news(demo_host: Host, open_page: OpenPage, dark: bool) -> None:
     page = open_page(dark=dark)
@@ -30,7 +27,7 @@ def test_the_status_fits_on_two_sheets_without_menu_and_news(demo_host: Host, op
     printed = _printed(page)
     assert len(printed.pages) <= 2
     assert tuple(round(float(length)) for length in printed.pages[0].mediabox[2:]) == A4_POINTS
-    said = _words(printed)
+    said = words_of(*printed.pages)
     for words in ("The course is open", "What is different today", "Greens 1 to 18", "Hole by hole", "What comes next"):
         assert words in said
     for words in ("More", "For the pro shop", "Latest news", "Go to the content", "We do not know yet"):
@@ -44,26 +41,25 @@ def test_a_notice_prints_all_its_parts_and_no_heading_alone(demo_host: Host, ope
     assert len(headings) > 10
     printed = _printed(page)
     assert len(printed.pages) <= 5
-    said = _words(printed)
+    said = words_of(*printed.pages)
     for heading in headings:
         assert heading in said
     for sheet in printed.pages:
-        lines = [line for line in sheet.extract_text().splitlines() if line.strip()]
-        assert lines[-1].strip() not in headings
+        assert lines_of(sheet)[-1] not in headings
 
 
 def test_what_is_folded_is_not_printed_and_the_page_says_where_it_is(demo_host: Host, open_page: OpenPage) -> None:
     page = open_page()
     page.goto(demo_host.page("notices/greens-renovation-2027/index.html"))
-    said = _words(_printed(page))
+    said = words_of(*_printed(page).pages)
     assert "https://quillhaven.example/notices/greens-renovation-2027/" in said
     for folded in ("The same in figures", "What happened before", "Poster to print"):
         assert page.get_by_text(folded).count() == 1
         assert folded not in said
     page.locator("summary", has_text="What happened before").click()
-    assert "What happened before" in _words(_printed(page))
+    assert "What happened before" in words_of(*_printed(page).pages)
     page.goto(demo_host.page("season/index.html"))
-    assert "23 to 27 August, done" in _words(_printed(page))  # of a folded month
+    assert "23 to 27 August, done" in words_of(*_printed(page).pages)  # of a folded month
 
 
 def test_each_kind_of_page_prints_dark_ink_on_white_also_from_a_dark_screen_and_no_empty_last_sheet(
@@ -75,7 +71,7 @@ def test_each_kind_of_page_prints_dark_ink_on_white_also_from_a_dark_screen_and_
         if name.startswith(("n/", "404")):
             continue
         page.goto(demo_host.page(name))
-        assert _printed(page).pages[-1].extract_text().strip(), name
+        assert lines_of(_printed(page).pages[-1]), name
         if name.endswith("email.html"):
             continue  # an e-mail has its own colours
         ink, *papers = page.evaluate(

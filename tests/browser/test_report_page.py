@@ -14,6 +14,7 @@ from pypdf import PdfReader
 from tests.browser.conftest import OpenPage
 from tests.browser.survey import EYES, NARROWEST_PX, axe
 from tests.conftest import DEMO
+from tests.printed import lines_of
 
 A4_PT = (595, 842)
 BETWEEN_MARGINS_PX = 688  # 210 mm less 14 mm on either side, at 96 px to an inch
@@ -55,7 +56,7 @@ def test_on_paper_every_sheet_says_that_it_is_private_and_none_ends_with_a_headi
     assert [round(float(side)) for side in (sheets[0].mediabox.width, sheets[0].mediabox.height)] == list(A4_PT)
     assert len(sheets) > 4
     for number, sheet in enumerate(sheets, start=1):
-        lines = [line.strip() for line in sheet.extract_text().splitlines() if line.strip()]
+        lines = lines_of(sheet)
         margins = ("Private: for the committee", f"{number} / {len(sheets)}")
         assert all(line in lines for line in margins), lines
         assert [line for line in lines if line not in margins][-1] not in headings

@@ -14,6 +14,7 @@ from pypdf import PdfReader
 from tests.browser.conftest import OpenPage
 from tests.browser.survey import EYES, NARROWEST_PX, axe
 from tests.conftest import DEMO
+from tests.printed import words_of
 
 
 @pytest.fixture(scope="module")
@@ -44,9 +45,9 @@ def test_it_asks_for_nothing_but_itself_and_does_not_run_sideways(sand: Path, op
 def test_on_paper_no_column_is_cut(sand: Path, open_page: OpenPage) -> None:
     page = open_page()
     page.goto(sand.as_uri())
-    pages = [sheet.extract_text() for sheet in PdfReader(BytesIO(page.pdf(prefer_css_page_size=True))).pages]
-    assert "Private, for the committee." in pages[0]
-    words = " ".join(" ".join(pages).split())
+    sheets = PdfReader(BytesIO(page.pdf(prefer_css_page_size=True))).pages
+    assert "Private, for the committee." in words_of(sheets[0])
+    words = words_of(*sheets)
     for heading in ("What lies in the store", "By month", "The store", "Other materials", "here and in print"):
         assert heading in words
     page.emulate_media(media="print")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import shutil
-import unicodedata
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -20,6 +19,7 @@ from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.records.plan import Part
+from tests.printed import words_of
 
 BROWSER = next(filter(None, map(shutil.which, build_pdf.BROWSERS)), None)
 pytestmark = pytest.mark.skipif(
@@ -69,11 +69,6 @@ def _print(folder: Path, bulletin: Bulletin, paper: str) -> Path:
     return pdf
 
 
-def _read(page: pypdf.PageObject) -> str:
-    """The words of a page; some letters are printed joined into one sign, which Unicode parts again (NFKC)."""
-    return " ".join(unicodedata.normalize("NFKC", page.extract_text()).split())
-
-
 @pytest.mark.parametrize(
     ("case", "paper"), [*((case, "letter") for case in CASES), ("work that heals", "A4"), ("everything long", "A4")]
 )
@@ -87,7 +82,7 @@ def test_a_poster_is_one_page_with_every_word_that_must_stand_there(
     drawn = pypdfium2.PdfDocument(pdf)[0].render(scale=2).to_numpy()
     address = short_addresses(demo_bulletin)[notice.id]
     assert [code.text for code in zxingcpp.read_barcodes(drawn)] == [address]
-    said = _read(page)
+    said = words_of(page)
     labels = [
         p.text for s in notice.sections if s.part is Part.TAKE_CARE for p in s.points if p.source == notice.planned_in
     ]
