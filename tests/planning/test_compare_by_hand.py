@@ -301,6 +301,20 @@ def test_a_fixture_in_the_work_or_before_allow_until_is_touched_and_one_after_it
     assert (cored.meets[1].not_normal or 0) > (sanded.meets[1].not_normal or 0)
 
 
+def test_without_past_years_fixtures_after_the_work_are_not_known_and_not_none(tmp_path: Path) -> None:
+    """The last day of the work is the 14th: the medal meets no work, and of the healing nothing is known."""
+    pairs, medal = fixture(date(2027, 6, 14), "Pairs"), fixture(date(2027, 6, 18))
+    typed = small_records(tmp_path / "club", fixtures=(pairs, medal))
+    unknown = replace(typed, weather=replace(typed.weather, history_c={}, observed_c={}))
+    found = comparison_of(unknown, choice(sand(1)))
+    assert found.rows[0].fixtures_touched is None
+    tables = tables_of(found, unknown.planning, Voice.english(date(2027, 6, 7)))
+    healing = next(table for table in tables if "Fixtures touched" in table.columns)
+    assert healing.rows[0][-1] == "not known"
+    in_the_work = replace(unknown, fixtures=(pairs,))
+    assert comparison_of(in_the_work, choice(sand(1))).rows[0].fixtures_touched == 1
+
+
 def test_a_fixture_on_the_day_of_allow_until_is_no_longer_touched(tmp_path: Path) -> None:
     (row,) = comparison_of(small_records(tmp_path / "club"), choice(sand(1))).rows
     until = row.range_of(Milestone.BACK_TO_NORMAL).allow_until

@@ -109,6 +109,9 @@ def test_jobs_of_whose_ends_nothing_is_known_come_as_soon_as_they_fit(typed: Clu
     assert not together.has_costs
     (table,) = together_tables(together, VOICE)
     assert table.caption == "The soonest days on which the jobs fit"
+    with_medal = found(records, "holes", "more", fixtures=(fixture(date(2027, 6, 19)),))
+    reasons = dict(together_reasons(with_medal, VOICE))
+    assert reasons["A"] == "Which fixtures after the work it touches is not known."
     said = " ".join(together_notes(together, records, VOICE))
     assert "proven" not in said
     assert "No other first days" not in said

@@ -24,7 +24,7 @@ from swardcast.records.planning import Choice
 from swardcast.records.standing import standing_entries
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
 
-__all__ = ["Compared", "Comparison", "When", "compare", "is_touched", "job_of_choice"]
+__all__ = ["Compared", "Comparison", "When", "compare", "count_touched", "is_touched", "job_of_choice"]
 
 _ALLOWED_FOR = 0.1  # the chance that is left on the day of allow until
 
@@ -102,9 +102,9 @@ class Compared:
         return None if day is None else (day - self.disturbance.starts).days
 
     @property
-    def fixtures_touched(self) -> int:
-        """Fixtures that fall into the work, or on surfaces that may well be healing."""
-        return sum(map(is_touched, self.meets))
+    def fixtures_touched(self) -> int | None:
+        """Fixtures that fall into the work, or on surfaces that may well be healing; None where that is not known."""
+        return count_touched(self.meets)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -153,6 +153,21 @@ def is_touched(met: FixtureOutlook) -> bool:
     healing = met.not_normal is not None and met.not_normal > _ALLOWED_FOR
     in_range = met.in_range in (Touch.YES, Touch.PERHAPS) and met.not_normal is None
     return met.in_work is not Touch.NO or healing or in_range
+
+
+def count_touched(meets: Sequence[FixtureOutlook]) -> int | None:
+    """Count the fixtures that the work touches.
+
+    Args:
+        meets: what each fixture meets.
+
+    Returns:
+        Their number, or None where one comes after the work and nothing is known of the healing that it meets.
+    """
+    of_healing = [met for met in meets if met.in_work is Touch.NO]
+    if any(met.not_normal is None and met.in_range is None for met in of_healing):
+        return None
+    return sum(map(is_touched, meets))
 
 
 def compare(

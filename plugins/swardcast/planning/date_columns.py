@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import date
 from typing import Final
 
-from swardcast.planning.date_words import touched
+from swardcast.planning.compare import count_touched
 from swardcast.planning.dates import Dates
 from swardcast.planning.start_days import StartDay
 
@@ -46,7 +46,7 @@ DATE_COLUMNS: Final[dict[str, Callable[[Dates, StartDay], Value]]] = {
     "chance_never": lambda _, day: day.cost.never if day.cost is not None else None,
     "likely": lambda _, day: day.ends.likely if day.ends is not None else None,
     "allow_until": lambda _, day: day.ends.allow_until if day.ends is not None else None,
-    "fixtures_touched": lambda _, day: len(touched(day)) if day.is_possible else None,
+    "fixtures_touched": lambda _, day: count_touched(day.meets) if day.is_possible else None,
     "rests_on_forecast": lambda dates, day: dates.rests_on_forecast(day),
     "years_dry": _dry,
     "years_frost": _frost,

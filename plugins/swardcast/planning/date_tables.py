@@ -12,9 +12,11 @@ from swardcast.language.voice import Voice
 from swardcast.notices.pictures import Table
 from swardcast.outlook.states import Milestone
 from swardcast.planning.blocked_days import is_weekday_off
-from swardcast.planning.date_words import blocked_in_words, end_cell, reasons_in_words, touched, weighted_cell
+from swardcast.planning.compare import count_touched
+from swardcast.planning.date_words import blocked_in_words, end_cell, reasons_in_words, weighted_cell
 from swardcast.planning.dates import Dates
 from swardcast.planning.start_days import StartDay
+from swardcast.planning.words import touched_in_words
 from swardcast.records.planning import Planning
 
 __all__ = ["END_COLUMNS", "date_reasons", "date_tables", "date_title"]
@@ -129,7 +131,7 @@ def _cells(day: StartDay, dates: Dates, voice: Voice) -> Iterator[str]:
     yield weighted_cell(day.cost, voice)
     yield voice.say("planning-not-known") if day.cost is None else voice.number(day.cost.days)
     yield end_cell(day.ends, voice)
-    yield voice.number(len(touched(day)))
+    yield touched_in_words(count_touched(day.meets), voice)
     if not dates.chances:
         return
     chances = dates.chances.get(day.day)

@@ -14,7 +14,7 @@ from swardcast.notices.words import whole_percent
 from swardcast.outlook.fixtures import FixtureOutlook, Touch
 from swardcast.outlook.states import DateRange, RestsOn
 from swardcast.planning.blocked_days import Because, Blocked
-from swardcast.planning.compare import is_touched
+from swardcast.planning.compare import count_touched, is_touched
 from swardcast.planning.dates import BestTime, Dates
 from swardcast.planning.start_days import Cost, StartDay
 from swardcast.records.planning import Planning
@@ -152,7 +152,8 @@ def fixture_reasons(day: StartDay, voice: Voice) -> Iterator[str]:
     """
     first = next(iter(touched(day)), None)
     if first is None:
-        yield voice.say("startdays-meets-none")
+        known = count_touched(day.meets) is not None
+        yield voice.say("startdays-meets-none" if known else "startdays-meets-not-known")
         return
     fixture = fixture_in_words(first.fixture, voice)
     if first.in_work is Touch.YES:

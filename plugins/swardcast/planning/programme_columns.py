@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Final
 
-from swardcast.planning.date_words import touched
+from swardcast.planning.compare import count_touched
 from swardcast.planning.programme import Placed, Together
 from swardcast.planning.schedule import Schedule
 from swardcast.planning.start_days import StartDay
@@ -88,5 +88,5 @@ TOGETHER_COLUMNS: Final[dict[str, Callable[[JobInSchedule], Value]]] = {
     "days": _together(lambda day: day.cost.days if day.cost is not None else None),
     "likely": _together(lambda day: day.ends.likely if day.ends is not None else None),
     "allow_until": _together(lambda day: day.ends.allow_until if day.ends is not None else None),
-    "fixtures_touched": _together(lambda day: len(touched(day))),
+    "fixtures_touched": _together(lambda day: count_touched(day.meets)),
 }

@@ -6,10 +6,12 @@ from collections.abc import Iterator
 
 from swardcast.language.voice import Voice
 from swardcast.notices.pictures import Table
+from swardcast.planning.compare import count_touched
 from swardcast.planning.date_tables import END_COLUMNS
-from swardcast.planning.date_words import end_cell, fixture_reasons, touched, weighted_cell
+from swardcast.planning.date_words import end_cell, fixture_reasons, weighted_cell
 from swardcast.planning.programme import Placed, Together
 from swardcast.planning.start_days import StartDay
+from swardcast.planning.words import touched_in_words
 
 __all__ = ["SHOWN_STEP", "gap_in_words", "letters_of", "together_reasons", "together_tables", "together_title"]
 
@@ -80,7 +82,7 @@ def _best(together: Together, voice: Voice) -> Table:
             weighted_cell(one.together.cost, voice),
             _days(one.together, voice),
             end_cell(one.together.ends, voice),
-            voice.number(len(touched(one.together))),
+            touched_in_words(count_touched(one.together.meets), voice),
         )
         for one in together.placed
     ]

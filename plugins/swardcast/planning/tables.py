@@ -25,6 +25,7 @@ from swardcast.planning.words import (
     range_cell,
     share_or_none,
     times_in_words,
+    touched_in_words,
 )
 from swardcast.planning.work_in_words import choice_name, operations_in_words, source_in_words
 from swardcast.records.planning import Planning
@@ -172,7 +173,7 @@ def _healing(told: _Told) -> Iterator[tuple[str, _Cell]]:
     yield voice.say("planning-column-normal"), lambda row: range_cell(row, Milestone.BACK_TO_NORMAL, voice)
     yield voice.say("planning-column-days"), lambda row: _days(row, voice)
     if told.comparison.fixtures:
-        yield voice.say("planning-column-touched"), lambda row: voice.number(row.fixtures_touched)
+        yield voice.say("planning-column-touched"), lambda row: touched_in_words(row.fixtures_touched, voice)
 
 
 def _days(row: Compared, voice: Voice) -> str:

@@ -198,6 +198,19 @@ def times_in_words(times: float | None, voice: Voice) -> str:
     return voice.say("planning-never") if math.isinf(times) else voice.number(times)
 
 
+def touched_in_words(count: int | None, voice: Voice) -> str:
+    """Say how many fixtures the work touches.
+
+    Args:
+        count: their number, or None where it is not known.
+        voice: the language.
+
+    Returns:
+        The number, or that it is not known.
+    """
+    return voice.say("planning-not-known") if count is None else voice.number(count)
+
+
 def meeting_in_words(met: FixtureOutlook, voice: Voice) -> str:
     """Say what a fixture meets, in few letters.
 

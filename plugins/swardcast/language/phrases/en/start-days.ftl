@@ -59,6 +59,7 @@ startdays-meets = The first fixture that it touches is { $fixture }: { $chance }
 startdays-meets-work = The first fixture that it touches is { $fixture }, which falls into the days of the work.
 startdays-meets-perhaps = The first fixture that it may touch is { $fixture }.
 startdays-meets-none = It touches no fixture.
+startdays-meets-not-known = Which fixtures after the work it touches is not known.
 # $enough and $years: numbers of years
 startdays-spare-needed = { $spare ->
     [0] Without a spare day the work would have been finished in time in { $enough } of { $years } past years.
