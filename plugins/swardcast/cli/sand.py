@@ -244,7 +244,7 @@ def _material(one: Material) -> dict[str, Any]:
 
 def _published(year: SandYear, place: int) -> dict[str, Any]:
     one = PUBLISHED[place]
-    ends = layers_mm(one, density_t_per_m3=year.density_t_per_m3, greens_m2=year.greens.area_m2)
+    ends = layers_mm(one, density_t_per_m3=year.density_t_per_m3, greens_m2=year.course_m2)
     return {
         "name": one.name,
         "printed": one.printed,

@@ -115,7 +115,7 @@ def _as_logged(year: SandYear, voice: Voice) -> Iterator[str]:
     done = [move for move in year.moves if move.stage is Stage.DONE]
     if done:
         told = sum(move.told_by != "" for move in done)
-        yield voice.say("sand-as-logged", count=len(done), told=voice.number(told))
+        yield voice.say("sand-as-logged", count=len(done), told=told)
 
 
 def _exceptions(year: SandYear, voice: Voice) -> Iterator[str]:
@@ -160,7 +160,7 @@ def _about_price(planning: Planning, voice: Voice) -> Iterator[str]:
 
 
 def _about_print(year: SandYear, voice: Voice) -> Iterator[str]:
-    density, greens_m2 = bulk_density(year.density_t_per_m3, voice), year.greens.area_m2
+    density, greens_m2 = bulk_density(year.density_t_per_m3, voice), year.course_m2
     if greens_m2:
         yield voice.say("sand-published", density=density, area=area(greens_m2, voice))
     else:

@@ -193,7 +193,7 @@ def print_picture(year: SandYear, voice: Voice) -> PrintPicture:
 
 def _print_rows(year: SandYear, voice: Voice) -> Iterator[PrintRow]:
     for one in PUBLISHED:
-        ends = layers_mm(one, density_t_per_m3=year.density_t_per_m3, greens_m2=year.greens.area_m2)
+        ends = layers_mm(one, density_t_per_m3=year.density_t_per_m3, greens_m2=year.course_m2)
         if ends is not None:
             words = voice.say(f"published-sand-{one.name}")
             yield PrintRow(words=words, low_mm=ends[0], high_mm=ends[1])

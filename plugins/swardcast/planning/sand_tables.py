@@ -278,7 +278,7 @@ def _published(year: SandYear, voice: Voice) -> Table:
     if greens.depth_mm is not None:
         rows.append((voice.say("sand-these-greens"), none, layer(greens.depth_mm, voice), none))
     for one in PUBLISHED:
-        ends = layers_mm(one, density_t_per_m3=year.density_t_per_m3, greens_m2=greens.area_m2)
+        ends = layers_mm(one, density_t_per_m3=year.density_t_per_m3, greens_m2=year.course_m2)
         name = voice.say(f"published-sand-{one.name}")
         rows.append((name, one.printed, layers_in_words(ends, voice), one.source))
     columns = (

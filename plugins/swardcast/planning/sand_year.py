@@ -22,6 +22,7 @@ __all__ = ["Masses", "OnKind", "SandYear", "masses_of", "sand_year"]
 Key = TypeVar("Key", bound=Hashable)
 
 _A_YEAR_DAYS = (365, 366)
+_HOLES_OF_A_COURSE = 18  # by print: "120 t for 18 holes"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,6 +57,7 @@ class OnKind:
     Args:
         kind: which one.
         area_m2: area of all the club's surfaces of the kind, or None where one is not known.
+        holes: how many holes have such surfaces.
         masses: the sand.
         kg_per_m2: mean over that area of what is used and to come, dry, or None.
         depth_mm: the same as a layer, or None.
@@ -63,6 +65,7 @@ class OnKind:
 
     kind: SurfaceKind
     area_m2: float | None
+    holes: int
     masses: Masses
     kg_per_m2: float | None
     depth_mm: float | None
@@ -102,6 +105,11 @@ class SandYear:
     def is_a_year(self) -> bool:
         """Whether the period is as long as a year."""
         return (self.last - self.first).days + 1 in _A_YEAR_DAYS
+
+    @property
+    def course_m2(self) -> float | None:
+        """Area of the greens where they are those of 18 holes, on which a mass for a course in print can be set."""
+        return self.greens.area_m2 if self.greens.holes == _HOLES_OF_A_COURSE else None
 
     @property
     def in_all(self) -> Masses:
@@ -188,12 +196,14 @@ def sand_year(records: ClubRecords, as_of: datetime, first: date, last: date) ->
 
 def _on_kind(records: ClubRecords, kind: SurfaceKind, moves: Iterable[SandMove]) -> OnKind:
     masses = masses_of(move for move in moves if move.surface.kind is kind)
-    areas = [surface.area_m2 for surface in records.surfaces.values() if surface.kind is kind]
+    surfaces = [surface for surface in records.surfaces.values() if surface.kind is kind]
+    areas = [surface.area_m2 for surface in surfaces]
     area_m2 = None if None in areas else sum(area for area in areas if area is not None)
     rate = masses.in_all_t * 1000 / area_m2 if area_m2 else None
     return OnKind(
         kind=kind,
         area_m2=area_m2,
+        holes=len({surface.hole for surface in surfaces if surface.hole is not None}),
         masses=masses,
         kg_per_m2=rate,
         depth_mm=None if rate is None else depth_mm_from_kg_per_m2(rate, density_of(records)),

@@ -9,7 +9,7 @@ sand-from-to = the days from { $first } to { $last }
 # $planned, $used and $coming: masses
 sand-summary = The plan has { $planned } of dry sand. Used so far: { $used }. Still to come: { $coming }.
 # $mass: what lies there
-sand-lasts = The store lasts to { $day }, with { $mass } left then, as weighed.
+sand-lasts = By the plan, the log and the deliveries typed the store lasts to { $day }, with { $mass } left then, as weighed.
 sand-runs-out = The store runs out on { $day }: it is { $mass } short for { $job }.
 sand-below-least = The store falls below what is kept back on { $day }, with { $mass } left after { $job }.
 sand-does-not-fit = The delivery of { $day } would not fit: there would be { $mass } too much.
@@ -28,7 +28,10 @@ sand-days = Planned sand counts on the days of the plan as it stands now. Used s
 sand-as-logged = { $count ->
     [one] The log has sand on { $count } surface.
    *[other] The log has sand on { $count } surfaces.
-} For { $told } of them an entry tells how much. For the others the planned amount counts.
+} { $told ->
+    [0] No entry tells how much, so the planned amount counts.
+   *[other] For { $told } of them an entry tells how much. For the others the planned amount counts.
+}
 sand-not-known = Not in these sums, since nobody typed how much or an area is missing: { $jobs }.
 sand-without-day = In no month, since nobody knows the day: { $mass } for { $jobs }.
 sand-overdue = Late, and counted as if done today: { $jobs }.
@@ -42,7 +45,7 @@ sand-price-by-the-ton = All sand counts at { $price } a ton as weighed.
 sand-no-price = Nobody typed a price of sand.
 # $density: with its unit. $area: of the greens.
 sand-published = Amounts in print are those of other courses and trials, for a year on putting greens. They are information and no aim. A mass in print is turned into a layer by { $density }, and that of a course by the { $area } of these greens.
-sand-published-no-area = Amounts in print are those of other courses and trials, for a year on putting greens. They are information and no aim. A mass in print is turned into a layer by { $density }.
+sand-published-no-area = Amounts in print are those of other courses and trials, for a year on putting greens. They are information and no aim. A mass in print is turned into a layer by { $density }. That of a course has 18 holes, so it becomes no layer beside other greens, or where an area is missing.
 # $days: how long the period is
 sand-not-a-year = The period has { $days } days, and what is in print is for a year.
 sand-materials = Of other materials seed alone is added up. Products stand as typed; their labels come first.
@@ -67,7 +70,7 @@ sand-column-surfaces = Surfaces
 sand-column-days = Days
 sand-column-against = Against plan
 sand-column-area = Area
-sand-column-rate = On each
+sand-column-rate = Rate
 sand-column-layer = As a layer
 sand-column-what = What
 sand-column-dry = Dry
