@@ -240,7 +240,7 @@ def test_dates_are_judged_in_the_period_in_which_the_end_came(club: SmallClub) -
     (one,) = _of(club, MAY, "06-01").kept
     assert (one.late_days, one.is_inside) == (10, False)
     told = _told(club, MAY, "06-01")
-    assert "1 job with a computed date ended, outside the days that we gave." in _words(told, "in-short")
+    assert "1 job with a computed date ended in the period, outside the days that we gave." in _words(told, "in-short")
     words = _words(told, "dates")
     assert "None of them lay inside the days that we gave on the day of the work" in words
     assert "10.0 days away" in words

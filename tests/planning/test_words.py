@@ -203,7 +203,7 @@ def test_notes_say_how_sand_passes_and_fixtures_are_counted(tmp_path: Path) -> N
     twice = comparison_of(records, choice(tines(8, 50, 50, 60, passes=2)))
     once = comparison_of(records, choice(tines(8, 50, 50, 60)))
     with_twice, with_once = (" ".join(notes_beside(one, records.planning, BRITISH)) for one in (twice, once))
-    assert "Passes are added as if no hole met another. Two take no longer here than one" in with_twice
+    assert "Passes are added as if no hole met another. Two passes take no longer here than one" in with_twice
     assert "Passes" not in with_once
     for said in (with_once, with_twice):
         assert "Shares of the surface count its area, however deep or shallow the work is." in said

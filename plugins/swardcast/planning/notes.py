@@ -37,7 +37,11 @@ def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tu
     else:
         phrase = "planning-weather-forecast" if comparison.has_forecast else "planning-weather"
         dates = [voice.say("planning-dates"), voice.say(phrase, count=comparison.past_years)]
-    fixtures = ("planning-fixtures", "planning-touched") if comparison.fixtures else ("planning-no-fixtures",)
+    fixtures = (
+        ("planning-fixtures", "planning-fixture-words", "planning-touched")
+        if comparison.fixtures
+        else ("planning-no-fixtures",)
+    )
     paragraphs = [
         [voice.say("planning-about", count=len(comparison.rows), day=day), *pace],
         [*_about_work(comparison, voice)],

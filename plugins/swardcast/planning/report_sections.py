@@ -215,7 +215,7 @@ def _ahead_section(told: Telling) -> Section:
         ),
         rows=tuple(_ahead_row(one, told) for one in ahead),
     )
-    notes = (say("planning-fixtures"),) if any(one.meets for one in ahead) else ()
+    notes = (say("planning-fixtures"), say("planning-fixture-words")) if any(one.meets for one in ahead) else ()
     return Section(name="ahead", title=title, tables=(table,), notes=notes)
 
 

@@ -28,13 +28,13 @@ report-jobs-called-off = { $count } called off
 report-jobs-withdrawn = { $count } taken out of the plan
 report-summary-no-days = Play: no work disturbed it.
 # $kinds: such as "greens 29 days"
-report-summary-days = Play: days on which some of them were disturbed: { $kinds }.
+report-summary-days = Play: days on which one or more were disturbed: { $kinds }.
 # $kind: such as "Greens"
 report-kind-days = { $kind } { $days } of { $all }
 # $count jobs are over; days they took in all, and as they were promised before the work
 report-summary-ended = { $count ->
-    [one] { $count } job that ended took { $days } days. Before the work we promised { $likely }, or { $allowed } at the latest.
-   *[other] { $count } jobs that ended took { $days } days in all. Before the work we promised { $likely }, or { $allowed } at the latest.
+    [one] { $count } job that is over by now took { $days } days. Before the work we told { $likely } by the likely day, and { $allowed } by the day to allow until.
+   *[other] { $count } jobs that are over by now took { $days } days, added up. Before the work we told { $likely } by the likely days, and { $allowed } by the days to allow until.
 }
 report-summary-no-sand = Sand and cost: no work needs sand or has a price.
 report-summary-sand = Sand: { $planned } planned, { $used } used.
@@ -51,13 +51,13 @@ report-summary-hold-ups = { $count ->
        *[other] { $days } working days lost
     } ({ $causes }).
 }
-report-summary-no-dates = Our dates: no job with a computed date ended.
+report-summary-no-dates = Our dates: no job with a computed date ended in the period.
 report-summary-dates = { $count ->
-    [one] Our dates: { $count } job with a computed date ended, { $inside ->
+    [one] Our dates: { $count } job with a computed date ended in the period, { $inside ->
         [0] outside
        *[other] inside
     } the days that we gave.
-   *[other] Our dates: { $count } jobs with computed dates ended, { $inside } of them inside the days that we gave.
+   *[other] Our dates: { $count } jobs with computed dates ended in the period, { $inside } of them inside the days that we gave.
 }
 
 ## Planned and done
@@ -105,16 +105,16 @@ report-not-announced = not announced
 report-so-far-days = { $days } so far
 # No entry says that it is over, but the sum does
 report-days-by-sum = { $days } by the sum
-report-table-kinds = Days of the period with some of them disturbed
+report-table-kinds = Days of the period on which one or more were disturbed
 report-column-kind = Surfaces
 report-column-jobs = Jobs
 report-column-work-days = Days of work
 report-column-healing-days = Other days of healing
 report-column-all-days = In all
-report-column-fixtures = Fixtures on them
-report-note-days = Days count from the first day of the work to back to normal. The first number is for the middle date that was told, the one in brackets for the last.
+report-column-fixtures = Fixtures on those days
+report-note-days = Days count from the first day of the work to back to normal. The first number is up to the likely day that was told, the one in brackets up to the day to allow until.
 report-note-kinds = The days of the period count up to { $day }, each once, however many jobs disturbed it.
-report-note-not-called = What nobody called back to normal counts up to the day of this report; where it should be back to normal, up to the middle date.
+report-note-not-called = What nobody called back to normal counts up to the day of this report; where it should be back to normal, up to the likely day, or the middle of a usual time.
 
 ## Sand and cost
 
@@ -136,7 +136,7 @@ report-readings-title = Readings against the club's targets
 report-no-readings = No readings were entered.
 report-no-targets = The club has typed no targets.
 # $names: such as "moisture and firmness"
-report-not-read = No readings were entered of { $names }.
+report-not-read = No readings of { $names } were entered.
 report-table-reading = { $name }
 report-table-reading-target = { $name } (the club's target: { $target })
 report-column-reading = Reading
@@ -197,14 +197,14 @@ report-dates-title = How good the dates were
 report-no-dates = No job with a computed date ended in this period.
 # $missed: days with a decimal
 report-dates-counts = { $count ->
-    [one] { $count } job with a computed date ended.
-   *[other] { $count } jobs with computed dates ended.
+    [one] { $count } job with a computed date ended in the period.
+   *[other] { $count } jobs with computed dates ended in the period.
 } { $inside ->
     [0] None of them
    *[other] { $inside } of them
-} lay inside the days that we gave on the day of the work, which is meant to hold in 8 cases out of 10. On average the end came { $missed } days away from the middle date.
+} lay inside the days that we gave on the day of the work, which is meant to hold in 8 cases out of 10. On average the end came { $missed } days away from the likely day.
 report-dates-few = So few jobs say little: { $needed } are needed at the least.
-report-dates-many = That is enough jobs to judge by: { $needed } are needed at the least.
+report-dates-many = These are { $needed } jobs or more. Each further one makes this surer.
 report-table-dates = What was computed when the work was finished, and what came
 report-column-done-on = Work
 report-column-computed = Computed
