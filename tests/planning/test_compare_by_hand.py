@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
@@ -48,6 +49,22 @@ def test_sand_alone_has_the_dates_of_the_law(tmp_path: Path) -> None:
     row = compared(small_records(tmp_path / "club"), sand(1))
     days = {name: row.days_until(row.range_of(name).likely) for name in (Milestone.SETTLED, Milestone.BACK_TO_NORMAL)}
     assert days == {Milestone.SETTLED: 5, Milestone.BACK_TO_NORMAL: 7}
+
+
+def test_days_a_year_are_the_likely_days_of_as_many_times_as_all_aims_take(tmp_path: Path) -> None:
+    """Work of 1 mm is back to normal after 7 days, as above: 3 mm are 3 times and 21 days. Sand disturbs no surface, so an
+    aim of holes is never reached by it."""
+    goal = YearlyGoal(fits=frozenset({SurfaceKind.GREEN}), sand=Sand(3, SandBasis.DEPTH_MM))
+    records = small_records(tmp_path / "club", planning=Planning(goal=goal))
+    found = comparison_of(records, choice(sand(1)))
+    assert found.rows[0].days_a_year == 3 * 7
+    voice = Voice.english(date(2027, 6, 7))
+    goals = next(one for one in tables_of(found, records.planning, voice) if "Likely days a year" in one.columns)
+    assert goals.rows[0][-1] == "21"
+    assert "each as long as here" in " ".join(notes_beside(found, records.planning, voice))
+    with_holes = replace(records, planning=Planning(goal=replace(goal, disturbed_fraction=0.1)))
+    assert math.isinf(comparison_of(with_holes, choice(sand(1))).rows[0].days_a_year or 0)
+    assert comparison_of(small_records(tmp_path / "two"), choice(sand(1))).rows[0].days_a_year is None
 
 
 def test_the_cost_is_sand_by_weight_and_work_by_surface_and_pass(tmp_path: Path) -> None:

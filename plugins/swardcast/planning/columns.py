@@ -92,6 +92,7 @@ COLUMNS: Final[dict[str, Callable[[Compared], Value]]] = {
     "times_left_disturbed": lambda row: row.times_left.disturbed,
     "times_left_removed": lambda row: row.times_left.removed,
     "times_left_sand": lambda row: row.times_left.sand,
+    "days_a_year": lambda row: row.days_a_year,
 }
 """Values of a row, by name; None where they are not known or were not asked for, infinite for "never"."""
 

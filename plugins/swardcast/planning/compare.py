@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
@@ -100,6 +101,17 @@ class Compared:
     def days_until(self, day: date | None) -> int | None:
         """Days from the first day of the work to a day, or None where there is none."""
         return None if day is None else (day - self.disturbance.starts).days
+
+    @property
+    def days_a_year(self) -> float | None:
+        """Likely days of disturbance in a year that reaches its goals, each time as long as this one.
+
+        None where there is no goal or no computed date, infinite where a goal is never reached.
+        """
+        days, times = self.days_until(self.range_of(Milestone.BACK_TO_NORMAL).likely), self.times.most
+        if days is None or times is None or self.is_usual_time:
+            return None
+        return math.inf if math.isinf(times) else days * times
 
     @property
     def fixtures_touched(self) -> int | None:

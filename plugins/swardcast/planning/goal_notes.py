@@ -43,6 +43,8 @@ def about_goals(comparison: Comparison, planning: Planning, voice: Voice) -> Ite
     if not aims:
         return
     yield voice.say("planning-goals", goals=voice.joined(aims))
+    if any(row.days_a_year is not None for row in comparison.rows):
+        yield voice.say("planning-days-a-year")
     if not done.jobs:
         yield voice.say("planning-nothing-done", year=str(done.year))
         return

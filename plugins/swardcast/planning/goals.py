@@ -33,6 +33,11 @@ class TimesAYear:
     removed: float | None
     sand: float | None
 
+    @property
+    def most(self) -> float | None:
+        """Times that reach each goal of which something is computed; None where there is no such goal."""
+        return max((times for times in (self.disturbed, self.removed, self.sand) if times is not None), default=None)
+
 
 def times_a_year(
     goal: YearlyGoal, amounts: Amounts, *, density_t_per_m3: float, done: DoneThisYear | None = None

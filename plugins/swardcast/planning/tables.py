@@ -152,6 +152,8 @@ def _goals(told: _Told) -> Iterator[tuple[str, _Cell]]:
     yield from aim("disturbed", goal.disturbed_fraction, lambda times: times.disturbed)
     yield from aim("removed", goal.removed_fraction, lambda times: times.removed)
     yield from aim("sand", goal.sand, lambda times: times.sand)
+    if any(row.days_a_year is not None for row in comparison.rows):
+        yield voice.say("planning-column-days-a-year"), lambda row: times_in_words(row.days_a_year, voice)
 
 
 def _tonnes(mass_t: float | None, voice: Voice) -> str:

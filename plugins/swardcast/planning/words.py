@@ -184,10 +184,10 @@ def price_in_words(price: float, currency: str, voice: Voice) -> str:
 
 
 def times_in_words(times: float | None, voice: Voice) -> str:
-    """Say how often a year an aim takes.
+    """Say how often a year an aim takes, or how many days.
 
     Args:
-        times: whole times, infinite for never, or None where nothing is computed.
+        times: whole times or days, infinite for never, or None where nothing is computed.
         voice: the language.
 
     Returns:

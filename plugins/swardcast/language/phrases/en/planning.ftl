@@ -75,6 +75,7 @@ planning-goals = The aim for a year is { $goals }.
 planning-goal-disturbed = { $share } of the surface disturbed
 planning-goal-removed = { $share } of the surface removed
 planning-goal-sand = { $layer } of sand
+planning-days-a-year = Likely days a year are for as many times as all aims take, each as long as here and over before the next. At another time of the year a job takes other days.
 # $year: a calendar year. $done: clauses, such as "2.8 mm of sand (33 % of the aim)".
 planning-done = By the log, { $year } has brought so far: { $done }. Work that is only planned does not count.
 # $share: of the surface. $part: of the aim.
@@ -95,6 +96,7 @@ planning-goes-besides = { $count ->
    *[other] Other jobs are planned there about that day, and count besides the choices: { $jobs }.
 }
 planning-no-promise = These figures are information and no promise. Labels, local rules and licensed practice come first.
+planning-notes-title = What the figures rest on
 planning-private = Private, for the committee. It is no part of the club's site.
 planning-made = As of { $moment }.
 
@@ -132,6 +134,7 @@ planning-column-goal-sand = Times a year, sand
 # $year: the calendar year of the work
 planning-column-left-disturbed = Still in { $year }, disturbed
 planning-column-left-removed = Still in { $year }, removed
+planning-column-days-a-year = Likely days a year
 planning-column-left-sand = Still in { $year }, sand
 # $likely and $until: days, or numbers of days
 # $fits and $room: layers of sand
