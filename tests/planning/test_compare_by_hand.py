@@ -62,6 +62,9 @@ def test_days_a_year_are_the_likely_days_of_as_many_times_as_all_aims_take(tmp_p
     goals = next(one for one in tables_of(found, records.planning, voice) if "Likely days a year" in one.columns)
     assert goals.rows[0][-1] == "21"
     assert "each as long as here" in " ".join(notes_beside(found, records.planning, voice))
+    often = replace(records, planning=Planning(goal=replace(goal, sand=Sand(53, SandBasis.DEPTH_MM))))  # 371 days
+    of_often = tables_of(comparison_of(often, choice(sand(1))), often.planning, voice)
+    assert next(one for one in of_often if "Likely days a year" in one.columns).rows[0][-1] == "more than 365"
     with_holes = replace(records, planning=Planning(goal=replace(goal, disturbed_fraction=0.1)))
     assert math.isinf(comparison_of(with_holes, choice(sand(1))).rows[0].days_a_year or 0)
     assert comparison_of(small_records(tmp_path / "two"), choice(sand(1))).rows[0].days_a_year is None

@@ -59,7 +59,7 @@ def _said(
 def test_growth_and_days_more_than_at_the_quickest_time_are_said(dates: Dates) -> None:
     quick = replace(dates, chances={})
     assert _said(quick, growth=0.757) == (
-        "Growth is then 76 % of the best there is. Play is disturbed about as shortly as it can be. It touches no fixture."
+        "The grass then grows at 76 % of its best pace. Play is disturbed about as shortly as it can be. It touches no fixture."
     )
     assert _said(quick, days_longer=0.8) == (
         "Play is disturbed a day longer than at the quickest time. It touches no fixture."

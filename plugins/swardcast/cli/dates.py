@@ -115,7 +115,7 @@ def _remarks(dates: Dates, records: ClubRecords) -> Iterator[str]:
         yield f"'importance' in club.yaml names {named.words!r}, which no fixture is called. {hint}".rstrip()
     if others := list(beside(dates.asked, records, dates.as_of)):
         them = ", ".join(map(repr, others))
-        yield f"planned on these surfaces in that time, and counted besides: {them}."
+        yield f"also planned on these surfaces in that time, and taken to be done as planned: {them}."
 
 
 def _as_text(dates: Dates, records: ClubRecords) -> Iterator[str]:

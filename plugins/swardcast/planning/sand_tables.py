@@ -189,7 +189,7 @@ def _costs(year: SandYear, planning: Planning, voice: Voice) -> Table:
         yield tonnes(moist_t, voice)
         cost = sand_cost(moist_t, planning)
         if cost is not None:
-            yield voice.money(cost, planning.currency)
+            yield voice.money(cost, planning.currency) if moist_t else voice.say("planning-none")
 
     return Table(
         caption=_caption("sand-table-cost", voice),

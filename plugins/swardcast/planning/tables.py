@@ -17,6 +17,7 @@ from swardcast.planning.goals import TimesAYear
 from swardcast.planning.notes import pace_of, paces_of
 from swardcast.planning.words import (
     cost_in_words,
+    days_a_year_in_words,
     depths_or_none,
     fits_in_words,
     layer_or_none,
@@ -153,7 +154,7 @@ def _goals(told: _Told) -> Iterator[tuple[str, _Cell]]:
     yield from aim("removed", goal.removed_fraction, lambda times: times.removed)
     yield from aim("sand", goal.sand, lambda times: times.sand)
     if any(row.days_a_year is not None for row in comparison.rows):
-        yield voice.say("planning-column-days-a-year"), lambda row: times_in_words(row.days_a_year, voice)
+        yield voice.say("planning-column-days-a-year"), lambda row: days_a_year_in_words(row.days_a_year, voice)
 
 
 def _tonnes(mass_t: float | None, voice: Voice) -> str:

@@ -16,6 +16,7 @@ from swardcast.planning.costs import Cost
 
 __all__ = [
     "cost_in_words",
+    "days_a_year_in_words",
     "depths_or_none",
     "fits_in_words",
     "layer_or_none",
@@ -26,7 +27,10 @@ __all__ = [
     "range_cell",
     "share_or_none",
     "times_in_words",
+    "touched_in_words",
 ]
+
+_DAYS_OF_A_YEAR = 365
 
 
 def number_or_none(value: float | None, voice: Voice) -> str:
@@ -184,10 +188,10 @@ def price_in_words(price: float, currency: str, voice: Voice) -> str:
 
 
 def times_in_words(times: float | None, voice: Voice) -> str:
-    """Say how often a year an aim takes, or how many days.
+    """Say how often a year an aim takes.
 
     Args:
-        times: whole times or days, infinite for never, or None where nothing is computed.
+        times: whole times, infinite for never, or None where nothing is computed.
         voice: the language.
 
     Returns:
@@ -196,6 +200,21 @@ def times_in_words(times: float | None, voice: Voice) -> str:
     if times is None:
         return voice.say("planning-none")
     return voice.say("planning-never") if math.isinf(times) else voice.number(times)
+
+
+def days_a_year_in_words(days: float | None, voice: Voice) -> str:
+    """Say how many days of a year are disturbed.
+
+    Args:
+        days: their number, infinite for never, or None where nothing is computed.
+        voice: the language.
+
+    Returns:
+        The number, or that a year has fewer; "never" where its aims are never reached; or a dash.
+    """
+    if days is not None and _DAYS_OF_A_YEAR < days < math.inf:
+        return voice.say("planning-more-than-a-year")
+    return times_in_words(days, voice)
 
 
 def touched_in_words(count: int | None, voice: Voice) -> str:

@@ -147,6 +147,7 @@ planning-not-validated = { $range }*
 planning-none = –
 planning-not-known = not known
 planning-never = never
+planning-more-than-a-year = more than 365
 planning-incomplete = { $cost }+
 planning-sand-alone = { $cost } for sand alone
 planning-no-date-not-this-season = not this season

@@ -47,7 +47,7 @@ startdays-because-contractor = Not a day of the contractor for { $kind }
 ## What speaks for and against a time; each is a sentence after the best day's name
 
 # $share: of the best growth there can be
-startdays-grows = Growth is then { $share } of the best there is.
+startdays-grows = The grass then grows at { $share } of its best pace.
 startdays-quickest = Play is disturbed about as shortly as it can be.
 # $days: a number of days
 startdays-longer = { $days ->
@@ -116,7 +116,7 @@ startdays-no-weather = Without past years of weather no end is computed, so no d
 startdays-lost = A day of work counts as lost with { $rain } of rain or more, or with { $frost } or less in the air.
 startdays-lost-rain = A day of work counts as lost with { $rain } of rain or more.
 startdays-lost-frost = A day of work counts as lost with { $frost } or less in the air.
-startdays-spare = Spare days are those that were enough in at least 4 past years of 5. Days lost are counted by past years, and put no date off here.
+startdays-spare = The first day is dry in so many of the past years. Spare days are those that were enough in at least 4 past years of 5. Days lost are counted by past years, and put no date off here.
 startdays-no-rain = The past years tell neither rain nor frost, so no spare days are counted.
 startdays-on-fixtures = Work goes on while fixtures are played.
 startdays-not-on-fixtures = No work is done while a fixture is on in working hours.
