@@ -109,7 +109,7 @@ startdays-rests-past = The dates rest on { $count ->
 } of the club's weather.
 # $day: the last day that the forecast reaches
 startdays-rests-forecast = First days up to { $day } also rest on the forecast.
-startdays-usual-time = The end of this work was not computed but typed ({ $source }), so no chance of it is known. Days are those of the middle of that range. In brackets stand those of its ends.
+startdays-usual-time = The end of this work was not computed but typed ({ $source }), so no chance of it is known. Days are those of the middle of that range. In brackets stand those of its ends. It counts alike at every time of the year, also where turf hardly grows.
 startdays-nothing-heals = Nothing has to heal after this work, so play is disturbed on its days alone.
 startdays-no-weather = Without past years of weather no end is computed, so no day is better than another.
 # $rain and $frost: with their units

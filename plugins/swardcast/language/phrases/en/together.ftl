@@ -77,7 +77,7 @@ together-trade-off-is = Each has fewer days disturbed than the one above, but mo
 together-other-is-less = Of these number { $number } costs least when all are done, { $days } weighted days.
 # $jobs: titles
 together-without-end = Of the end of this work nothing is known, so that it counts for nothing in the sums: { $jobs }.
-together-usual-time = The end of this work was not computed but typed: { $jobs }.
+together-usual-time = The end of this work was not computed but typed: { $jobs }. It counts alike at every time of the year, also where turf hardly grows.
 # $jobs: titles
 together-beside = This work stays as planned, on days that are kept for the jobs here: { $jobs }. Whether the crew can do both is for you to judge.
 
