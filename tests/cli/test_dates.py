@@ -88,7 +88,7 @@ def test_a_terminal_shows_times_weeks_and_days_out_and_what_they_rest_on(swardca
         "Every week: its best first day",
         "Days on which the work cannot begin",
     ]
-    assert any(line.startswith("  1: Growth is then ") for line in lines)
+    assert any(line.startswith("  1: The grass then grows at ") for line in lines)
     assert "Public holiday: Late Summer Bank Holiday  30 August " in done.out
     assert "Saturday counts 2.37 and Sunday counts 2.19." in done.out
     assert "Each competition adds 3.43 to its day, each visitors' day 1.87." in done.out
@@ -124,9 +124,12 @@ def test_a_usual_time_has_days_and_no_chances(swardcast: Command) -> None:
     assert told.code == 0
     assert "usually 4 Oct to 18 Oct" in told.out  # 4 and 6 weeks after Monday 6 September
     assert "was not computed but typed (the club's own experience), so no chance of it is known." in told.out
-    assert "Growth" not in told.out
+    assert "best pace" not in told.out
     beside = swardcast("dates", *AT, *words, "--from", "2027-08-20", "--to", "2027-09-06").err
-    assert "planned on these surfaces in that time, and counted besides: 'greens-renovation-2027'." in beside
+    assert (
+        "also planned on these surfaces in that time, and taken to be done as planned: 'greens-renovation-2027'."
+        in beside
+    )
     before = _json(swardcast, *AT, *words, "--from", "2027-09-02", "--to", "2027-09-06")
     assert [day["possible"] for day in before["days"]] == [False, False, False, False, True]
     assert before["days"][0]["blocked"][0]["words"] == "Not a day of the contractor for sand injection"

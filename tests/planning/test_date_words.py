@@ -23,6 +23,7 @@ from swardcast.records.blocked import DaysWithoutWork
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
 from swardcast.records.planning import Planning
+from tests.planning.asked import fixture
 
 MONDAY = date(2027, 8, 2)
 VOICE = Voice.english(date(2027, 5, 20))
@@ -123,6 +124,22 @@ def test_cells_are_short() -> None:
     assert _plain(end_cell(usual, VOICE)) == "usually 25 Aug to 10 Sept"
     never = replace(ENDS, likely=None, allow_until=None, no_date=NoDate.NOT_THIS_SEASON)
     assert end_cell(never, VOICE) == "not this season"
+
+
+def test_the_last_day_of_a_range_has_its_year_where_that_is_another() -> None:
+    winter = DateRange(early=date(2028, 4, 21), likely=date(2028, 7, 22), allow_until=date(2028, 10, 24))
+    assert _plain(end_cell(replace(winter, rests_on=RestsOn.USUAL_TIME), VOICE)) == "usually 21 Apr to 24 October 2028"
+
+
+def test_days_after_the_last_fixture_of_the_calendar_are_said_to_have_none(
+    dates: Dates, demo_records: ClubRecords
+) -> None:
+    """Work that begins on 2 August is to be allowed for until September: a calendar up to 31 August ends before that."""
+    said = "No fixture after 31 August is known, so that later days count as if there were none."
+    assert said not in " ".join(map(_plain, date_notes(dates, demo_records, VOICE)))
+    early = tuple(one for one in demo_records.fixtures if one.last_day < date(2027, 8, 31))
+    until_august = replace(demo_records, fixtures=(*early, fixture(date(2027, 8, 31))))
+    assert said in " ".join(map(_plain, date_notes(dates, until_august, VOICE)))
 
 
 def test_every_sentence_of_the_notes_and_reasons_is_short(dates: Dates, demo_records: ClubRecords) -> None:

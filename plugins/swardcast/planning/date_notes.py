@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from datetime import date, timedelta
 from typing import Final
 
@@ -10,12 +10,14 @@ from swardcast.language.measures import bulk_density, length, temperature
 from swardcast.language.voice import Voice
 from swardcast.outlook.states import Milestone, RestsOn
 from swardcast.planning.dates import Dates
+from swardcast.planning.start_days import StartDay
+from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.importance import Importance, NamedFixtures
 from swardcast.records.operations import Dressing
 from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
 
-__all__ = ["UNTIL_PHRASES", "date_notes", "weights_in_words"]
+__all__ = ["UNTIL_PHRASES", "date_notes", "fixtures_end_in_words", "weights_in_words"]
 
 _A_MONDAY: Final = date(2024, 1, 1)
 UNTIL_PHRASES: Final = {
@@ -45,7 +47,7 @@ def date_notes(dates: Dates, records: ClubRecords, voice: Voice) -> tuple[str, .
             *weights_in_words(records.planning.importance, dates.not_found, voice),
         ],
         [*_rests_on(dates, voice), voice.say("startdays-others"), *_sand(dates, records, voice)],
-        [*_weather(dates, records, voice), _fixtures(records, voice)],
+        [*_weather(dates, records, voice), *_fixtures(dates, records, voice)],
         [voice.say("planning-no-promise")],
     ]
     return tuple(voice.sentences(paragraph) for paragraph in paragraphs)
@@ -151,8 +153,27 @@ def _weather(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
     yield voice.say("startdays-spare")
 
 
-def _fixtures(records: ClubRecords, voice: Voice) -> str:
+def _fixtures(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
     if not records.fixtures:
-        return voice.say("planning-no-fixtures")
+        yield voice.say("planning-no-fixtures")
+        return
     works = records.planning.days_without_work.works_on_fixtures
-    return voice.say("startdays-on-fixtures") if works else voice.say("startdays-not-on-fixtures")
+    yield voice.say("startdays-on-fixtures") if works else voice.say("startdays-not-on-fixtures")
+    yield from fixtures_end_in_words(records.fixtures, dates.possible, voice)
+
+
+def fixtures_end_in_words(fixtures: Iterable[Fixture], days: Iterable[StartDay], voice: Voice) -> Iterator[str]:
+    """Say where the calendar ends, when work may disturb play beyond that.
+
+    Args:
+        fixtures: those that are known.
+        days: first days of work.
+        voice: the language and the day of the reader.
+
+    Yields:
+        A sentence, or nothing.
+    """
+    last_known = max((one.last_day for one in fixtures), default=None)
+    ends = [(day.ends and day.ends.allow_until) or max(day.work_days, default=day.day) for day in days]
+    if last_known is not None and max(ends, default=last_known) > last_known:
+        yield voice.say("startdays-fixtures-end", day=voice.short_day(last_known))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from datetime import date
 
 from swardcast.language.measures import layer, length
 from swardcast.language.voice import Voice
@@ -19,6 +20,7 @@ __all__ = [
     "days_a_year_in_words",
     "depths_or_none",
     "fits_in_words",
+    "last_day_cell",
     "layer_or_none",
     "meeting_in_words",
     "number_or_none",
@@ -92,6 +94,19 @@ def layer_or_none(layer_mm: float | None, voice: Voice) -> str:
     return voice.say("planning-not-known") if layer_mm is None else layer(layer_mm, voice)
 
 
+def last_day_cell(day: date, voice: Voice) -> str:
+    """Say the last day of a range in few letters, with its year where that is not the reader's.
+
+    Args:
+        day: the day.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Such as "14 Sept", or "24 October 2028".
+    """
+    return voice.tick_day(day) if day.year == voice.near.year else voice.short_day(day)
+
+
 def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
     """Say a milestone's likely day, and the day to allow until, in few letters.
 
@@ -113,9 +128,9 @@ def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
     if given.likely is None or given.allow_until is None:
         return voice.name("planning-no-date", given.no_date)
     if row.is_usual_time:
-        first, last = voice.tick_day(given.early or given.likely), voice.tick_day(given.allow_until)
+        first, last = voice.tick_day(given.early or given.likely), last_day_cell(given.allow_until, voice)
         return voice.say("planning-usually", first=first, last=last)
-    likely, until = voice.tick_day(given.likely), voice.tick_day(given.allow_until)
+    likely, until = voice.tick_day(given.likely), last_day_cell(given.allow_until, voice)
     said = voice.say("planning-likely-until", likely=likely, until=until)
     if given.is_wide:
         said = range_in_words(given, voice, briefly=True)

@@ -120,6 +120,8 @@ startdays-spare = The first day is dry in so many of the past years. Spare days 
 startdays-no-rain = The past years tell neither rain nor frost, so no spare days are counted.
 startdays-on-fixtures = Work goes on while fixtures are played.
 startdays-not-on-fixtures = No work is done while a fixture is on in working hours.
+# $day: the last day of the last fixture in the calendar
+startdays-fixtures-end = No fixture after { $day } is known, so that later days count as if there were none.
 startdays-others = What else is planned on the same surfaces is taken to be done as planned.
 startdays-instead = The job counts as moved from { $day }.
 
