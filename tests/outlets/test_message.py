@@ -108,7 +108,7 @@ def titled(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Bulletin
     book = WeatherBook(records.club, records.weather)
 
     def bulletin(title: str) -> Bulletin:
-        book.jobs.clear()
+        book.memories.clear()
         return compose_bulletin(replace(records, jobs={"spring": replace(job, title=title)}), moment("05-01"), book)
 
     return bulletin

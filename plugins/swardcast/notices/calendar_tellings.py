@@ -9,7 +9,7 @@ from typing import Final
 from swardcast.notices.calendar import Telling, closes_meanwhile
 from swardcast.notices.calendar_age import age_of
 from swardcast.notices.matter import Matter
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.course import assess_jobs, records_near
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.ledger import job_facts
 from swardcast.outlook.play import OPEN, statements
@@ -43,24 +43,25 @@ def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: Weath
     Yields:
         Moments, the first before.
     """
+    near = records_near(records, story.job.id, book)
     following = (*story.changes[1:], None)
     for number, (change, after) in enumerate(zip(story.changes, following, strict=True), start=1):
         until = after.at if after is not None else as_of + timedelta.resolution
         told = JobStory(job=story.job, changes=story.changes[:number])
-        yield _telling(told, change.outlook, records, change.at, is_revision=True)
-        opened = frozenset(_openings(change, records, until))
+        yield _telling(told, change.outlook, near, change.at, is_revision=True)
+        opened = frozenset(_openings(change, near, until))
         moments = {*_goes_on(change, records, until), *_healed_from(change, records), *opened}
         for at in sorted(at for at in {*moments, *_overdue_from(change, records)} if change.at < at < until):
             # Of work that is overdue the days of the plan stand, and that they are over.
             is_overdue = at not in moments
             stood = change.outlook if is_overdue else assess_jobs(records, at, book, only=story.job.id)[story.job.id]
-            yield _telling(told, stood, records, at, is_by_clock=at not in opened)
+            yield _telling(told, stood, near, at, is_by_clock=at not in opened)
     last, now = story.changes[-1], age_of(story.job, records, as_of).at
     if last.outlook.work not in _NO_MORE and last.at < now:
         # Of work that is overdue the days of the plan stand, and that they are over.
         is_planned = last.outlook.work is Work.PLANNED
         stood = last.outlook if is_planned else assess_jobs(records, now, book, only=story.job.id)[story.job.id]
-        yield _telling(story, stood, records, now, is_by_clock=True)
+        yield _telling(story, stood, near, now, is_by_clock=True)
 
 
 def _goes_on(change: JobChange, records: ClubRecords, until: datetime) -> Iterator[datetime]:
@@ -127,6 +128,8 @@ def _openings(change: JobChange, records: ClubRecords, until: datetime) -> Itera
     """Entries that open finished surfaces, a morning entry as a rule, or take them out of play again."""
     finished = {work.surface.id for work in change.outlook.surfaces if work.done_at is not None}
     is_open: dict[str, bool] = {}
+    if change.outlook.work in _NO_MORE:
+        return
     for entry in records.entries if finished else ():
         said = {name: play in OPEN for one in statements(records, [entry]) for name, play in one.play.items()}
         news = {name for name, opens in said.items() if name in finished and opens is not is_open.get(name)}

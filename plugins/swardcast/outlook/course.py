@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Final
 
-from swardcast.outlook.jobs import JobAssessor
-from swardcast.outlook.ledger import job_facts
-from swardcast.outlook.lessons import lessons_of
+from swardcast.outlook.assessing import assess_known
+from swardcast.outlook.ledger import Ledger
 from swardcast.outlook.limits import limits_in_force
+from swardcast.outlook.nearby import Nearby
 from swardcast.outlook.play import Statement, latest_statements, statements
 from swardcast.outlook.recovery import Course
 from swardcast.outlook.states import (
     CourseOutlook,
     JobOutlook,
-    Lesson,
     Milestone,
     Reason,
     ReasonKind,
@@ -23,14 +23,14 @@ from swardcast.outlook.states import (
     SurfaceWork,
     Work,
 )
-from swardcast.outlook.weather_book import WeatherBook, WeatherView
-from swardcast.records.club import Grass, SurfaceKind
+from swardcast.outlook.taught import Lessons, Taught, without_file
+from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import BackToNormal, Entry, MorningStatus, NoteToMembers
+from swardcast.records.log import Entry, MorningStatus, NoteToMembers
 from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until, standing_entries
 
-__all__ = ["NOTE_IS_FRESH_DAYS", "assess_course", "assess_jobs", "course_known"]
+__all__ = ["NOTE_IS_FRESH_DAYS", "Memory", "assess_course", "assess_jobs", "course_known", "records_near"]
 
 _MOST_IMPORTANT_FIRST = (
     Work.UNDER_WAY,
@@ -47,7 +47,13 @@ _GOING_ON = (Work.UNDER_WAY, Work.HELD_UP, Work.HEALING)
 
 
 def assess_jobs(
-    records: ClubRecords, as_of: datetime, book: WeatherBook, only: str = "", *, weather_of: datetime | None = None
+    records: ClubRecords,
+    as_of: datetime,
+    book: WeatherBook,
+    only: str = "",
+    *,
+    weather_of: datetime | None = None,
+    without: str = "",
 ) -> dict[str, JobOutlook]:
     """Assess every announced job.
 
@@ -55,61 +61,78 @@ def assess_jobs(
         records: the club's records; what was not known at `as_of` is left out here.
         as_of: the moment, aware.
         book: the club's weather.
-        only: id of the one job wanted, or "" for all; earlier jobs on the same surfaces are assessed with it.
+        only: id of the one job wanted, or "" for all; then all but what is near that job is left out.
         weather_of: the moment whose weather counts, where it is another, or None.
+        without: the file of the log that is left out, or "".
 
     Returns:
         Jobs by id, in the plan's order.
     """
-    known = records.known_at(as_of)
-    weather_of = weather_of or as_of
-    key = (only, as_of, weather_of, tuple(entry.head.id for entry in known.entries))
-    if key not in book.jobs:
-        book.jobs[key] = _assess(known, as_of, book.at(weather_of), only, course_known(known, book))
-    return book.jobs[key]
+    memory, weather_of = _memory_of(records, book), weather_of or as_of
+    key = (only, as_of, weather_of, without)
+    if key not in memory.jobs:
+        known = without_file((memory.nearby.of(only) if only else records).known_at(as_of), without)
+        course = _course(known, memory.taught.at(as_of, without=without))
+        memory.jobs[key] = assess_known(known, as_of, book.at(weather_of), only, course, memory.ledger)
+    return memory.jobs[key]
 
 
-def course_known(known: ClubRecords, book: WeatherBook) -> Course:
+def records_near(records: ClubRecords, job: str, book: WeatherBook) -> ClubRecords:
+    """Cut records down to what one job can depend on, and what can be told of it.
+
+    Args:
+        records: the club's records.
+        job: id of the job.
+        book: the club's weather.
+
+    Returns:
+        The records with all jobs and entries near it.
+    """
+    return _memory_of(records, book).nearby.of(job)
+
+
+def course_known(known: ClubRecords, as_of: datetime, book: WeatherBook) -> Course:
     """Gather what is known of the course besides the jobs.
 
     Args:
         known: the records as known at a moment.
+        as_of: the moment, aware.
         book: the club's weather.
 
     Returns:
         The entries that stand, and what healed jobs have taught.
     """
-    entries = standing_entries(known.entries)
-    return Course(entries=entries, lessons=_lessons(known, entries, book), target_speed_mm=known.club.target_speed_mm)
+    return _course(known, _memory_of(known, book).taught.at(as_of))
 
 
-def _assess(
-    known: ClubRecords, as_of: datetime, view: WeatherView | None, only: str, course: Course
-) -> dict[str, JobOutlook]:
-    wanted = set(known.jobs[only].surfaces) if only else set()
-    facts = [job_facts(job, course.entries) for job in known.jobs.values() if not only or wanted & set(job.surfaces)]
-    local = as_of.astimezone(known.club.time_zone)
-    assessor = JobAssessor(records=known, as_of=local, view=view, course=course)
-    return assessor.assess(facts, only)
+def _course(known: ClubRecords, lessons: Lessons) -> Course:
+    return Course(entries=standing_entries(known.entries), lessons=lessons, target_speed_mm=known.club.target_speed_mm)
 
 
-def _lessons(
-    known: ClubRecords, entries: Sequence[Entry], book: WeatherBook
-) -> tuple[tuple[SurfaceKind, Grass, Lesson], ...]:
-    """What the jobs called back to normal have taught, as the log stands now; worked out again when it changes."""
-    found: list[tuple[SurfaceKind, Grass, Lesson]] = []
-    for name in dict.fromkeys(entry.job for entry in entries if isinstance(entry, BackToNormal)):
-        facts = job_facts(known.jobs[name], entries)
-        normal = [surface.normal.head.at for surface in facts.surfaces.values() if surface.normal is not None]
-        if not normal or (view := book.at(max(normal))) is None:
-            continue
-        about = (entry for entry in entries if not set(getattr(entry, "surfaces", ())).isdisjoint(facts.surfaces))
-        key = (name, tuple(entry.head.id for entry in about))
-        if key not in book.lessons:
-            outlook = _assess(known, max(normal), view, name, Course(entries=entries))[name]
-            book.lessons[key] = lessons_of(facts, outlook, view)
-        found += book.lessons[key]
-    return tuple(found)
+@dataclass(slots=True, kw_only=True, eq=False)
+class Memory:
+    """What was worked out of one set of records with one book of the weather, so that nothing is worked out twice.
+
+    Args:
+        nearby: the records, and what each job in them depends on.
+        taught: what healed jobs have taught.
+        ledger: what plan and log say of jobs.
+        jobs: how jobs stood, by the one wanted, the moment, that of the weather, and the file left out.
+    """
+
+    nearby: Nearby
+    taught: Taught
+    ledger: Ledger
+    jobs: dict[tuple[str, datetime, datetime, str], dict[str, JobOutlook]] = field(default_factory=dict)
+
+
+def _memory_of(records: ClubRecords, book: WeatherBook) -> Memory:
+    found = book.memories.get(id(records))
+    if found is None or found.nearby.records is not records:
+        nearby, ledger = Nearby(records), Ledger()
+        taught = Taught(nearby, book, ledger)
+        found = book.memories[id(records)] = Memory(nearby=nearby, taught=taught, ledger=ledger)
+    return found
 
 
 def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> CourseOutlook:

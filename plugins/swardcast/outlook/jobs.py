@@ -10,7 +10,7 @@ from swardcast.outlook.about_dates import about_closure, about_dates
 from swardcast.outlook.job_ranges import dates_of_surface, no_dates, range_of_all, work_of_all
 from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done
 from swardcast.outlook.play import OPEN
-from swardcast.outlook.recovery import Course, Left, ToHeal, left_on, recovery_of, to_heal
+from swardcast.outlook.recovery import Believed, Course, Left, Remains, ToHeal, believed, left_on, recovery_of, to_heal
 from swardcast.outlook.states import (
     DateRange,
     JobOutlook,
@@ -85,7 +85,7 @@ class JobAssessor:
     as_of: datetime
     view: WeatherView | None
     course: Course
-    healing: dict[str, Recovery] = field(default_factory=dict)
+    healing: dict[str, Remains] = field(default_factory=dict)
 
     def assess(self, all_facts: Sequence[JobFacts], only: str = "") -> dict[str, JobOutlook]:
         """Assess jobs, each surface in the order in which it was, or is to be, worked on.
@@ -97,25 +97,33 @@ class JobAssessor:
         Returns:
             Jobs by id.
         """
-        turns = [turn for place, facts in enumerate(all_facts) for turn in self.turns(place, facts)]
+        turns = [
+            turn
+            for place, facts in enumerate(all_facts)
+            for turn in self.turns(place, facts, in_passing=bool(only) and facts.job.id != only)
+        ]
         last = {turn.name: turn.order for turn in turns if turn.facts.job.id == only}
         if only:
             turns = [turn for turn in turns if turn.name in last and turn.order <= last[turn.name]]
         works: dict[str, dict[str, SurfaceWork]] = {}
         for turn in sorted(turns, key=lambda turn: turn.order):
-            works.setdefault(turn.facts.job.id, {})[turn.name] = self.on_surface(turn)
+            if only and turn.facts.job.id != only:
+                self.pass_over(turn)
+            else:
+                works.setdefault(turn.facts.job.id, {})[turn.name] = self.on_surface(turn)
         return {
             facts.job.id: job_outlook(facts, works[facts.job.id])
             for facts in all_facts
             if not only or facts.job.id == only
         }
 
-    def turns(self, place: int, facts: JobFacts) -> Iterator[Turn]:
+    def turns(self, place: int, facts: JobFacts, *, in_passing: bool = False) -> Iterator[Turn]:
         """Lay a job out over its surfaces.
 
         Args:
             place: the job's place in the plan.
             facts: what plan and log say of it.
+            in_passing: whether only what it leaves to later jobs is asked for.
 
         Yields:
             The job on one surface after the other.
@@ -123,7 +131,8 @@ class JobAssessor:
         areas = [self.records.surfaces[name].area_m2 for name in facts.job.surfaces]
         all_area = None if None in areas else sum(area for area in areas if area)
         course = self._course_before(facts)
-        dates, silence = awaited_dates(facts, self.records, self.course.entries, self.as_of)
+        done = self._finished(facts) if in_passing else None
+        dates, silence = (done, None) if done else awaited_dates(facts, self.records, self.course.entries, self.as_of)
         for name, when in dates.items():
             yield Turn(
                 facts=facts,
@@ -134,6 +143,14 @@ class JobAssessor:
                 course=course,
                 silence=silence,
             )
+
+    def _finished(self, facts: JobFacts) -> dict[str, WorkDates] | None:
+        """Dates of work that is done everywhere: then none but the days on which it was done matters to later work."""
+        entries = {name: there.done for name, there in facts.surfaces.items()}
+        days = {name: DateRange.known(self._local(one.head.true_from)) for name, one in entries.items() if one}
+        if facts.job.lasts or len(days) < len(entries):
+            return None
+        return {name: WorkDates(finish=day, reopening=day) for name, day in days.items()}
 
     def _local(self, moment: datetime) -> date:
         return moment.astimezone(self.records.club.time_zone).date()
@@ -169,14 +186,19 @@ class JobAssessor:
             density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
         )
 
+    def pass_over(self, turn: Turn) -> None:
+        """Take note of what a job on one surface leaves to later ones; what comes before it there was assessed."""
+        if self._counts(turn) and self._is_known(turn):
+            self._believed(self.records.surfaces[turn.name], self._sums(turn)[1], turn)
+
     def on_surface(self, turn: Turn) -> SurfaceWork:
         """Assess a job on one surface; what comes before it there was assessed."""
         surface, job, here = self.records.surfaces[turn.name], turn.facts.job, turn.here
         operations, sums = self._sums(turn)
         heals = surface.grass is not None and bool(sums.layers)
         recovery, dates = None, no_dates()
-        if turn.facts.called_off is None or here.done is not None:
-            is_known = here.done is not None or not self._stands_still(turn)
+        if self._counts(turn):
+            is_known = self._is_known(turn)
             recovery = self._recovery(surface, sums, turn) if is_known else None
             without = self._without() if is_known else NoDate.NOT_REPORTED
             dates = dates_of_surface(job, here, turn.when, recovery, without=without if heals else None)
@@ -194,28 +216,43 @@ class JobAssessor:
             done_at=here.done.head.true_from if here.done else None,
             finish=turn.when.finish,
             hours=turn.when.hours,
-            is_closed_again=job.reopens_after is not None and turn.when.is_closed_again,
+            is_closed_again=turn.when.is_closed_again,
             unreported=turn.silence if here.done is None else None,
         )
 
-    def _stands_still(self, turn: Turn) -> bool:
-        """Whether nobody knows if the work was done: then no healing can be counted from a day of it."""
-        return turn.silence is not None or turn.facts.is_overdue(self.as_of.date())
+    @staticmethod
+    def _counts(turn: Turn) -> bool:
+        return turn.facts.called_off is None or turn.here.done is not None
+
+    def _is_known(self, turn: Turn) -> bool:
+        """Whether somebody knows if the work was done: else no healing can be counted from a day of it."""
+        stands_still = turn.silence is not None or turn.facts.is_overdue(self.as_of.date())
+        return turn.here.done is not None or not stands_still
 
     def _without(self) -> NoDate:
         """Why there is no recovery where something has to heal."""
         return NoDate.NO_HISTORY if self.view is None else NoDate.TOO_FAR
 
     def _recovery(self, surface: Surface, sums: SurfaceSums, turn: Turn) -> Recovery | None:
+        found = self._believed(surface, sums, turn)
+        if self.view is None or found is None:
+            return None
+        seen, before = found
+        return recovery_of(sums, before, seen, self.view)
+
+    def _believed(self, surface: Surface, sums: SurfaceSums, turn: Turn) -> tuple[Believed, Left] | None:
+        """How the surface heals, and what was left there before; later work on it finds that."""
         start = turn.when.finish.likely
         if self.view is None or start is None:
             return None
         before = self._left_before(surface, start, self.view)
-        recovery = recovery_of(surface, turn.here, sums, start=start, before=before, view=self.view, course=turn.course)
+        seen = believed(surface, turn.here, sums, start=start, before=before, view=self.view, course=turn.course)
+        if seen is None:
+            return None
         waits = turn.facts.put_off is not None and not turn.facts.is_begun  # it cannot count as earlier work
-        if recovery is not None and turn.here.normal is None and not waits:
-            self.healing[surface.id] = recovery
-        return recovery
+        if turn.here.normal is None and not waits:
+            self.healing[surface.id] = seen.remains
+        return seen, before
 
     def _left_before(self, surface: Surface, start: date, view: WeatherView) -> Left:
         earlier = self.healing.get(surface.id)

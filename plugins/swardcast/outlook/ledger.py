@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from datetime import date
 
@@ -17,8 +17,9 @@ from swardcast.records.log import (
 )
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job
+from swardcast.records.standing import StandingEntries
 
-__all__ = ["JobFacts", "SurfaceFacts", "as_really_done", "job_facts"]
+__all__ = ["JobFacts", "Ledger", "SurfaceFacts", "as_really_done", "job_facts"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,7 +103,7 @@ def as_really_done(planned: tuple[Operation, ...], really: tuple[Operation, ...]
     return (*done, *told)
 
 
-def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:
+def job_facts(job: Job, entries: Iterable[Entry]) -> JobFacts:
     """Gather what happened to a job.
 
     Args:
@@ -117,7 +118,7 @@ def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:
         starts=job.starts,
         surfaces={name: SurfaceFacts() for name in job.surfaces},
     )
-    for entry in entries:
+    for entry in entries.of_job(job.id) if isinstance(entries, StandingEntries) else entries:
         if getattr(entry, "job", None) != job.id:
             continue
         match entry:
@@ -133,6 +134,24 @@ def job_facts(job: Job, entries: Sequence[Entry]) -> JobFacts:
             case _:
                 pass
     return facts
+
+
+class Ledger:
+    """Facts of jobs, each gathered once for the entries that it rests on.
+
+    Assumes that the name of an entry means the same entry, and that of a job the same job, as long as it is used.
+    """
+
+    def __init__(self) -> None:
+        self._facts: dict[tuple[str, tuple[str, ...]], JobFacts] = {}
+
+    def facts_of(self, job: Job, entries: StandingEntries) -> JobFacts:
+        """Give what happened to a job, as `job_facts` does."""
+        own = entries.of_job(job.id)
+        key = (job.id, tuple(entry.head.id for entry in own))
+        if key not in self._facts:
+            self._facts[key] = job_facts(job, own)
+        return self._facts[key]
 
 
 def _replanned(facts: JobFacts, entry: PlanChange) -> JobFacts:

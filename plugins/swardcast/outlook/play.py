@@ -39,7 +39,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, MorningStatus, Progress, Step
 from swardcast.records.plan import Job, Play
 
-__all__ = ["OPEN", "Statement", "ended", "latest_statements", "says_done_of_what_lasts", "statements"]
+__all__ = ["OPEN", "Statement", "ended", "latest_play", "latest_statements", "says_done_of_what_lasts", "statements"]
 
 OPEN: Final = (Play.OPEN, Play.OPEN_WITH_CARE)
 """Play on the surface itself."""
@@ -163,6 +163,26 @@ def _speaks_of_play(entry: Entry) -> bool:
     if isinstance(entry, Progress):
         return entry.play is not None
     return isinstance(entry, MorningStatus | BackToNormal)
+
+
+def latest_play(name: str, records: ClubRecords, entries: Sequence[Entry]) -> Play | None:
+    """Tell how the latest statement about a surface says that play stands there.
+
+    Args:
+        name: id of the surface.
+        records: the club's records.
+        entries: entries that stand, oldest first; what ends work that lasts must be among them.
+
+    Returns:
+        Play, or None where none of them says anything of it.
+    """
+    for place in reversed(range(len(entries))):
+        entry = entries[place]
+        lasts = says_done_of_what_lasts(entry, records.jobs.get(getattr(entry, "job", "")))
+        for said in statements(records, entries[: place + 1] if lasts else [entry]):
+            if said.reason.source == entry.head.id and name in said.play:
+                return said.play[name]
+    return None
 
 
 def latest_statements(said: Iterable[Statement]) -> dict[str, tuple[Play, Statement]]:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 from typing import Final
 
@@ -13,11 +13,12 @@ from numpy.typing import NDArray
 
 from swardcast.outlook.held_back import held_back_on, slow_days
 from swardcast.outlook.ledger import SurfaceFacts
-from swardcast.outlook.sightings import Healing, contradictions, looks_of
+from swardcast.outlook.sightings import Healing, Look, contradictions, looks_of
 from swardcast.outlook.states import DateRange, Lesson, Milestone, Recovery, date_range
 from swardcast.outlook.weather_book import SlowDays, WeatherView
 from swardcast.records.club import Grass, Surface, SurfaceKind
-from swardcast.records.log import Entry, GrowthHeldBack
+from swardcast.records.log import GrowthHeldBack
+from swardcast.records.standing import StandingEntries
 from swardcast.records.translate import SurfaceSums
 from swardcast.turf.growth import GRASSES
 from swardcast.turf.healing import (
@@ -33,7 +34,20 @@ from swardcast.turf.healing import (
 from swardcast.turf.milestones import Disruption, MilestoneDays, default_log_spread
 from swardcast.turf.pace import Pace, after_healed_jobs, after_sightings, usual_pace
 
-__all__ = ["Course", "Dated", "Left", "ToHeal", "is_validated", "left_on", "recovery_of", "to_heal", "work_out"]
+__all__ = [
+    "Believed",
+    "Course",
+    "Dated",
+    "Left",
+    "Remains",
+    "ToHeal",
+    "believed",
+    "is_validated",
+    "left_on",
+    "recovery_of",
+    "to_heal",
+    "work_out",
+]
 
 _WEEK: Final = 7
 _WEEKS_SHOWN: Final = 8
@@ -63,7 +77,7 @@ class Course:
         target_speed_mm: the green speed that the club aims at, mm, or None.
     """
 
-    entries: Sequence[Entry] = ()
+    entries: StandingEntries = field(default_factory=StandingEntries)
     lessons: tuple[tuple[SurfaceKind, Grass, Lesson], ...] = ()
     target_speed_mm: float | None = None
 
@@ -120,7 +134,7 @@ def to_heal(
     layers = (*sums.layers, *before.layers)
     opened = sums.opened or growth_days_needed(without_sand(before.layers), HOLES_CLOSED) > 0
     lag_days = BACK_TO_NORMAL_LAG_DAYS * math.exp(-middle) if opened else 0.0
-    held_back = held_back_on(surface.id, course.entries)
+    held_back = held_back_on(surface.id, course.entries.on_surface(surface.id))
     healing = Healing(
         start=start,
         grass=surface.grass,
@@ -148,7 +162,55 @@ def to_heal(
     )
 
 
-def recovery_of(
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Believed:
+    """How a surface heals, as far as what was seen tells: all but the dates.
+
+    Args:
+        left: what has to heal, and what was believed before anything was seen.
+        pace: the pace that what was seen leaves.
+        looks: what was seen.
+        wild: those of them that no pace explains.
+    """
+
+    left: ToHeal
+    pace: Pace
+    looks: tuple[Look, ...]
+    wild: tuple[Look, ...]
+
+    @property
+    def remains(self) -> Remains:
+        """What a later job on the surface has to know of it."""
+        healing = self.left.healing
+        return Remains(
+            start=healing.start,
+            layers=healing.layers,
+            rim_growth_days=self.left.disruption.rim_growth_days,
+            pace_middle=self.pace.middle,
+            slow=healing.slow,
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remains:
+    """What a later job on a surface has to know of how it heals.
+
+    Args:
+        start: day 0.
+        layers: what was disturbed on that day.
+        rim_growth_days: growth that its widest hole needs at least.
+        pace_middle: how fast it heals.
+        slow: days on which less of the growth was left.
+    """
+
+    start: date
+    layers: Layers
+    rim_growth_days: float
+    pace_middle: float
+    slow: SlowDays
+
+
+def believed(
     surface: Surface,
     facts: SurfaceFacts,
     sums: SurfaceSums,
@@ -157,8 +219,8 @@ def recovery_of(
     before: Left,
     view: WeatherView,
     course: Course,
-) -> Recovery | None:
-    """Compute how a surface heals from a day on.
+) -> Believed | None:
+    """Tell how a surface heals from a day on, without the dates.
 
     Args:
         surface: the surface.
@@ -170,36 +232,52 @@ def recovery_of(
         course: what is known of the course.
 
     Returns:
-        The recovery, or None where there is nothing `to_heal`.
+        What is believed, or None where there is nothing `to_heal`.
     """
     left = to_heal(surface, sums, start=start, before=before, view=view, course=course)
     if left is None:
         return None
-    healing = left.healing
-    looks = looks_of(facts.observations if facts.done is not None else (), healing, view)
+    looks = looks_of(facts.observations if facts.done is not None else (), left.healing, view)
     pace, beyond = after_sightings(left.prior_spread, left.prior_middle, tuple(look.sighting for look in looks))
-    disruption = replace(left.disruption, pace=pace)
+    wild = tuple(look for look, is_wild in zip(looks, beyond, strict=True) if is_wild)
+    return Believed(left=left, pace=pace, looks=looks, wild=wild)
+
+
+def recovery_of(sums: SurfaceSums, before: Left, seen: Believed, view: WeatherView) -> Recovery:
+    """Date how a surface heals.
+
+    Args:
+        sums: what the work does to it.
+        before: what earlier work has left on day 0.
+        seen: what is believed.
+        view: the weather as known.
+
+    Returns:
+        The recovery.
+    """
+    left, healing = seen.left, seen.left.healing
+    disruption = replace(left.disruption, pace=seen.pace)
     dated = _dated(view, healing, disruption)
     return Recovery(
-        start=start,
+        start=healing.start,
         sums=sums,
         before=disruption_left(before.layers),
         layers=healing.layers,
         day_zero=disruption_left(healing.layers),
         usual=left.usual,
         prior=left.disruption.pace,
-        pace=pace,
+        pace=seen.pace,
         lessons=left.lessons,
         rim_growth_days=disruption.rim_growth_days,
         lag_days=healing.lag_days,
-        growth_so_far=_gained(healing, view) if start <= view.today else None,
+        growth_so_far=_gained(healing, view) if healing.start <= view.today else None,
         weeks_ahead=dated.weeks_ahead,
         closes_on=dated.closes_on,
         samples=dated.samples,
         ranges=dated.ranges,
-        looks=looks,
-        contradictions=tuple(contradictions(looks)),
-        wild=tuple(look for look, is_wild in zip(looks, beyond, strict=True) if is_wild),
+        looks=seen.looks,
+        contradictions=tuple(contradictions(seen.looks)),
+        wild=seen.wild,
         held_back=left.held_back,
     )
 
@@ -269,19 +347,19 @@ def _closes_on(healing: Healing, view: WeatherView, need: float) -> date | None:
     return healing.start + timedelta(days=reached) if reached < len(sums) else None
 
 
-def left_on(recovery: Recovery, grass: Grass, day: date, view: WeatherView) -> Left:
+def left_on(remains: Remains, grass: Grass, day: date, view: WeatherView) -> Left:
     """Tell what is left of a job's disruption on a day, so that the next job can come on top.
 
     Args:
-        recovery: how the surface heals.
+        remains: what is known of how the surface heals.
         grass: its grass.
-        day: the day, not before the recovery's first.
+        day: the day, not before the first of `remains`.
         view: the weather as known.
 
     Returns:
         What is left.
     """
-    growth = view.growth_between(recovery.start, day, grass, slow_days(recovery.held_back, recovery.start))
-    layers = layers_left(recovery.layers, growth, recovery.pace.middle)
-    rim = max(0.0, recovery.rim_growth_days - growth)
+    growth = view.growth_between(remains.start, day, grass, remains.slow)
+    layers = layers_left(remains.layers, growth, remains.pace_middle)
+    rim = max(0.0, remains.rim_growth_days - growth)
     return Left(layers=layers, rim_growth_days=rim if without_sand(layers) else 0.0)

@@ -139,10 +139,8 @@ class _About:
 
     def without(self, moment: _Moment, published: DateRange) -> DateRange:
         """Back to normal as it would stand at a moment without its entry."""
-        fewer = tuple(
-            entry for entry in self.records.entries if moment.entry and entry.head.file != moment.entry.head.file
-        )
-        jobs = assess_jobs(replace(self.records, entries=fewer), moment.at, self.book, only=self.job.id)
+        file = moment.entry.head.file if moment.entry is not None else ""
+        jobs = assess_jobs(self.records, moment.at, self.book, only=self.job.id, without=file)
         return self.normal(jobs[self.job.id], moment.at, published)
 
     def in_weather_of(self, then: datetime, at: datetime) -> DateRange:

@@ -7,7 +7,6 @@ members of progress that nobody made. Planned work that nobody began stands stil
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from typing import Final
@@ -17,7 +16,7 @@ from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.states import Unreported
 from swardcast.outlook.work_dates import WorkDates, work_dates
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Entry
+from swardcast.records.standing import StandingEntries
 
 __all__ = ["NOT_REPORTED_AFTER_DAYS", "awaited_dates"]
 
@@ -30,7 +29,7 @@ something else: the hours for which a word on play holds."""
 
 
 def awaited_dates(
-    facts: JobFacts, records: ClubRecords, entries: Sequence[Entry], as_of: datetime
+    facts: JobFacts, records: ClubRecords, entries: StandingEntries, as_of: datetime
 ) -> tuple[dict[str, WorkDates], Unreported | None]:
     """Date the work on every surface of a job, no further than reports carry.
 
@@ -53,7 +52,7 @@ def awaited_dates(
     left = [name for name, there in facts.surfaces.items() if there.done is None and found[name].ended is None]
     if not left or not facts.progress or facts.called_off is not None:
         return found, None
-    last = max(entry.head.at for entry in entries if getattr(entry, "job", None) == facts.job.id)
+    last = max(entry.head.at for entry in entries.of_job(facts.job.id))
     last = last.astimezone(records.club.time_zone)
     if as_of.date() <= last.date():
         return found, None

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 import numpy as np
 from numpy.typing import NDArray
 
-from swardcast.records.club import Club, Grass, SurfaceKind
+from swardcast.records.club import Club, Grass
 from swardcast.records.weather import Forecast, Weather
 from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, known_days_c, weather_members
 from swardcast.turf.growth import GRASSES, growth_fraction
@@ -18,8 +18,8 @@ from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days_
 from swardcast.turf.series import DailySeries
 
 if TYPE_CHECKING:
+    from swardcast.outlook.course import Memory  # which knows the weather
     from swardcast.outlook.recovery import Dated
-    from swardcast.outlook.states import JobOutlook, Lesson  # states know looks, looks know the weather
 
 __all__ = ["SlowDays", "WeatherBook", "WeatherView"]
 
@@ -167,13 +167,8 @@ class WeatherView:
 class WeatherBook:
     """A club's weather, prepared once for all moments of a build of one set of records.
 
-    Assumes that the name of an entry means the same entry as long as the book is used, so that records with an entry
-    more or less may share it.
-
     Attributes:
-        lessons: what healed jobs taught, by the job and the entries that it rests on; kept by `outlook.course`.
-        jobs: how jobs stood, by the one wanted, the moment, that of the weather and the entries known then; kept by
-            `outlook.course`.
+        memories: what was worked out with it, by the identity of the records; kept by `outlook.course`.
     """
 
     def __init__(self, club: Club, weather: Weather) -> None:
@@ -181,8 +176,7 @@ class WeatherBook:
         self._weather = weather
         self._history = _series(weather.history_c)
         self._observed = _series(weather.observed_c)
-        self.lessons: dict[tuple[str, tuple[str, ...]], tuple[tuple[SurfaceKind, Grass, Lesson], ...]] = {}
-        self.jobs: dict[tuple[str, datetime, datetime, tuple[str, ...]], dict[str, JobOutlook]] = {}
+        self.memories: dict[int, Memory] = {}
         self._pasts: dict[int, WeatherPast | None] = {}
         self._views: dict[tuple[date, datetime | None], WeatherView | None] = {}
 

@@ -13,8 +13,8 @@ from datetime import date, datetime
 from swardcast.outlook.course import course_known
 from swardcast.outlook.jobs import JobAssessor, Turn, job_outlook
 from swardcast.outlook.ledger import JobFacts, job_facts
-from swardcast.outlook.recovery import work_out
-from swardcast.outlook.states import JobOutlook, Recovery
+from swardcast.outlook.recovery import Remains, work_out
+from swardcast.outlook.states import JobOutlook
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import label_counts
@@ -23,7 +23,7 @@ from swardcast.records.plan import Job
 __all__ = ["as_the_manager_knows", "assess_each_alone"]
 
 Order = tuple[date, bool, int]
-_Earlier = Mapping[str, tuple[Sequence[Order], Sequence[Recovery | None]]]
+_Earlier = Mapping[str, tuple[Sequence[Order], Sequence[Remains | None]]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,7 +67,7 @@ def assess_each_alone(
     """
     known = as_the_manager_knows(records, as_of)
     wanted = {name for job in jobs for name in job.surfaces}
-    course = course_known(known, book)
+    course = course_known(known, as_of, book)
     others = {name: job for name, job in known.jobs.items() if name != instead_of and wanted & set(job.surfaces)}
     places = {name: place for place, name in enumerate(known.jobs)}
     local = as_of.astimezone(known.club.time_zone)
@@ -101,9 +101,9 @@ def _laid_out(assessor: JobAssessor, jobs: Sequence[Job], place: int) -> list[_A
 
 def _healing_after_each(assessor: JobAssessor, planned: Sequence[Turn]) -> _Earlier:
     """How each surface heals after each piece of planned work there, in the order of the work."""
-    found: dict[str, tuple[list[Order], list[Recovery | None]]] = {}
+    found: dict[str, tuple[list[Order], list[Remains | None]]] = {}
     for turn in sorted(planned, key=lambda turn: turn.order):
-        assessor.on_surface(turn)
+        assessor.pass_over(turn)
         orders, healing = found.setdefault(turn.name, ([], []))
         orders.append(turn.order)
         healing.append(assessor.healing.get(turn.name))

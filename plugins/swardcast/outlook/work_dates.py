@@ -8,15 +8,15 @@ from datetime import date, datetime, timedelta
 
 from swardcast.outlook.dates import DateRange, RestsOn
 from swardcast.outlook.ledger import JobFacts
-from swardcast.outlook.play import OPEN, Statement, ended, latest_statements, statements
+from swardcast.outlook.play import OPEN, Statement, ended, latest_play, statements
 from swardcast.outlook.reopening import HeldUp, Hours, Times, times_of_work
 from swardcast.outlook.working_clock import WorkingClock
 from swardcast.outlook.working_days import finishing_days, working_day_after
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Entry
 from swardcast.records.operations import label_counts
 from swardcast.records.plan import Play
+from swardcast.records.standing import StandingEntries
 
 __all__ = ["WorkDates", "opened_surfaces", "work_dates"]
 
@@ -32,7 +32,7 @@ class WorkDates:
         ended: what ended work that lasts, or the time of a label on a surface that stays open, or None so far.
         by_label: whether it is done, on a surface that stays open, and its label's time may not be over yet.
         is_opened: whether an entry called the surface open after its work was done.
-        is_closed_again: whether a later entry took it out of play again.
+        is_closed_again: whether a later entry took it out of play again; only of work after which it stays closed.
     """
 
     finish: DateRange
@@ -45,7 +45,7 @@ class WorkDates:
 
 
 def work_dates(
-    facts: JobFacts, records: ClubRecords, entries: Sequence[Entry], as_of: datetime
+    facts: JobFacts, records: ClubRecords, entries: StandingEntries, as_of: datetime
 ) -> dict[str, WorkDates]:
     """Date the work on every surface of a job.
 
@@ -74,7 +74,8 @@ def work_dates(
             reopening = _next_day_at_the_latest(finish)
         if name in opened:
             reopening = DateRange.known(opened[name].astimezone(records.club.time_zone).date())
-        again = name in opened and _is_out_of_play(name, opened[name], records, entries)
+        stays = facts.job.reopens_after is not None and name in opened
+        again = stays and _is_out_of_play(name, opened[name], records, entries)
         found[name] = WorkDates(
             finish=finish, reopening=reopening, hours=hours, is_opened=name in opened, is_closed_again=again
         )
@@ -86,10 +87,10 @@ def work_dates(
 
 
 def _lasting(
-    facts: JobFacts, records: ClubRecords, entries: Sequence[Entry], found: Mapping[str, WorkDates]
+    facts: JobFacts, records: ClubRecords, entries: StandingEntries, found: Mapping[str, WorkDates]
 ) -> Iterator[tuple[str, WorkDates]]:
     """Surfaces on which work that lasts is begun: its time counts from the first entry, and an entry ends it."""
-    zone, over = records.club.time_zone, ended(facts.job, records, entries)
+    zone, over = records.club.time_zone, ended(facts.job, records, entries.since_job(facts.job.id))
     for name, there in facts.surfaces.items():
         if there.started is None:
             continue
@@ -104,10 +105,10 @@ def _lasting(
 
 
 def _while_open(
-    facts: JobFacts, records: ClubRecords, entries: Sequence[Entry], as_of: datetime
+    facts: JobFacts, records: ClubRecords, entries: StandingEntries, as_of: datetime
 ) -> Iterator[tuple[str, WorkDates]]:
     """Surfaces with a product that stay open: the label may speak of the rest of the day, until an entry opens them."""
-    zone, over = records.club.time_zone, ended(facts.job, records, entries)
+    zone, over = records.club.time_zone, ended(facts.job, records, entries.since_job(facts.job.id))
     for name, there in facts.surfaces.items():
         if there.done is None:
             continue
@@ -122,7 +123,7 @@ def _while_open(
             yield name, WorkDates(finish=finish, reopening=DateRange.known(next_day))
 
 
-def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: Sequence[Entry]) -> dict[str, datetime]:
+def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: StandingEntries) -> dict[str, datetime]:
     """Tell when the log first called each surface open after its work was done.
 
     Args:
@@ -136,7 +137,9 @@ def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: Sequence[Ent
     opened: dict[str, datetime] = {}
     done = {name: there.done for name, there in facts.surfaces.items() if there.done is not None}
     finished: set[str] = set()
-    for entry in entries:
+    for entry in entries.since_job(facts.job.id):
+        if len(opened) == len(done):  # the first word on each is found
+            break
         finished |= {name for name, last in done.items() if last is entry}
         for said in statements(records, [entry]) if finished else ():
             for name, play in said.play.items():
@@ -145,11 +148,10 @@ def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: Sequence[Ent
     return opened
 
 
-def _is_out_of_play(name: str, opened: datetime, records: ClubRecords, entries: Sequence[Entry]) -> bool:
+def _is_out_of_play(name: str, opened: datetime, records: ClubRecords, entries: StandingEntries) -> bool:
     """Whether the latest word on a surface after it was opened takes it out of play."""
-    about = [entry for entry in entries if entry.head.true_from.timestamp() >= opened.timestamp()]
-    latest = latest_statements(statements(records, about)).get(name)
-    return latest is not None and latest[0] in (Play.CLOSED, Play.TEMPORARY_GREEN)
+    about = [one for one in entries.on_surface(name) if one.head.true_from.timestamp() >= opened.timestamp()]
+    return latest_play(name, records, about) in (Play.CLOSED, Play.TEMPORARY_GREEN)
 
 
 def _finishes(facts: JobFacts, club: Club, as_of: datetime, times: Mapping[str, Times]) -> dict[str, DateRange]:

@@ -13,10 +13,10 @@ from swardcast.outlook.what_if import as_the_manager_knows
 from swardcast.outlook.working_days import finishing_days
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Entry, Progress
+from swardcast.records.log import Progress
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job
-from swardcast.records.standing import standing_entries
+from swardcast.records.standing import StandingEntries, standing_entries
 
 __all__ = ["Stage", "StageOfWork", "stages_of"]
 
@@ -84,7 +84,7 @@ def stages_of(records: ClubRecords, as_of: datetime) -> tuple[StageOfWork, ...]:
     )
 
 
-def _stages(facts: JobFacts, known: ClubRecords, entries: tuple[Entry, ...], local: datetime) -> Iterator[StageOfWork]:
+def _stages(facts: JobFacts, known: ClubRecords, entries: StandingEntries, local: datetime) -> Iterator[StageOfWork]:
     job = facts.job
     dates, _ = awaited_dates(facts, known, entries, local)
     days = finishing_days(facts.starts, len(job.surfaces), a_day=job.surfaces_a_day, weekdays=known.club.working_days)

@@ -32,7 +32,7 @@ MOST_PROBLEMS_SOUGHT: Final = 1000
 """A file with as many is no weather: the rest of it is not read. Judgement."""
 _NEEDED: Final = "a column date, and tmin_c with tmax_c, or tmean_c"
 _ISSUE: Final = re.compile(r"^([0-9]{4}-[0-9]{2}-[0-9]{2})(?:T([0-9]{2})([0-9]{2}))?$")
-_NUMBER: Final = re.compile(r"^[+-]?(?:[0-9]{1,9}(?:\.[0-9]{0,15})?|\.[0-9]{1,15})$")
+_NUMBER: Final = re.compile(r"^[+-]?(?:[0-9]{1,9}(?:\.[0-9]{0,30})?|\.[0-9]{1,30})$")
 
 
 def _rain_in(inches: float) -> float:

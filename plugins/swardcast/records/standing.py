@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
+from functools import cached_property
 
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
@@ -21,6 +22,7 @@ from swardcast.records.log import (
 )
 
 __all__ = [
+    "StandingEntries",
     "as_entered",
     "counts_until",
     "morning_of",
@@ -75,7 +77,43 @@ def morning_of(entries: Iterable[Entry], day: date) -> MorningStatus | None:
     return mornings[-1] if mornings and mornings[-1].head.true_from.date() == day else None
 
 
-def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
+class StandingEntries(tuple[Entry, ...]):
+    """Entries that stand, in the order in which they speak, with those of a job or a surface found at once."""
+
+    @cached_property
+    def _of_jobs(self) -> Mapping[str, list[int]]:
+        found: dict[str, list[int]] = {}
+        for place, entry in enumerate(self):
+            if job := getattr(entry, "job", ""):
+                found.setdefault(job, []).append(place)
+        return found
+
+    @cached_property
+    def _on_surfaces(self) -> Mapping[str, list[int]]:
+        found: dict[str, list[int]] = {}
+        for place, entry in enumerate(self):
+            named = (
+                [name for name, _ in entry.play] if isinstance(entry, MorningStatus) else getattr(entry, "surfaces", ())
+            )
+            for name in dict.fromkeys(named):
+                found.setdefault(name, []).append(place)
+        return found
+
+    def of_job(self, job: str) -> list[Entry]:
+        """Those that speak of a job, oldest first."""
+        return [self[place] for place in self._of_jobs.get(job, ())]
+
+    def on_surface(self, name: str) -> list[Entry]:
+        """Those that name a surface, oldest first."""
+        return [self[place] for place in self._on_surfaces.get(name, ())]
+
+    def since_job(self, job: str) -> tuple[Entry, ...]:
+        """All from the first that speaks of a job on, oldest first; none where none does."""
+        places = self._of_jobs.get(job, ())
+        return self[places[0] :] if places else ()
+
+
+def standing_entries(entries: Iterable[Entry]) -> StandingEntries:
     """Drop entries that were withdrawn or replaced, and order the rest by when they were true.
 
     Of two that were true at the same minute, the one written down later speaks later; of those, what speaks of the
@@ -90,7 +128,7 @@ def standing_entries(entries: Iterable[Entry]) -> tuple[Entry, ...]:
     known = tuple(entries)
     withdrawn = withdrawn_ids(known)
     standing = (entry for entry in known if entry.head.id not in withdrawn and not isinstance(entry, Correction))
-    return tuple(sorted(standing, key=_order))
+    return StandingEntries(sorted(standing, key=_order))
 
 
 def _order(entry: Entry) -> tuple[float, float, int, str]:

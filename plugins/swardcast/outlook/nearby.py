@@ -1,0 +1,125 @@
+"""The part of a club's records that one job can depend on: so that a job of last week costs the same in ten years.
+
+A job's dates depend on what earlier work left on its surfaces, on what was said of them since, and on what healed jobs
+taught (`outlook.taught`). Work of more than a year before has nothing left to heal, and what is said long after a job
+is over says nothing of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
+from functools import cached_property
+from typing import Final
+
+from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Correction, Entry, PlanChange
+from swardcast.records.plan import Job
+
+__all__ = ["Nearby"]
+
+_FAR: Final = timedelta(days=400)
+"""How far apart two pieces of work have nothing to do with each other, and for how long after its last entry a job may
+still be told of: a year in which everything grows, and what the weather is kept for (300 days) and more; judgement."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Span:
+    first: date
+    last: date
+
+    def is_near(self, other: _Span) -> bool:
+        return self.first - _FAR <= other.last and other.first - _FAR <= self.last
+
+
+class Nearby:
+    """Cuts a club's records down to what one job can depend on.
+
+    Args:
+        records: the club's records, all of them.
+    """
+
+    def __init__(self, records: ClubRecords) -> None:
+        self.records = records
+        self._found: dict[str, ClubRecords] = {}
+
+    def of(self, name: str) -> ClubRecords:
+        """Cut the records down.
+
+        Args:
+            name: id of a job.
+
+        Returns:
+            The records with the jobs that share a surface with it and lie near it in time, their entries, and what the
+            log says of no job in that time; everything else as it is.
+        """
+        if name not in self._found:
+            self._found[name] = self._cut(self.records.jobs[name])
+        return self._found[name]
+
+    def _cut(self, job: Job) -> ClubRecords:
+        span = self._spans[job.id]
+        beside = {one for surface in job.surfaces for one in self._on_surface.get(surface, ())}
+        kept = {one for one in beside if self._spans[one].is_near(span)} | {job.id}
+        asked = [place for one in kept for place in self._of_job.get(one, ())]
+        asked += [place for place, entry in self._of_none if _Span(_day(entry), _day(entry)).is_near(span)]
+        asked += self._corrections_of(asked)
+        return replace(
+            self.records,
+            jobs={one: its for one, its in self.records.jobs.items() if one in kept},
+            entries=tuple(self.records.entries[place] for place in sorted(set(asked))),
+        )
+
+    def _corrections_of(self, places: Iterable[int]) -> Iterator[int]:
+        """What corrects these entries, and what corrects that."""
+        left = [self.records.entries[place].head.id for place in places]
+        while left:
+            for place in self._correcting.get(left.pop(), ()):
+                yield place
+                left.append(self.records.entries[place].head.id)
+
+    @cached_property
+    def _on_surface(self) -> Mapping[str, list[str]]:
+        found: dict[str, list[str]] = {}
+        for job in self.records.jobs.values():
+            for surface in job.surfaces:
+                found.setdefault(surface, []).append(job.id)
+        return found
+
+    @cached_property
+    def _of_job(self) -> Mapping[str, list[int]]:
+        found: dict[str, list[int]] = {}
+        for place, entry in enumerate(self.records.entries):
+            if job := getattr(entry, "job", ""):
+                found.setdefault(job, []).append(place)
+        return found
+
+    @cached_property
+    def _of_none(self) -> list[tuple[int, Entry]]:
+        """Entries that speak of no job, but for corrections, which go with what they correct."""
+        entries = enumerate(self.records.entries)
+        return [(n, one) for n, one in entries if not getattr(one, "job", "") and not isinstance(one, Correction)]
+
+    @cached_property
+    def _correcting(self) -> Mapping[str, list[int]]:
+        found: dict[str, list[int]] = {}
+        for place, entry in enumerate(self.records.entries):
+            if isinstance(entry, Correction):
+                found.setdefault(entry.corrects, []).append(place)
+        return found
+
+    @cached_property
+    def _spans(self) -> Mapping[str, _Span]:
+        return {job.id: self._span(job) for job in self.records.jobs.values()}
+
+    def _span(self, job: Job) -> _Span:
+        entries = [self.records.entries[place] for place in self._of_job.get(job.id, ())]
+        days = [job.announced, job.starts, *map(_day, entries)]
+        days += [entry.starts for entry in entries if isinstance(entry, PlanChange) and entry.starts is not None]
+        lasts = [stretch.to_days for stretch in (job.normal_after, job.reopens_after) if stretch is not None]
+        return _Span(min(days), max(days) + timedelta(days=max(lasts, default=0)))
+
+
+def _day(entry: Entry) -> date:
+    return entry.head.true_from.date()
