@@ -8,6 +8,7 @@ import sys
 import tempfile
 from collections.abc import Callable
 from datetime import date
+from math import log
 from pathlib import Path
 from statistics import median
 
@@ -29,6 +30,7 @@ from swardcast.turf.healing import Opening, layers_of
 from swardcast.turf.milestones import Disruption, milestone_days
 from tests import bench_backtest
 from tests.conftest import DEMO, DEMO_AS_OF
+from tests.many_years import demo_of_years
 
 RUNS = 5
 
@@ -93,6 +95,18 @@ def forty_choices(records: ClubRecords) -> None:
     compare(records, as_of, WeatherBook(records.club, records.weather), when, choices)
 
 
+def growth_with_the_years(folder: Path) -> float:
+    """Fit how composing grows with the number of notices, once each: 1 is as fast as they become more."""
+    counts = (44, 88)
+    taken = []
+    for count in counts:
+        records = read_club_folder(demo_of_years(folder / str(count), notices=count))
+        begin = _processor_s()
+        compose_bulletin(records, DEMO_AS_OF)
+        taken.append(_processor_s() - begin)
+    return log(taken[1] / taken[0]) / log(counts[1] / counts[0])
+
+
 def main() -> None:
     """Print the ratios."""
     with tempfile.TemporaryDirectory() as name:
@@ -119,6 +133,9 @@ def main() -> None:
         f"comparing 40 choices on 18 greens, weather read anew / 720 such ensembles one by one: {asked / (720 * one):.2f}"
         f" ({asked:.2f} s of computing; under 1 s is meant)"
     )
+    with tempfile.TemporaryDirectory() as name:
+        exponent = growth_with_the_years(Path(name))
+    print(f"composing 44 and 88 notices of two and four years: grows as their number to the power {exponent:.2f}")
     bench_backtest.main()
 
 
