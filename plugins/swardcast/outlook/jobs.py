@@ -8,7 +8,7 @@ from datetime import date, datetime
 
 from swardcast.outlook.about_dates import about_closure, about_dates
 from swardcast.outlook.job_ranges import dates_of_surface, no_dates, range_of_all, work_of_all
-from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done
+from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done, really_done_by_area
 from swardcast.outlook.play import OPEN
 from swardcast.outlook.recovery import Believed, Course, Left, Remains, ToHeal, believed, left_on, recovery_of, to_heal
 from swardcast.outlook.states import (
@@ -45,7 +45,6 @@ class Turn:
         place: the job's place in the plan.
         name: id of the surface.
         when: when the work there is, or is to be, finished.
-        all_area_m2: area of all the job's surfaces, or None.
         course: what healed before it.
         silence: that nobody reports on the job any more, or None.
     """
@@ -54,7 +53,6 @@ class Turn:
     place: int
     name: str
     when: WorkDates
-    all_area_m2: float | None
     course: Course
     silence: Unreported | None
 
@@ -128,8 +126,6 @@ class JobAssessor:
         Yields:
             The job on one surface after the other.
         """
-        areas = [self.records.surfaces[name].area_m2 for name in facts.job.surfaces]
-        all_area = None if None in areas else sum(area for area in areas if area)
         course = self._course_before(facts)
         done = self._finished(facts) if in_passing else None
         dates, silence = (done, None) if done else awaited_dates(facts, self.records, self.course.entries, self.as_of)
@@ -139,7 +135,6 @@ class JobAssessor:
                 place=place,
                 name=name,
                 when=when,
-                all_area_m2=all_area,
                 course=course,
                 silence=silence,
             )
@@ -178,11 +173,11 @@ class JobAssessor:
 
     def _sums(self, turn: Turn) -> tuple[tuple[Operation, ...], SurfaceSums]:
         """The work there as planned or as really done, and what it does."""
-        operations = as_really_done(turn.facts.job.operations, turn.here.as_done)
-        return operations, surface_sums(
-            operations,
-            area_m2=self.records.surfaces[turn.name].area_m2,
-            all_area_m2=turn.all_area_m2,
+        surfaces, job, here = self.records.surfaces, turn.facts.job, turn.here
+        return as_really_done(job.operations, here.as_done), surface_sums(
+            really_done_by_area(job, here, surfaces),
+            area_m2=surfaces[turn.name].area_m2,
+            all_area_m2=None,
             density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
         )
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 
+from swardcast.records.club import Surface
 from swardcast.records.log import (
     BackToNormal,
     Change,
@@ -18,8 +19,9 @@ from swardcast.records.log import (
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job
 from swardcast.records.standing import StandingEntries
+from swardcast.records.translate import masses_as_rates
 
-__all__ = ["JobFacts", "Ledger", "SurfaceFacts", "as_really_done", "job_facts"]
+__all__ = ["JobFacts", "Ledger", "SurfaceFacts", "as_really_done", "job_facts", "really_done_by_area"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +32,7 @@ class SurfaceFacts:
         started: the entry that started the work, or None.
         held: the entry that holds it up now, or None.
         done: the entry that finished it, or None.
-        as_done: operations as really done, where they differ from the plan.
+        told_by: the entry that tells how the work was really done, where that differs from the plan, or None.
         observations: what was seen since, oldest first.
         normal: the entry that calls it back to normal, or None.
     """
@@ -38,9 +40,14 @@ class SurfaceFacts:
     started: Progress | None = None
     held: Progress | None = None
     done: Progress | None = None
-    as_done: tuple[Operation, ...] = ()
+    told_by: Progress | None = None
     observations: tuple[Observation, ...] = ()
     normal: BackToNormal | None = None
+
+    @property
+    def as_done(self) -> tuple[Operation, ...]:
+        """Operations as really done, where they differ from the plan."""
+        return self.told_by.as_done if self.told_by is not None else ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,6 +108,27 @@ def as_really_done(planned: tuple[Operation, ...], really: tuple[Operation, ...]
             told.remove(stands)
         done.append(stands or operation)
     return (*done, *told)
+
+
+def really_done_by_area(job: Job, here: SurfaceFacts, surfaces: Mapping[str, Surface]) -> tuple[Operation, ...]:
+    """Put the operations as really done in the place of those planned, masses of sand in all as rates.
+
+    A mass that an entry tells was spread on the surfaces of that entry; one that the plan has is for all of the job's.
+
+    Args:
+        job: the job as planned.
+        here: what the log says of it on one surface.
+        surfaces: the club's surfaces by id.
+
+    Returns:
+        The operations as done there, for sums; a mass stays one where an area is not known.
+    """
+
+    def rated(operations: tuple[Operation, ...], names: Sequence[str]) -> tuple[Operation, ...]:
+        return masses_as_rates(operations, [surfaces[name].area_m2 for name in names])
+
+    really = rated(here.told_by.as_done, here.told_by.surfaces) if here.told_by is not None else ()
+    return as_really_done(rated(job.operations, job.surfaces), really)
 
 
 def job_facts(job: Job, entries: Iterable[Entry]) -> JobFacts:
@@ -185,7 +213,7 @@ def _after(facts: SurfaceFacts, entry: Progress | Observation | BackToNormal, *,
             ends = facts.done is not None or (lasts and facts.started is not None)
             return replace(facts, normal=entry) if ends else facts
         case Progress(step=Step.STARTED):
-            return SurfaceFacts(started=entry, as_done=entry.as_done)
+            return SurfaceFacts(started=entry, told_by=entry if entry.as_done else None)
         case Progress(step=Step.RESUMED):
             return replace(facts, started=facts.started or entry, held=None)
         case Progress(step=Step.HELD_UP):
@@ -196,7 +224,7 @@ def _after(facts: SurfaceFacts, entry: Progress | Observation | BackToNormal, *,
                 started=facts.started or entry,
                 held=None,
                 done=entry,
-                as_done=entry.as_done or facts.as_done,
+                told_by=entry if entry.as_done else facts.told_by,
                 observations=(),
                 normal=facts.normal if lasts else None,  # said to be done after its end, it does not begin again
             )

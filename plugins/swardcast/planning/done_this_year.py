@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from statistics import fmean
 
-from swardcast.outlook.ledger import JobFacts, as_really_done, job_facts
+from swardcast.outlook.ledger import JobFacts, job_facts, really_done_by_area
 from swardcast.outlook.what_if import as_the_manager_knows
 from swardcast.planning.amounts import disturbed_by, removed_by, spread_by
 from swardcast.records.folder import ClubRecords
@@ -90,14 +90,11 @@ def _done_on(facts: JobFacts, name: str, records: ClubRecords) -> date:
 
 
 def _piece(facts: JobFacts, name: str, records: ClubRecords) -> _Piece:
-    operations = as_really_done(facts.job.operations, facts.surfaces[name].as_done)
-    areas = [records.surfaces[one].area_m2 for one in facts.job.surfaces]
-    area_m2, known = records.surfaces[name].area_m2, [area for area in areas if area is not None]
-    all_area_m2 = sum(known) if len(known) == len(areas) else None
-    density = records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
-    sums = surface_sums(operations, area_m2=area_m2, all_area_m2=all_area_m2, density=density)
+    operations = really_done_by_area(facts.job, facts.surfaces[name], records.surfaces)
+    area_m2, density = records.surfaces[name].area_m2, records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
+    sums = surface_sums(operations, area_m2=area_m2, all_area_m2=None, density=density)
     return _Piece(
         disturbed_fraction=disturbed_by(operations, sums),
         removed_fraction=removed_by(operations, sums),
-        sand_mm=spread_by(operations, area_m2=area_m2, all_area_m2=all_area_m2, density_t_per_m3=density),
+        sand_mm=spread_by(operations, area_m2=area_m2, all_area_m2=None, density_t_per_m3=density),
     )

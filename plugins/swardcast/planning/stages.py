@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from enum import Enum
 
-from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done, job_facts
+from swardcast.outlook.ledger import JobFacts, as_really_done, job_facts
 from swardcast.outlook.unreported import awaited_dates
 from swardcast.outlook.what_if import as_the_manager_knows
 from swardcast.outlook.working_days import finishing_days
@@ -39,8 +39,7 @@ class StageOfWork:
         surface: the surface.
         day: the day on which it is planned to be finished, was finished or is likely to be; None where nobody knows.
         operations: what is planned, or what was really done as far as the log tells.
-        told: of these operations those that an entry tells as they were really done.
-        told_by: the entry that tells them, or None.
+        told_by: the entry that tells how it was really done, or None.
         is_overdue: whether it is to come, and the day on which it should have been done is over.
         is_called_off: whether it is planned and never to come, since it was called off.
     """
@@ -50,18 +49,18 @@ class StageOfWork:
     surface: Surface
     day: date | None
     operations: tuple[Operation, ...]
-    told: tuple[Operation, ...] = ()
     told_by: Progress | None = None
     is_overdue: bool = False
     is_called_off: bool = False
 
     def source_of(self, operation: Operation) -> str:
         """The entry that tells how an operation was really done, by its id, or ""."""
-        return self.told_by.head.id if self.told_by is not None and operation in self.told else ""
+        return self.told_by.head.id if self.told_by is not None and operation in self.told_by.as_done else ""
 
     def together(self, operation: Operation) -> tuple[str, ...]:
         """Ids of the surfaces that a mass in all is meant for: those of the entry that tells it, or of the job."""
-        return self.told_by.surfaces if self.told_by is not None and operation in self.told else self.job.surfaces
+        is_told = self.told_by is not None and operation in self.told_by.as_done
+        return self.told_by.surfaces if self.told_by is not None and is_told else self.job.surfaces
 
 
 def stages_of(records: ClubRecords, as_of: datetime) -> tuple[StageOfWork, ...]:
@@ -110,12 +109,6 @@ def _stages(facts: JobFacts, known: ClubRecords, entries: StandingEntries, local
             surface=surface,
             day=None if waits else local.date() if is_late else likely,
             operations=as_really_done(job.operations, here.as_done),
-            told=here.as_done,
-            told_by=_told_by(here),
+            told_by=here.told_by,
             is_overdue=is_late,
         )
-
-
-def _told_by(here: SurfaceFacts) -> Progress | None:
-    """The entry whose words on how the work was done count: that of its end before that of its start."""
-    return next((entry for entry in (here.done, here.started) if entry is not None and entry.as_done), None)

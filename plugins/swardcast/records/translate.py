@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
 from swardcast.quantities import Sand, SandBasis
 from swardcast.records.log import HeldBackBy
-from swardcast.records.operations import Dressing, Grooving, Kind, Operation, Stripping, Tining
+from swardcast.records.operations import Dressing, Grooving, Kind, Operation, SandInjection, Stripping, Tining
 from swardcast.turf import geometry, sand
 from swardcast.turf.growth import BRAKES
 from swardcast.turf.healing import (
@@ -28,6 +29,7 @@ __all__ = [
     "USUAL_DAYS",
     "WIDEST_FITTED_MM",
     "SurfaceSums",
+    "masses_as_rates",
     "opening_of",
     "opens_mm",
     "removes_mm",
@@ -170,6 +172,32 @@ def sand_depth_mm(amount: Sand, *, area_m2: float | None, all_area_m2: float | N
             return sand.depth_mm_from_kg_per_m2(amount.amount * 1000 / area_m2, density) if area_m2 else None
         case SandBasis.TONNES_IN_ALL:
             return sand.depth_mm_from_kg_per_m2(amount.amount * 1000 / all_area_m2, density) if all_area_m2 else None
+
+
+def masses_as_rates(operations: tuple[Operation, ...], areas_m2: Sequence[float | None]) -> tuple[Operation, ...]:
+    """Turn masses of sand in all into rates, the same on each of the surfaces that they are meant for.
+
+    Args:
+        operations: any operations.
+        areas_m2: areas of these surfaces, each above 0, or None.
+
+    Returns:
+        The operations in their order; a mass stays one where an area is not known.
+    """
+    if None in areas_m2:
+        return operations
+    area_m2 = sum(area for area in areas_m2 if area is not None)
+    return tuple(_as_rate(operation, area_m2) for operation in operations)
+
+
+def _as_rate(operation: Operation, area_m2: float) -> Operation:
+    match operation:
+        case (
+            Dressing(sand=Sand(basis=SandBasis.TONNES_IN_ALL)) | SandInjection(sand=Sand(basis=SandBasis.TONNES_IN_ALL))
+        ) if operation.sand is not None:
+            return replace(operation, sand=Sand(operation.sand.amount * 1000 / area_m2, SandBasis.KG_PER_M2))
+        case _:
+            return operation
 
 
 @lru_cache(maxsize=1024)
