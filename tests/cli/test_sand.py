@@ -106,7 +106,7 @@ def test_without_a_store_there_is_no_balance_of_it(swardcast: Command, club: Pat
     assert _json(swardcast, *asked)["store"] is None
     shown = swardcast("sand", *asked).out
     assert "The store was not counted, so there is no balance of it." in shown
-    assert "Nobody told its moisture, so it counts as dry." in shown
+    assert "Nobody told the moisture of the sand, so it counts as dry." in shown
 
 
 def test_the_first_trouble_is_told_in_words_and_in_figures(swardcast: Command) -> None:
@@ -132,7 +132,7 @@ def test_it_says_on_what_each_figure_rests_and_judges_nothing(swardcast: Command
     shown = swardcast("sand", *AT).out
     for words in (
         "dry sand that weighs 1.56 t/m3 as spread",
-        "5.37 % of the dry mass, so that dry sand weighs 1.054 times as much there",
+        "5.37 % of the dry mass, so that dry sand weighs 1.054 times as much in the yard",
         "They are information and no aim.",
         "For 3 of them an entry tells how much.",
     ):

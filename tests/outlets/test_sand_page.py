@@ -18,6 +18,7 @@ from swardcast.planning.sand_pictures import print_picture, store_picture
 from swardcast.planning.sand_tables import sand_tables
 from swardcast.planning.sand_year import SandYear, sand_year
 from swardcast.records.folder import ClubRecords
+from swardcast.records.sand_store import SandStore
 
 OUTSIDE = re.compile(rb"https?://|//[a-z]|url\(|@import|<script|<link|<img|<iframe", re.IGNORECASE)
 
@@ -105,7 +106,7 @@ def test_american_units_come_in_american(year: SandYear, demo_records: ClubRecor
 
 
 def test_without_a_count_there_is_one_picture_and_no_table_of_the_store(demo_records: ClubRecords) -> None:
-    records = replace(demo_records, planning=replace(demo_records.planning, sand_store=None))
+    records = replace(demo_records, planning=replace(demo_records.planning, sand_store=SandStore()))
     as_of = datetime(2027, 9, 14, 9, 30, tzinfo=records.club.time_zone)
     bare = sand_year(records, as_of, date(2027, 1, 1), date(2027, 12, 31))
     page = sand_page(bare, records.planning, records.club)

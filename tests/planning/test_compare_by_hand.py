@@ -22,6 +22,7 @@ from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Dressing, Kind, OtherWork, SandInjection, Stripping
 from swardcast.records.plan import Stretch
 from swardcast.records.planning import Choice, Planning, YearlyGoal
+from swardcast.records.sand_store import SandStore
 from tests.outlook.small_club import HOLES_AND_SAND, SmallClub
 from tests.planning.asked import (
     GREENS,
@@ -78,6 +79,18 @@ def test_the_cost_is_sand_by_weight_and_work_by_surface_and_pass(tmp_path: Path)
     assert row.cost.sand == pytest.approx(156.0)
     assert (row.cost.work, row.cost.without) == (190.0, ())
     assert row.cost.in_all == pytest.approx(346.0)
+
+
+def test_sand_is_paid_for_with_the_water_in_it(tmp_path: Path) -> None:
+    """3.12 t of dry sand with 10 % of their mass in water weigh 3.432 t: 171.60 at 50 a tonne."""
+    planning = replace(PRICES, sand_store=SandStore(moisture_fraction=0.10))
+    found = comparison_of(small_records(tmp_path / "club", planning=planning), choice(sand(2)))
+    (row,) = found.rows
+    assert row.cost is not None
+    assert row.cost.sand == pytest.approx(171.60)
+    said = " ".join(notes_beside(found, planning, Voice.english(date(2027, 6, 7)))).replace("\u00a0", " ")
+    assert "Cost is sand at £50.00 a tonne as weighed, and work as far as it was typed." in said
+    assert "10 % of the dry mass, so that dry sand weighs 1.1 times as much in the yard." in said
 
 
 def test_work_whose_cost_nobody_typed_is_named_and_not_taken_for_free(tmp_path: Path) -> None:

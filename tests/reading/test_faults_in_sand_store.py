@@ -9,7 +9,7 @@ import pytest
 
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.operations import Kind
-from swardcast.records.sand_store import SandCount, SandDelivery
+from swardcast.records.sand_store import SandCount, SandDelivery, SandStore
 from tests.reading.breaking import CLUB, assert_said, fault, replace
 
 FAULTS = [
@@ -91,7 +91,6 @@ def test_a_fault_in_the_sand_store(demo_club: Path, old: str, new: str, says: tu
 
 def test_the_demos_store_reads_as_written_by_its_days(demo_club: Path) -> None:
     store = read_club_folder(demo_club).planning.sand_store
-    assert store is not None
     assert (store.room_t, store.least_t) == (121.35, 4.65)
     assert store.moisture_fraction == pytest.approx(0.0537)
     assert store.counts[1] == SandCount(on=date(2027, 7, 5), mass_t=14.15)
@@ -108,7 +107,6 @@ def test_one_count_needs_no_list_and_days_no_order(demo_club: Path) -> None:
     )
     (demo_club / CLUB).write_text(text[: text.index("  sand store:")] + block, encoding="utf-8")
     store = read_club_folder(demo_club).planning.sand_store
-    assert store is not None
     assert store.counts[0].mass_t == pytest.approx(18.14369, abs=0.00001)
     assert store.deliveries == (
         SandDelivery(on=date(2027, 5, 1), mass_t=0.9),
@@ -121,4 +119,4 @@ def test_one_count_needs_no_list_and_days_no_order(demo_club: Path) -> None:
 def test_a_club_without_the_block_has_no_store(demo_club: Path) -> None:
     text = (demo_club / CLUB).read_text(encoding="utf-8")
     (demo_club / CLUB).write_text(text[: text.index("  sand store:")], encoding="utf-8")
-    assert read_club_folder(demo_club).planning.sand_store is None
+    assert read_club_folder(demo_club).planning.sand_store == SandStore()

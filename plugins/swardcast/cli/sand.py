@@ -16,16 +16,17 @@ from swardcast.cli.private_file import write_private
 from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain
 from swardcast.errors import SwardcastError
 from swardcast.language.voice import Voice
+from swardcast.planning.costs import sand_cost
 from swardcast.planning.materials import Material
 from swardcast.planning.published_sand import PUBLISHED, layers_mm
 from swardcast.planning.sand_balance import StoreLine, StoreWhat
 from swardcast.planning.sand_moves import SandMove
 from swardcast.planning.sand_notes import sand_notes
-from swardcast.planning.sand_tables import sand_cost, sand_tables, sand_title
+from swardcast.planning.sand_tables import sand_tables, sand_title
 from swardcast.planning.sand_year import Masses, SandYear, sand_year
 from swardcast.records.folder import ClubRecords
 from swardcast.records.planning import Planning
-from swardcast.turf.sand import moist_t_from_dry
+from swardcast.records.sand_store import SandStore
 
 __all__ = ["parser", "run"]
 
@@ -131,16 +132,15 @@ def _as_text(year: SandYear, planning: Planning) -> Iterator[str]:
 
 def _rows(year: SandYear) -> Iterator[tuple[object, ...]]:
     """Every piece of work at every stage, then every change of the store."""
-    water = year.store.moisture_fraction or 0.0
     for move in year.moves:
-        told = _move(move, water)
+        told = _move(move, year.store)
         yield tuple(told.get(name) for name in _COLUMNS)
     for line in year.balance.lines if year.balance is not None else ():
         told = {**_line(line), "what": f"store: {line.what.value}"}
         yield tuple(told.get(name) for name in _COLUMNS)
 
 
-def _move(move: SandMove, water: float) -> dict[str, Any]:
+def _move(move: SandMove, store: SandStore) -> dict[str, Any]:
     return {
         "day": flat(move.day),
         "what": move.stage.value,
@@ -149,7 +149,7 @@ def _move(move: SandMove, water: float) -> dict[str, Any]:
         "surface_kind": move.surface.kind.value,
         "work": move.kind.value,
         "dry_t": flat(move.dry_t),
-        "weighed_t": None if move.dry_t is None else flat(moist_t_from_dry(move.dry_t, water)),
+        "weighed_t": None if move.dry_t is None else flat(store.weighed_t(move.dry_t)),
         "depth_mm": flat(move.depth_mm),
         "told_by": move.told_by or None,
     }
@@ -168,15 +168,14 @@ def _line(line: StoreLine) -> dict[str, Any]:
 
 
 def _as_json(year: SandYear, records: ClubRecords) -> dict[str, Any]:
-    water = year.store.moisture_fraction
     return {
         "as_of": year.as_of.isoformat(timespec="minutes"),
         "from": year.first.isoformat(),
         "to": year.last.isoformat(),
         "density_t_per_m3": year.density_t_per_m3,
-        "moisture_fraction": flat(water),
+        "moisture_fraction": flat(year.store.moisture_fraction),
         "currency": records.planning.currency or None,
-        "in_all": _costed(year.in_all, water or 0.0, records.planning),
+        "in_all": _costed(year.in_all, records.planning),
         "months": {f"{month:%Y-%m}": _masses(masses) for month, masses in year.by_month().items()},
         "jobs": {name: _masses(masses) for name, masses in year.by_job().items()},
         "surfaces": {
@@ -188,8 +187,8 @@ def _as_json(year: SandYear, records: ClubRecords) -> dict[str, Any]:
             }
             for one in year.kinds
         },
-        "work": [_move(move, water or 0.0) for move in year.moves],
-        "without_day": [_move(move, water or 0.0) for move in year.without_day],
+        "work": [_move(move, year.store) for move in year.moves],
+        "without_day": [_move(move, year.store) for move in year.without_day],
         "store": _store(year),
         "materials": [_material(one) for one in year.materials],
         "published_on_greens": [_published(year, place) for place in range(len(PUBLISHED))],
@@ -200,12 +199,12 @@ def _masses(masses: Masses) -> dict[str, Any]:
     return {f"{name.removesuffix('_t')}_dry_t": flat(mass) for name, mass in asdict(masses).items()}
 
 
-def _costed(masses: Masses, water: float, planning: Planning) -> dict[str, Any]:
+def _costed(masses: Masses, planning: Planning) -> dict[str, Any]:
     told = _masses(masses)
     for name, dry_t in asdict(masses).items():
-        moist_t = moist_t_from_dry(dry_t, water)
-        told[f"{name.removesuffix('_t')}_weighed_t"] = flat(moist_t)
-        told[f"{name.removesuffix('_t')}_cost"] = flat(sand_cost(moist_t, planning))
+        weighed_t = planning.sand_store.weighed_t(dry_t)
+        told[f"{name.removesuffix('_t')}_weighed_t"] = flat(weighed_t)
+        told[f"{name.removesuffix('_t')}_cost"] = flat(sand_cost(weighed_t, planning))
     return told
 
 

@@ -8,7 +8,7 @@ from swardcast.planning.amounts import Amounts
 from swardcast.records.operations import Dressing, Grooving, Kind, Operation, SandInjection, Tining
 from swardcast.records.planning import Choice, Planning
 
-__all__ = ["Cost", "cost_of"]
+__all__ = ["Cost", "cost_of", "sand_cost"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,8 +45,23 @@ class Cost:
         return not self.without and not self.sand_without
 
 
+def sand_cost(weighed_t: float | None, planning: Planning) -> float | None:
+    """Work out what sand costs.
+
+    Args:
+        weighed_t: tonnes as weighed, as they are paid for, or None where that is not known.
+        planning: the club's prices.
+
+    Returns:
+        Its cost in the club's currency, or None where nobody told a price or the mass is not known.
+    """
+    if planning.sand_price_per_t is None or weighed_t is None:
+        return None
+    return weighed_t * planning.sand_price_per_t
+
+
 def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None:
-    """Work out what a choice costs.
+    """Work out what a choice costs; its sand is paid for as weighed, with the water that the club's sand has.
 
     Args:
         choice: the choice; its own cost for a surface goes before those of kinds of work.
@@ -63,8 +78,7 @@ def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None
     sand_t = amounts.sand_t if not sand_without else amounts.typed_sand_t
     sand: float | None = 0.0
     if any(one.sand is not None for one in needs_sand):
-        priced = planning.sand_price_per_t is not None and sand_t is not None
-        sand = (sand_t or 0.0) * (planning.sand_price_per_t or 0.0) if priced else None
+        sand = sand_cost(None if sand_t is None else planning.sand_store.weighed_t(sand_t), planning)
     if choice.cost_per_surface is not None:
         work_cost = choice.cost_per_surface * len(amounts.surfaces)
         return Cost(sand=sand, work=work_cost, sand_without=sand_without)

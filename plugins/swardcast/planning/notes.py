@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from swardcast.language.measures import System, bulk_density, length, system_of
+from swardcast.language.measures import bulk_density, length
 from swardcast.language.voice import Voice
 from swardcast.notices.kinds import kind_name
 from swardcast.planning.compare import Compared, Comparison
 from swardcast.planning.goal_notes import about_goals
-from swardcast.planning.words import price_in_words
-from swardcast.quantities import MASS_KG
+from swardcast.planning.words import price_by_weight, water_in_words
 from swardcast.records.operations import Grooving, Tining
 from swardcast.records.planning import Planning
 
-__all__ = ["notes_beside", "pace_of", "paces_of", "price_note"]
+__all__ = ["about_price", "notes_beside", "pace_of", "paces_of"]
 
 
 def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tuple[str, ...]:
@@ -139,10 +138,7 @@ def _about_organic(comparison: Comparison, planning: Planning, voice: Voice) -> 
 def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> Iterator[str]:
     if not planning.currency:
         return
-    if planning.sand_price_per_t is None:
-        yield voice.say("planning-cost-no-sand")
-    else:
-        yield price_note(planning.sand_price_per_t, planning.currency, voice)
+    yield from about_price(planning, voice)
     costs = [row.cost for row in comparison.rows if row.cost is not None]
     kinds = dict.fromkeys(kind for cost in costs for kind in cost.without)
     if all(cost.work is None for cost in costs):
@@ -154,18 +150,18 @@ def _about_money(comparison: Comparison, planning: Planning, voice: Voice) -> It
         yield voice.say("planning-sand-without", kinds=voice.joined([kind_name(kind, voice) for kind in sands]))
 
 
-def price_note(per_t: float, currency: str, voice: Voice) -> str:
-    """Say what costs rest on.
+def about_price(planning: Planning, voice: Voice) -> Iterator[str]:
+    """Say what costs of sand rest on.
 
     Args:
-        per_t: price of a tonne of sand.
-        currency: code of ISO 4217.
+        planning: the club's prices, in a currency.
         voice: the language.
 
-    Returns:
-        A sentence, in the language's unit.
+    Yields:
+        Sentences: the price, and how dry sand is turned into sand as weighed.
     """
-    if system_of(voice) is System.METRIC:
-        return voice.say("planning-cost", price=price_in_words(per_t, currency, voice))
-    per_ton = per_t * MASS_KG["us ton"] / MASS_KG["t"]
-    return voice.say("planning-cost-by-the-ton", price=price_in_words(per_ton, currency, voice))
+    if planning.sand_price_per_t is None:
+        yield voice.say("planning-cost-no-sand")
+        return
+    yield voice.say("planning-cost", price=price_by_weight(planning.sand_price_per_t, planning.currency, voice))
+    yield water_in_words(planning.sand_store, voice)

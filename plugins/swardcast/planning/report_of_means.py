@@ -8,7 +8,7 @@ from dataclasses import replace
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.kinds import kind_name
 from swardcast.notices.pictures import Table
-from swardcast.planning.notes import price_note
+from swardcast.planning.notes import about_price
 from swardcast.planning.report_places import in_plan
 from swardcast.planning.report_readings import Readings
 from swardcast.planning.report_readings_picture import reading_name, readings_picture
@@ -124,10 +124,8 @@ def _about_sand(told: Telling) -> Iterable[str]:
     planning = told.planning
     if not planning.currency:
         yield told.say("report-note-no-prices")
-    elif planning.sand_price_per_t is None:
-        yield told.say("planning-cost-no-sand")
     else:
-        yield price_note(planning.sand_price_per_t, planning.currency, told.voice)
+        yield from about_price(planning, told.voice)
     costs = [side.cost for job in told.report.sand.jobs for side in (job.planned, job.done) if side.cost is not None]
     for phrase, kinds in (
         ("planning-cost-without", dict.fromkeys(kind for cost in costs for kind in cost.without)),

@@ -15,7 +15,6 @@ from swardcast.planning.sand_moves import SandMove
 from swardcast.planning.stages import Stage
 from swardcast.records.plan import Job
 from swardcast.records.sand_store import SandStore
-from swardcast.turf.sand import moist_t_from_dry
 
 __all__ = ["SandBalance", "StoreLine", "StoreWhat", "Trouble", "sand_balance"]
 
@@ -194,7 +193,7 @@ def _works(store: SandStore, moves: Iterable[SandMove]) -> Iterator[StoreLine]:
         yield StoreLine(
             day=day,
             what=StoreWhat.WORK,
-            change_t=-moist_t_from_dry(dry_t, store.moisture_fraction or 0.0),
+            change_t=-store.weighed_t(dry_t),
             after_t=0.0,
             job=taken[0].job,
             is_to_come=stage is Stage.TO_COME,

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from swardcast.language.measures import System, area, bulk_density, sand_mass, system_of
+from swardcast.language.measures import area, bulk_density, sand_mass
 from swardcast.language.voice import Voice
 from swardcast.notices.kinds import kind_name
 from swardcast.planning.sand_balance import SandBalance, StoreLine, Trouble
 from swardcast.planning.sand_moves import SandMove
 from swardcast.planning.sand_year import SandYear
 from swardcast.planning.stages import Stage
-from swardcast.quantities import MASS_KG
+from swardcast.planning.words import price_by_weight, water_in_words
 from swardcast.records.operations import Kind
 from swardcast.records.planning import Planning
-from swardcast.turf.sand import moist_t_from_dry
 
 __all__ = ["sand_notes", "store_in_words"]
 
@@ -103,12 +102,8 @@ def _trouble_in_words(line: StoreLine, balance: SandBalance, voice: Voice) -> st
 
 def _basis(year: SandYear, voice: Voice) -> Iterator[str]:
     yield voice.say("sand-dry", density=bulk_density(year.density_t_per_m3, voice))
-    water = year.store.moisture_fraction
-    if water is None:
-        yield voice.say("sand-moisture-not-told")
-        return
-    share = voice.say("percent", number=voice.figure(100 * water))
-    yield voice.say("sand-moist", share=share, times=voice.figure(round(moist_t_from_dry(1.0, water), 3)))
+    yield voice.say("sand-weighed")
+    yield water_in_words(year.store, voice)
 
 
 def _as_logged(year: SandYear, voice: Voice) -> Iterator[str]:
@@ -152,11 +147,8 @@ def _about_price(planning: Planning, voice: Voice) -> Iterator[str]:
     per_t = planning.sand_price_per_t
     if per_t is None:
         yield voice.say("sand-no-price")
-    elif system_of(voice) is System.METRIC:
-        yield voice.say("sand-price", price=voice.money(per_t, planning.currency, whole=False))
     else:
-        per_ton = per_t * MASS_KG["us ton"] / MASS_KG["t"]
-        yield voice.say("sand-price-by-the-ton", price=voice.money(per_ton, planning.currency, whole=False))
+        yield voice.say("sand-price", price=price_by_weight(per_t, planning.currency, voice))
 
 
 def _about_print(year: SandYear, voice: Voice) -> Iterator[str]:

@@ -8,6 +8,7 @@ from swardcast.language.measures import area, layer, sand_rate, seed_mass, seed_
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.kinds import kind_name
 from swardcast.notices.pictures import Table
+from swardcast.planning.costs import sand_cost
 from swardcast.planning.materials import Material
 from swardcast.planning.published_sand import PUBLISHED, layers_mm
 from swardcast.planning.sand_balance import SandBalance, StoreLine, StoreWhat, Trouble
@@ -16,9 +17,8 @@ from swardcast.planning.sand_words import difference, layers_in_words, period_in
 from swardcast.planning.sand_year import Masses, OnKind, SandYear, masses_of
 from swardcast.planning.stages import Stage
 from swardcast.records.planning import Planning
-from swardcast.turf.sand import moist_t_from_dry
 
-__all__ = ["materials_table", "sand_cost", "sand_tables", "sand_title"]
+__all__ = ["materials_table", "sand_tables", "sand_title"]
 
 _TROUBLES = {
     Trouble.RUNS_OUT: "sand-would-run-out",
@@ -38,19 +38,6 @@ def sand_title(year: SandYear, voice: Voice) -> str:
         A title.
     """
     return voice.say("sand-title", period=period_in_words(year, voice))
-
-
-def sand_cost(moist_t: float, planning: Planning) -> float | None:
-    """Work out what sand costs.
-
-    Args:
-        moist_t: tonnes as weighed, as they are paid for.
-        planning: the club's prices.
-
-    Returns:
-        Its cost in the club's currency, or None where nobody told a price.
-    """
-    return None if planning.sand_price_per_t is None else moist_t * planning.sand_price_per_t
 
 
 def sand_tables(year: SandYear, planning: Planning, voice: Voice) -> tuple[Table, ...]:
@@ -165,14 +152,13 @@ def _kind_row(one: OnKind, voice: Voice) -> tuple[str, ...]:
 
 
 def _costs(year: SandYear, planning: Planning, voice: Voice) -> Table:
-    water = year.store.moisture_fraction or 0.0
-    masses = year.in_all
+    masses, weighed_t = year.in_all, year.store.weighed_t
     delivered = [one for one in year.store.deliveries if year.first <= one.on <= year.last]
     today = year.as_of.date()
     rows: list[tuple[str, float | None, float]] = [
-        (voice.say("sand-row-planned"), masses.planned_t, moist_t_from_dry(masses.planned_t, water)),
-        (voice.say("sand-row-used"), masses.used_t, moist_t_from_dry(masses.used_t, water)),
-        (voice.say("sand-row-to-come"), masses.to_come_t, moist_t_from_dry(masses.to_come_t, water)),
+        (voice.say("sand-row-planned"), masses.planned_t, weighed_t(masses.planned_t)),
+        (voice.say("sand-row-used"), masses.used_t, weighed_t(masses.used_t)),
+        (voice.say("sand-row-to-come"), masses.to_come_t, weighed_t(masses.to_come_t)),
     ]
     if delivered:
         came = sum(one.mass_t for one in delivered if one.on <= today)
@@ -183,13 +169,13 @@ def _costs(year: SandYear, planning: Planning, voice: Voice) -> Table:
     if planning.sand_price_per_t is not None:
         columns.append(voice.say("sand-column-cost"))
 
-    def cells(what: str, dry_t: float | None, moist_t: float) -> Iterator[str]:
+    def cells(what: str, dry_t: float | None, mass_t: float) -> Iterator[str]:
         yield what
         yield voice.say("planning-none") if dry_t is None else tonnes(dry_t, voice)
-        yield tonnes(moist_t, voice)
-        cost = sand_cost(moist_t, planning)
+        yield tonnes(mass_t, voice)
+        cost = sand_cost(mass_t, planning)
         if cost is not None:
-            yield voice.money(cost, planning.currency) if moist_t else voice.say("planning-none")
+            yield voice.money(cost, planning.currency) if mass_t else voice.say("planning-none")
 
     return Table(
         caption=_caption("sand-table-cost", voice),

@@ -176,7 +176,7 @@ def sand_year(records: ClubRecords, as_of: datetime, first: date, last: date) ->
     stages = stages_of(records, as_of)
     every = sand_moves(records, stages)
     moves = tuple(move for move in every if move.day is not None and first <= move.day <= last)
-    store = records.planning.sand_store or SandStore()
+    store = records.planning.sand_store
     return SandYear(
         as_of=local,
         first=first,

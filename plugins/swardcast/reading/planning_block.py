@@ -109,7 +109,7 @@ class PlanningBlock(Model):
     cost_per_rough: _Costs = {}
     cost_per_bunker: _Costs = {}
     cost_per_practice_ground: _Costs = {}
-    sand_store: SandStoreBlock | None = None
+    sand_store: SandStoreBlock = SandStoreBlock()
     yearly_goal: _Goal = _Goal()
     organic_matter_depth: Annotated[
         float,

@@ -77,17 +77,15 @@ class SandStoreBlock(Model):
         return self
 
 
-def sand_store_from(told: SandStoreBlock | None) -> SandStore | None:
+def sand_store_from(told: SandStoreBlock) -> SandStore:
     """Make a record of what was told.
 
     Args:
-        told: the block, or None.
+        told: the block.
 
     Returns:
-        The store, counts and deliveries by their days; or None.
+        The store, counts and deliveries by their days.
     """
-    if told is None:
-        return None
     return SandStore(
         room_t=told.room,
         least_t=told.least,

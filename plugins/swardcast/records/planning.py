@@ -83,14 +83,14 @@ class Planning:
 
     Args:
         currency: code of ISO 4217, or "" where no price is told.
-        sand_price_per_t: price of a tonne of sand, or None.
+        sand_price_per_t: price of a tonne of sand as weighed, or None.
         work_costs: cost of each kind of work on one surface of a kind, each time it is gone over.
         goal: what is to be reached in a year.
         organic_layer_mm: depth down to which organic matter is sampled, above 0.
         is_layer_told: whether the club told that depth; else it is the usual one.
         choices: the club's own choices of work.
         faults: what is wrong with files that only planning needs; the site is made without them.
-        sand_store: the sand in the yard, or None.
+        sand_store: the sand in the yard, as far as it is told.
         importance: how much undisturbed play matters on which days.
         days_without_work: when no work is done.
         gaps: how long turf is left alone between two kinds of work.
@@ -105,7 +105,7 @@ class Planning:
     is_layer_told: bool = False
     choices: tuple[Choice, ...] = ()
     faults: tuple[Problem, ...] = ()
-    sand_store: SandStore | None = None
+    sand_store: SandStore = field(default_factory=SandStore)
     importance: Importance = field(default_factory=Importance)
     days_without_work: DaysWithoutWork = field(default_factory=DaysWithoutWork)
     gaps: tuple[KindGap, ...] = ()

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 
 from swardcast.records.operations import Kind
+from swardcast.turf.sand import moist_t_from_dry
 
 __all__ = ["SandCount", "SandDelivery", "SandStore"]
 
@@ -57,3 +58,14 @@ class SandStore:
     counts: tuple[SandCount, ...] = ()
     deliveries: tuple[SandDelivery, ...] = ()
     kinds: frozenset[Kind] = frozenset({Kind.TOPDRESSING, Kind.SAND_INJECTION})
+
+    def weighed_t(self, dry_t: float) -> float:
+        """Tell what dry sand weighs as it lies there, and as it is paid for.
+
+        Args:
+            dry_t: tonnes of dry sand, 0 or more.
+
+        Returns:
+            Tonnes with its water; the same where nobody told its moisture.
+        """
+        return moist_t_from_dry(dry_t, self.moisture_fraction or 0.0)

@@ -64,9 +64,14 @@ planning-layer-assumed = You have not typed how deep your samples go, so the top
 planning-no-organic = There is no reading of organic matter in the log, so none is worked out.
 planning-from-to = { $first } to { $last }
 # $price: an amount of money
-planning-cost = Cost is sand at { $price } a tonne, and work as far as it was typed.
+planning-price-a-tonne = { $price } a tonne as weighed
 # a ton of 2,000 pounds, for languages that count in them
-planning-cost-by-the-ton = Cost is sand at { $price } a ton, and work as far as it was typed.
+planning-price-a-ton = { $price } a ton as weighed
+# $price: "£47.35 a tonne as weighed"
+planning-cost = Cost is sand at { $price }, and work as far as it was typed.
+# $share: water. $times: a number a little above 1.
+planning-sand-moist = The water in it is { $share } of the dry mass, so that dry sand weighs { $times } times as much in the yard.
+planning-sand-as-dry = Nobody told the moisture of the sand, so it counts as dry.
 planning-cost-without = A plus, or sand alone, marks work whose cost nobody typed: { $kinds }.
 planning-no-work-cost = Nobody typed a cost of the work.
 planning-sand-without = A plus marks sand of which nobody typed how much: { $kinds }.

@@ -128,7 +128,7 @@ report-column-cost-done = Cost as done
 report-in-all = In all
 report-at-least = { $amount } at least
 report-note-no-prices = Nobody typed prices, so that there is no cost.
-report-note-sand-days = Planned sand counts on the days of the plan as it stands, used sand on the days on which the log has the work as done. It is dry sand, without the water in it.
+report-note-sand-days = Planned sand counts on the days of the plan as it stands, used sand on the days on which the log has the work as done. Tonnes are those of dry sand, and money is that of sand as weighed.
 
 ## Readings
 

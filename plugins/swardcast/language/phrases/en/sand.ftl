@@ -20,9 +20,7 @@ sand-no-count = The store was not counted, so there is no balance of it.
 ## Notes
 
 sand-dry = Months, surfaces and jobs have dry sand that weighs { $density } as spread. An amount that the plan or the log has in tonnes counts as dry too.
-# $share: water. $times: a number a little above 1.
-sand-moist = The store has sand as weighed. Its water is { $share } of the dry mass, so that dry sand weighs { $times } times as much there.
-sand-moisture-not-told = The store has sand as weighed. Nobody told its moisture, so it counts as dry.
+sand-weighed = The store has sand as weighed.
 sand-days = Planned sand counts on the days of the plan as it stands now. Used sand counts on the day on which the log has the work as done. What is still to come counts on its expected day.
 # $count: surfaces finished. $told: those of which an entry told the sand.
 sand-as-logged = { $count ->
@@ -40,8 +38,8 @@ sand-called-off = Called off, so that what is not done stays planned and is not 
 sand-store-rules = Sand for { $kinds } comes out of the store. The sums go from the count of { $since }. On one day a count comes first, then deliveries, then work.
 # $day: a day. $mass: by how much less than nothing.
 sand-disagrees = By the sums the store was { $mass } short on { $day }: count, deliveries and log do not agree there.
-sand-price = All sand counts at { $price } a tonne as weighed.
-sand-price-by-the-ton = All sand counts at { $price } a ton as weighed.
+# $price: "£47.35 a tonne as weighed"
+sand-price = All sand counts at { $price }.
 sand-no-price = Nobody typed a price of sand.
 # $density: with its unit. $area: of the greens.
 sand-published = Amounts in print are those of other courses and trials, for a year on putting greens. They are information and no aim. A mass in print is turned into a layer by { $density }, and that of a course by the { $area } of these greens.
