@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import date
 from typing import Any
 
 from swardcast.cli.private_tables import flat
@@ -45,7 +44,7 @@ def report_json(report: Report, records: ClubRecords) -> dict[str, Any]:
         "private_notes": [
             {
                 "job": one.job.id if one.job is not None else None,
-                "on": _day(one.on),
+                "on": flat(one.on),
                 "words": one.words,
                 "sources": _named([one.place]),
             }
@@ -69,7 +68,7 @@ def report_json(report: Report, records: ClubRecords) -> dict[str, Any]:
                 "job": one.job.id,
                 "surfaces": list(one.entry.surfaces),
                 "began_on": one.began_on.isoformat(),
-                "ended_on": _day(one.ended_on),
+                "ended_on": flat(one.ended_on),
                 "working_days": one.working_days,
                 "cause": one.entry.because,
                 "sort": sort_of(one, voice),
@@ -82,7 +81,7 @@ def report_json(report: Report, records: ClubRecords) -> dict[str, Any]:
                 "job": one.job.id,
                 "done_on": one.done_on.isoformat(),
                 **_range("computed", one.promised),
-                "normal_on": _day(one.normal_on),
+                "normal_on": flat(one.normal_on),
                 "late_days": one.late_days,
                 "inside": one.is_inside if one.is_judged else None,
                 "sources": _named([in_plan(one.job)]),
@@ -108,13 +107,9 @@ def _named(places: Iterable[Place]) -> list[str]:
     return [str(place) for place in places]
 
 
-def _day(day: date | None) -> str | None:
-    return day.isoformat() if day is not None else None
-
-
-def _range(name: str, given: DateRange) -> dict[str, str | None]:
+def _range(name: str, given: DateRange) -> dict[str, Any]:
     days = {"early": given.early, "likely": given.likely, "allow_until": given.allow_until}
-    return {f"{name}_{end}": _day(day) for end, day in days.items()}
+    return {f"{name}_{end}": flat(day) for end, day in days.items()}
 
 
 def _job(one: ReportedJob) -> dict[str, Any]:
@@ -123,8 +118,8 @@ def _job(one: ReportedJob) -> dict[str, Any]:
         "title": one.job.title,
         "planned_from": one.job.starts.isoformat(),
         "planned_from_now": None if one.outlook.is_put_off else one.facts.starts.isoformat(),
-        "first_day": _day(one.first_day_done),
-        "last_day": _day(one.last_day_done),
+        "first_day": flat(one.first_day_done),
+        "last_day": flat(one.last_day_done),
         "surfaces": len(one.job.surfaces),
         "surfaces_done": len(one.done),
         "done_otherwise": [work.surface.id for works, _ in one.done_otherwise for work in works],
@@ -139,7 +134,7 @@ def _disturbed(one: Disturbed) -> dict[str, Any]:
         "first_day": one.first.isoformat(),
         **_promise("announced", one.announced),
         **_promise("before_the_work", one.before),
-        "normal_on": _day(one.normal_on),
+        "normal_on": flat(one.normal_on),
         "days": one.days,
         "is_over": one.is_over,
         "sources": _named(one.sources),

@@ -30,8 +30,7 @@ from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job
-from swardcast.records.translate import SurfaceSums, surface_sums
-from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
+from swardcast.records.translate import SurfaceSums, density_of, surface_sums
 
 __all__ = ["JobAssessor", "Turn", "job_outlook"]
 
@@ -178,7 +177,7 @@ class JobAssessor:
             really_done_by_area(job, here, surfaces),
             area_m2=surfaces[turn.name].area_m2,
             all_area_m2=None,
-            density=self.records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3,
+            density=density_of(self.records.club),
         )
 
     def pass_over(self, turn: Turn) -> None:

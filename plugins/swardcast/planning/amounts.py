@@ -13,7 +13,7 @@ from swardcast.records.translate import SurfaceSums, removes_mm, sand_depth_mm
 from swardcast.turf.geometry import hole_area_fraction, holes_per_m2
 from swardcast.turf.sand import infill_mm, kg_per_m2_from_depth, surplus_mm, tonnes_on_area
 
-__all__ = ["Amounts", "SurfaceAmounts", "Worked", "amounts_of", "disturbed_by", "removed_by", "spread_by"]
+__all__ = ["Amounts", "SurfaceAmounts", "Worked", "amounts_of", "disturbed_by", "in_all", "removed_by", "spread_by"]
 
 
 class Worked(Protocol):
@@ -93,8 +93,8 @@ class Amounts:
         Returns:
             Millimetres, each surface counted alike; None where one of them is not known.
         """
-        in_all = _in_all(map(layer, self.surfaces))
-        return None if in_all is None else in_all / len(self.surfaces)
+        whole = in_all(map(layer, self.surfaces))
+        return None if whole is None else whole / len(self.surfaces)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,7 +120,7 @@ def amounts_of(works: Sequence[Worked]) -> Amounts:
     operations = works[0].operations
     sanding = [one for one in operations if isinstance(one, Dressing | SandInjection)]
     shot = _shot(operations)
-    surfaces = tuple(_on_one(work, _in_all(areas), shot) for work in works)
+    surfaces = tuple(_on_one(work, in_all(areas), shot) for work in works)
     removed_fraction = removed_by(operations, sums)
     depths = dict.fromkeys(depth for depth in map(removes_mm, operations) if depth)
     density = sums.density_t_per_m3
@@ -129,12 +129,12 @@ def amounts_of(works: Sequence[Worked]) -> Amounts:
         disturbed_fraction=disturbed_by(operations, sums),
         removed_fraction=removed_fraction,
         removed_depths_mm=None if removed_fraction is None else tuple(depths),
-        room_mm=_in_all((sums.room_mm, shot.room_mm)),
-        holes=_in_all(one.holes for one in surfaces),
+        room_mm=in_all((sums.room_mm, shot.room_mm)),
+        holes=in_all(one.holes for one in surfaces),
         sand_t=_sand_t(sanding, areas, density),
         typed_sand_t=_sand_t([one for one in sanding if one.sand is not None], areas, density),
-        fits_t=_in_all(_tonnes(one.fits_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
-        surplus_t=_in_all(_tonnes(one.surplus_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
+        fits_t=in_all(_tonnes(one.fits_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
+        surplus_t=in_all(_tonnes(one.surplus_mm, area, density) for one, area in zip(surfaces, areas, strict=True)),
     )
 
 
@@ -151,7 +151,7 @@ def disturbed_by(operations: Sequence[Operation], sums: SurfaceSums) -> float | 
     if not _is_measured(operations):
         return None
     stripped = max((one.share for one in operations if isinstance(one, Stripping)), default=0.0)
-    return _in_all((sums.disturbed_fraction, stripped, _shot(operations).fraction))
+    return in_all((sums.disturbed_fraction, stripped, _shot(operations).fraction))
 
 
 def removed_by(operations: Sequence[Operation], sums: SurfaceSums) -> float | None:
@@ -182,7 +182,7 @@ def spread_by(
     Returns:
         Millimetres, or None where an amount or an area is not known.
     """
-    return _in_all(
+    return in_all(
         None
         if one.sand is None
         else sand_depth_mm(one.sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density_t_per_m3)
@@ -198,9 +198,9 @@ def _is_measured(operations: Iterable[Operation]) -> bool:
 def _shot(operations: Iterable[Operation]) -> _Shot:
     all_shots = [_shot_by(one) for one in operations if isinstance(one, SandInjection)]
     return _Shot(
-        holes_per_m2=_in_all(one.holes_per_m2 for one in all_shots),
-        fraction=_in_all(one.fraction for one in all_shots),
-        room_mm=_in_all(one.room_mm for one in all_shots),
+        holes_per_m2=in_all(one.holes_per_m2 for one in all_shots),
+        fraction=in_all(one.fraction for one in all_shots),
+        room_mm=in_all(one.room_mm for one in all_shots),
     )
 
 
@@ -234,28 +234,28 @@ def _on_one(work: Worked, all_area_m2: float | None, shot: _Shot) -> SurfaceAmou
     elif fits is not None and surplus is not None:
         fits += min(injected, shot.room_mm)
         surplus += surplus_mm(injected, shot.room_mm)
-    holes = _in_all((sums.holes, None if shot.holes_per_m2 is None or not area_m2 else shot.holes_per_m2 * area_m2))
+    holes = in_all((sums.holes, None if shot.holes_per_m2 is None or not area_m2 else shot.holes_per_m2 * area_m2))
     return SurfaceAmounts(
         id=work.surface.id,
         kind=work.surface.kind,
         holes=holes if _is_measured(work.operations) else None,
-        spread_mm=_in_all((spread, injected, in_bunker)),
+        spread_mm=in_all((spread, injected, in_bunker)),
         fits_mm=fits,
-        surplus_mm=_in_all((surplus, in_bunker)),
+        surplus_mm=in_all((surplus, in_bunker)),
         sand_t=_sand_t_on(work.operations, area_m2, all_area_m2, density),
     )
 
 
 def _sand_t(sanding: Iterable[Dressing | SandInjection], areas: Sequence[float | None], density: float) -> float | None:
     """Sand on all surfaces: a mass that was typed needs no area."""
-    in_all = _in_all(areas)
+    all_area_m2 = in_all(areas)
     masses: list[float | None] = []
     for one in sanding:
         if one.sand is not None and one.sand.basis is SandBasis.TONNES_IN_ALL:
             masses.append(one.sand.amount)
         else:
-            masses.append(_in_all(_sand_t_on((one,), area, in_all, density) for area in areas))
-    return _in_all(masses)
+            masses.append(in_all(_sand_t_on((one,), area, all_area_m2, density) for area in areas))
+    return in_all(masses)
 
 
 def _sand_t_on(
@@ -272,10 +272,18 @@ def _sand_t_on(
         else:
             depth = sand_depth_mm(one.sand, area_m2=area_m2, all_area_m2=all_area_m2, density=density)
             masses.append(_tonnes(depth, area_m2, density))
-    return _in_all(masses)
+    return in_all(masses)
 
 
-def _in_all(values: Iterable[float | None]) -> float | None:
+def in_all(values: Iterable[float | None]) -> float | None:
+    """Add up, where all is known.
+
+    Args:
+        values: numbers, or None.
+
+    Returns:
+        The sum, or None where one of them is not known.
+    """
     given = list(values)
     known = [value for value in given if value is not None]
     return sum(known, 0.0) if len(known) == len(given) else None

@@ -23,7 +23,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job, Play
 from swardcast.records.planning import Choice
 from swardcast.records.standing import standing_entries
-from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
+from swardcast.records.translate import density_of
 
 __all__ = ["Compared", "Comparison", "When", "compare", "count_touched", "is_touched", "job_of_choice"]
 
@@ -208,7 +208,7 @@ def compare(
     fixtures = _in_period(records.fixtures, when.starts, [one.outlook for one in found])
     entries = standing_entries(records.known_at(as_of).entries)
     reading = latest_reading(entries, when.surfaces)
-    density = records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
+    density = density_of(records.club)
     surfaces = tuple(records.surfaces[name] for name in when.surfaces)
     goal = records.planning.goal.of(surfaces)
     done = done_in_year(records, as_of, when.surfaces, when.starts.year)

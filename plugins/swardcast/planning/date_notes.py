@@ -15,7 +15,7 @@ from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
 from swardcast.records.importance import Importance, NamedFixtures
 from swardcast.records.operations import Dressing
-from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
+from swardcast.records.translate import density_of
 
 __all__ = ["UNTIL_PHRASES", "date_notes", "fixtures_end_in_words", "weights_in_words"]
 
@@ -134,7 +134,7 @@ def _rests_on(dates: Dates, voice: Voice) -> Iterator[str]:
 
 def _sand(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
     if any(isinstance(one, Dressing) for one in dates.asked.job.operations):
-        density = records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
+        density = density_of(records.club)
         yield voice.say("planning-sand", density=bulk_density(density, voice))
 
 

@@ -12,8 +12,7 @@ from swardcast.outlook.what_if import as_the_manager_knows
 from swardcast.planning.amounts import disturbed_by, removed_by, spread_by
 from swardcast.records.folder import ClubRecords
 from swardcast.records.standing import standing_entries
-from swardcast.records.translate import surface_sums
-from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
+from swardcast.records.translate import density_of, surface_sums
 
 __all__ = ["DoneThisYear", "done_in_year"]
 
@@ -91,7 +90,7 @@ def _done_on(facts: JobFacts, name: str, records: ClubRecords) -> date:
 
 def _piece(facts: JobFacts, name: str, records: ClubRecords) -> _Piece:
     operations = really_done_by_area(facts.job, facts.surfaces[name], records.surfaces)
-    area_m2, density = records.surfaces[name].area_m2, records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
+    area_m2, density = records.surfaces[name].area_m2, density_of(records.club)
     sums = surface_sums(operations, area_m2=area_m2, all_area_m2=None, density=density)
     return _Piece(
         disturbed_fraction=disturbed_by(operations, sums),

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
+from swardcast.planning.amounts import in_all
 from swardcast.planning.stages import Stage, StageOfWork
 from swardcast.records.operations import Kind, ProductUse, Seeding
 from swardcast.records.plan import Job
@@ -79,7 +80,5 @@ def _material(operation: Seeding | ProductUse, there: list[StageOfWork]) -> Mate
 
 
 def _kg(rate_g_per_m2: float | None, there: list[StageOfWork]) -> float | None:
-    areas = [stage.surface.area_m2 for stage in there]
-    if rate_g_per_m2 is None or None in areas:
-        return None
-    return rate_g_per_m2 * sum(area for area in areas if area is not None) / 1000
+    area_m2 = in_all(stage.surface.area_m2 for stage in there)
+    return None if rate_g_per_m2 is None or area_m2 is None else rate_g_per_m2 * area_m2 / 1000

@@ -8,11 +8,12 @@ from dataclasses import replace
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.kinds import kind_name
 from swardcast.notices.pictures import Table
+from swardcast.planning.amounts import in_all
 from swardcast.planning.notes import about_price
 from swardcast.planning.report_places import in_plan
 from swardcast.planning.report_readings import Readings
 from swardcast.planning.report_readings_picture import reading_name, readings_picture
-from swardcast.planning.report_sand import Comes, SandOfJob, in_all
+from swardcast.planning.report_sand import Comes, SandOfJob
 from swardcast.planning.report_words import Section, Telling
 from swardcast.planning.sand_tables import materials_table
 from swardcast.planning.words import priced_in_words

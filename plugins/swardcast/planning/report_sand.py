@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from swardcast.planning.amounts import Amounts, SurfaceAmounts
+from swardcast.planning.amounts import Amounts, SurfaceAmounts, in_all
 from swardcast.planning.costs import Cost, cost_of
 from swardcast.planning.materials import Material, materials_of
 from swardcast.planning.report_places import Place, in_log, in_plan
@@ -17,7 +17,7 @@ from swardcast.records.operations import Dressing, Operation, SandInjection
 from swardcast.records.plan import Job
 from swardcast.records.planning import Choice, Planning
 
-__all__ = ["Comes", "SandOfJob", "SandOfPeriod", "in_all", "sand_in"]
+__all__ = ["Comes", "SandOfJob", "SandOfPeriod", "sand_in"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,17 +161,3 @@ def _together(costs: Sequence[Cost]) -> Cost | None:
         without=tuple(dict.fromkeys(kind for one in costs for kind in one.without)),
         sand_without=tuple(dict.fromkeys(kind for one in costs for kind in one.sand_without)),
     )
-
-
-def in_all(values: Iterable[float | None]) -> float | None:
-    """Add up, where all is known.
-
-    Args:
-        values: numbers, or None.
-
-    Returns:
-        The sum, or None where one of them is not known.
-    """
-    given = list(values)
-    known = [value for value in given if value is not None]
-    return sum(known, 0.0) if len(known) == len(given) else None

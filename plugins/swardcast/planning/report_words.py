@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import date
 
-from swardcast.language.measures import sand_mass
 from swardcast.language.voice import Voice
 from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.pictures import Table
@@ -18,6 +17,7 @@ from swardcast.planning.report import Period, Report
 from swardcast.planning.report_job import Promise
 from swardcast.planning.report_places import Place
 from swardcast.planning.report_readings_picture import ReadingsPicture
+from swardcast.planning.words import mass_or_none
 from swardcast.records.folder import ClubRecords
 from swardcast.records.planning import Planning
 
@@ -118,9 +118,7 @@ class Telling:
 
     def tonnes(self, mass_t: float | None) -> str:
         """Say a mass of sand; a dash for none."""
-        if mass_t is None:
-            return self.say("planning-not-known")
-        return sand_mass(mass_t, self.voice) if mass_t else self.say("planning-none")
+        return mass_or_none(mass_t, self.voice)
 
     def promise(self, promise: Promise | None) -> str:
         """Say a date as it was told on its day."""

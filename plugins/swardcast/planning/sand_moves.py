@@ -6,16 +6,15 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from swardcast.planning.amounts import Amounts, SurfaceAmounts, amounts_of
+from swardcast.planning.amounts import Amounts, SurfaceAmounts, amounts_of, in_all
 from swardcast.planning.stages import Stage, StageOfWork
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Dressing, Kind, Operation, SandInjection
 from swardcast.records.plan import Job
-from swardcast.records.translate import SurfaceSums, surface_sums
-from swardcast.turf.sand import DEFAULT_DENSITY_T_PER_M3
+from swardcast.records.translate import SurfaceSums, density_of, surface_sums
 
-__all__ = ["SandMove", "density_of", "sand_moves"]
+__all__ = ["SandMove", "sand_moves"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -54,18 +53,6 @@ class _Sanded:
     surface: Surface
     operations: tuple[Operation, ...]
     sums: SurfaceSums
-
-
-def density_of(records: ClubRecords) -> float:
-    """Tell the bulk density of the club's dry sand.
-
-    Args:
-        records: the club's records.
-
-    Returns:
-        Tonnes in a cubic metre: the club's own, or the usual one.
-    """
-    return records.club.sand_density_t_per_m3 or DEFAULT_DENSITY_T_PER_M3
 
 
 def sand_moves(records: ClubRecords, stages: Iterable[StageOfWork]) -> tuple[SandMove, ...]:
@@ -110,7 +97,6 @@ def sand_moves(records: ClubRecords, stages: Iterable[StageOfWork]) -> tuple[San
 
 def _amounts(records: ClubRecords, operation: Operation, surfaces: tuple[str, ...]) -> Amounts:
     areas = [records.surfaces[name].area_m2 for name in surfaces]
-    in_all = None if None in areas else sum(area for area in areas if area)
     return amounts_of(
         [
             _Sanded(
@@ -119,8 +105,8 @@ def _amounts(records: ClubRecords, operation: Operation, surfaces: tuple[str, ..
                 sums=surface_sums(
                     (operation,),
                     area_m2=records.surfaces[name].area_m2,
-                    all_area_m2=in_all,
-                    density=density_of(records),
+                    all_area_m2=in_all(areas),
+                    density=density_of(records.club),
                 ),
             )
             for name in surfaces

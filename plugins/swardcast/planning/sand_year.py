@@ -7,14 +7,16 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from typing import TypeVar
 
+from swardcast.planning.amounts import in_all
 from swardcast.planning.materials import Material, materials_of
 from swardcast.planning.sand_balance import SandBalance, sand_balance
-from swardcast.planning.sand_moves import SandMove, density_of, sand_moves
+from swardcast.planning.sand_moves import SandMove, sand_moves
 from swardcast.planning.stages import Stage, stages_of
 from swardcast.records.club import SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job
 from swardcast.records.sand_store import SandStore
+from swardcast.records.translate import density_of
 from swardcast.turf.sand import depth_mm_from_kg_per_m2
 
 __all__ = ["Masses", "OnKind", "SandYear", "masses_of", "sand_year"]
@@ -181,7 +183,7 @@ def sand_year(records: ClubRecords, as_of: datetime, first: date, last: date) ->
         as_of=local,
         first=first,
         last=last,
-        density_t_per_m3=density_of(records),
+        density_t_per_m3=density_of(records.club),
         moves=moves,
         without_day=tuple(move for move in every if move.day is None and move.stage is Stage.TO_COME),
         kinds=tuple(
@@ -197,8 +199,7 @@ def sand_year(records: ClubRecords, as_of: datetime, first: date, last: date) ->
 def _on_kind(records: ClubRecords, kind: SurfaceKind, moves: Iterable[SandMove]) -> OnKind:
     masses = masses_of(move for move in moves if move.surface.kind is kind)
     surfaces = [surface for surface in records.surfaces.values() if surface.kind is kind]
-    areas = [surface.area_m2 for surface in surfaces]
-    area_m2 = None if None in areas else sum(area for area in areas if area is not None)
+    area_m2 = in_all(surface.area_m2 for surface in surfaces)
     rate = masses.in_all_t * 1000 / area_m2 if area_m2 else None
     return OnKind(
         kind=kind,
@@ -206,5 +207,5 @@ def _on_kind(records: ClubRecords, kind: SurfaceKind, moves: Iterable[SandMove])
         holes=len({surface.hole for surface in surfaces if surface.hole is not None}),
         masses=masses,
         kg_per_m2=rate,
-        depth_mm=None if rate is None else depth_mm_from_kg_per_m2(rate, density_of(records)),
+        depth_mm=None if rate is None else depth_mm_from_kg_per_m2(rate, density_of(records.club)),
     )

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from swardcast.language.measures import sand_mass
 from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.pictures import Table
@@ -21,6 +20,7 @@ from swardcast.planning.words import (
     depths_or_none,
     fits_in_words,
     layer_or_none,
+    mass_or_none,
     meeting_in_words,
     number_or_none,
     range_cell,
@@ -127,7 +127,7 @@ def _work(told: _Told) -> Iterator[tuple[str, _Cell]]:
         voice.say("planning-column-surplus"),
         lambda row: layer_or_none(row.amounts.mean_mm(lambda one: one.surplus_mm), voice),
     )
-    yield voice.say("planning-column-sand"), lambda row: _tonnes(row.amounts.sand_t, voice)
+    yield voice.say("planning-column-sand"), lambda row: mass_or_none(row.amounts.sand_t, voice)
     if told.planning.currency:
         yield (
             voice.say("planning-column-cost"),
@@ -155,12 +155,6 @@ def _goals(told: _Told) -> Iterator[tuple[str, _Cell]]:
     yield from aim("sand", goal.sand, lambda times: times.sand)
     if any(row.days_a_year is not None for row in comparison.rows):
         yield voice.say("planning-column-days-a-year"), lambda row: days_a_year_in_words(row.days_a_year, voice)
-
-
-def _tonnes(mass_t: float | None, voice: Voice) -> str:
-    if mass_t is None:
-        return voice.say("planning-not-known")
-    return sand_mass(mass_t, voice) if mass_t else voice.say("planning-none")
 
 
 def _organic(row: Compared, voice: Voice) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from datetime import date
 
-from swardcast.language.measures import System, layer, length, system_of
+from swardcast.language.measures import System, layer, length, sand_mass, system_of
 from swardcast.language.voice import Voice
 from swardcast.notices.chances import tenths_of
 from swardcast.notices.dates_in_words import range_in_words
@@ -24,6 +24,7 @@ __all__ = [
     "fits_in_words",
     "last_day_cell",
     "layer_or_none",
+    "mass_or_none",
     "meeting_in_words",
     "number_or_none",
     "price_by_weight",
@@ -109,6 +110,21 @@ def last_day_cell(day: date, voice: Voice) -> str:
         Such as "14 Sept", or "24 October 2028".
     """
     return voice.tick_day(day) if day.year == voice.near.year else voice.short_day(day)
+
+
+def mass_or_none(mass_t: float | None, voice: Voice) -> str:
+    """Say a mass of sand.
+
+    Args:
+        mass_t: tonnes, 0 or more, or None.
+        voice: the language.
+
+    Returns:
+        The mass; a dash for none, words where it is not known.
+    """
+    if mass_t is None:
+        return voice.say("planning-not-known")
+    return sand_mass(mass_t, voice) if mass_t else voice.say("planning-none")
 
 
 def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:

@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import Final
 
 from swardcast.quantities import Sand, SandBasis
+from swardcast.records.club import Club
 from swardcast.records.log import HeldBackBy
 from swardcast.records.operations import Dressing, Grooving, Kind, Operation, SandInjection, Stripping, Tining
 from swardcast.turf import geometry, sand
@@ -29,6 +30,7 @@ __all__ = [
     "USUAL_DAYS",
     "WIDEST_FITTED_MM",
     "SurfaceSums",
+    "density_of",
     "masses_as_rates",
     "opening_of",
     "opens_mm",
@@ -85,6 +87,18 @@ class SurfaceSums:
     rim_growth_days: float
     opened: bool
     validated: bool
+
+
+def density_of(club: Club) -> float:
+    """Tell the bulk density of a club's dry sand.
+
+    Args:
+        club: the club.
+
+    Returns:
+        Tonnes in a cubic metre: the club's own, or the usual one.
+    """
+    return club.sand_density_t_per_m3 or sand.DEFAULT_DENSITY_T_PER_M3
 
 
 def opening_of(operation: Operation) -> Opening | None:
