@@ -25,7 +25,7 @@ Command = Callable[..., Done]
 def refused(place: Path, club: Path) -> str:
     """What is said when the page is to go there; nothing may be written."""
     with pytest.raises(SwardcastError) as told:
-        write_private(place, PAGE, mark=MARK, club=club)
+        write_private(place, PAGE, club=club)
     assert not place.exists()
     return str(told.value)
 

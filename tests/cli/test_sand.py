@@ -118,7 +118,7 @@ def test_the_first_trouble_is_told_in_words_and_in_figures(swardcast: Command) -
 
 def test_the_example_in_the_readme_is_what_it_prints(swardcast: Command) -> None:
     readme = (ROOT / "README.md").read_text(encoding="utf-8").split("## Sand and materials")[1]
-    (shown,) = [block for block in readme.split("```") if block.startswith("\nSand and materials in 2027")]
+    (shown,) = [block for block in readme.split("```") if block.startswith("\nSand and materials, 2027")]
     printed = swardcast("sand", *AT).out
     first, rows = shown.strip().split("\n\n")
     head, *words = first.split("\n")
@@ -146,8 +146,8 @@ def test_it_says_on_what_each_figure_rests_and_judges_nothing(swardcast: Command
     [
         (("--year", "2027", "--from", "2027-01-01", "--to", "2027-02-01"), 2, "not both"),
         (("--from", "2027-01-01"), 2, "name both days"),
-        (("--year", "soon"), 2, "expected a year such as 2027"),
-        (("--from", "2027-02-01", "--to", "2027-01-01"), 1, "before the first"),
+        (("--year", "soon"), 2, "expected a year such as '2027'"),
+        (("--from", "2027-02-01", "--to", "2027-01-01"), 1, "--from 2027-02-01 comes after --to 2027-01-01"),
         (("--from", "2020-01-01", "--to", "2027-01-01"), 1, "name a shorter time"),
     ],
 )
@@ -159,7 +159,7 @@ def test_a_period_that_cannot_be_is_told(swardcast: Command, asked: tuple[str, .
 
 def test_another_period_says_that_it_is_no_year(swardcast: Command) -> None:
     done = swardcast("sand", *AT, "--from", "2027-08-01", "--to", "2027-08-31")
-    assert done.out.startswith("Sand and materials in the days from 1 August to 31 August, as of")
+    assert done.out.startswith("Sand and materials, August 2027, as of")
     assert "The period has 31 days, and what is in print is for a year." in done.out
 
 

@@ -21,7 +21,8 @@ from swardcast.outlets.committee_page import MARK
 from swardcast.outlets.report_markdown import report_markdown
 from swardcast.outlets.report_page import report_page
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.planning.report import Period, report_of
+from swardcast.planning.periods import Period
+from swardcast.planning.report import report_of
 from swardcast.planning.report_sections import ReportInWords, report_in_words
 from swardcast.planning.report_words import Section
 from swardcast.records.folder import ClubRecords

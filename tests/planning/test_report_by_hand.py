@@ -10,7 +10,8 @@ from pathlib import Path
 import pytest
 
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.planning.report import Period, Report, report_of
+from swardcast.planning.periods import Period
+from swardcast.planning.report import Report, report_of
 from swardcast.planning.report_sections import ReportInWords, report_in_words
 from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Kind

@@ -10,7 +10,8 @@ import pytest
 
 from swardcast.compose import Bulletin
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.planning.report import Period, Report, report_of
+from swardcast.planning.periods import Period
+from swardcast.planning.report import Report, report_of
 from swardcast.planning.report_sections import report_in_words
 from swardcast.planning.sand_year import sand_year
 from swardcast.records.folder import ClubRecords

@@ -14,7 +14,8 @@ import pytest
 
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.done_this_year import done_in_year
-from swardcast.planning.report import Period, report_of
+from swardcast.planning.periods import Period
+from swardcast.planning.report import report_of
 from swardcast.planning.sand_year import sand_year
 from tests.outlook.small_club import SmallClub, moment
 

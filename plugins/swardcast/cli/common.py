@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import sys
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
@@ -24,6 +25,7 @@ __all__ = [
     "records_of",
     "records_to_plan",
     "text_of",
+    "wrong_usage",
 ]
 
 
@@ -87,6 +89,12 @@ def text_of(path: Path) -> str:
     except UnicodeDecodeError:
         found, expected = "a character that is not UTF-8", "text saved as UTF-8"
         raise InputNeedsAttention([Problem(file=str(path), found=found, expected=expected)]) from None
+
+
+def wrong_usage(command: str, words: str) -> int:
+    """Say what does not go together in a command's options; gives the exit code."""
+    print(f"swardcast {command}: {words}", file=sys.stderr)
+    return 2
 
 
 def print_json(value: Any) -> None:

@@ -8,12 +8,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan
+from swardcast.cli.common import add_club_options, moment_of, new_parser, records_to_plan, wrong_usage
 from swardcast.cli.compare_asked import choices_asked, left_out, missing_pace, overlaps, when_asked
 from swardcast.cli.compare_sort import CHANCE, column_option, fixture_column, sorted_rows
 from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option, week_option
 from swardcast.cli.private_file import write_private
-from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain
+from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain, show
 from swardcast.errors import nearest
 from swardcast.language.voice import Voice
 from swardcast.outlook.fixtures import FixtureOutlook
@@ -89,22 +89,17 @@ def _missing(options: argparse.Namespace) -> str:
     return ""
 
 
-def _wrong_usage(missing: str) -> int:
-    print(f"swardcast compare: {missing}", file=sys.stderr)
-    return 2
-
-
 def run(options: argparse.Namespace) -> int:
     """Compare and show."""
     if missing := _missing(options):
-        return _wrong_usage(missing)
+        return wrong_usage("compare", missing)
     records = records_to_plan(options)
     as_of = moment_of(options, records)
     when = when_asked(options, records, as_of)
     which = options.choices or ""
     choices = choices_asked(which, when, records)
     if missing := missing_pace(when, choices):
-        return _wrong_usage(missing)
+        return wrong_usage("compare", missing)
     comparison = compare(records, as_of, WeatherBook(records.club, records.weather), when, choices)
     besides = overlaps(when, records, as_of)
     jobs = tuple(facts.job for facts in besides)
@@ -118,20 +113,17 @@ def run(options: argparse.Namespace) -> int:
             f" --instead-of {name} puts them in its place.",
             file=sys.stderr,
         )
-    match "json" if options.json else options.format:
-        case "json":
-            print_json(_as_json(comparison, records))
-        case "csv":
-            print(_as_csv(comparison), end="")
-        case _:
-            for line in _as_text(comparison, records):
-                print(line)
+    show(
+        options,
+        as_json=lambda: _as_json(comparison, records),
+        as_csv=lambda: _as_csv(comparison),
+        as_text=lambda: _as_text(comparison, records),
+    )
     if options.page is not None:
-        from swardcast.outlets.committee_page import MARK, committee_page
+        from swardcast.outlets.committee_page import committee_page
 
         page = committee_page(comparison, records.planning, records.club)
-        write_private(options.page, page, mark=MARK, club=options.club)
-        print(f"Wrote {options.page}. It is private: do not put it on the site.", file=sys.stderr)
+        write_private(options.page, page, club=options.club)
     return 0
 
 

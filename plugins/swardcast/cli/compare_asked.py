@@ -7,10 +7,9 @@ from collections.abc import Iterable, Sequence
 from datetime import date, datetime, timedelta
 from typing import Final
 
-from swardcast.cli.planning_asked import planned_job, surfaces_asked
+from swardcast.cli.planning_asked import planned_job, planned_on, surfaces_asked
 from swardcast.errors import SwardcastError
-from swardcast.outlook.ledger import JobFacts, job_facts
-from swardcast.outlook.what_if import as_the_manager_knows
+from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.working_days import working_day_after
 from swardcast.planning.compare import When
 from swardcast.reading.choices_file import usual_choices
@@ -18,7 +17,6 @@ from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Grooving, SandInjection, Stripping, Tining
 from swardcast.records.planning import Choice
-from swardcast.records.standing import standing_entries
 
 __all__ = ["choices_asked", "left_out", "missing_pace", "overlaps", "when_asked"]
 
@@ -144,14 +142,7 @@ def overlaps(when: When, records: ClubRecords, as_of: datetime) -> tuple[JobFact
     Returns:
         What the plan and the log have of each.
     """
-    known = as_the_manager_knows(records, as_of)
-    entries = standing_entries(known.entries)
-    found = []
-    for job in known.jobs.values():
-        facts = job_facts(job, entries)
-        mine = when.instead_of is not None and job.id == when.instead_of.id
-        if mine or facts.called_off or facts.put_off or facts.progress or not set(job.surfaces) & set(when.surfaces):
-            continue
-        if abs(facts.starts - when.starts) <= _NEAR:
-            found.append(facts)
-    return tuple(found)
+    mine = when.instead_of.id if when.instead_of is not None else ""
+    near = when.starts - _NEAR, when.starts + _NEAR
+    found = planned_on(when.surfaces, records, as_of, near)
+    return tuple(facts for facts in found if facts.job.id != mine and not facts.progress)

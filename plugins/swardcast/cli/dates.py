@@ -7,12 +7,12 @@ import sys
 from collections.abc import Iterator
 from typing import Any, Final
 
-from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan
+from swardcast.cli.common import add_club_options, moment_of, new_parser, records_to_plan, wrong_usage
 from swardcast.cli.dates_asked import UNTIL, asked_of, beside
 from swardcast.cli.dates_together import add_together_options, run_together, wrong_together
 from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option
 from swardcast.cli.private_file import write_private
-from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain
+from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain, show
 from swardcast.errors import nearest
 from swardcast.language.voice import Voice
 from swardcast.outlook.weather_book import WeatherBook
@@ -81,8 +81,7 @@ def _missing(options: argparse.Namespace) -> str:
 def run(options: argparse.Namespace) -> int:
     """Find the best days and show them."""
     if missing := _missing(options):
-        print(f"swardcast dates: {missing}", file=sys.stderr)
-        return 2
+        return wrong_usage("dates", missing)
     if options.jobs or options.programme:
         return run_together(options)
     records = records_to_plan(options)
@@ -91,20 +90,16 @@ def run(options: argparse.Namespace) -> int:
     dates = find_dates(records, as_of, WeatherBook(records.club, records.weather), asked)
     for remark in _remarks(dates, records):
         print(f"Worth another look: {remark}", file=sys.stderr)
-    match "json" if options.json else options.format:
-        case "json":
-            print_json(_as_json(dates, records))
-        case "csv":
-            print(_as_csv(dates, records), end="")
-        case _:
-            for line in _as_text(dates, records):
-                print(line)
+    show(
+        options,
+        as_json=lambda: _as_json(dates, records),
+        as_csv=lambda: _as_csv(dates, records),
+        as_text=lambda: _as_text(dates, records),
+    )
     if options.page is not None:
-        from swardcast.outlets.committee_page import MARK
         from swardcast.outlets.dates_page import dates_page
 
-        write_private(options.page, dates_page(dates, records), mark=MARK, club=options.club)
-        print(f"Wrote {options.page}. It is private: do not put it on the site.", file=sys.stderr)
+        write_private(options.page, dates_page(dates, records), club=options.club)
     return 0
 
 

@@ -9,17 +9,15 @@ from datetime import date, datetime, timedelta
 from typing import Final
 
 from swardcast.cli.compare_asked import choices_asked, missing_pace
-from swardcast.cli.planning_asked import planned_job, surfaces_asked
+from swardcast.cli.planning_asked import planned_job, planned_on, surfaces_asked
 from swardcast.errors import SwardcastError, nearest
-from swardcast.outlook.ledger import JobFacts, job_facts
+from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.states import Milestone
-from swardcast.outlook.what_if import as_the_manager_knows
 from swardcast.planning.compare import When, job_of_choice
 from swardcast.planning.dates import Asked
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job
 from swardcast.records.planning import Choice
-from swardcast.records.standing import standing_entries
 
 __all__ = ["UNTIL", "asked_of", "beside", "days_asked"]
 
@@ -144,11 +142,6 @@ def beside(asked: Asked, records: ClubRecords, as_of: datetime) -> Iterator[str]
     Yields:
         Their ids.
     """
-    known = as_the_manager_knows(records, as_of)
-    entries = standing_entries(known.entries)
-    for job in known.jobs.values():
-        if job.id == asked.instead_of or not set(job.surfaces) & set(asked.job.surfaces):
-            continue
-        facts = job_facts(job, entries)
-        if not facts.called_off and not facts.put_off and asked.first <= facts.starts <= asked.last:
-            yield job.id
+    for facts in planned_on(asked.job.surfaces, records, as_of, (asked.first, asked.last)):
+        if facts.job.id != asked.instead_of:
+            yield facts.job.id

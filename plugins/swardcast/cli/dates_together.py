@@ -10,16 +10,15 @@ from typing import Any, Final
 
 from pydantic_core import PydanticCustomError
 
-from swardcast.cli.common import moment_of, print_json, records_to_plan
+from swardcast.cli.common import moment_of, records_to_plan
 from swardcast.cli.dates_asked import UNTIL, days_asked
 from swardcast.cli.planning_asked import planned_job
 from swardcast.cli.private_file import write_private
-from swardcast.cli.private_tables import aligned, as_csv, flat, plain
+from swardcast.cli.private_tables import aligned, as_csv, flat, plain, show
 from swardcast.errors import SwardcastError, nearest
 from swardcast.language.voice import Voice
-from swardcast.outlook.ledger import job_facts
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.outlook.what_if import as_the_manager_knows
+from swardcast.outlook.what_if import facts_as_known
 from swardcast.planning.programme import AskedTogether, Together, find_together
 from swardcast.planning.programme_columns import TOGETHER_COLUMNS, jobs_in_schedules
 from swardcast.planning.programme_notes import blame_in_words, together_notes
@@ -27,7 +26,6 @@ from swardcast.planning.programme_tables import letters_of, together_reasons, to
 from swardcast.reading.gaps_block import gap_days
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job
-from swardcast.records.standing import standing_entries
 
 __all__ = ["add_together_options", "run_together", "wrong_together"]
 
@@ -97,24 +95,25 @@ def run_together(options: argparse.Namespace) -> int:
     as_of = moment_of(options, records)
     asked = _asked(options, records, as_of)
     together = find_together(records, as_of, WeatherBook(records.club, records.weather), asked)
-    match "json" if options.json else options.format:
-        case "json":
-            print_json(_as_json(together))
-        case "csv":
-            rows = [[flat(value(one)) for value in TOGETHER_COLUMNS.values()] for one in jobs_in_schedules(together)]
-            print(as_csv(list(TOGETHER_COLUMNS), rows), end="")
-            if together.blame is not None:
-                print(plain(blame_in_words(together, Voice.english(as_of.date()))), file=sys.stderr)
-        case _:
-            for line in _as_text(together, records):
-                print(line)
+    show(
+        options,
+        as_json=lambda: _as_json(together),
+        as_csv=lambda: _as_csv(together),
+        as_text=lambda: _as_text(together, records),
+    )
     if options.page is not None:
-        from swardcast.outlets.committee_page import MARK
         from swardcast.outlets.together_page import together_page
 
-        write_private(options.page, together_page(together, records), mark=MARK, club=options.club)
-        print(f"Wrote {options.page}. It is private: do not put it on the site.", file=sys.stderr)
+        write_private(options.page, together_page(together, records), club=options.club)
     return 0
+
+
+def _as_csv(together: Together) -> str:
+    """The jobs of each schedule; where there is none it is told beside the file what is in the way."""
+    if together.blame is not None:
+        print(plain(blame_in_words(together, Voice.english(together.as_of.date()))), file=sys.stderr)
+    rows = [[flat(value(one)) for value in TOGETHER_COLUMNS.values()] for one in jobs_in_schedules(together)]
+    return as_csv(list(TOGETHER_COLUMNS), rows)
 
 
 def _asked(options: argparse.Namespace, records: ClubRecords, as_of: datetime) -> AskedTogether:
@@ -140,14 +139,14 @@ def _asked(options: argparse.Namespace, records: ClubRecords, as_of: datetime) -
 
 def _of_programme(name: str, records: ClubRecords, as_of: datetime) -> tuple[Job, ...]:
     """Jobs that nobody has begun, and that are neither over by the plan nor called off."""
-    known = as_the_manager_knows(records, as_of)
-    programmes = dict.fromkeys(job.programme for job in known.jobs.values())
+    known = facts_as_known(records, as_of)
+    programmes = dict.fromkeys(facts.job.programme for facts in known.values())
     found = next((one for one in programmes if one.casefold() == " ".join(name.casefold().split())), None)
     if found is None:
         message = f"no programme {name!r} in the plan. {nearest(name, programmes)}".rstrip()
         raise SwardcastError(f"{message} Programmes: {'; '.join(programmes)}")
-    today, entries = as_of.astimezone(records.club.time_zone).date(), standing_entries(known.entries)
-    facts = [job_facts(job, entries) for job in known.jobs.values() if job.programme == found]
+    today = as_of.astimezone(records.club.time_zone).date()
+    facts = [one for one in known.values() if one.job.programme == found]
     ahead = [one for one in facts if not one.progress and not one.called_off and not one.is_overdue(today)]
     if len(ahead) < 2:  # noqa: PLR2004 - several
         said = "1 job that lies" if ahead else "no job that lies"

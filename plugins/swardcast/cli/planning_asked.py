@@ -4,20 +4,28 @@ from __future__ import annotations
 
 import argparse
 import re
+from collections.abc import Iterator, Sequence
 from datetime import date, datetime, timedelta
 from typing import Final
 
 from pydantic_core import PydanticCustomError
 
 from swardcast.errors import SwardcastError, nearest
-from swardcast.outlook.ledger import JobFacts, job_facts
-from swardcast.outlook.what_if import as_the_manager_knows
+from swardcast.outlook.ledger import JobFacts
+from swardcast.outlook.what_if import facts_as_known
 from swardcast.reading.schema import one_day
 from swardcast.reading.selection import select_surfaces
 from swardcast.records.folder import ClubRecords
-from swardcast.records.standing import standing_entries
 
-__all__ = ["day_option", "pace_option", "planned_job", "spare_days_option", "surfaces_asked", "week_option"]
+__all__ = [
+    "day_option",
+    "pace_option",
+    "planned_job",
+    "planned_on",
+    "spare_days_option",
+    "surfaces_asked",
+    "week_option",
+]
 
 _WEEK: Final = re.compile(r"^(\d{4})-?W(\d{1,2})$", re.IGNORECASE)
 
@@ -81,15 +89,35 @@ def planned_job(name: str, records: ClubRecords, as_of: datetime) -> JobFacts:
     Raises:
         SwardcastError: when there is none, or it has begun.
     """
-    known = as_the_manager_knows(records, as_of)
-    if name not in known.jobs:
-        message = f"no job {name!r} in the plan. {nearest(name, known.jobs)}".rstrip()
+    known = facts_as_known(records, as_of)
+    if name not in known:
+        message = f"no job {name!r} in the plan. {nearest(name, known)}".rstrip()
         raise SwardcastError(message)
-    facts = job_facts(known.jobs[name], standing_entries(known.entries))
+    facts = known[name]
     if facts.progress:
         message = f"{name!r} has begun (entry {facts.progress[0].head.id}); there is nothing left to choose"
         raise SwardcastError(message)
     return facts
+
+
+def planned_on(
+    surfaces: Sequence[str], records: ClubRecords, as_of: datetime, days: tuple[date, date]
+) -> Iterator[JobFacts]:
+    """Find jobs of the plan on some of these surfaces that begin on certain days, as the plan stands.
+
+    Args:
+        surfaces: ids of the surfaces.
+        records: the club's records.
+        as_of: the moment, aware.
+        days: the first and the last of these days.
+
+    Yields:
+        What the plan and the log have of each; not of jobs called off or postponed to no day.
+    """
+    for facts in facts_as_known(records, as_of).values():
+        stands = not facts.called_off and not facts.put_off and days[0] <= facts.starts <= days[1]
+        if stands and not set(facts.job.surfaces).isdisjoint(surfaces):
+            yield facts
 
 
 def surfaces_asked(phrase: str, records: ClubRecords) -> tuple[str, ...]:

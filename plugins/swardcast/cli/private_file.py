@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import sys
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import Final
@@ -21,19 +22,20 @@ MARKDOWN: Final = (".md", ".markdown")
 _INSTALLED: Final = {"site-packages", "dist-packages"}
 
 
-def write_private(path: Path, text: str, *, mark: str, club: Path, endings: Sequence[str] = PAGES) -> None:
-    """Write a private page, or a private text.
+def write_private(path: Path, text: str, *, club: Path, endings: Sequence[str] = PAGES) -> None:
+    """Write a private page, or a private text, and remind of it; an older one is known by its mark and overwritten.
 
     Args:
         path: where to; its folder must be there.
         text: the page.
-        mark: what such a page holds, by which an older one is known that may be overwritten.
         club: the club folder.
         endings: how its name may end, the usual ending first.
 
     Raises:
         SwardcastError: when the page could be published from there, or another file is there.
     """
+    from swardcast.outlets.committee_page import MARK
+
     place = path.resolve()
     if place.suffix.lower() not in endings:
         message = f"{path}: expected a file that ends in {endings[0]}"
@@ -44,13 +46,14 @@ def write_private(path: Path, text: str, *, mark: str, club: Path, endings: Sequ
     if place.is_dir():
         message = f"{path} is a folder; name a file in it"
         raise SwardcastError(message)
-    if place.exists() and mark not in place.read_text(encoding="utf-8", errors="replace"):
+    if place.exists() and MARK not in place.read_text(encoding="utf-8", errors="replace"):
         message = f"{path} is there already and is no such page; name another file"
         raise SwardcastError(message)
     if not place.parent.is_dir():
         message = f"{path}: there is no folder {place.parent}"
         raise SwardcastError(message)
     place.write_text(text, encoding="utf-8")
+    print(f"Wrote {path}. It is private: do not put it on the site.", file=sys.stderr)
 
 
 def refuse_published(folders: Iterable[Path], *, mark: str, hidden: bool = False) -> None:

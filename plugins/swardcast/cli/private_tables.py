@@ -5,15 +5,16 @@ from __future__ import annotations
 import argparse
 import csv
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from datetime import date
 from io import StringIO
 from pathlib import Path
 from typing import Final
 
+from swardcast.cli.common import print_json
 from swardcast.notices.pictures import Table
 
-__all__ = ["add_output_options", "aligned", "as_csv", "flat", "plain"]
+__all__ = ["add_output_options", "aligned", "as_csv", "flat", "plain", "show"]
 
 _WIDEST_NAME: Final = 32  # letters of a name in a terminal, where it stands in every table
 
@@ -23,6 +24,31 @@ def add_output_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--format", choices=("table", "csv", "json"), default="table", help="(default: table)")
     parser.add_argument("--json", action="store_true", help="the same as --format json")
     parser.add_argument("--page", metavar="FILE", type=Path, help="also write a page for the committee, to be printed")
+
+
+def show(
+    options: argparse.Namespace,
+    *,
+    as_json: Callable[[], object],
+    as_csv: Callable[[], str],
+    as_text: Callable[[], Iterable[str]],
+) -> None:
+    """Print a result in the format that the options name.
+
+    Args:
+        options: the command's options, with those of `add_output_options`.
+        as_json: gives it for a machine.
+        as_csv: gives it as CSV.
+        as_text: gives its lines for a terminal.
+    """
+    match "json" if options.json else options.format:
+        case "json":
+            print_json(as_json())
+        case "csv":
+            print(as_csv(), end="")
+        case _:
+            for line in as_text():
+                print(line)
 
 
 def aligned(table: Table, *, name_column: int | None = None) -> Iterator[str]:

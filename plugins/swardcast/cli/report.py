@@ -3,23 +3,20 @@
 from __future__ import annotations
 
 import argparse
-import re
-import sys
 from datetime import date, timedelta
 from pathlib import Path
 
-from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
-from swardcast.cli.planning_asked import day_option
-from swardcast.cli.private_file import MARKDOWN, PAGES, write_private
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of, wrong_usage
+from swardcast.cli.period_asked import add_days_options, days_in_order, month_option, year_option
+from swardcast.cli.private_file import MARKDOWN, write_private
 from swardcast.cli.report_json import report_json
 from swardcast.errors import SwardcastError
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.planning.report import Period, report_of
+from swardcast.planning.periods import Period, month_of
+from swardcast.planning.report import report_of
 
 __all__ = ["parser", "run"]
 
-_MONTH = re.compile(r"^(\d{4})-(\d{1,2})$")
-_YEAR = re.compile(r"^\d{4}$")
 _DAY = timedelta(days=1)
 
 
@@ -27,47 +24,21 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     """Describe the command's options."""
     options = new_parser(name, what, "swardcast report --club my-club --month 2027-09 --page ../report.html")
     add_club_options(options)
-    options.add_argument("--from", dest="first", type=day_option, metavar="DAY", help="the first day of the period")
-    options.add_argument("--to", dest="last", type=day_option, metavar="DAY", help="its last day (default: today)")
+    add_days_options(options, first="the first day of the period", last="its last day (default: today)")
     whole = options.add_mutually_exclusive_group()
-    whole.add_argument("--month", type=_month, help="a month, such as 2027-09 (default: the one before this)")
-    whole.add_argument("--year", type=_year, help="a year, such as 2027")
+    whole.add_argument("--month", type=month_option, help="a month, such as 2027-09 (default: the one before this)")
+    whole.add_argument("--year", type=year_option, help="a year, such as 2027")
     options.add_argument("--output", metavar="FILE", type=Path, help="write the Markdown there, and do not print it")
     options.add_argument("--page", metavar="FILE", type=Path, help="also write a page for the committee, to be printed")
     options.add_argument("--json", action="store_true", help="print it for a machine")
     return options
 
 
-def _month(text: str) -> Period:
-    """Read a month."""
-    match = _MONTH.fullmatch(text.strip())
-    if match is None or not 1 <= int(match[2]) <= 12 or int(match[1]) < 1:  # noqa: PLR2004 - months
-        message = f"found {text!r}; expected a month such as '2027-09'"
-        raise argparse.ArgumentTypeError(message)
-    return _month_of(date(int(match[1]), int(match[2]), 1))
-
-
-def _year(text: str) -> Period:
-    """Read a year."""
-    if _YEAR.fullmatch(text.strip()) is None or int(text) < 1:
-        message = f"found {text!r}; expected a year such as '2027'"
-        raise argparse.ArgumentTypeError(message)
-    return Period(first=date(int(text), 1, 1), last=date(int(text), 12, 31))
-
-
-def _month_of(day: date) -> Period:
-    first = day.replace(day=1)
-    return Period(first=first, last=(first + timedelta(days=31)).replace(day=1) - _DAY)
-
-
 def _period(options: argparse.Namespace, today: date) -> Period:
     whole: Period | None = options.month or options.year
     if whole is None and options.first is None:
-        whole = _month_of(today.replace(day=1) - _DAY)
-    period = whole or Period(first=options.first, last=options.last or max(today, options.first))
-    if period.last < period.first:
-        message = f"--from {period.first} comes after --to {period.last}"
-        raise SwardcastError(message)
+        whole = month_of(today.replace(day=1) - _DAY)
+    period = whole or days_in_order(options.first, options.last or max(today, options.first))
     if period.first > today:
         message = f"the period begins on {period.first}, and nothing of it is known on {today}; name an earlier one"
         raise SwardcastError(message)
@@ -86,9 +57,7 @@ def _wrong_use(options: argparse.Namespace) -> str:
 def run(options: argparse.Namespace) -> int:
     """Report and show."""
     if wrong := _wrong_use(options):
-        print(f"swardcast report: {wrong}", file=sys.stderr)
-        return 2
-    from swardcast.outlets.committee_page import MARK
+        return wrong_usage("report", wrong)
     from swardcast.outlets.report_markdown import report_markdown
     from swardcast.planning.report_sections import report_in_words
 
@@ -102,12 +71,9 @@ def run(options: argparse.Namespace) -> int:
         from swardcast.outlets.report_page import report_page
 
         page = report_page(told, records.club, records.club.voice(today))
-        write_private(options.page, page, mark=MARK, club=options.club, endings=PAGES)
+        write_private(options.page, page, club=options.club)
     if options.output is not None:
-        write_private(options.output, markdown, mark=MARK, club=options.club, endings=MARKDOWN)
-    for path in (options.page, options.output):
-        if path is not None:
-            print(f"Wrote {path}. It is private: do not put it on the site.", file=sys.stderr)
+        write_private(options.output, markdown, club=options.club, endings=MARKDOWN)
     if options.json:
         print_json(report_json(report, records))
     elif options.output is None:

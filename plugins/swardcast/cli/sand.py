@@ -3,21 +3,20 @@
 from __future__ import annotations
 
 import argparse
-import sys
 from collections.abc import Iterator
 from dataclasses import asdict
 from datetime import date
-from pathlib import Path
 from typing import Any, Final
 
-from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of
-from swardcast.cli.planning_asked import day_option
+from swardcast.cli.common import add_club_options, moment_of, new_parser, records_of, wrong_usage
+from swardcast.cli.period_asked import add_days_options, days_in_order, year_option
 from swardcast.cli.private_file import write_private
-from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain
+from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain, show
 from swardcast.errors import SwardcastError
 from swardcast.language.voice import Voice
 from swardcast.planning.costs import sand_cost
 from swardcast.planning.materials import Material
+from swardcast.planning.periods import Period, year_of
 from swardcast.planning.published_sand import PUBLISHED, layers_mm
 from swardcast.planning.sand_balance import StoreLine, StoreWhat
 from swardcast.planning.sand_moves import SandMove
@@ -51,19 +50,12 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     """Describe the command's options."""
     options = new_parser(name, what, "swardcast sand --club my-club --year 2027")
     add_club_options(options)
-    options.add_argument("--year", type=_year, metavar="YEAR", help="a calendar year (default: that of the moment)")
-    options.add_argument("--from", dest="first", type=day_option, metavar="DAY", help="the first day, with --to")
-    options.add_argument("--to", dest="last", type=day_option, metavar="DAY", help="the last day, with --from")
+    options.add_argument(
+        "--year", type=year_option, metavar="YEAR", help="a calendar year (default: that of the moment)"
+    )
+    add_days_options(options, first="the first day, with --to", last="the last day, with --from")
     add_output_options(options)
     return options
-
-
-def _year(text: str) -> int:
-    """Read a year."""
-    if not text.isascii() or not text.isdigit() or not 1900 <= int(text) <= 2200:  # noqa: PLR2004 - named below
-        message = f"found {text!r}; expected a year such as 2027"
-        raise argparse.ArgumentTypeError(message)
-    return int(text)
 
 
 def _wrong_use(options: argparse.Namespace) -> str:
@@ -74,48 +66,35 @@ def _wrong_use(options: argparse.Namespace) -> str:
     return ""
 
 
-def _period(options: argparse.Namespace, today: date) -> tuple[date, date]:
+def _period(options: argparse.Namespace, today: date) -> Period:
     if options.first is None:
-        year = options.year or today.year
-        return date(year, 1, 1), date(year, 12, 31)
-    first, last = options.first, options.last
-    if last < first:
-        message = f"the last day, {last}, is before the first, {first}"
+        return options.year or year_of(today.year)
+    period = days_in_order(options.first, options.last)
+    if (period.last - period.first).days >= _LONGEST_DAYS:
+        message = f"{period.first} to {period.last} are more than {_LONGEST_DAYS} days; name a shorter time"
         raise SwardcastError(message)
-    if (last - first).days >= _LONGEST_DAYS:
-        message = f"{first} to {last} are more than {_LONGEST_DAYS} days; name a shorter time"
-        raise SwardcastError(message)
-    return first, last
+    return period
 
 
 def run(options: argparse.Namespace) -> int:
     """Work the sand out and show it."""
     if wrong := _wrong_use(options):
-        print(f"swardcast sand: {wrong}", file=sys.stderr)
-        return 2
+        return wrong_usage("sand", wrong)
     records = records_of(options)
     as_of = moment_of(options, records)
-    first, last = _period(options, as_of.astimezone(records.club.time_zone).date())
-    year = sand_year(records, as_of, first, last)
-    match "json" if options.json else options.format:
-        case "json":
-            print_json(_as_json(year, records))
-        case "csv":
-            print(as_csv(_COLUMNS, _rows(year)), end="")
-        case _:
-            for line in _as_text(year, records.planning):
-                print(line)
+    period = _period(options, as_of.astimezone(records.club.time_zone).date())
+    year = sand_year(records, as_of, period.first, period.last)
+    show(
+        options,
+        as_json=lambda: _as_json(year, records),
+        as_csv=lambda: as_csv(_COLUMNS, _rows(year)),
+        as_text=lambda: _as_text(year, records.planning),
+    )
     if options.page is not None:
-        _write_page(options.page, year, records, options.club)
+        from swardcast.outlets.sand_page import sand_page
+
+        write_private(options.page, sand_page(year, records.planning, records.club), club=options.club)
     return 0
-
-
-def _write_page(path: Path, year: SandYear, records: ClubRecords, club: Path) -> None:
-    from swardcast.outlets.committee_page import MARK
-    from swardcast.outlets.sand_page import sand_page
-
-    write_private(path, sand_page(year, records.planning, records.club), mark=MARK, club=club)
-    print(f"Wrote {path}. It is private: do not put it on the site.", file=sys.stderr)
 
 
 def _as_text(year: SandYear, planning: Planning) -> Iterator[str]:

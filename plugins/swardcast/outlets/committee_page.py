@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from datetime import datetime
 from importlib.resources import files
 from typing import Final
 
 from markupsafe import Markup
 
+from swardcast.language.voice import Voice
 from swardcast.outlets.pictures.figure import trade_off_html
 from swardcast.outlets.rendering import rendered
 from swardcast.planning.compare import Comparison
@@ -16,7 +18,7 @@ from swardcast.planning.trade_off import trade_off
 from swardcast.records.club import Club
 from swardcast.records.planning import Planning
 
-__all__ = ["MARK", "committee_page", "committee_style"]
+__all__ = ["MARK", "committee_page", "private_page", "style_of"]
 
 MARK: Final = '<meta name="swardcast" content="private page for the committee">'
 """What such a page has in its head, by which it is known again."""
@@ -35,14 +37,12 @@ def committee_page(comparison: Comparison, planning: Planning, club: Club) -> st
     """
     voice = club.voice(comparison.as_of.date())
     picture = trade_off(comparison, voice)
-    return rendered(
+    return private_page(
         "committee.html",
         voice,
-        mark=Markup(MARK),  # noqa: S704 - ours
-        style=Markup(committee_style()),  # noqa: S704 - ours
+        club,
+        comparison.as_of,
         title=title_of(comparison, voice),
-        club=club,
-        made=voice.say("planning-made", moment=voice.moment(comparison.as_of)),
         notes=notes_beside(comparison, planning, voice),
         picture=trade_off_html(picture, voice) if picture is not None else "",
         tables=tables_of(comparison, planning, voice),
@@ -50,6 +50,38 @@ def committee_page(comparison: Comparison, planning: Planning, club: Club) -> st
     )
 
 
-def committee_style() -> str:
-    """The styles of pages for the committee."""
-    return files("swardcast.outlets").joinpath("static", "committee.css").read_text(encoding="utf-8")
+def private_page(template: str, voice: Voice, club: Club, made: datetime, **values: object) -> str:
+    """Render a page for the committee, with its mark, its styles and the moment at which it was made.
+
+    Args:
+        template: the template's file name.
+        voice: the language and the day of the reader.
+        club: the club.
+        made: that moment, local.
+        **values: what else it shows, by name.
+
+    Returns:
+        A whole document; every text is escaped.
+    """
+    return rendered(
+        template,
+        voice,
+        mark=Markup(MARK),  # noqa: S704 - ours
+        style=Markup(style_of("committee.css")),  # noqa: S704 - ours
+        club=club,
+        made=voice.say("planning-made", moment=voice.moment(made)),
+        **values,
+    )
+
+
+def style_of(*sheets: str) -> str:
+    """Read style sheets of private pages.
+
+    Args:
+        *sheets: their file names.
+
+    Returns:
+        Their rules, one sheet after the other.
+    """
+    static = files("swardcast.outlets").joinpath("static")
+    return "\n".join(static.joinpath(name).read_text(encoding="utf-8") for name in sheets)

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup
-
-from swardcast.outlets.committee_page import MARK, committee_style
+from swardcast.outlets.committee_page import private_page
 from swardcast.outlets.pictures.figure import first_days_html
-from swardcast.outlets.rendering import rendered
 from swardcast.outlets.saying import isolated
 from swardcast.planning.date_notes import date_notes
 from swardcast.planning.date_picture import first_days
@@ -29,14 +26,12 @@ def dates_page(dates: Dates, records: ClubRecords) -> str:
     """
     voice = records.club.voice(dates.as_of.date())
     picture = first_days(dates, records.fixtures, voice)
-    return rendered(
+    return private_page(
         "first_days.html",
         voice,
-        mark=Markup(MARK),  # noqa: S704 - ours
-        style=Markup(committee_style()),  # noqa: S704 - ours
+        records.club,
+        dates.as_of,
         title=isolated(date_title(dates, voice), dates.asked.name),
-        club=records.club,
-        made=voice.say("planning-made", moment=voice.moment(dates.as_of)),
         notes=date_notes(dates, records, voice),
         picture=first_days_html(picture, voice) if picture is not None else "",
         tables=date_tables(dates, records.planning, voice),

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from importlib.resources import files
 from typing import Final
 
 from markupsafe import Markup
 
 from swardcast.language.voice import Voice
 from swardcast.notices.promises_picture import PromisesPicture
-from swardcast.outlets.committee_page import MARK
+from swardcast.outlets.committee_page import MARK, style_of
 from swardcast.outlets.pictures.figure import promises_html, readings_html
 from swardcast.outlets.rendering import rendered
 from swardcast.planning.report_readings_picture import ReadingsPicture
@@ -53,9 +52,8 @@ def _picture(picture: ReadingsPicture | PromisesPicture, voice: Voice) -> Markup
 
 
 def _style(voice: Voice) -> str:
-    sheets = (files("swardcast.outlets").joinpath("static", name).read_text(encoding="utf-8") for name in _SHEETS)
     private = _css_string(voice.say("report-on-each-page"))
-    return "\n".join((*sheets, f"@page {{ @top-center {{ content: {private}; }} }}"))
+    return f"{style_of(*_SHEETS)}\n@page {{ @top-center {{ content: {private}; }} }}"
 
 
 def _css_string(text: str) -> str:

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup
-
-from swardcast.outlets.committee_page import MARK, committee_style
+from swardcast.outlets.committee_page import private_page
 from swardcast.outlets.pictures.figure import sand_in_print_html, sand_store_html
-from swardcast.outlets.rendering import rendered
 from swardcast.planning.sand_notes import sand_notes
 from swardcast.planning.sand_pictures import print_picture, store_picture
 from swardcast.planning.sand_tables import sand_tables, sand_title
@@ -32,14 +29,12 @@ def sand_page(year: SandYear, planning: Planning, club: Club) -> str:
     store, in_print = store_picture(year, voice), print_picture(year, voice)
     pictures = [(store.told.title, sand_store_html(store, voice))] if store is not None else []
     pictures.append((in_print.told.title, sand_in_print_html(in_print, voice)))
-    return rendered(
+    return private_page(
         "sand.html",
         voice,
-        mark=Markup(MARK),  # noqa: S704 - ours
-        style=Markup(committee_style()),  # noqa: S704 - ours
+        club,
+        year.as_of,
         title=sand_title(year, voice),
-        club=club,
-        made=voice.say("planning-made", moment=voice.moment(year.as_of)),
         notes=sand_notes(year, planning, voice),
         pictures=pictures,
         tables=sand_tables(year, planning, voice),

@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from markupsafe import Markup
-
-from swardcast.outlets.committee_page import MARK, committee_style
+from swardcast.outlets.committee_page import private_page
 from swardcast.outlets.pictures.figure import days_trade_offs_html
-from swardcast.outlets.rendering import rendered
 from swardcast.planning.programme import Together
 from swardcast.planning.programme_notes import blame_in_words, together_notes
 from swardcast.planning.programme_tables import together_reasons, together_tables, together_title
@@ -34,14 +31,12 @@ def together_page(together: Together, records: ClubRecords) -> str:
     if together.blame is not None:
         key = [voice.say("together-key", letter=letter, job=job) for letter, job in reasons]
         notes = (blame_in_words(together, voice), *key, *notes)
-    return rendered(
+    return private_page(
         "together.html",
         voice,
-        mark=Markup(MARK),  # noqa: S704 - ours
-        style=Markup(committee_style()),  # noqa: S704 - ours
+        records.club,
+        together.as_of,
         title=together_title(together, voice),
-        club=records.club,
-        made=voice.say("planning-made", moment=voice.moment(together.as_of)),
         notes=notes,
         picture=days_trade_offs_html(picture, voice) if picture is not None else "",
         tables=together_tables(together, voice),

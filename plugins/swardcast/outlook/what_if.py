@@ -19,8 +19,9 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import label_counts
 from swardcast.records.plan import Job
+from swardcast.records.standing import standing_entries
 
-__all__ = ["as_the_manager_knows", "assess_each_alone"]
+__all__ = ["as_the_manager_knows", "assess_each_alone", "facts_as_known"]
 
 Order = tuple[date, bool, int]
 _Earlier = Mapping[str, tuple[Sequence[Order], Sequence[Remains | None]]]
@@ -46,6 +47,21 @@ def as_the_manager_knows(records: ClubRecords, as_of: datetime) -> ClubRecords:
     """
     known = records.known_at(as_of)
     return replace(known, jobs={name: job for name, job in records.jobs.items() if not job.is_withdrawn(as_of)})
+
+
+def facts_as_known(records: ClubRecords, as_of: datetime) -> dict[str, JobFacts]:
+    """Gather what plan and log say of each job, as the manager knows it at a moment.
+
+    Args:
+        records: the club's records.
+        as_of: the moment, aware.
+
+    Returns:
+        Facts by job, in the plan's order.
+    """
+    known = as_the_manager_knows(records, as_of)
+    entries = standing_entries(known.entries)
+    return {name: job_facts(job, entries) for name, job in known.jobs.items()}
 
 
 def assess_each_alone(

@@ -7,11 +7,10 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from statistics import fmean
 
-from swardcast.outlook.ledger import JobFacts, job_facts, really_done_by_area
-from swardcast.outlook.what_if import as_the_manager_knows
+from swardcast.outlook.ledger import JobFacts, really_done_by_area
+from swardcast.outlook.what_if import facts_as_known
 from swardcast.planning.amounts import disturbed_by, removed_by, spread_by
 from swardcast.records.folder import ClubRecords
-from swardcast.records.standing import standing_entries
 from swardcast.records.translate import density_of, surface_sums
 
 __all__ = ["DoneThisYear", "done_in_year"]
@@ -61,16 +60,13 @@ def done_in_year(records: ClubRecords, as_of: datetime, surfaces: Sequence[str],
     Returns:
         The sums.
     """
-    known = as_the_manager_knows(records, as_of)
-    entries = standing_entries(known.entries)
     found: dict[str, list[_Piece]] = {name: [] for name in surfaces}
     jobs: list[str] = []
-    for job in known.jobs.values():
-        facts = job_facts(job, entries)
-        names = [name for name in job.surfaces if name in found and _done_on(facts, name, known).year == year]
-        jobs += [job.id] if names else []
+    for facts in facts_as_known(records, as_of).values():
+        names = [name for name in facts.job.surfaces if name in found and _done_on(facts, name, records).year == year]
+        jobs += [facts.job.id] if names else []
         for name in names:
-            found[name].append(_piece(facts, name, known))
+            found[name].append(_piece(facts, name, records))
     pieces = [piece for there in found.values() for piece in there]
     return DoneThisYear(
         year=year,

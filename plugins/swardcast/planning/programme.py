@@ -6,10 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
-from swardcast.outlook.ledger import job_facts
 from swardcast.outlook.states import Milestone
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.outlook.what_if import as_the_manager_knows
+from swardcast.outlook.what_if import facts_as_known
 from swardcast.outlook.working_days import working_day_after
 from swardcast.planning.blocked_days import days_of_work
 from swardcast.planning.disturbance import begun_on
@@ -19,7 +18,6 @@ from swardcast.planning.schedule_blame import Blame, blame_for
 from swardcast.planning.start_days import StartDay, start_days
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job
-from swardcast.records.standing import standing_entries
 
 __all__ = ["AskedTogether", "Placed", "Together", "find_together"]
 
@@ -255,14 +253,11 @@ def _holding_off(name: str, found: Together, ends: Mapping[str, date]) -> Gap | 
 
 def _beside(bare: ClubRecords, as_of: datetime, placed: tuple[Placed, ...]) -> tuple[Job, ...]:
     """Work that stays where it is planned, on days that are kept for these jobs."""
-    known = as_the_manager_knows(bare, as_of)
-    entries = standing_entries(known.entries)
     found = []
-    for job in known.jobs.values():
-        facts = job_facts(job, entries)
+    for facts in facts_as_known(bare, as_of).values():
         if facts.called_off or facts.put_off or facts.is_begun:
             continue
-        last = days_of_work(job, facts.starts, bare.club.working_days)[-1]
+        last = days_of_work(facts.job, facts.starts, bare.club.working_days)[-1]
         if any(facts.starts <= one.kept_until and last >= one.together.day for one in placed):
-            found.append(job)
+            found.append(facts.job)
     return tuple(found)

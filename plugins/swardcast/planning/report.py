@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime, timedelta
+from datetime import date, datetime
 
 from swardcast.notices.matter import Matter
 from swardcast.notices.season_job import season_job
@@ -22,6 +22,7 @@ from swardcast.outlook.story import tell_story
 from swardcast.outlook.track_record import Kept, track_record
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.outlook.what_if import as_the_manager_knows
+from swardcast.planning.periods import Period
 from swardcast.planning.report_ahead import Ahead, jobs_ahead
 from swardcast.planning.report_hold_ups import HoldUp, hold_ups_in
 from swardcast.planning.report_job import Disturbed, ReportedJob, disturbed_by, last_day_of_disturbance
@@ -32,41 +33,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Job
 from swardcast.records.standing import standing_entries
 
-__all__ = ["Period", "Report", "report_of"]
-
-_DAY = timedelta(days=1)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Period:
-    """Days of a report.
-
-    Args:
-        first: the first.
-        last: the last, not earlier.
-    """
-
-    first: date
-    last: date
-
-    def has(self, day: date | None) -> bool:
-        """Whether a day is one of them."""
-        return day is not None and self.first <= day <= self.last
-
-    @property
-    def is_of_whole_months(self) -> bool:
-        """Whether it begins with the first day of a month and ends with the last of one."""
-        return self.first.day == 1 and (self.last + _DAY).day == 1
-
-    @property
-    def next(self) -> Period:
-        """The period that follows: as many whole months, or as many days."""
-        first = self.last + _DAY
-        if not self.is_of_whole_months:
-            return Period(first=first, last=first + (self.last - self.first))
-        months = (first.year - self.first.year) * 12 + first.month - self.first.month
-        years, month = divmod(first.month - 1 + months, 12)
-        return Period(first=first, last=date(first.year + years, month + 1, 1) - _DAY)
+__all__ = ["Report", "report_of"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)

@@ -15,6 +15,7 @@ from swardcast.notices.pictures import Table
 from swardcast.notices.promises_picture import promises_picture
 from swardcast.notices.track_record import ENOUGH_JOBS, compose_track_record
 from swardcast.outlook.states import Milestone, Work
+from swardcast.planning.periods import period_in_words
 from swardcast.planning.report import Report
 from swardcast.planning.report_ahead import Ahead
 from swardcast.planning.report_job import ReportedJob
@@ -22,7 +23,7 @@ from swardcast.planning.report_of_hold_ups import causes_in_words, hold_ups_sect
 from swardcast.planning.report_of_means import cost_in_all, readings_section, sand_in_all, sand_section
 from swardcast.planning.report_of_work import days_section, done_section, ended_in_words
 from swardcast.planning.report_places import Place, in_plan
-from swardcast.planning.report_words import Section, Sources, Telling, period_in_words
+from swardcast.planning.report_words import Section, Sources, Telling
 from swardcast.planning.words import meeting_in_words
 from swardcast.records.folder import ClubRecords
 

@@ -10,10 +10,9 @@ from swardcast.language.voice import Voice
 from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.pictures import Table
 from swardcast.notices.promises_picture import PromisesPicture
-from swardcast.notices.season import months_in_words
 from swardcast.notices.spans import span_in_words
 from swardcast.notices.words import few_words_for, holes_in_words
-from swardcast.planning.report import Period, Report
+from swardcast.planning.report import Report
 from swardcast.planning.report_job import Promise
 from swardcast.planning.report_places import Place
 from swardcast.planning.report_readings_picture import ReadingsPicture
@@ -21,7 +20,7 @@ from swardcast.planning.words import mass_or_none
 from swardcast.records.folder import ClubRecords
 from swardcast.records.planning import Planning
 
-__all__ = ["Section", "Sources", "Telling", "period_in_words"]
+__all__ = ["Section", "Sources", "Telling"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -125,21 +124,3 @@ class Telling:
         if promise is None:
             return self.say("report-not-announced")
         return range_in_words(promise.normal, self.voice.on(promise.told_on), briefly=True)
-
-
-def period_in_words(period: Period, voice: Voice) -> str:
-    """Say a period: "2027", "September 2027", "August to October 2027", "23 August to 3 September 2027".
-
-    Args:
-        period: the period.
-        voice: the language.
-
-    Returns:
-        The period, with its year.
-    """
-    first, last = period.first, period.last
-    if period.is_of_whole_months:
-        is_year = (first.year, first.month, last.month) == (last.year, 1, 12)
-        return str(first.year) if is_year else months_in_words(first, last, voice)
-    told = voice.on(date.min)  # a year that no day has, so that it is said
-    return told.short_day(first) if first == last else span_in_words(first, last, told)

@@ -10,10 +10,11 @@ from swardcast.notices.kinds import kind_name
 from swardcast.notices.pictures import Table
 from swardcast.planning.costs import sand_cost
 from swardcast.planning.materials import Material
+from swardcast.planning.periods import Period, period_in_words
 from swardcast.planning.published_sand import PUBLISHED, layers_mm
 from swardcast.planning.sand_balance import SandBalance, StoreLine, StoreWhat, Trouble
 from swardcast.planning.sand_moves import SandMove
-from swardcast.planning.sand_words import difference, layers_in_words, period_in_words, there_in_tonnes, tonnes
+from swardcast.planning.sand_words import difference, layers_in_words, there_in_tonnes, tonnes
 from swardcast.planning.sand_year import Masses, OnKind, SandYear, masses_of
 from swardcast.planning.stages import Stage
 from swardcast.records.planning import Planning
@@ -37,7 +38,7 @@ def sand_title(year: SandYear, voice: Voice) -> str:
     Returns:
         A title.
     """
-    return voice.say("sand-title", period=period_in_words(year, voice))
+    return voice.say("sand-title", period=period_in_words(Period(first=year.first, last=year.last), voice))
 
 
 def sand_tables(year: SandYear, planning: Planning, voice: Voice) -> tuple[Table, ...]:

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from swardcast.language.measures import System, layers, system_of
 from swardcast.language.voice import Voice
-from swardcast.planning.sand_year import SandYear
 from swardcast.quantities import MASS_KG
 
-__all__ = ["difference", "in_tonnes", "layers_in_words", "period_in_words", "there_in_tonnes", "tonnes"]
+__all__ = ["difference", "in_tonnes", "layers_in_words", "there_in_tonnes", "tonnes"]
 
 _NOTHING_T = 0.05  # what is printed as 0.0 is a dash
 
@@ -87,19 +86,3 @@ def layers_in_words(ends_mm: tuple[float, float] | None, voice: Voice) -> str:
     if ends_mm is None:
         return voice.say("planning-not-known")
     return layers(*ends_mm, voice)
-
-
-def period_in_words(year: SandYear, voice: Voice) -> str:
-    """Say a period: "2027", or its first and last day.
-
-    Args:
-        year: the sand of the period.
-        voice: the language.
-
-    Returns:
-        A few words.
-    """
-    first, last = year.first, year.last
-    if (first.month, first.day, last.month, last.day) == (1, 1, 12, 31) and first.year == last.year:
-        return str(first.year)
-    return voice.say("sand-from-to", first=voice.short_day(first), last=voice.short_day(last))

@@ -70,7 +70,7 @@ planning-price-a-ton = { $price } a ton as weighed
 # $price: "£47.35 a tonne as weighed"
 planning-cost = Cost is sand at { $price }, and work as far as it was typed.
 # $share: water. $times: a number a little above 1.
-planning-sand-moist = The water in it is { $share } of the dry mass, so that dry sand weighs { $times } times as much in the yard.
+planning-sand-moist = The water in the sand is { $share } of the dry mass, so that dry sand weighs { $times } times as much in the yard.
 planning-sand-as-dry = Nobody told the moisture of the sand, so it counts as dry.
 planning-cost-without = A plus, or sand alone, marks work whose cost nobody typed: { $kinds }.
 planning-no-work-cost = Nobody typed a cost of the work.

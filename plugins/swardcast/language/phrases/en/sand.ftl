@@ -3,9 +3,7 @@
 ## The whole
 
 # $period: a year or days
-sand-title = Sand and materials in { $period }
-# $first and $last: days
-sand-from-to = the days from { $first } to { $last }
+sand-title = Sand and materials, { $period }
 # $planned, $used and $coming: masses
 sand-summary = The plan has { $planned } of dry sand. Used so far: { $used }. Still to come: { $coming }.
 # $mass: what lies there
