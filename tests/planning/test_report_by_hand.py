@@ -13,7 +13,9 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.periods import Period
 from swardcast.planning.report import Report, report_of
 from swardcast.planning.report_sections import ReportInWords, report_in_words
+from swardcast.records.blocked import BlockedDays, DaysWithoutWork
 from swardcast.records.club import SurfaceKind
+from swardcast.records.day_spans import DayInYear, DaySpan
 from swardcast.records.operations import Kind
 from swardcast.records.planning import Planning
 from tests.outlook.small_club import HOLES, HOLES_AND_SAND, SmallClub, moment
@@ -159,6 +161,22 @@ def test_a_hold_up_lasts_the_working_days_until_work_goes_on(club: SmallClub) ->
     ]
     told = _told(club, JUNE, "06-30")
     assert "Hold-ups: 2, with 3 working days lost (frost 1, machine 1)." in _words(told, "in-short")
+
+
+def test_days_on_which_the_club_does_no_work_are_not_lost_by_a_hold_up(club: SmallClub) -> None:
+    """Held up on Friday 28 May and taken up on Wednesday 2 June: Monday to Wednesday would be 3 working days. Monday 31 May is
+    the last Monday of May, a bank holiday in England (Banking and Financial Dealings Act 1971, schedule 1, from memory), and the club
+    blocked the Tuesday: 1."""
+    club.job("summer", "05-28")
+    club.log("one", "05-28", "held up", "job: summer", "because: rain")
+    club.log("on", "06-02", "work resumed", "job: summer")
+    first = DayInYear(month=6, day=1, year=2027)
+    without = DaysWithoutWork(
+        public_holidays="GB-ENG", blocked=(BlockedDays(span=DaySpan(first=first, last=first), why="staff outing"),)
+    )
+    for planning, days in ((Planning(), 3), (Planning(days_without_work=without), 1)):
+        (held,) = _of(club, MAY, "06-30", planning).hold_ups
+        assert held.working_days == days
 
 
 def test_two_crews_held_up_apart_are_two_hold_ups(club: SmallClub) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, datetime, time, timedelta
 from enum import Enum
+from typing import Final
 
 from swardcast.outlook.daylight import daylight
 from swardcast.outlook.working_days import finishing_days
@@ -29,6 +30,9 @@ class Because(Enum):
     FIXTURE = "fixture"
     DAYLIGHT = "too little daylight"
     CONTRACTOR = "not a day of the contractor"
+
+
+_DAYS_OFF: Final = {Because.WEEKDAY, Because.HOLIDAY, Because.CLUB}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -108,6 +112,17 @@ class WorkCalendar:
         if day not in self._known:
             self._known[day] = tuple(self._reasons(day))
         return self._known[day]
+
+    def is_worked(self, day: date) -> bool:
+        """Tell whether the club works on a day, whatever is played on it and however short it is.
+
+        Args:
+            day: the day.
+
+        Returns:
+            False on weekdays off, public holidays that it keeps and days that it blocked.
+        """
+        return not any(reason.because in _DAYS_OFF for reason in self.no_work(day))
 
     def blocked(self, job: Job, starts: date) -> tuple[Blocked, ...]:
         """Tell why a job cannot begin on a day.

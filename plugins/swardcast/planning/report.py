@@ -22,6 +22,7 @@ from swardcast.outlook.story import tell_story
 from swardcast.outlook.track_record import Kept, track_record
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.outlook.what_if import as_the_manager_knows
+from swardcast.planning.blocked_days import work_calendar
 from swardcast.planning.periods import Period
 from swardcast.planning.report_ahead import Ahead, jobs_ahead
 from swardcast.planning.report_hold_ups import HoldUp, hold_ups_in
@@ -133,7 +134,9 @@ def report_of(records: ClubRecords, as_of: datetime, book: WeatherBook, period: 
         ),
         sand=sand_in(records, as_of, period.first, period.last),
         readings=readings_in(entries, period.first, period.last, records.planning.targets),
-        hold_ups=hold_ups_in(entries, known.jobs, (period.first, period.last), today, records.club.working_days),
+        hold_ups=hold_ups_in(
+            entries, known.jobs, (period.first, period.last), today, work_calendar(records, period.first, today)
+        ),
         kept=tuple(_kept_in(track_record(records, as_of, book), period)),
         ahead=jobs_ahead(
             [outlooks[name] for name in order], known.fixtures, period.next.first, period.next.last, today

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 
-from swardcast.outlook.working_days import working_days_between
+from swardcast.planning.blocked_days import WorkCalendar
 from swardcast.records.log import Entry, PlanChange, Progress, Step
 from swardcast.records.plan import Job
 
@@ -45,7 +45,7 @@ def hold_ups_in(
     jobs: Mapping[str, Job],
     days: tuple[date, date],
     today: date,
-    weekdays: Sequence[int],
+    calendar: WorkCalendar,
 ) -> tuple[HoldUp, ...]:
     """List the hold-ups that began in a period.
 
@@ -57,7 +57,7 @@ def hold_ups_in(
         jobs: jobs by id; entries on others are passed over.
         days: the first and the last day of the period.
         today: the day of the report.
-        weekdays: weekdays on which work is done, 0 for Monday.
+        calendar: when the club works, known from the first of these days to today.
 
     Returns:
         Hold-ups by the moments at which they began.
@@ -74,10 +74,15 @@ def hold_ups_in(
         for place in waiting:
             found[place] = replace(found[place], ended_by=entry)
     return tuple(
-        replace(one, working_days=working_days_between(one.began_on, one.ended_on or today, weekdays))
+        replace(one, working_days=_working_days(one.began_on, one.ended_on or today, calendar))
         for one in found
         if days[0] <= one.began_on <= days[1]
     )
+
+
+def _working_days(first: date, last: date, calendar: WorkCalendar) -> int:
+    """Working days after a day up to another, so that none is lost where work goes on on the same day."""
+    return sum(calendar.is_worked(first + timedelta(days=number)) for number in range(1, (last - first).days + 1))
 
 
 def _concerns(entry: Progress | PlanChange, one: HoldUp) -> bool:
