@@ -214,3 +214,31 @@ def test_how_deep_the_samples_go_is_said_to_be_assumed_where_nobody_typed_it(clu
     records = club.records()
     assert records.planning.is_layer_told
     assert assumed not in " ".join(notes_beside(found, records.planning, VOICE)).replace("\u00a0", " ")
+
+
+CORING = [  # diameter in mm, times a year, share removed in a year
+    ("Atkinson, McCarty and Bridges 2012: 15 % in one event", 10.9255, 1, 0.15),
+    ("the same: 15 % in two events of 7.5 %", 7.7255, 2, 0.15),
+    ("the same: 15 % in three events of 5 %", 6.3078, 3, 0.15),
+    ("the same: 25 % in one event", 14.1047, 1, 0.25),
+    ("the same: 25 % in two events of 12.5 %", 9.9736, 2, 0.25),
+    ("the same: 25 % in three events of 8.33 %", 8.1434, 3, 0.25),
+    ("Sorokovsky et al., as told by Woods 2021: 5 % in spring and in autumn", 6.3078, 2, 0.10),
+]
+
+
+@pytest.mark.parametrize(("diameter_mm", "times", "share"), [row[1:] for row in CORING], ids=[row[0] for row in CORING])
+def test_a_published_years_coring_adds_up_to_its_share_of_the_surface(
+    club: SmallClub, diameter_mm: float, times: int, share: float
+) -> None:
+    """Atkinson J.L., McCarty L.B., Bridges W.C., 2012, Agronomy Journal 104(6):1710-1715, abstract: 15 or 25 % of the surface
+    a year in one, two or three events. Woods M., 3 May 2021, "An especially lucid abstract about core aeration": 5 % twice.
+    They print shares and no tines: at 25 x 25 mm a share is taken by tines of 25 x sqrt(4 x share / pi) mm, by hand."""
+    for number in range(times):
+        work = f"hollow tining: {{diameter: {diameter_mm} mm, spacing: 25 x 25 mm, depth: 60 mm}}"
+        club.job(f"cores-{number}", f"04-{number + 1:02}", work)
+        club.done(f"cores-{number}", f"04-{number + 1:02}")
+    found = done(club)
+    assert found.removed_fraction == pytest.approx(share, abs=0.0001)
+    assert found.disturbed_fraction == pytest.approx(share, abs=0.0001)
+    assert len(found.jobs) == times

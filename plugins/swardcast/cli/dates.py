@@ -27,7 +27,7 @@ from swardcast.records.importance import Importance
 
 __all__ = ["parser", "run"]
 
-_MOST_TOLD: Final = 20
+_MOST_TOLD: Final = 20  # times or trade-offs that anybody reads: judgement
 
 
 def parser(name: str, what: str) -> argparse.ArgumentParser:

@@ -29,8 +29,8 @@ from swardcast.records.plan import Job
 
 __all__ = ["add_together_options", "run_together", "wrong_together"]
 
-_MOST_JOBS: Final = 12
-_MOST_CREWS: Final = 9
+_MOST_JOBS: Final = 12  # judgement; the search grows with each
+_MOST_CREWS: Final = 9  # judgement: more than any course has
 _OF_ONE_JOB: Final = {
     "job": "--job",
     "choice": "--choice",

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-__all__ = ["AxisMark", "even_marks"]
+__all__ = ["AxisMark", "even_marks", "marks_around"]
 
-_MOST_MARKS: Final = 6
+_MOST_MARKS: Final = 6  # on one axis, so that they can be read: judgement
+_ROUNDING: Final = 1e-9  # of a step: a value on a mark is not beside it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,3 +36,23 @@ def even_marks(largest: float, steps: Sequence[float]) -> tuple[float, ...]:
     while marks[-1] < largest:
         marks.append(step * len(marks))
     return tuple(marks)
+
+
+def marks_around(values: Sequence[float], steps: Sequence[float]) -> tuple[float, ...]:
+    """Choose even values from the last that is not above the least to the first that is not below the largest.
+
+    Args:
+        values: what is shown, at least one.
+        steps: distances to choose from, the smallest first.
+
+    Returns:
+        The values, two at least: at most six, unless the widest step is too short for that.
+    """
+
+    def ends(step: float) -> tuple[int, int]:
+        first = math.floor(min(values) / step + _ROUNDING)
+        return first, max(first + 1, math.ceil(max(values) / step - _ROUNDING))
+
+    step = next((one for one in steps if ends(one)[1] - ends(one)[0] < _MOST_MARKS), steps[-1])
+    first, last = ends(step)
+    return tuple(step * place for place in range(first, last + 1))

@@ -21,7 +21,7 @@ __all__ = ["BestDay", "FirstDay", "FirstDays", "first_days"]
 
 _STEPS: Final = (5, 10, 20, 50, 100, 200, 500)
 _OFTEN: Final = 3  # a fixture that comes back more often than that is left out, so that the others are seen: judgement
-_MOST_FIXTURES: Final = 12
+_MOST_FIXTURES: Final = 12  # that find room beside each other: judgement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

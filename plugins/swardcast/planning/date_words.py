@@ -23,7 +23,7 @@ from swardcast.turf.ensemble import HORIZON_DAYS
 
 __all__ = ["blocked_in_words", "end_cell", "fixture_reasons", "reasons_in_words", "touched", "weighted_cell"]
 
-_ABOUT_A_DAY: Final = 0.5
+_ABOUT_A_DAY: Final = 0.5  # a difference below half a day rounds to none
 _LONG_TAIL: Final = 0.5
 """What cold weather may add to the likely time before it is worth a sentence, as a share of it: judgement."""
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -12,7 +11,7 @@ from typing import Final
 from swardcast.language.measures import System, length, roll, system_of
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.pictures import KeyRow, Sign, Table, Tick, Told, day_ticks
-from swardcast.planning.axis_marks import AxisMark
+from swardcast.planning.axis_marks import AxisMark, marks_around
 from swardcast.planning.report_readings import Readings, ReadingTaken
 from swardcast.quantities import LENGTH_MM
 from swardcast.records.course_readings import Meter
@@ -21,7 +20,6 @@ from swardcast.records.targets import Target
 __all__ = ["ReadingDot", "ReadingsPicture", "reading_name", "readings_picture"]
 
 _FEWEST: Final = 2  # of which a picture tells more than a table
-_MOST_MARKS: Final = 6
 _INCH: Final = LENGTH_MM["in"]
 _STEPS: Final = {
     Meter.SHARE: (0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2),
@@ -126,17 +124,7 @@ def _marks(drawn: Sequence[ReadingTaken], target: Target | None, voice: Voice) -
         values += [end for end in (target.least, target.most) if end is not None]
     meter = drawn[0].found.meter
     steps = _STEPS_OF_LENGTH[system_of(voice)] if meter is Meter.LENGTH else _STEPS[meter]
-    step = next((one for one in steps if _count(values, one) <= _MOST_MARKS), steps[-1])
-    low = math.floor(min(values) / step + 1e-9)
-    return tuple(
-        AxisMark(value=place * step, words=_value(place * step, meter, voice))
-        for place in range(low, low + _count(values, step))
-    )
-
-
-def _count(values: Sequence[float], step: float) -> int:
-    low, high = math.floor(min(values) / step + 1e-9), math.ceil(max(values) / step - 1e-9)
-    return max(2, high - low + 1)
+    return tuple(AxisMark(value=value, words=_value(value, meter, voice)) for value in marks_around(values, steps))
 
 
 def _value(value: float, meter: Meter, voice: Voice) -> str:

@@ -2,21 +2,19 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
 from swardcast.language.voice import Voice
 from swardcast.notices.pictures import KeyRow, Sign, Table, Told
-from swardcast.planning.axis_marks import AxisMark
+from swardcast.planning.axis_marks import AxisMark, marks_around
 from swardcast.planning.programme import Together
 from swardcast.planning.programme_tables import together_tables
 
 __all__ = ["DaysPoint", "DaysTradeOffs", "days_trade_offs"]
 
 _STEPS: Final = (0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200)
-_MOST_STEPS: Final = 5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,13 +80,9 @@ def days_trade_offs(together: Together, voice: Voice) -> DaysTradeOffs | None:
 
 
 def _marks(values: Sequence[float], voice: Voice) -> tuple[AxisMark, ...]:
-    low, high = min(values), max(values)
-    step = next((step for step in _STEPS if high - low <= step * (_MOST_STEPS - 1)), _STEPS[-1])
-    first, last = math.floor(low / step), math.ceil(high / step)
-    return tuple(
-        AxisMark(value=place * step, words=voice.number(place * step, decimals=int(step < 1)))
-        for place in range(first, max(last, first + 1) + 1)
-    )
+    marks = marks_around(values, _STEPS)
+    decimals = int(marks[1] - marks[0] < 1)
+    return tuple(AxisMark(value=value, words=voice.number(value, decimals=decimals)) for value in marks)
 
 
 def _told(together: Together, voice: Voice) -> Told:

@@ -14,7 +14,7 @@ from swardcast.records.operations import Kind
 
 __all__ = ["GapBlock", "gap_days", "gaps_from"]
 
-_MOST_DAYS: Final = 366
+_MOST_DAYS: Final = 366  # a gap is told within a year: judgement
 
 
 def gap_days(value: object) -> int:

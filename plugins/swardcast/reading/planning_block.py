@@ -30,7 +30,7 @@ _CURRENCY: Final = re.compile(r"^[A-Z]{3}$")
 _MOST_MONEY: Final = 1_000_000.0  # for a tonne or a surface, in any currency: judgement
 _MOST_SAND: Final = {SandBasis.DEPTH_MM: 50.0, SandBasis.KG_PER_M2: 80.0}
 # Well above the most that was seen in a year, 35 mm (Woods 2021): judgement.
-_DEEPEST_SAMPLE_MM: Final = 200.0
+_DEEPEST_SAMPLE_MM: Final = 200.0  # deeper samples are not of the turf's own organic matter: judgement
 
 
 def _currency(value: object) -> str:
