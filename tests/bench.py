@@ -7,7 +7,8 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Callable
-from datetime import date
+from datetime import date, timedelta
+from itertools import pairwise
 from math import log
 from pathlib import Path
 from statistics import median
@@ -18,6 +19,8 @@ from swardcast.compose import compose_bulletin
 from swardcast.outlets.html import notice_html
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.compare import When, compare
+from swardcast.planning.dates import Asked, find_dates
+from swardcast.planning.schedule import Gap, StartDays, Wish, schedules
 from swardcast.quantities import Sand, SandBasis
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
@@ -33,6 +36,7 @@ from tests.conftest import DEMO, DEMO_AS_OF
 from tests.many_years import demo_of_years
 
 RUNS = 5
+HALF_A_YEAR = timedelta(weeks=26)
 
 
 def seconds(work: Callable[[], object]) -> float:
@@ -107,6 +111,37 @@ def growth_with_the_years(folder: Path) -> float:
     return log(taken[1] / taken[0]) / log(counts[1] / counts[0])
 
 
+def days_of_half_a_year(records: ClubRecords) -> None:
+    """Work out each first day of 26 weeks for the work on 18 greens, with nothing known from before."""
+    surface_sums.cache_clear()
+    job = records.jobs["greens-renovation-2027"]
+    as_of = DEMO_AS_OF.replace(month=3, day=1)
+    first = as_of.date()
+    asked = Asked(job=job, name=job.title, first=first, last=first + HALF_A_YEAR, instead_of=job.id)
+    find_dates(records, as_of, WeatherBook(records.club, records.weather), asked)
+
+
+def five_jobs() -> Wish:
+    """Five jobs of up to two weeks one after the other, four weeks apart, each on any day of 26 weeks."""
+    dice, first = np.random.default_rng(1), date(2027, 3, 1)
+    days = tuple(first + timedelta(days=number) for number in range(HALF_A_YEAR.days))
+    jobs = []
+    for name in "ABCDE":
+        weighted = dice.uniform(20, 60, len(days))
+        lasts = timedelta(days=int(dice.integers(0, 14)))
+        jobs.append(
+            StartDays(
+                job=name,
+                first_days=days,
+                last_days=tuple(day + lasts for day in days),
+                weighted_days=tuple(weighted.tolist()),
+                plain_days=tuple((weighted * dice.uniform(0.5, 1.0, len(days))).tolist()),
+            )
+        )
+    gaps = tuple(Gap(earlier=one, later=other, least_days=28, in_order=True) for one, other in pairwise("ABCDE"))
+    return Wish(jobs=tuple(jobs), gaps=gaps)
+
+
 def main() -> None:
     """Print the ratios."""
     with tempfile.TemporaryDirectory() as name:
@@ -124,6 +159,9 @@ def main() -> None:
     disruption = Disruption(layers=layers_of([hole], 2.4), rim_growth_days=7.0)
     one = seconds(lambda: milestone_days(growth_fraction(weather, grass.curve), disruption))
     asked = seconds(lambda: forty_choices(records))
+    dated = seconds(lambda: days_of_half_a_year(records))
+    wish = five_jobs()
+    placed = seconds(lambda: schedules(wish, most=5))
     print(f"Measured {date.today().isoformat()}, medians of {RUNS}.")  # noqa: DTZ011 - a remark for the reader
     print(f"whole build of the demo / plain Pelican, same number and length of articles: {whole / plain:.2f}")
     print(f"swardcast --help / python -c pass: {shown / nothing:.2f}")
@@ -133,6 +171,8 @@ def main() -> None:
         f"comparing 40 choices on 18 greens, weather read anew / 720 such ensembles one by one: {asked / (720 * one):.2f}"
         f" ({asked:.2f} s of computing; under 1 s is meant)"
     )
+    print(f"each first day of 26 weeks for the same 18 greens / comparing 40 choices on them: {dated / asked:.2f}")
+    print(f"5 jobs placed in 26 weeks, with all trade-offs / comparing 40 choices: {placed / asked:.2f}")
     with tempfile.TemporaryDirectory() as name:
         exponent = growth_with_the_years(Path(name))
     print(f"composing 44 and 88 notices of two and four years: grows as their number to the power {exponent:.2f}")
