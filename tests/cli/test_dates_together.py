@@ -61,11 +61,16 @@ def test_json_and_csv_have_each_job_of_each_trade_off(swardcast: Command) -> Non
 
 
 def test_a_later_gap_and_a_free_order_do_what_they_say(swardcast: Command) -> None:
-    costs = [
-        _json(swardcast, *JOBS, *MAY, *words)["trade_offs"][0]["schedule_weighted_days"]
-        for words in (("--any-order",), (), ("--gap", "1 week"))
-    ]
-    assert costs == sorted(costs)
+    """The blades take the later days of May where they may: told to come first, they cost more than in a free order."""
+    blades_first = ("--jobs", f"{BLADES},{SOLID}", *MAY)
+    free, in_order, apart = (
+        _json(swardcast, *words)["trade_offs"]
+        for words in ((*blades_first, "--any-order"), blades_first, (*blades_first, "--gap", "1 week"))
+    )
+    costs = [found[0]["schedule_weighted_days"] for found in (free, in_order, apart)]
+    assert costs[0] < costs[1] < costs[2]
+    firsts = [{one["job"]: one["first_day"] for one in found[:2]} for found in (free, in_order, apart)]
+    assert [days[BLADES] < days[SOLID] for days in firsts] == [False, True, True]
 
 
 def test_jobs_that_do_not_fit_are_told_with_what_would_do(swardcast: Command) -> None:

@@ -11,7 +11,7 @@ from typing import Any, Final
 from swardcast.cli.common import add_club_options, moment_of, new_parser, records_to_plan, wrong_usage
 from swardcast.cli.compare_asked import choices_asked, left_out, missing_pace, overlaps, when_asked
 from swardcast.cli.compare_sort import CHANCE, column_option, fixture_column, sorted_rows
-from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option, week_option
+from swardcast.cli.planning_asked import add_work_options, day_option, week_option
 from swardcast.cli.private_file import write_private
 from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain, show
 from swardcast.errors import nearest
@@ -36,7 +36,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     asked = '--surfaces "greens 1-18" --week 2027-W34 --surfaces-a-day 6'
     options = new_parser(name, what, f"swardcast compare --club my-club {asked}")
     add_club_options(options)
-    options.add_argument("--surfaces", metavar="WORDS", help="surfaces, such as 'greens 1-18' (default: the job's)")
+    add_work_options(options, pace="pace of the work, where a choice has none of its own (default: the job's)")
     begins = options.add_mutually_exclusive_group()
     begins.add_argument("--day", type=day_option, help="first day of the work (default: the job's)")
     begins.add_argument("--week", type=week_option, help="week of the work, such as 2027-W34, or a day in it")
@@ -48,15 +48,6 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
         type=_which,
         metavar="{own,usual,all}",
         help="those of choices.yaml, the usual ones of the trade, or both (default: own, where there are any)",
-    )
-    options.add_argument(
-        "--surfaces-a-day",
-        type=pace_option,
-        metavar="N",
-        help="pace of the work, where a choice has none of its own (default: the job's)",
-    )
-    options.add_argument(
-        "--spare-days", type=spare_days_option, metavar="N", help="days kept free for weather (default: the job's)"
     )
     options.add_argument(
         "--sort",

@@ -10,7 +10,7 @@ from typing import Any, Final
 from swardcast.cli.common import add_club_options, moment_of, new_parser, records_to_plan, wrong_usage
 from swardcast.cli.dates_asked import UNTIL, asked_of, beside
 from swardcast.cli.dates_together import add_together_options, run_together, wrong_together
-from swardcast.cli.planning_asked import day_option, pace_option, spare_days_option
+from swardcast.cli.planning_asked import add_work_options, day_option
 from swardcast.cli.private_file import write_private
 from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain, show
 from swardcast.errors import nearest
@@ -36,18 +36,12 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     add_club_options(options)
     options.add_argument("--job", metavar="ID", default="", help="a planned job, which counts as moved")
     options.add_argument("--choice", metavar="NAME", default="", help="a choice of work, as 'compare' has them")
-    options.add_argument("--surfaces", metavar="WORDS", help="surfaces, such as 'greens 1-18' (default: the job's)")
+    add_work_options(options, pace="pace of the work (default: the job's or the choice's)")
     options.add_argument(
         "--from", dest="first", type=day_option, metavar="DAY", help="the first day asked about (default: today)"
     )
     options.add_argument(
         "--to", dest="last", type=day_option, metavar="DAY", help="the last one (default: 26 weeks after the first)"
-    )
-    options.add_argument(
-        "--surfaces-a-day", type=pace_option, metavar="N", help="pace of the work (default: the job's or the choice's)"
-    )
-    options.add_argument(
-        "--spare-days", type=spare_days_option, metavar="N", help="days kept free for weather (default: the job's)"
     )
     options.add_argument(
         "--until", choices=tuple(UNTIL), default="back-to-normal", help="what ends it (default: back-to-normal)"

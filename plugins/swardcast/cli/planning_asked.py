@@ -17,17 +17,18 @@ from swardcast.reading.schema import one_day
 from swardcast.reading.selection import select_surfaces
 from swardcast.records.folder import ClubRecords
 
-__all__ = [
-    "day_option",
-    "pace_option",
-    "planned_job",
-    "planned_on",
-    "spare_days_option",
-    "surfaces_asked",
-    "week_option",
-]
+__all__ = ["add_work_options", "day_option", "planned_job", "planned_on", "surfaces_asked", "week_option"]
 
 _WEEK: Final = re.compile(r"^(\d{4})-?W(\d{1,2})$", re.IGNORECASE)
+
+
+def add_work_options(options: argparse.ArgumentParser, *, pace: str) -> None:
+    """Add --surfaces, --surfaces-a-day, with what its help says, and --spare-days."""
+    options.add_argument("--surfaces", metavar="WORDS", help="surfaces, such as 'greens 1-18' (default: the job's)")
+    options.add_argument("--surfaces-a-day", type=_pace_option, metavar="N", help=pace)
+    options.add_argument(
+        "--spare-days", type=_spare_days_option, metavar="N", help="days kept free for weather (default: the job's)"
+    )
 
 
 def day_option(text: str) -> date:
@@ -55,7 +56,7 @@ def week_option(text: str) -> date:
         raise argparse.ArgumentTypeError(message) from None
 
 
-def pace_option(text: str) -> float:
+def _pace_option(text: str) -> float:
     """Read how many surfaces are finished in a day."""
     try:
         pace = float(text)
@@ -67,7 +68,7 @@ def pace_option(text: str) -> float:
     return pace
 
 
-def spare_days_option(text: str) -> int:
+def _spare_days_option(text: str) -> int:
     """Read how many working days are kept free for weather."""
     if not text.isascii() or not text.isdigit() or int(text) > 30:  # noqa: PLR2004 - as in a plan
         message = f"found {text!r}; expected spare days from 0 to 30"
