@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from swardcast.planning.amounts import Amounts
+from swardcast.records.club import SurfaceKind
 from swardcast.records.operations import Dressing, Grooving, Kind, Operation, SandInjection, Tining
 from swardcast.records.planning import Choice, Planning
 
-__all__ = ["Cost", "cost_of", "sand_cost"]
+__all__ = ["Cost", "cost_of", "cost_of_work", "sand_cost"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +63,7 @@ def sand_cost(weighed_t: float | None, planning: Planning) -> float | None:
 
 
 def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None:
-    """Work out what a choice costs; its sand is paid for as weighed, with the water that the club's sand has.
+    """Work out what a choice costs.
 
     Args:
         choice: the choice; its own cost for a surface goes before those of kinds of work.
@@ -71,18 +73,49 @@ def cost_of(choice: Choice, amounts: Amounts, planning: Planning) -> Cost | None
     Returns:
         The cost, or None where the club tells no currency.
     """
+    return cost_of_work(
+        choice.operations,
+        [one.kind for one in amounts.surfaces],
+        planning,
+        sand_t=amounts.sand_t,
+        typed_sand_t=amounts.typed_sand_t,
+        per_surface=choice.cost_per_surface,
+    )
+
+
+def cost_of_work(
+    operations: Sequence[Operation],
+    kinds: Sequence[SurfaceKind],
+    planning: Planning,
+    *,
+    sand_t: float | None,
+    typed_sand_t: float | None,
+    per_surface: float | None = None,
+) -> Cost | None:
+    """Work out what work costs; its sand is paid for as weighed, with the water that the club's sand has.
+
+    Args:
+        operations: what is done.
+        kinds: the kind of each surface on which it is done.
+        planning: the club's prices.
+        sand_t: dry sand in all, tonnes, or None where it is not known.
+        typed_sand_t: that of the work of which somebody typed how much, or None likewise.
+        per_surface: cost of the work on one surface, sand left out, which goes before those of kinds of work, or None.
+
+    Returns:
+        The cost, or None where the club tells no currency.
+    """
     if not planning.currency:
         return None
-    needs_sand = [one for one in choice.operations if isinstance(one, Dressing | SandInjection)]
+    needs_sand = [one for one in operations if isinstance(one, Dressing | SandInjection)]
     sand_without = tuple(dict.fromkeys(one.kind for one in needs_sand if one.sand is None))
-    sand_t = amounts.sand_t if not sand_without else amounts.typed_sand_t
+    priced_t = typed_sand_t if sand_without else sand_t
     sand: float | None = 0.0
     if any(one.sand is not None for one in needs_sand):
-        sand = sand_cost(None if sand_t is None else planning.sand_store.weighed_t(sand_t), planning)
-    if choice.cost_per_surface is not None:
-        work_cost = choice.cost_per_surface * len(amounts.surfaces)
-        return Cost(sand=sand, work=work_cost, sand_without=sand_without)
-    asked = [(planning.work_costs.get(one.kind, {}), done) for one in amounts.surfaces for done in choice.operations]
+        sand = sand_cost(None if priced_t is None else planning.sand_store.weighed_t(priced_t), planning)
+    if per_surface is not None:
+        return Cost(sand=sand, work=per_surface * len(kinds), sand_without=sand_without)
+    asked = [(planning.work_costs.get(kind, {}), done) for kind in kinds for done in operations]
     typed = [costs[done.kind] * _times(done) for costs, done in asked if done.kind in costs]
     without = dict.fromkeys(done.kind for costs, done in asked if done.kind not in costs)
     work = sum(typed) if typed else None

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from swardcast.planning.amounts import Amounts, SurfaceAmounts, in_all
-from swardcast.planning.costs import Cost, cost_of
+from swardcast.planning.amounts import in_all
+from swardcast.planning.costs import Cost, cost_of_work
 from swardcast.planning.materials import Material, materials_of
 from swardcast.planning.report_places import Place, in_log, in_plan
 from swardcast.planning.sand_moves import SandMove, sand_moves
@@ -15,7 +15,7 @@ from swardcast.planning.stages import Stage, StageOfWork, stages_of
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Dressing, Operation, SandInjection
 from swardcast.records.plan import Job
-from swardcast.records.planning import Choice, Planning
+from swardcast.records.planning import Planning
 
 __all__ = ["Comes", "SandOfJob", "SandOfPeriod", "sand_in"]
 
@@ -124,30 +124,13 @@ def _cost(
     names = {stage.surface.id for stage in stages}
     here = [move for move in moves if move.surface.id in names]
     typed = {one.kind for one in operations if isinstance(one, Dressing | SandInjection) and one.sand is not None}
-    amounts = Amounts(
-        surfaces=tuple(
-            SurfaceAmounts(
-                id=stage.surface.id,
-                kind=stage.surface.kind,
-                holes=None,
-                spread_mm=None,
-                fits_mm=None,
-                surplus_mm=None,
-                sand_t=None,
-            )
-            for stage in stages
-        ),
-        disturbed_fraction=None,
-        removed_fraction=None,
-        removed_depths_mm=None,
-        room_mm=None,
-        holes=None,
+    return cost_of_work(
+        operations,
+        [stage.surface.kind for stage in stages],
+        planning,
         sand_t=in_all(move.dry_t for move in here),
         typed_sand_t=in_all(move.dry_t for move in here if move.kind in typed),
-        fits_t=None,
-        surplus_t=None,
     )
-    return cost_of(Choice(name="", operations=operations), amounts, planning)
 
 
 def _together(costs: Sequence[Cost]) -> Cost | None:
