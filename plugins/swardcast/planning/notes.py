@@ -9,7 +9,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.kinds import kind_name
 from swardcast.planning.compare import Compared, Comparison
 from swardcast.planning.goal_notes import about_goals
-from swardcast.planning.words import price_by_weight, water_in_words
+from swardcast.planning.sand_words import price_by_weight, water_in_words
 from swardcast.records.operations import Grooving, Tining
 from swardcast.records.planning import Planning
 

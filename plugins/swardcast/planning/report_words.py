@@ -16,7 +16,7 @@ from swardcast.planning.report import Report
 from swardcast.planning.report_job import Promise
 from swardcast.planning.report_places import Place
 from swardcast.planning.report_readings_picture import ReadingsPicture
-from swardcast.planning.words import mass_or_none
+from swardcast.planning.sand_words import mass_or_none
 from swardcast.records.folder import ClubRecords
 from swardcast.records.planning import Planning
 

@@ -9,9 +9,9 @@ from swardcast.language.voice import Voice
 from swardcast.notices.kinds import kind_name
 from swardcast.planning.sand_balance import SandBalance, StoreLine, Trouble
 from swardcast.planning.sand_moves import SandMove
+from swardcast.planning.sand_words import price_by_weight, water_in_words
 from swardcast.planning.sand_year import SandYear
 from swardcast.planning.stages import Stage
-from swardcast.planning.words import price_by_weight, water_in_words
 from swardcast.records.operations import Kind
 from swardcast.records.planning import Planning
 

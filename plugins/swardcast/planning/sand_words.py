@@ -1,12 +1,23 @@
-"""Amounts of sand in few letters, for tables whose captions name the unit."""
+"""Sand in words: amounts in few letters, for tables whose captions name the unit; masses, prices, moisture."""
 
 from __future__ import annotations
 
-from swardcast.language.measures import System, layers, system_of
+from swardcast.language.measures import System, layers, sand_mass, system_of
 from swardcast.language.voice import Voice
+from swardcast.planning.words import price_in_words
 from swardcast.quantities import MASS_KG
+from swardcast.records.sand_store import SandStore
 
-__all__ = ["difference", "in_tonnes", "layers_in_words", "there_in_tonnes", "tonnes"]
+__all__ = [
+    "difference",
+    "in_tonnes",
+    "layers_in_words",
+    "mass_or_none",
+    "price_by_weight",
+    "there_in_tonnes",
+    "tonnes",
+    "water_in_words",
+]
 
 _NOTHING_T = 0.05  # what is printed as 0.0 is a dash
 
@@ -86,3 +97,51 @@ def layers_in_words(ends_mm: tuple[float, float] | None, voice: Voice) -> str:
     if ends_mm is None:
         return voice.say("planning-not-known")
     return layers(*ends_mm, voice)
+
+
+def mass_or_none(mass_t: float | None, voice: Voice) -> str:
+    """Say a mass of sand.
+
+    Args:
+        mass_t: tonnes, 0 or more, or None.
+        voice: the language.
+
+    Returns:
+        The mass; a dash for none, words where it is not known.
+    """
+    if mass_t is None:
+        return voice.say("planning-not-known")
+    return sand_mass(mass_t, voice) if mass_t else voice.say("planning-none")
+
+
+def price_by_weight(per_t: float, currency: str, voice: Voice) -> str:
+    """Say a price of sand as weighed, by the tonne or by the ton of 2,000 pounds.
+
+    Args:
+        per_t: price of a tonne.
+        currency: code of ISO 4217.
+        voice: the language.
+
+    Returns:
+        The price, in the language's unit.
+    """
+    if system_of(voice) is System.METRIC:
+        return voice.say("planning-price-a-tonne", price=price_in_words(per_t, currency, voice))
+    per_ton = per_t * MASS_KG["us ton"] / MASS_KG["t"]
+    return voice.say("planning-price-a-ton", price=price_in_words(per_ton, currency, voice))
+
+
+def water_in_words(store: SandStore, voice: Voice) -> str:
+    """Say how dry sand is turned into sand as weighed.
+
+    Args:
+        store: what the club tells of its sand.
+        voice: the language.
+
+    Returns:
+        A sentence.
+    """
+    if store.moisture_fraction is None:
+        return voice.say("planning-sand-as-dry")
+    share = voice.say("percent", number=voice.figure(100 * store.moisture_fraction))
+    return voice.say("planning-sand-moist", share=share, times=voice.figure(round(store.weighed_t(1.0), 3)))

@@ -14,13 +14,13 @@ from swardcast.planning.columns import COLUMNS
 from swardcast.planning.compare import Compared, Comparison
 from swardcast.planning.goals import TimesAYear
 from swardcast.planning.notes import pace_of, paces_of
+from swardcast.planning.sand_words import mass_or_none
 from swardcast.planning.words import (
     cost_in_words,
     days_a_year_in_words,
     depths_or_none,
     fits_in_words,
     layer_or_none,
-    mass_or_none,
     meeting_in_words,
     number_or_none,
     range_cell,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from datetime import date
 
-from swardcast.language.measures import System, layer, length, sand_mass, system_of
+from swardcast.language.measures import layer, length
 from swardcast.language.voice import Voice
 from swardcast.notices.chances import tenths_of
 from swardcast.notices.dates_in_words import range_in_words
@@ -14,8 +14,6 @@ from swardcast.outlook.fixtures import FixtureOutlook, Touch
 from swardcast.outlook.states import Milestone
 from swardcast.planning.compare import Compared
 from swardcast.planning.costs import Cost
-from swardcast.quantities import MASS_KG
-from swardcast.records.sand_store import SandStore
 
 __all__ = [
     "cost_in_words",
@@ -24,17 +22,14 @@ __all__ = [
     "fits_in_words",
     "last_day_cell",
     "layer_or_none",
-    "mass_or_none",
     "meeting_in_words",
     "number_or_none",
-    "price_by_weight",
     "price_in_words",
     "priced_in_words",
     "range_cell",
     "share_or_none",
     "times_in_words",
     "touched_in_words",
-    "water_in_words",
 ]
 
 _DAYS_OF_A_YEAR = 365
@@ -110,21 +105,6 @@ def last_day_cell(day: date, voice: Voice) -> str:
         Such as "14 Sept", or "24 October 2028".
     """
     return voice.tick_day(day) if day.year == voice.near.year else voice.short_day(day)
-
-
-def mass_or_none(mass_t: float | None, voice: Voice) -> str:
-    """Say a mass of sand.
-
-    Args:
-        mass_t: tonnes, 0 or more, or None.
-        voice: the language.
-
-    Returns:
-        The mass; a dash for none, words where it is not known.
-    """
-    if mass_t is None:
-        return voice.say("planning-not-known")
-    return sand_mass(mass_t, voice) if mass_t else voice.say("planning-none")
 
 
 def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
@@ -220,39 +200,6 @@ def price_in_words(price: float, currency: str, voice: Voice) -> str:
         The price.
     """
     return voice.money(price, currency, whole=False)
-
-
-def price_by_weight(per_t: float, currency: str, voice: Voice) -> str:
-    """Say a price of sand as weighed, by the tonne or by the ton of 2,000 pounds.
-
-    Args:
-        per_t: price of a tonne.
-        currency: code of ISO 4217.
-        voice: the language.
-
-    Returns:
-        The price, in the language's unit.
-    """
-    if system_of(voice) is System.METRIC:
-        return voice.say("planning-price-a-tonne", price=price_in_words(per_t, currency, voice))
-    per_ton = per_t * MASS_KG["us ton"] / MASS_KG["t"]
-    return voice.say("planning-price-a-ton", price=price_in_words(per_ton, currency, voice))
-
-
-def water_in_words(store: SandStore, voice: Voice) -> str:
-    """Say how dry sand is turned into sand as weighed.
-
-    Args:
-        store: what the club tells of its sand.
-        voice: the language.
-
-    Returns:
-        A sentence.
-    """
-    if store.moisture_fraction is None:
-        return voice.say("planning-sand-as-dry")
-    share = voice.say("percent", number=voice.figure(100 * store.moisture_fraction))
-    return voice.say("planning-sand-moist", share=share, times=voice.figure(round(store.weighed_t(1.0), 3)))
 
 
 def times_in_words(times: float | None, voice: Voice) -> str:
