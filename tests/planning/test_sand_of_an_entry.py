@@ -77,3 +77,14 @@ def test_sand_shot_into_the_turf_is_shared_out_alike(tmp_path: Path) -> None:
     club.job("shot", "05-03", "sand injection: {sand: 12 t}", surfaces="greens 1-3", more=usual)
     club.done("shot", "05-03", "surfaces: greens 1-2", "as done:", "  - sand injection: {sand: 9 t}")
     assert _done_mm(club, ("green-1",)) == pytest.approx(TOLD_MM, abs=0.0001)
+
+
+def test_of_two_dressings_alike_the_entry_tells_one(tmp_path: Path) -> None:
+    """12 t twice for three greens. The entry tells 12 t for two of them: 12 kg/m2 and the 8 of the second dressing are
+    20 kg/m2, 12.8205 mm; in all 12 + 2 x 4 = 20 t."""
+    club = SmallClub(tmp_path / "club")
+    club.job("may", "05-03", *["topdressing: {sand: 12 t}"] * 2, surfaces="greens 1-3")
+    club.done("may", "05-03", "surfaces: greens 1-2", "as done:", "  - topdressing: {sand: 12 t}")
+    assert club.work("may", moment("05-03", "11:00")).sums.spread_mm == pytest.approx(12.8205, abs=0.0001)
+    used = sand_year(club.records(), moment("05-03", "11:00"), date(2027, 5, 1), date(2027, 5, 31)).in_all.used_t
+    assert used == pytest.approx(20.0)

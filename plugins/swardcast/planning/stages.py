@@ -55,12 +55,18 @@ class StageOfWork:
 
     def source_of(self, operation: Operation) -> str:
         """The entry that tells how an operation was really done, by its id, or ""."""
-        return self.told_by.head.id if self.told_by is not None and operation in self.told_by.as_done else ""
+        told_by = self._teller_of(operation)
+        return told_by.head.id if told_by is not None else ""
 
     def together(self, operation: Operation) -> tuple[str, ...]:
         """Ids of the surfaces that a mass in all is meant for: those of the entry that tells it, or of the job."""
-        is_told = self.told_by is not None and operation in self.told_by.as_done
-        return self.told_by.surfaces if self.told_by is not None and is_told else self.job.surfaces
+        told_by = self._teller_of(operation)
+        return told_by.surfaces if told_by is not None else self.job.surfaces
+
+    def _teller_of(self, operation: Operation) -> Progress | None:
+        """The entry that tells this very operation; one that is planned may look the same."""
+        is_told = self.told_by is not None and any(one is operation for one in self.told_by.as_done)
+        return self.told_by if is_told else None
 
 
 def stages_of(records: ClubRecords, as_of: datetime) -> tuple[StageOfWork, ...]:
