@@ -142,6 +142,15 @@ def five_jobs() -> Wish:
     return Wish(jobs=tuple(jobs), gaps=gaps)
 
 
+def tell_days(records: ClubRecords, asked: float) -> None:
+    """Print how long first days take, beside comparing 40 choices."""
+    dated = seconds(lambda: days_of_half_a_year(records))
+    wish = five_jobs()
+    placed = seconds(lambda: schedules(wish, most=5))
+    print(f"each first day of 26 weeks for the same 18 greens / comparing 40 choices on them: {dated / asked:.2f}")
+    print(f"5 jobs placed in 26 weeks, with all trade-offs / comparing 40 choices: {placed / asked:.2f}")
+
+
 def main() -> None:
     """Print the ratios."""
     with tempfile.TemporaryDirectory() as name:
@@ -159,9 +168,6 @@ def main() -> None:
     disruption = Disruption(layers=layers_of([hole], 2.4), rim_growth_days=7.0)
     one = seconds(lambda: milestone_days(growth_fraction(weather, grass.curve), disruption))
     asked = seconds(lambda: forty_choices(records))
-    dated = seconds(lambda: days_of_half_a_year(records))
-    wish = five_jobs()
-    placed = seconds(lambda: schedules(wish, most=5))
     print(f"Measured {date.today().isoformat()}, medians of {RUNS}.")  # noqa: DTZ011 - a remark for the reader
     print(f"whole build of the demo / plain Pelican, same number and length of articles: {whole / plain:.2f}")
     print(f"swardcast --help / python -c pass: {shown / nothing:.2f}")
@@ -171,8 +177,7 @@ def main() -> None:
         f"comparing 40 choices on 18 greens, weather read anew / 720 such ensembles one by one: {asked / (720 * one):.2f}"
         f" ({asked:.2f} s of computing; under 1 s is meant)"
     )
-    print(f"each first day of 26 weeks for the same 18 greens / comparing 40 choices on them: {dated / asked:.2f}")
-    print(f"5 jobs placed in 26 weeks, with all trade-offs / comparing 40 choices: {placed / asked:.2f}")
+    tell_days(records, asked)
     with tempfile.TemporaryDirectory() as name:
         exponent = growth_with_the_years(Path(name))
     print(f"composing 44 and 88 notices of two and four years: grows as their number to the power {exponent:.2f}")
