@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from swardcast.outlook.recovery import is_validated
+from swardcast.outlook.believed import is_validated
 from swardcast.outlook.states import DateRange, NoDate, Reason, ReasonKind, Recovery
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.club import Surface

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from datetime import datetime
 
+from swardcast.outlook.believed import Course
 from swardcast.outlook.jobs import JobAssessor
 from swardcast.outlook.ledger import Ledger
-from swardcast.outlook.recovery import Course
 from swardcast.outlook.states import JobOutlook
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.folder import ClubRecords

@@ -8,11 +8,11 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from swardcast.outlook.assessing import assess_known
+from swardcast.outlook.believed import Course
 from swardcast.outlook.ledger import Ledger
 from swardcast.outlook.limits import limits_in_force
 from swardcast.outlook.nearby import Nearby
 from swardcast.outlook.play import Statement, latest_statements, statements
-from swardcast.outlook.recovery import Course
 from swardcast.outlook.states import (
     CourseOutlook,
     JobOutlook,

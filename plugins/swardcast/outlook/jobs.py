@@ -7,10 +7,11 @@ from dataclasses import dataclass, field, replace
 from datetime import date, datetime
 
 from swardcast.outlook.about_dates import about_closure, about_dates
+from swardcast.outlook.believed import Believed, Course, Left, Remains, ToHeal, believed, left_on, to_heal
 from swardcast.outlook.job_ranges import dates_of_surface, no_dates, range_of_all, work_of_all
 from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done, really_done_by_area
 from swardcast.outlook.play import OPEN
-from swardcast.outlook.recovery import Believed, Course, Left, Remains, ToHeal, believed, left_on, recovery_of, to_heal
+from swardcast.outlook.recovery import recovery_of
 from swardcast.outlook.states import (
     DateRange,
     JobOutlook,

@@ -10,10 +10,10 @@ from functools import cached_property
 from math import inf
 
 from swardcast.outlook.assessing import assess_known
+from swardcast.outlook.believed import Course
 from swardcast.outlook.ledger import Ledger
 from swardcast.outlook.lessons import lessons_of
 from swardcast.outlook.nearby import Nearby
-from swardcast.outlook.recovery import Course
 from swardcast.outlook.states import Lesson
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Grass, SurfaceKind

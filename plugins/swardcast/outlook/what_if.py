@@ -10,10 +10,11 @@ from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
+from swardcast.outlook.believed import Remains
 from swardcast.outlook.course import course_known
 from swardcast.outlook.jobs import JobAssessor, Turn, job_outlook
 from swardcast.outlook.ledger import JobFacts, job_facts
-from swardcast.outlook.recovery import Remains, work_out
+from swardcast.outlook.recovery import work_out
 from swardcast.outlook.states import JobOutlook
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
