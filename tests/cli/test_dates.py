@@ -213,3 +213,10 @@ def test_a_page_is_written_where_it_cannot_be_published_and_nowhere_else(swardca
     assert refused.code == 1
     assert "in the club folder, of which parts are published" in refused.err
     assert not (club / "days.html").exists()
+
+
+def test_weeks_on_end_in_which_no_work_can_begin_are_one_row(swardcast: Command) -> None:
+    """At 55.6 degrees north 10 February is the last day with less than 9.3 hours of light; its week began on the 7th."""
+    done = swardcast("dates", *AT, *JOB)
+    assert "\n  1 November to 6 February 2028  none\n" in done.out
+    assert done.out.count("  none\n") == 1

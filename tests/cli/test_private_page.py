@@ -16,6 +16,7 @@ from swardcast.outlets.report_markdown import report_markdown
 from swardcast.planning.report_sections import ReportInWords
 from swardcast.site_source import site_source
 from tests.cli.conftest import Done
+from tests.conftest import DEMO
 
 PAGE = f"<!DOCTYPE html><html><head><title>Ours</title>{MARK}</head><body><p>47.35 a tonne</p></body></html>"
 REPORT = ReportInWords(title="Report", made="Private", lead=(), sections=())
@@ -99,3 +100,29 @@ def test_a_page_among_what_was_built_is_found_at_any_depth(tmp_path: Path) -> No
     with pytest.raises(InputNeedsAttention) as told:
         refuse_published([tmp_path], mark=MARK)
     assert [problem.file for problem in told.value.problems] == [str(tmp_path / "a" / "b" / "renamed.txt")]
+
+
+@pytest.mark.parametrize(
+    "asked",
+    [
+        ("compare", "--instead-of", "greens-renovation-2027"),
+        ("dates", "--job", "greens-renovation-2027", "--from", "2027-08-23", "--to", "2027-08-24"),
+        ("sand",),
+        ("report", "--month", "2027-07"),
+    ],
+    ids=lambda asked: asked[0],
+)
+def test_where_the_page_is_refused_nothing_is_shown(swardcast: Command, tmp_path: Path, asked: tuple[str, ...]) -> None:
+    page = tmp_path / "none/page.html"
+    done = swardcast(*asked, "--club", str(DEMO), "--as-of", "2027-08-18 09:30", "--page", str(page))
+    assert (done.code, done.out) == (1, "")
+    assert f"{page}: there is no folder {page.parent}" in done.err
+
+
+def test_a_report_whose_text_is_refused_writes_no_page_either(swardcast: Command, tmp_path: Path) -> None:
+    page, text = tmp_path / "report.html", tmp_path / "report.txt"
+    given = ("--club", str(DEMO), "--as-of", "2027-08-18 09:30", "--month", "2027-07")
+    done = swardcast("report", *given, "--page", str(page), "--output", str(text))
+    assert done.code == 1
+    assert "expected a file that ends in .md" in done.err
+    assert list(tmp_path.iterdir()) == []

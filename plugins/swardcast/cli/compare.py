@@ -104,17 +104,17 @@ def run(options: argparse.Namespace) -> int:
             f" --instead-of {name} puts them in its place.",
             file=sys.stderr,
         )
+    if options.page is not None:
+        from swardcast.outlets.committee_page import committee_page
+
+        page = committee_page(comparison, records.planning, records.club)
+        write_private(options.page, page, club=options.club)
     show(
         options,
         as_json=lambda: _as_json(comparison, records),
         as_csv=lambda: _as_csv(comparison),
         as_text=lambda: _as_text(comparison, records),
     )
-    if options.page is not None:
-        from swardcast.outlets.committee_page import committee_page
-
-        page = committee_page(comparison, records.planning, records.club)
-        write_private(options.page, page, club=options.club)
     return 0
 
 

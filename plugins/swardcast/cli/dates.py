@@ -84,16 +84,16 @@ def run(options: argparse.Namespace) -> int:
     dates = find_dates(records, as_of, WeatherBook(records.club, records.weather), asked)
     for remark in _remarks(dates, records):
         print(f"Worth another look: {remark}", file=sys.stderr)
+    if options.page is not None:
+        from swardcast.outlets.dates_page import dates_page
+
+        write_private(options.page, dates_page(dates, records), club=options.club)
     show(
         options,
         as_json=lambda: _as_json(dates, records),
         as_csv=lambda: _as_csv(dates, records),
         as_text=lambda: _as_text(dates, records),
     )
-    if options.page is not None:
-        from swardcast.outlets.dates_page import dates_page
-
-        write_private(options.page, dates_page(dates, records), club=options.club)
     return 0
 
 

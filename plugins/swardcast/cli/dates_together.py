@@ -95,16 +95,16 @@ def run_together(options: argparse.Namespace) -> int:
     as_of = moment_of(options, records)
     asked = _asked(options, records, as_of)
     together = find_together(records, as_of, WeatherBook(records.club, records.weather), asked)
+    if options.page is not None:
+        from swardcast.outlets.together_page import together_page
+
+        write_private(options.page, together_page(together, records), club=options.club)
     show(
         options,
         as_json=lambda: _as_json(together),
         as_csv=lambda: _as_csv(together),
         as_text=lambda: _as_text(together, records),
     )
-    if options.page is not None:
-        from swardcast.outlets.together_page import together_page
-
-        write_private(options.page, together_page(together, records), club=options.club)
     return 0
 
 

@@ -11,7 +11,7 @@ from typing import Final
 from swardcast.errors import InputNeedsAttention, Problem, SwardcastError
 from swardcast.site_source import site_source
 
-__all__ = ["MARKDOWN", "PAGES", "refuse_published", "write_private"]
+__all__ = ["MARKDOWN", "PAGES", "refuse_place", "refuse_published", "write_private"]
 
 _SITE_MARKS: Final = (("feeds", "status.rss"), ("status.json",))
 """Files by which a built site is known."""
@@ -28,6 +28,22 @@ def write_private(path: Path, text: str, *, club: Path, endings: Sequence[str] =
     Args:
         path: where to; its folder must be there.
         text: the page.
+        club: the club folder.
+        endings: how its name may end, the usual ending first.
+
+    Raises:
+        SwardcastError: when the page could be published from there, or another file is there.
+    """
+    refuse_place(path, club=club, endings=endings)
+    path.write_text(text, encoding="utf-8")
+    print(f"Wrote {path}. It is private: do not put it on the site.", file=sys.stderr)
+
+
+def refuse_place(path: Path, *, club: Path, endings: Sequence[str] = PAGES) -> None:
+    """Refuse a place at which a private page must not lie, before anything is written.
+
+    Args:
+        path: where it is to go.
         club: the club folder.
         endings: how its name may end, the usual ending first.
 
@@ -52,8 +68,6 @@ def write_private(path: Path, text: str, *, club: Path, endings: Sequence[str] =
     if not place.parent.is_dir():
         message = f"{path}: there is no folder {place.parent}"
         raise SwardcastError(message)
-    place.write_text(text, encoding="utf-8")
-    print(f"Wrote {path}. It is private: do not put it on the site.", file=sys.stderr)
 
 
 def refuse_published(folders: Iterable[Path], *, mark: str, hidden: bool = False) -> None:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_of, wrong_usage
 from swardcast.cli.period_asked import add_days_options, days_in_order, month_option, year_option
-from swardcast.cli.private_file import MARKDOWN, write_private
+from swardcast.cli.private_file import MARKDOWN, refuse_place, write_private
 from swardcast.cli.report_json import report_json
 from swardcast.errors import SwardcastError
 from swardcast.outlook.weather_book import WeatherBook
@@ -67,6 +67,8 @@ def run(options: argparse.Namespace) -> int:
     report = report_of(records, as_of, WeatherBook(records.club, records.weather), _period(options, today))
     told = report_in_words(report, records)
     markdown = report_markdown(told, records.club.name)
+    if options.output is not None:  # so that neither is written where the other is refused
+        refuse_place(options.output, club=options.club, endings=MARKDOWN)
     if options.page is not None:
         from swardcast.outlets.report_page import report_page
 

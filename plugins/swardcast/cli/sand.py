@@ -84,16 +84,16 @@ def run(options: argparse.Namespace) -> int:
     as_of = moment_of(options, records)
     period = _period(options, as_of.astimezone(records.club.time_zone).date())
     year = sand_year(records, as_of, period.first, period.last)
+    if options.page is not None:
+        from swardcast.outlets.sand_page import sand_page
+
+        write_private(options.page, sand_page(year, records.planning, records.club), club=options.club)
     show(
         options,
         as_json=lambda: _as_json(year, records),
         as_csv=lambda: as_csv(_COLUMNS, _rows(year)),
         as_text=lambda: _as_text(year, records.planning),
     )
-    if options.page is not None:
-        from swardcast.outlets.sand_page import sand_page
-
-        write_private(options.page, sand_page(year, records.planning, records.club), club=options.club)
     return 0
 
 

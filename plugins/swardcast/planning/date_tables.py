@@ -95,15 +95,20 @@ def _best(dates: Dates, voice: Voice) -> Table:
 
 
 def _weeks(dates: Dates, voice: Voice) -> Table:
+    """A row for each week; one for several on end in which no work can begin."""
     rows = []
     columns = _columns(dates, voice)
-    for monday, week in groupby(dates.days, key=lambda one: one.day - timedelta(days=one.day.weekday())):
-        best = _cheapest(list(week))
-        begins = voice.short_day(max(monday, dates.asked.first))
-        if best is None:
+    weeks = [list(week) for _, week in groupby(dates.days, key=lambda one: one.day - timedelta(days=one.day.weekday()))]
+    for has_best, run in groupby(weeks, key=lambda week: _cheapest(week) is not None):
+        found = list(run)
+        if not has_best:
+            begins = _run(found[0][0].day, found[-1][-1].day, voice)
             rows.append((begins, voice.say("startdays-none"), *("" for _ in columns)))
-        else:
-            rows.append((begins, voice.day(best.day), *_cells(best, dates, voice)))
+            continue
+        for week in found:
+            best = _cheapest(week)
+            if best is not None:
+                rows.append((voice.short_day(week[0].day), voice.day(best.day), *_cells(best, dates, voice)))
     names = (voice.say("startdays-column-week"), voice.say("startdays-column-best"))
     return Table(caption=voice.say("startdays-table-weeks"), columns=(*names, *columns), rows=tuple(rows))
 
