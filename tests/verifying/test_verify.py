@@ -27,7 +27,7 @@ def _said(files: dict[str, bytes], name: str, old: str, new: str, count: int = -
 
 def test_nothing_is_wrong_with_the_demo(files: dict[str, bytes]) -> None:
     assert faults_of(files) == ()
-    refuse_faults(files)
+    assert refuse_faults(files) == ()
 
 
 def test_a_link_to_a_page_that_is_not_there_is_found(files: dict[str, bytes]) -> None:
@@ -52,6 +52,19 @@ def test_links_from_the_root_are_those_of_the_part_of_the_host_that_is_ours(file
     more = b'<a href="/menu/">The menu</a><a href="/course/menu/">No menu</a></body>'
     faults = faults_of({**moved, "404.html": page.replace(b"</body>", more)})
     assert [str(one) for one in faults] == ["404.html: links to '/course/menu/', where nothing is"]
+
+
+def test_a_dead_link_in_typed_words_is_told_and_holds_nothing_back(files: dict[str, bytes]) -> None:
+    page = files[NOTICE].replace(b'<div class="sc-own"><p>', b'<div class="sc-own"><p><a href="map.pdf">A map</a> ', 1)
+    assert page != files[NOTICE]
+    mail = f"{NOTICE.rpartition('/')[0]}/email.html"
+    there = b'<a href="https://quillhaven.example/notices/greens-renovation-2027/map.pdf">A map</a></body>'
+    told = {**files, NOTICE: page, mail: files[mail].replace(b"</body>", there)}
+    assert faults_of(told) == ()
+    (remark,) = refuse_faults(told)
+    assert str(remark) == f"{NOTICE}: words that were typed link to 'map.pdf', where nothing is"
+    untyped = {**told, NOTICE: files[NOTICE]}
+    assert [fault.file for fault in faults_of(untyped)] == [mail]
 
 
 def test_a_missing_style_sheet_or_script_is_found(files: dict[str, bytes]) -> None:

@@ -81,7 +81,8 @@ def _publish(options: argparse.Namespace, fresh: Path, output: Path) -> int:
     bring(brought, fresh)
     refuse_published([fresh], mark=MARK, hidden=True)
     list_files(fresh)
-    refuse_faults(_read(fresh), brought)
+    for fault in refuse_faults(_read(fresh), brought):
+        print(f"Worth another look: {fault}.", file=sys.stderr)
     refuse_others(output, fresh)
     swap(fresh, output)
     return failed

@@ -29,6 +29,7 @@ SOURCES: Final = "weather/sources.yaml"
 _LARGEST_BYTES: Final = {
     ".csv": 4_000_000,  # days of a hundred years, twice
     ".ics": 4_000_000,  # `fixtures_file` counts letters, of which each may take four bytes
+    ".ftl": 1_000_000,  # all phrases of a language, a few times over
 }
 """By the ending of the file's name; judgement."""
 _LARGEST_TYPED_BYTES: Final = 250_000  # some hundred jobs, or a novel of own words; judgement

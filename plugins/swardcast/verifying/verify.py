@@ -9,7 +9,7 @@ from swardcast.errors import SwardcastError
 from swardcast.verifying.built_site import BuiltSite, Fault
 from swardcast.verifying.calendar import calendar_faults
 from swardcast.verifying.feeds import feed_faults
-from swardcast.verifying.links import link_faults
+from swardcast.verifying.links import dead_links_of_own_words, link_faults
 from swardcast.verifying.notices import notice_faults
 from swardcast.verifying.status import status_faults
 
@@ -29,25 +29,32 @@ def faults_of(files: Mapping[str, bytes], brought: Collection[str] = ()) -> tupl
     Returns:
         The faults: of links, feeds, calendar, status file and notices.
     """
-    site = BuiltSite(files, brought)
-    empty = [Fault(file=name, says="is empty") for name in site.judged if not files[name]]
+    return _faults_in(BuiltSite(files, brought))
+
+
+def _faults_in(site: BuiltSite) -> tuple[Fault, ...]:
+    empty = [Fault(file=name, says="is empty") for name in site.judged if not site.files[name]]
     checks = (link_faults, feed_faults, calendar_faults, status_faults, notice_faults)
     return (*empty, *(fault for check in checks for fault in check(site)))
 
 
-def refuse_faults(files: Mapping[str, bytes], brought: Collection[str] = ()) -> None:
+def refuse_faults(files: Mapping[str, bytes], brought: Collection[str] = ()) -> tuple[Fault, ...]:
     """Refuse a built site that does not hold together.
 
     Args:
         files: the bytes of each file by its place in the site.
         brought: those that the club brings as they are.
 
+    Returns:
+        What is wrong with typed words, which holds no site back: links that lead nowhere.
+
     Raises:
-        SwardcastError: when anything is wrong with it.
+        SwardcastError: when anything else is wrong with it.
     """
-    faults = faults_of(files, brought)
+    site = BuiltSite(files, brought)
+    faults = _faults_in(site)
     if not faults:
-        return
+        return tuple(dead_links_of_own_words(site))
     lines = [f"  {fault}" for fault in faults[:_MOST_TOLD]]
     if len(faults) > _MOST_TOLD:
         lines.append(f"  and {len(faults) - _MOST_TOLD} more")
