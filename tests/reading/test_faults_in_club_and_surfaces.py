@@ -8,7 +8,7 @@ import pytest
 
 from tests.reading.breaking import CLUB, SURFACES, assert_said, fault, problems_in, replace
 
-FIELDS_OF_CLUB = "one of: name, course, site, first address, place, time zone, language, look, entry counts for, house style, contact, decides, scores, standards, weather, log sheet, planning, cautions"  # as README lists
+FIELDS_OF_CLUB = "one of: format, name, course, site, first address, place, time zone, language, look, entry counts for, house style, contact, decides, scores, standards, weather, log sheet, planning, cautions"  # as README lists
 GRASSES = "one of: cool-season, annual meadow-grass, warm-season"
 AN_AREA = "an area with its unit, such as '500 m2' or '5,400 ft2'"
 A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
@@ -34,7 +34,7 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "no name",
             "name: Quillhaven Golf Club\n",
             "",
-            "line 2, name: found nothing; expected the field 'name'",
+            "line 1, name: found nothing; expected the field 'name'",
         ),
         fault(
             "an empty name", "name: Quillhaven Golf Club", "name:", "line 2, name: found nothing; expected some words"

@@ -1,4 +1,4 @@
-"""`swardcast check`: read everything, write nothing."""
+"""`swardcast check`: read everything, and write nothing unless an older folder is to be mended."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from swardcast.cli.build import add_theme_option, settings_of
-from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan
+from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan, wrong_usage
 from swardcast.errors import InputNeedsAttention, Problem, all_at_once
 from swardcast.language.banned import banned_phrases
 from swardcast.language.catalogue import BUILT_IN
@@ -31,12 +31,23 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options = new_parser(name, what, "swardcast check --club my-club")
     add_club_options(options)
     add_theme_option(options)
+    options.add_argument(
+        "--mend",
+        action="store_true",
+        help="change what is left of an older format first, and keep the files as they were",
+    )
     options.add_argument("--json", action="store_true", help="print what was read for a machine")
     return options
 
 
 def run(options: argparse.Namespace) -> int:
     """Read the club folder and say what is in it."""
+    if options.mend:
+        if options.json:
+            return wrong_usage("check", "--mend shows what it changes and does not go together with --json")
+        from swardcast.cli.mending import mend
+
+        mend(options.club)
     with all_at_once() as problems:
         problems.extend(_problems_of_templates(options))
         problems.extend(problems_of_web(options.club))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -31,6 +32,8 @@ def write_together(folder: Path, files: Mapping[str, bytes]) -> None:
                 file.write(data)
                 file.flush()
                 os.fsync(file.fileno())
+            if before[name] is not None:
+                shutil.copymode(folder / name, beside)  # what others must not read stays so
         for name in files:
             moved.append(name)
             _beside(folder / name).replace(folder / name)

@@ -14,6 +14,7 @@ from swardcast.errors import Problem, nearest
 from swardcast.language.catalogue import BUILT_IN
 from swardcast.moments import WEEKDAYS
 from swardcast.reading.files import Files
+from swardcast.reading.format_changes import FormatNumber
 from swardcast.reading.house_style import HouseStyleBlock
 from swardcast.reading.languages import language_meant
 from swardcast.reading.look_block import LookBlock, look_from
@@ -162,6 +163,7 @@ class _Standards(Model):
 
 
 class _Club(Model):
+    format: FormatNumber = 1
     name: Text
     course: Text = "the course"
     site: Annotated[str, BeforeValidator(_site)]

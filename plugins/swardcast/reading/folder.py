@@ -11,6 +11,7 @@ from swardcast.errors import InputNeedsAttention, Problem
 from swardcast.reading.choices_file import choices_from
 from swardcast.reading.club_file import zone_told
 from swardcast.reading.files import CHOICES, FIXTURES, Files
+from swardcast.reading.format_changes import explained, find_changes, refuse_newer
 from swardcast.reading.house_style import groups_from
 from swardcast.reading.log_entry import LogContext
 from swardcast.reading.log_file import entries_from
@@ -62,6 +63,8 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
                 )
             ]
         )
+    if (folder / "club.yaml").is_file():
+        refuse_newer(files.club_file())
     files.report_strangers()
     files.report_unread()
     club = club_in(files, problems)
@@ -79,6 +82,7 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
         entries = _entries(files, context, problems)
     fixtures = _fixtures(files, zone, jobs, entries, problems)
     planning = _planning(files, club, problems)
+    problems = explained(problems, find_changes(files))
     if club is None or surfaces is None or any(problem.file != CHOICES for problem in problems):
         raise InputNeedsAttention(problems)
     return ClubRecords(

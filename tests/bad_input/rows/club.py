@@ -15,6 +15,13 @@ _PHRASES: Final = "phrases/own.ftl"
 _TEMPLATE: Final = "templates/status.html"
 
 _FIELDS = (
+    broken("a format that is no number", CLUB, swap("format: 2", "format: two"), "format", "'two'", "1 or 2"),
+    broken("a format with a decimal", CLUB, swap("format: 2", "format: 2.0"), "format", "'2.0'", "1 or 2"),
+    broken("no format behind its colon", CLUB, swap("format: 2", "format:"), "format", "nothing", "1 or 2"),
+    broken("a format before the first", CLUB, swap("format: 2", "format: 0"), "format", "'0'", "1 or 2"),
+    broken("a newer format", CLUB, swap("format: 2", "format: 3"), "format", "written for a newer Swardcast"),
+    broken("a format of 15 digits", CLUB, swap("format: 2", "format: 999999999999999"), "format", "a newer Swardcast"),
+    broken("costs of an older format in a folder of this one", CLUB, swap("cost per green:", "cost per surface:"), "planning.cost per surface", "the unknown field"),
     broken("a field misspelt", CLUB, swap("time zone:", "time zne:"), "time zne", "Did you mean 'time zone'?", more=True),
     broken("a field of another language", CLUB, add("¦nom: Le club\n"), "nom", "the unknown field 'nom'"),
     broken("a field twice", CLUB, add("¦name: Another\n"), "name", "a second time", "line 2"),
@@ -22,7 +29,7 @@ _FIELDS = (
     broken("the name as fields", CLUB, swap("name: Quillhaven Golf Club", "name: {a: b}"), "name", "several fields"),
     broken("the name as true", CLUB, swap("name: Quillhaven Golf Club", "name: true"), "name", "'true'"),
     broken("no name behind its colon", CLUB, swap("name: Quillhaven Golf Club", "name:"), "name", "nothing"),
-    broken("no name at all", CLUB, swap("name: Quillhaven Golf Club\n", ""), "name", "the field 'name'", at=CLUB),
+    broken("no name at all", CLUB, within("format:", swap("name: Quillhaven Golf Club\n", "")), "name", "the field 'name'", at=CLUB),
     broken("an address of a file", CLUB, swap("https://quillhaven.example", "file:///etc/passwd"), "site", "file:///etc/passwd"),
     broken("an address of 3,000 letters", CLUB, swap("https://quillhaven.example", "https://a.example/" + "a" * 3000), "site", "at most 120"),
     broken("an address with a blank", CLUB, swap("https://quillhaven.example", "https://quill haven.example"), "site", "quill haven"),
@@ -48,7 +55,7 @@ _FIELDS = (
     broken("an e-mail of two", CLUB, swap("links@quillhaven.example", "a@b.example, c@d.example"), "contact.email", "on one line"),
     broken("an e-mail that opens another header", CLUB, swap("links@quillhaven.example", '"a@b.example\\nBcc: c@d.example"'), "contact.email", "on one line"),
     broken("a telephone in words", CLUB, swap("01632 960317", "ask at the bar"), "contact.telephone", "ask at the bar"),
-    broken("the contact left out", CLUB, within("name:", swap("contact:\n", "contact2:\n")), "contact", "nothing", more=True),
+    broken("the contact left out", CLUB, within("format:", swap("contact:\n", "contact2:\n")), "contact", "nothing", more=True),
     broken("sand lighter than air", CLUB, swap("sand density: 1.56 t/m3", "sand density: 0.001 t/m3"), "standards.sand density", "0.001 t/m3"),
     broken("a green speed of 40 feet", CLUB, swap("green speed: 9 ft 4 in", "green speed: 40 ft"), "standards.green speed", "'40 ft'"),
     broken("a weekday misspelt", CLUB, swap("Monday to Friday", "Monday to Fryday"), "standards.working days", "Did you mean 'friday'?"),
