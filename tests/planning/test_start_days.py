@@ -202,6 +202,7 @@ def test_a_fixture_more_that_blocks_a_day_never_lowers_the_least_cost(typed: Clu
         found = _found(typed, "holes", days, fixtures=fixtures)
         least.append(min(day.cost.weighted_days for day in found if day.cost is not None))
     assert least == sorted(least)
+    assert least[0] < least[-1]
 
 
 def test_a_blocked_day_has_reasons_and_no_cost(typed: ClubRecords) -> None:
