@@ -102,14 +102,14 @@ A_LENGTH = "a length with its unit, such as '13 mm' or '1/2 in'"
             "email: links@quillhaven.example",
             'email: "a@b.example\\nX-EVIL: 1"',
             "line 13, contact.email: found 'a@b.example\\nX-EVIL: 1'; expected an address on one line, such as"
-            " 'greens@course.example'",
+            " 'greens@course.example', without %, ? and #",
         ),
         fault(
             "an e-mail of two addresses",
             "links@quillhaven.example",
             "a@b.example@c.example",
             "line 13, contact.email: found 'a@b.example@c.example'; expected an address on one line, such as"
-            " 'greens@course.example'",
+            " 'greens@course.example', without %, ? and #",
         ),
         fault(
             "a telephone with a line of its own",

@@ -52,7 +52,8 @@ _WEEKDAYS: Final = tuple(day.lower() for day in WEEKDAYS)
 _LONGEST_SITE: Final = 120
 """Letters of the site's address: 160 of a short message less those of "/n/<code>/", and some to spare; judgement."""
 _SITE: Final = re.compile(r"^https?://[a-z0-9][a-z0-9.:-]*(/[^\s?#]*)?$", re.IGNORECASE)
-_EMAIL: Final = re.compile(r"[^@\s<>,;\x00-\x1f\x7f-\x9f]+@[^@\s<>,;\x00-\x1f\x7f-\x9f]+")
+_EMAIL: Final = re.compile(r"[^@\s<>,;%?#\x00-\x1f\x7f-\x9f]+@[^@\s<>,;%?#\x00-\x1f\x7f-\x9f]+")
+"""With %, ? or # a link to it could write to others as well, or say what nobody meant (RFC 6068, section 2)."""
 _TELEPHONE: Final = re.compile(r"[+(]*[0-9][0-9+() -]*")
 # "langtag" of RFC 5646, section 2.1, without the lists of what is registered.
 _LANGUAGE: Final = re.compile(
@@ -110,7 +111,7 @@ def _in_ascii(site: str) -> str:
 def _email(value: object) -> str:
     """A small check: only a letter that arrives proves an address."""
     if value is not None and not _EMAIL.fullmatch(str(value).strip(" ")):
-        raise wrong(value, "an address on one line, such as 'greens@course.example'")
+        raise wrong(value, "an address on one line, such as 'greens@course.example', without %, ? and #")
     return str(value or "").strip(" ")
 
 
