@@ -58,6 +58,7 @@ from swardcast.outlets.look_files import badge_size_px, look_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.pictures.figure import growth_html, healing_html, promises_html, season_html
+from swardcast.outlets.policy import OF_PAGES, headers_artifact
 from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.preview import cards_of
 from swardcast.outlets.preview_picture import Card, draw_card, key_of
@@ -147,7 +148,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["bulletin"] = bulletin
     context["SITENAME"] = settings["SITENAME"] = escape(bulletin.club.name)  # HTML, as themes and feeds take names
     context["DEFAULT_LANG"] = settings["DEFAULT_LANG"] = bulletin.club.language
-    context.update(words_for_templates(voice))
+    context.update(words_for_templates(voice), swardcast_policy=OF_PAGES)
     # Pelican reads its pages later than this, so that they can still be those of the club's language.
     folder, club, tag = Path(generator.path), Path(settings["SWARDCAST_CLUB"]), bulletin.club.language
     context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
@@ -171,6 +172,7 @@ def _compose(generator: ArticlesGenerator) -> None:
         *status_artifacts(bulletin),
         *season_artifacts(bulletin),
         *look_artifacts(bulletin.club.look),
+        headers_artifact(),
         *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
         *_pictures(cards),
     )

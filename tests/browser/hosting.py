@@ -41,15 +41,19 @@ class _Quiet(SimpleHTTPRequestHandler):
     disable_nagle_algorithm = True  # or each small file waits for 40 ms
     wbufsize = -1
 
-    def __init__(self, *arguments: object, below: str, shared: bool, **named: object) -> None:
-        self.below, self.shared = below, shared
+    def __init__(
+        self, *arguments: object, below: str, shared: bool, said: list[tuple[str, str]], **named: object
+    ) -> None:
+        self.below, self.shared, self.said = below, shared, said
         super().__init__(*arguments, **named)  # type: ignore[arg-type] # as the server gives them
 
     def log_message(self, *_: object) -> None:
         """Say nothing: a test's output is for what went wrong."""
 
     def end_headers(self) -> None:
-        """Let pages of other hosts read files, where the host is set up so."""
+        """Say what the site asks its host to say, and let pages of other hosts read files, where it is set up so."""
+        for name, value in self.said:
+            self.send_header(name, value)
         if self.shared:
             self.send_header("Access-Control-Allow-Origin", "*")
         super().end_headers()
@@ -85,9 +89,24 @@ class _Server(ThreadingHTTPServer):
         """A browser that hangs up is no news."""
 
 
+def _said_of_all(site: Path) -> list[tuple[str, str]]:
+    """What the site's file of headers asks to be said with each answer; nothing where it has none."""
+    file = site / "_headers"
+    lines = file.read_text(encoding="utf-8").splitlines() if file.is_file() else []
+    said: list[tuple[str, str]] = []
+    place = ""
+    for line in lines:
+        if not line.startswith((" ", "#")):
+            place = line
+        elif place == "/*" and line.startswith(" "):
+            name, _, value = line.strip().partition(": ")
+            said.append((name, value))
+    return said
+
+
 @contextmanager
 def hosted(site: Path, below: str = "/", *, shared: bool = False) -> Iterator[Host]:
-    """Show a folder on this machine alone.
+    """Show a folder on this machine alone, with the headers that its file `_headers` asks for.
 
     Args:
         site: the folder of the site.
@@ -97,7 +116,9 @@ def hosted(site: Path, below: str = "/", *, shared: bool = False) -> Iterator[Ho
     Yields:
         Where it is.
     """
-    server = _Server((LOCAL, 0), partial(_Quiet, directory=str(site), below=below, shared=shared))
+    server = _Server(
+        (LOCAL, 0), partial(_Quiet, directory=str(site), below=below, shared=shared, said=_said_of_all(site))
+    )
     Thread(target=server.serve_forever, daemon=True, kwargs={"poll_interval": 0.02}).start()
     taken = server.server_address[1]
     try:

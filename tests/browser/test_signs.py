@@ -72,7 +72,7 @@ def _elsewhere(one: Ink, other: Ink) -> float:
 
 @pytest.fixture(params=EYES)
 def page_for_eyes(request: pytest.FixtureRequest, demo_host: Host, open_page: OpenPage) -> Page:
-    page = open_page()
+    page = open_page(bypass_csp=True)  # a page may have no style that its site does not bring
     page.goto(demo_host.address)
     page.add_style_tag(content=AT_THE_CORNER)
     page.context.new_cdp_session(page).send("Emulation.setEmulatedVisionDeficiency", {"type": request.param})

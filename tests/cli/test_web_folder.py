@@ -13,6 +13,7 @@ import pytest
 from swardcast.cli.files_of_others import LIST, bring, list_files, refuse_others
 from swardcast.errors import InputNeedsAttention, SwardcastError
 from swardcast.outlets.committee_page import MARK
+from swardcast.outlets.policy import HEADERS_PATH
 from swardcast.reading.web_folder import clashes, problems_of_web, web_files
 from tests.cli.conftest import Done
 from tests.outlook.small_club import SmallClub
@@ -172,6 +173,18 @@ def test_the_file_that_would_take_its_place_is_named_and_none_is_there(plain: Pa
         "1 thing needs attention; nothing was published.",
     ]
     assert _bytes(fresh) == _bytes(plain)
+
+
+def test_what_hosts_are_to_say_is_for_the_club_to_decide(plain: Path, tmp_path: Path) -> None:
+    """A file `_headers` of the club's stands in the place of the one that each build makes; by that very name alone."""
+    fresh = Path(shutil.copytree(plain, tmp_path / "site"))
+    assert b"Content-Security-Policy" in (fresh / HEADERS_PATH).read_bytes()
+    own = {HEADERS_PATH: b"/*\n  Cache-Control: max-age=60\n"}
+    bring(own, fresh)
+    assert _bytes(fresh) == {**_bytes(plain), **own}
+    for other in ("_Headers", f"{HEADERS_PATH}/more.txt"):
+        with pytest.raises(InputNeedsAttention):
+            bring({other: b""}, fresh)
 
 
 def test_everything_that_cannot_go_into_the_site_is_told_at_once(

@@ -24,7 +24,7 @@ def _told() -> dict[str, str]:
 
 
 def test_each_ending_of_the_site_has_its_media_type(demo_site: Path) -> None:
-    endings = {path.suffix for path in demo_site.rglob("*") if path.is_file() and not path.name.startswith(".")}
+    endings = {path.suffix for path in demo_site.rglob("*") if path.is_file() and path.name[0] not in "._"}
     assert endings <= _told().keys()
 
 

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Final
 
 from swardcast.errors import InputNeedsAttention, SwardcastError
+from swardcast.outlets.policy import HEADERS_PATH
 from swardcast.reading.web_folder import LEFT_BY_SYSTEMS, REPOSITORIES, WEB, clashes
 
 __all__ = ["LIST", "bring", "list_files", "refuse_others"]
@@ -25,6 +26,8 @@ _MOST_TOLD: Final = 10
 def bring(files: Mapping[str, bytes], site: Path) -> None:
     """Put the files that a club brings into a site that was just built.
 
+    What a host is to say with its answers is for the club to decide: its own file stands in the place of ours.
+
     Args:
         files: the bytes of each by its place.
         site: the site.
@@ -32,7 +35,8 @@ def bring(files: Mapping[str, bytes], site: Path) -> None:
     Raises:
         InputNeedsAttention: when one would take the place of what the build made; then none is there.
     """
-    if problems := clashes(files, [*_names_in(site), LIST]):
+    made = {*_names_in(site), LIST} - ({HEADERS_PATH} & files.keys())
+    if problems := clashes(files, made):
         raise InputNeedsAttention(problems)
     for name, data in files.items():
         path = site / name

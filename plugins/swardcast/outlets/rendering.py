@@ -10,6 +10,7 @@ from markupsafe import Markup, escape
 
 from swardcast.language.voice import Voice, capital
 from swardcast.outlets.own_words import own_words_html
+from swardcast.outlets.policy import OF_ONE_FILE, OF_PAGES
 from swardcast.outlets.saying import words_for_templates
 
 __all__ = ["rendered"]
@@ -20,6 +21,7 @@ def _environment() -> Environment:
     environment = Environment(
         loader=PackageLoader("swardcast", "outlets/templates"), autoescape=True, trim_blocks=True, lstrip_blocks=True
     )
+    environment.globals.update(policy_of_pages=OF_PAGES, policy_of_one_file=OF_ONE_FILE)
     environment.filters["capital"] = capital
     environment.filters["own_words"] = lambda text: Markup(own_words_html(text))  # noqa: S704 - cleaned by nh3
     environment.filters["with_links"] = _with_links
