@@ -14,6 +14,15 @@ RELATIVE_URLS = True  # works from a folder, a sub-path or a server of its own
 TIMEZONE = "UTC"
 DEFAULT_LANG = "en"
 DEFAULT_DATE_FORMAT = "%d %B %Y"
+# Pelican's own settings, but for columns of a table: the policy of our pages lets no style stand in them.
+MARKDOWN = {
+    "extension_configs": {
+        "markdown.extensions.codehilite": {"css_class": "highlight"},
+        "markdown.extensions.extra": {"tables": {"use_align_attribute": True}},
+        "markdown.extensions.meta": {},
+    },
+    "output_format": "html5",
+}
 PATH = str(_HERE / "content")
 THEME = str(_HERE / "theme")
 THEME_STATIC_DIR = "theme"

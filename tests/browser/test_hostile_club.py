@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import shutil
 import subprocess
@@ -9,6 +10,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from lxml.html import fragment_fromstring
 from playwright.sync_api import Dialog, Page, Route, expect
 
 from tests.browser.conftest import OpenPage
@@ -139,7 +141,6 @@ def test_scripts_run_and_the_last_status_is_kept_all_the_same(hostile_site: Path
         harm = _Harm(page, host)
         page.goto(host.address)
         page.evaluate("navigator.serviceWorker.ready.then(() => true)")
-        page.wait_for_function("caches.keys().then((names) => names.length)")
     page.context.set_offline(True)
     page.reload()
     expect(page.locator("[data-offline-bar]")).to_be_visible()
@@ -156,6 +157,17 @@ def test_calendar_and_mail_have_no_line_that_was_typed(hostile_site: Path) -> No
     for draft in hostile_site.rglob("*.eml"):
         head = draft.read_bytes().replace(b"\r\n", b"\n").partition(b"\n\n")[0]
         assert not re.search(rb"^(bcc|cc|to):.*evil", head, re.MULTILINE | re.IGNORECASE), draft
+
+
+def test_feeds_hold_only_links_that_may_be_there(hostile_site: Path) -> None:
+    """Programs that read feeds have no policy of ours."""
+    entries = json.loads((hostile_site / "feeds/status.json").read_bytes())["items"]
+    told = [fragment_fromstring(entry["content_html"], create_parent="div") for entry in entries]
+    links = {str(link) for one in told for link in one.xpath(".//@href | .//@src")}
+    assert {"https://good.example/", "tel:+441632960317"} <= links
+    assert {f"{link.partition(':')[0]}:" for link in links} <= SCHEMES
+    loads = ".//script | .//style | .//iframe | .//img | .//form | .//base"
+    assert not [one for words in told for one in words.xpath(loads)]
 
 
 BREACHES = {

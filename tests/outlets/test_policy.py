@@ -6,9 +6,12 @@ Names of directives and what they mean: Content Security Policy Level 3 (W3C Wor
 from __future__ import annotations
 
 import re
+import runpy
 from pathlib import Path
 
 from lxml import html
+from markdown import Markdown
+from pelican.settings import DEFAULT_CONFIG
 
 from swardcast.outlets.policy import HEADERS_PATH, OF_HOSTS, OF_ONE_FILE, OF_PAGES
 from tests.conftest import ROOT
@@ -45,6 +48,15 @@ def test_no_script_and_no_style_stands_in_a_page(demo_site: Path) -> None:
         assert not root.xpath("//@*[starts-with(name(), 'on')]"), page
         if page.name != "email.html":
             assert not root.xpath("//style | //@style"), page
+
+
+def test_columns_of_a_table_in_a_page_of_the_clubs_own_need_no_style() -> None:
+    settings = runpy.run_path(str(ROOT / "site_src/pelicanconf.py"))["MARKDOWN"]
+    assert settings["extension_configs"].keys() == DEFAULT_CONFIG["MARKDOWN"]["extension_configs"].keys()
+    table = "| a | b |\n|--:|:-:|\n| 1 | 2 |"
+    written = Markdown(extensions=[*settings["extension_configs"]], **settings).convert(table)
+    cells = html.fromstring(written).xpath("//td")
+    assert [dict(cell.attrib) for cell in cells] == [{"align": "right"}, {"align": "center"}]
 
 
 def test_all_that_is_not_named_is_forbidden_and_nothing_comes_from_another_host() -> None:
