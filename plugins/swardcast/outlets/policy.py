@@ -46,6 +46,8 @@ _HEADERS: Final = """\
   X-Content-Type-Options: nosniff
 /status.json
   Access-Control-Allow-Origin: *
+/season.json
+  Access-Control-Allow-Origin: *
 """
 
 
