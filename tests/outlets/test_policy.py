@@ -83,6 +83,8 @@ def test_the_file_for_hosts_has_the_policy_on_all_paths_and_lets_others_read_the
         "  X-Content-Type-Options: nosniff",
         "/status.json",
         "  Access-Control-Allow-Origin: *",
+        "/season.json",
+        "  Access-Control-Allow-Origin: *",
     ]
 
 
