@@ -25,7 +25,7 @@ from swardcast.notices.sums import JobSums, job_sums
 from swardcast.notices.track_record import Comparisons, compose_published, compose_track_record
 from swardcast.notices.why import WhyPage, compose_why
 from swardcast.notices.withdrawn import WithdrawnNotice, item_of_withdrawal, withdrawn_notices
-from swardcast.outlook.course import assess_course
+from swardcast.outlook.course import as_members_see, assess_course
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.limits import LimitInForce, limits_in_force
 from swardcast.outlook.play import latest_statements, statements
@@ -39,7 +39,6 @@ from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
 from swardcast.records.plan import Play
-from swardcast.records.privacy import for_members
 from swardcast.records.standing import counts_until, notes_withdrawn, standing_entries, without_words_of
 from swardcast.records.weather import WeatherSource
 
@@ -129,8 +128,8 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     Returns:
         The bulletin.
     """
-    records = for_members(records)
     book = book or WeatherBook(records.club, records.weather)
+    records = as_members_see(records, book)
     outlook = assess_course(records, as_of, book)
     voice, english = records.club.voice(outlook.as_of.date()), Voice.english(outlook.as_of.date())
     known = records.known_at(as_of)
@@ -222,7 +221,7 @@ def compose_pictures(bulletin: Bulletin, records: ClubRecords, book: WeatherBook
     Returns:
         The facts of the pictures.
     """
-    view, voice = book.at(bulletin.as_of), bulletin.voice
+    records, view, voice = as_members_see(records, book), book.at(bulletin.as_of), bulletin.voice
     healing = {matter.job.id: healing_picture(matter, view) for matter in _matters(bulletin)}
     grass = usual_grass(records.surfaces.values())
     return Pictures(

@@ -11,12 +11,13 @@ import pytest
 
 from swardcast.compose import Bulletin
 from swardcast.outlook.assessing import assess_known
-from swardcast.outlook.course import assess_jobs, course_known
+from swardcast.outlook.course import as_members_see, assess_jobs, course_known
 from swardcast.outlook.ledger import Ledger
 from swardcast.outlook.nearby import Nearby
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
+from swardcast.records.privacy import for_members
 from tests.conftest import DEMO_AS_OF
 from tests.many_years import demo_of_years
 
@@ -97,6 +98,14 @@ def test_a_file_left_out_is_left_out_of_what_is_near(demo_records: ClubRecords) 
     never_there = assess_jobs(fewer, at, WeatherBook(demo_records.club, demo_records.weather), only=JOB)[JOB]
     assert (left_out.work, left_out.dates) == (never_there.work, never_there.dates)
     assert assess_jobs(demo_records, at, book, only=JOB)[JOB].work is not left_out.work
+
+
+def test_what_members_see_is_taken_out_once_for_all_moments(demo_records: ClubRecords) -> None:
+    """So that a later moment finds what an earlier one has worked out."""
+    book = WeatherBook(demo_records.club, demo_records.weather)
+    seen = as_members_see(demo_records, book)
+    assert seen == for_members(demo_records)
+    assert as_members_see(demo_records, book) is seen
 
 
 def test_the_club_of_many_years_has_as_many_notices_as_asked_for(tmp_path: Path) -> None:

@@ -28,9 +28,18 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry, MorningStatus, NoteToMembers
 from swardcast.records.plan import Play
+from swardcast.records.privacy import for_members
 from swardcast.records.standing import counts_until, standing_entries
 
-__all__ = ["NOTE_IS_FRESH_DAYS", "Memory", "assess_course", "assess_jobs", "course_known", "records_near"]
+__all__ = [
+    "NOTE_IS_FRESH_DAYS",
+    "Memory",
+    "as_members_see",
+    "assess_course",
+    "assess_jobs",
+    "course_known",
+    "records_near",
+]
 
 _MOST_IMPORTANT_FIRST = (
     Work.UNDER_WAY,
@@ -91,6 +100,22 @@ def records_near(records: ClubRecords, job: str, book: WeatherBook) -> ClubRecor
     return _memory_of(records, book).nearby.of(job)
 
 
+def as_members_see(records: ClubRecords, book: WeatherBook) -> ClubRecords:
+    """Take everything private out of records, once for all that is composed of them with one book.
+
+    Args:
+        records: the club's records.
+        book: the club's weather.
+
+    Returns:
+        The same records as members may see them; each time the same ones, so that what was worked out of them is found.
+    """
+    memory = _memory_of(records, book)
+    if memory.seen is None:
+        memory.seen = for_members(records)
+    return memory.seen
+
+
 def course_known(known: ClubRecords, as_of: datetime, book: WeatherBook) -> Course:
     """Gather what is known of the course besides the jobs.
 
@@ -118,12 +143,14 @@ class Memory:
         taught: what healed jobs have taught.
         ledger: what plan and log say of jobs.
         jobs: how jobs stood, by the one wanted, the moment, that of the weather, and the file left out.
+        seen: the records as members may see them, or None before anybody asked.
     """
 
     nearby: Nearby
     taught: Taught
     ledger: Ledger
     jobs: dict[tuple[str, datetime, datetime, str], dict[str, JobOutlook]] = field(default_factory=dict)
+    seen: ClubRecords | None = None
 
 
 def _memory_of(records: ClubRecords, book: WeatherBook) -> Memory:
