@@ -20,18 +20,16 @@ def assess_known(
     """Assess the jobs of records as known at a moment.
 
     Args:
-        known: the records as known then.
+        known: the records as known then; of one job alone, those near it.
         as_of: the moment, aware.
         view: the weather as known, or None.
-        only: id of the one job wanted, or "" for all; earlier jobs on the same surfaces are assessed with it.
+        only: id of the one job wanted, or "" for all; earlier jobs in the records are passed over.
         course: what is known of the course besides the jobs.
         ledger: what plan and log say of jobs, as gathered before.
 
     Returns:
         Jobs by id, in the plan's order.
     """
-    wanted = set(known.jobs[only].surfaces) if only else set()
-    jobs = (job for job in known.jobs.values() if not only or not wanted.isdisjoint(job.surfaces))
-    facts = [ledger.facts_of(job, course.entries) for job in jobs]
+    facts = [ledger.facts_of(job, course.entries) for job in known.jobs.values()]
     local = as_of.astimezone(known.club.time_zone)
     return JobAssessor(records=known, as_of=local, view=view, course=course).assess(facts, only)

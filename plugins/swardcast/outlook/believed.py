@@ -10,7 +10,7 @@ from typing import Final
 from swardcast.outlook.held_back import held_back_on, slow_days
 from swardcast.outlook.ledger import SurfaceFacts
 from swardcast.outlook.sightings import Healing, Look, looks_of
-from swardcast.outlook.states import Lesson
+from swardcast.outlook.states import Lesson, Lessons
 from swardcast.outlook.weather_book import SlowDays, WeatherView
 from swardcast.records.club import Grass, Surface, SurfaceKind
 from swardcast.records.log import GrowthHeldBack
@@ -57,7 +57,7 @@ class Course:
     """
 
     entries: StandingEntries = field(default_factory=StandingEntries)
-    lessons: tuple[tuple[SurfaceKind, Grass, Lesson], ...] = ()
+    lessons: Lessons = ()
     target_speed_mm: float | None = None
 
 

@@ -16,6 +16,7 @@ from swardcast.outlook.play import Statement, latest_statements, statements
 from swardcast.outlook.states import (
     CourseOutlook,
     JobOutlook,
+    Lessons,
     Milestone,
     Reason,
     ReasonKind,
@@ -23,7 +24,7 @@ from swardcast.outlook.states import (
     SurfaceWork,
     Work,
 )
-from swardcast.outlook.taught import Lessons, Taught, without_file
+from swardcast.outlook.taught import Taught, without_file
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry, MorningStatus, NoteToMembers

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from swardcast.outlook.held_back import slow_days
 from swardcast.outlook.ledger import JobFacts
-from swardcast.outlook.states import JobOutlook, Lesson, Recovery
+from swardcast.outlook.states import JobOutlook, Lesson, Lessons, Recovery
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.club import Grass, SurfaceKind
 from swardcast.records.log import BackToNormal
@@ -70,9 +70,7 @@ class _Call:
     log_pace: float
 
 
-def lessons_of(
-    facts: JobFacts, outlook: JobOutlook, view: WeatherView
-) -> tuple[tuple[SurfaceKind, Grass, Lesson], ...]:
+def lessons_of(facts: JobFacts, outlook: JobOutlook, view: WeatherView) -> Lessons:
     """Learn from the surfaces of a job that the log calls back to normal.
 
     Assumes that an entry waits for the slowest of its surfaces, so that only the kind of surface and grass of that one

@@ -14,7 +14,7 @@ from swardcast.outlook.dates import WIDE_RANGE_DAYS, DateRange, Milestone, NoDat
 from swardcast.outlook.limits import LimitInForce
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.sightings import Look
-from swardcast.records.club import Surface
+from swardcast.records.club import Grass, Surface, SurfaceKind
 from swardcast.records.log import GrowthHeldBack, HeldBackBy, NoteToMembers
 from swardcast.records.operations import Operation
 from swardcast.records.plan import Job, Play
@@ -29,6 +29,7 @@ __all__ = [
     "DateRange",
     "JobOutlook",
     "Lesson",
+    "Lessons",
     "Milestone",
     "NoDate",
     "Reason",
@@ -113,6 +114,10 @@ class Lesson:
     days_taken: float
     days_computed: float
     log_pace: float
+
+
+Lessons = tuple[tuple[SurfaceKind, Grass, Lesson], ...]
+"""What healed jobs taught, by kind of surface and grass."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

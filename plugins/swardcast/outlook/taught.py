@@ -14,16 +14,13 @@ from swardcast.outlook.believed import Course
 from swardcast.outlook.ledger import Ledger
 from swardcast.outlook.lessons import lessons_of
 from swardcast.outlook.nearby import Nearby
-from swardcast.outlook.states import Lesson
+from swardcast.outlook.states import Lessons
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.records.club import Grass, SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Correction, Entry, MorningStatus, NoteToMembers
 from swardcast.records.standing import standing_entries
 
-__all__ = ["Lessons", "Taught"]
-
-Lessons = tuple[tuple[SurfaceKind, Grass, Lesson], ...]
+__all__ = ["Taught", "without_file"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
