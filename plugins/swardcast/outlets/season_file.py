@@ -6,14 +6,13 @@ file have the same version, by the rules of `status_file`. Nothing is worked out
 
 from __future__ import annotations
 
-import json
-from importlib.resources import files
 from typing import Final
 
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin, season_of
 from swardcast.notices.season import MonthOfSeason, OfMonth, SeasonJob
 from swardcast.notices.season_fixtures import FixtureOfMonth, Meeting
+from swardcast.outlets.json_file import json_artifact, schema_artifact
 from swardcast.outlook.dates import DateRange
 
 __all__ = ["SEASON_PATH", "SEASON_SCHEMA_PATH", "SEASON_VERSION", "season_artifacts"]
@@ -33,17 +32,10 @@ def season_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
     Returns:
         Two files.
     """
-    schema = (files("swardcast") / "outlets" / "static" / SEASON_SCHEMA_PATH).read_text(encoding="utf-8")
-    named = {**json.loads(schema), "$id": f"{bulletin.club.site}/{SEASON_SCHEMA_PATH}"}
     return (
-        _json(SEASON_PATH, "application/json", _season(bulletin)),
-        _json(SEASON_SCHEMA_PATH, "application/schema+json", named),
+        json_artifact(SEASON_PATH, _season(bulletin)),
+        schema_artifact(SEASON_SCHEMA_PATH, bulletin.club.site),
     )
-
-
-def _json(path: str, media_type: str, content: dict[str, object]) -> Artifact:
-    text = json.dumps(content, ensure_ascii=False, indent=2) + "\n"
-    return Artifact(path=path, media_type=media_type, data=text.encode("utf-8"))
 
 
 def _season(bulletin: Bulletin) -> dict[str, object]:

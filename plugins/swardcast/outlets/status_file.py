@@ -8,8 +8,6 @@ are; play and work also by their named states.
 
 from __future__ import annotations
 
-import json
-from collections.abc import Mapping
 from datetime import date, datetime
 from importlib.resources import files
 from typing import Final
@@ -21,6 +19,7 @@ from swardcast.notices.notice import Notice
 from swardcast.notices.status_dates import StatusDate
 from swardcast.notices.status_lines import StatusLine
 from swardcast.notices.words import places_in_words
+from swardcast.outlets.json_file import json_artifact, schema_artifact
 from swardcast.outlets.short_addresses import short_addresses
 from swardcast.outlets.still_told import IN_THE_FILE, is_still_told
 from swardcast.outlook.dates import DateRange
@@ -49,21 +48,10 @@ def status_artifacts(bulletin: Bulletin) -> tuple[Artifact, ...]:
     """
     script = (files("swardcast") / "outlets" / "static" / SCRIPT_PATH).read_bytes()
     return (
-        _json(STATUS_PATH, "application/json", _status(bulletin)),
-        _json(SCHEMA_PATH, "application/schema+json", _schema(bulletin.club)),
+        json_artifact(STATUS_PATH, _status(bulletin)),
+        schema_artifact(SCHEMA_PATH, bulletin.club.site),
         Artifact(path=SCRIPT_PATH, media_type="text/javascript; charset=utf-8", data=script),
     )
-
-
-def _json(path: str, media_type: str, content: Mapping[str, object]) -> Artifact:
-    text = json.dumps(content, ensure_ascii=False, indent=2) + "\n"
-    return Artifact(path=path, media_type=media_type, data=text.encode("utf-8"))
-
-
-def _schema(club: Club) -> dict[str, object]:
-    """The schema, named by the address at which it is published."""
-    text = (files("swardcast") / "outlets" / "static" / SCHEMA_PATH).read_text(encoding="utf-8")
-    return {**json.loads(text), "$id": f"{club.site}/{SCHEMA_PATH}"}
 
 
 def _status(bulletin: Bulletin) -> dict[str, object]:
