@@ -49,18 +49,7 @@ def swap(fresh: Path, output: Path) -> None:
     except OSError:
         take_away(waiting)
         raise
-    if exchanged:
-        _keep(waiting, output)
-        return
-    moved = _moved(output)
-    take_away(moved)
-    try:
-        output.rename(moved)
-        waiting.rename(output)
-    except BaseException:
-        _bring_back(output)
-        raise
-    _keep(moved, output)
+    _keep(waiting if exchanged else _in_two_steps(waiting, output), output)
 
 
 def go_back(output: Path) -> None:
@@ -76,17 +65,8 @@ def go_back(output: Path) -> None:
     if not output.exists() or not before.is_dir():
         message = f"there is no site before the one in {output}; each build keeps the one that it replaces"
         raise SwardcastError(message)
-    if exchange(before, output):
-        return
-    moved = _moved(output)
-    take_away(moved)
-    try:
-        output.rename(moved)
-        before.rename(output)
-    except BaseException:
-        _bring_back(output)
-        raise
-    moved.rename(before)
+    if not exchange(before, output):
+        _in_two_steps(before, output).rename(before)
 
 
 def site_before(output: Path) -> Path:
@@ -137,6 +117,19 @@ def _with_the_right_to_write(remove: Callable[[str], None], path: str, error: An
             take_away(Path(path))
         else:
             remove(path)
+
+
+def _in_two_steps(coming: Path, output: Path) -> Path:
+    """Move the live site away and another into its place; gives where the live one lies now."""
+    moved = _moved(output)
+    take_away(moved)
+    try:
+        output.rename(moved)
+        coming.rename(output)
+    except BaseException:
+        _bring_back(output)
+        raise
+    return moved
 
 
 def _moved(output: Path) -> Path:
