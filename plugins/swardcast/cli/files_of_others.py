@@ -12,7 +12,7 @@ from typing import Final
 
 from swardcast.errors import InputNeedsAttention, SwardcastError
 from swardcast.outlets.policy import HEADERS_PATH
-from swardcast.reading.web_folder import LEFT_BY_SYSTEMS, REPOSITORIES, WEB, clashes
+from swardcast.reading.web_folder import LEFT_BY_SYSTEMS, REPOSITORIES, WEB, clashes, folders_above, unless_gone
 
 __all__ = ["LIST", "bring", "list_files", "refuse_others"]
 
@@ -89,25 +89,14 @@ def refuse_others(output: Path, coming: Path) -> None:
 
 def _at_the_top(others: Collection[str], ours: Collection[str]) -> list[str]:
     """Whole folders where nothing in them is ours, or else files."""
-    shared = {above for name in ours for above in _folders_of(name)}
-    return sorted({next((one for one in _folders_of(name) if one not in shared), name) for name in others})
-
-
-def _folders_of(name: str) -> Iterator[str]:
-    """The folders in which a file lies, the outermost first."""
-    parts = name.split("/")
-    return ("/".join(parts[:count]) for count in range(1, len(parts)))
+    shared = {above for name in ours for above in folders_above(name)}
+    return sorted({next((one for one in reversed(folders_above(name)) if one not in shared), name) for name in others})
 
 
 def _names_in(site: Path) -> Iterator[str]:
     """Every file in a folder, and every link, as a place with forward slashes."""
-    for place, folders, files in os.walk(site, onerror=_raised):
+    for place, folders, files in os.walk(site, onerror=unless_gone):
         links = [name for name in folders if Path(place, name).is_symlink()]
         for name in (*files, *links):
             if name not in LEFT_BY_SYSTEMS:
                 yield Path(place, name).relative_to(site).as_posix()
-
-
-def _raised(error: OSError) -> None:
-    if not isinstance(error, FileNotFoundError):
-        raise error

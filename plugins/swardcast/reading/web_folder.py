@@ -10,7 +10,16 @@ from typing import Final
 
 from swardcast.errors import InputNeedsAttention, Problem
 
-__all__ = ["LEFT_BY_SYSTEMS", "REPOSITORIES", "WEB", "clashes", "problems_of_web", "web_files"]
+__all__ = [
+    "LEFT_BY_SYSTEMS",
+    "REPOSITORIES",
+    "WEB",
+    "clashes",
+    "folders_above",
+    "problems_of_web",
+    "unless_gone",
+    "web_files",
+]
 
 WEB: Final = "web"
 """The folder, in the club folder."""
@@ -89,30 +98,45 @@ def clashes(names: Iterable[str], made: Iterable[str]) -> list[Problem]:
         A problem for each; capitals make no difference, since they make none on some hosts.
     """
     files = {name.casefold(): name for name in made}
-    folders = {above for name in files for above in _above(name)}
+    folders = {above for name in files for above in folders_above(name)}
     problems = []
     for name in names:
-        taken = [files[one] for one in (name.casefold(), *_above(name.casefold())) if one in files]
+        taken = [files[one] for one in (name.casefold(), *folders_above(name.casefold())) if one in files]
         if taken or name.casefold() in folders:
             found = f"the name of {taken[0] if taken else f'the folder {name}'}, which the build makes itself"
             problems.append(Problem(file=f"{WEB}/{name}", found=found, expected="another name"))
     return problems
 
 
-def _above(name: str) -> tuple[str, ...]:
-    """The folders in which a file lies, the nearest first."""
+def folders_above(name: str) -> tuple[str, ...]:
+    """Name the folders in which a file lies.
+
+    Args:
+        name: its place, with forward slashes.
+
+    Returns:
+        Their places, the nearest first.
+    """
     return tuple(str(one) for one in PurePosixPath(name).parents)[:-1]
 
 
 def _entries(top: Path) -> Iterator[Path]:
     """What lies in a folder at any depth, in order; nobody looks into a link or a repository."""
-    for place, folders, files in os.walk(top, onerror=_raised):
+    for place, folders, files in os.walk(top, onerror=unless_gone):
         here = sorted({*folders, *files} - LEFT_BY_SYSTEMS)
         folders[:] = sorted(name for name in folders if name not in REPOSITORIES)
         yield from (Path(place, name) for name in here)
 
 
-def _raised(error: OSError) -> None:
+def unless_gone(error: OSError) -> None:
+    """Let no folder be left out while files are looked for, as `os.walk` does by itself.
+
+    Args:
+        error: what it met; that the folder is not there is none.
+
+    Raises:
+        OSError: any other.
+    """
     if not isinstance(error, FileNotFoundError):  # most clubs have no such folder
         raise error
 
