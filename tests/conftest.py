@@ -161,6 +161,12 @@ def _put_whole(path: Path, data: bytes) -> None:
     beside.rename(path)
 
 
+def bytes_in(folder: Path) -> dict[str, bytes]:
+    """Every file in a folder by its place, with forward slashes."""
+    found = (path for path in folder.rglob("*") if path.is_file())
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in found}
+
+
 def problems_of(folder: Path) -> list[str]:
     """Read a club folder and give its problems as text, each with its file."""
     try:

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import ROOT
+from tests.conftest import ROOT, bytes_in
 
 SSHD = shutil.which("sshd") or shutil.which("sshd", path="/usr/sbin:/usr/local/sbin")
 NEEDED = ("rsync", "ssh", "ssh-keygen")
@@ -108,23 +108,19 @@ def _site(folder: Path, word: str) -> Path:
     return folder
 
 
-def _bytes(site: Path) -> dict[str, bytes]:
-    return {path.relative_to(site).as_posix(): path.read_bytes() for path in sorted(site.rglob("*")) if path.is_file()}
-
-
 def test_two_folders_take_turns_and_a_line_that_breaks_leaves_the_live_one(publish: Publish, tmp_path: Path) -> None:
     old, new, live = _site(tmp_path / "old", "old"), _site(tmp_path / "new", "new"), tmp_path / "served/live"
     assert publish(TURNS, old) == 0
-    assert _bytes(live.resolve()) == _bytes(old)
+    assert bytes_in(live.resolve()) == bytes_in(old)
     assert publish(TURNS, new, cut=True) != 0
     assert live.readlink() == Path("a")
-    assert _bytes(live.resolve()) == _bytes(old)
+    assert bytes_in(live.resolve()) == bytes_in(old)
     assert any((tmp_path / "served/b").iterdir())  # so far it had come
     assert publish(TURNS, new) == 0
     assert live.readlink() == Path("b")
-    assert _bytes(live.resolve()) == _bytes(new)
+    assert bytes_in(live.resolve()) == bytes_in(new)
     assert publish(TURNS.splitlines()[-1].replace("$next", "a"), new) == 0  # by the last line alone: back
-    assert _bytes(live.resolve()) == _bytes(old)
+    assert bytes_in(live.resolve()) == bytes_in(old)
 
 
 def test_one_folder_stays_whole_until_all_is_there_and_keeps_what_the_host_put_there(
@@ -140,7 +136,7 @@ def test_one_folder_stays_whole_until_all_is_there_and_keeps_what_the_host_put_t
     shutil.rmtree(tmp_path / "work/site")
     shutil.copytree(new, tmp_path / "work/site")
     assert publish(ONE_FOLDER, new, cut=True) != 0
-    left = _bytes(served)
-    assert {name: data for name, data in left.items() if ".~tmp~" not in name} == {**_bytes(old), **kept}
+    left = bytes_in(served)
+    assert {name: data for name, data in left.items() if ".~tmp~" not in name} == {**bytes_in(old), **kept}
     assert publish(ONE_FOLDER, new) == 0
-    assert _bytes(served) == {**_bytes(new), **kept}
+    assert bytes_in(served) == {**bytes_in(new), **kept}

@@ -16,7 +16,7 @@ from pathlib import Path
 import pytest
 
 from tests.cli.conftest import Done
-from tests.conftest import ROOT
+from tests.conftest import ROOT, bytes_in
 from tests.outlook.small_club import SmallClub
 
 Run = Callable[..., subprocess.CompletedProcess[str]]
@@ -50,10 +50,6 @@ def live(made: Made, tmp_path: Path) -> Path:
     return Path(shutil.copytree(made.old, tmp_path / "site"))
 
 
-def _bytes(site: Path) -> dict[str, bytes]:
-    return {path.relative_to(site).as_posix(): path.read_bytes() for path in sorted(site.rglob("*")) if path.is_file()}
-
-
 def _build(run: Run, club: Path, output: Path, day: str = "14", *more: str) -> subprocess.CompletedProcess[str]:
     given = ("--club", str(club), "--output", str(output), "--as-of", f"2027-09-{day} 09:30")
     return run("build", *given, *more)
@@ -76,7 +72,7 @@ def test_a_site_that_does_not_hold_together_is_not_published(
         "  notices/cores/index.html: links to '../map.html', where nothing is",
         "  notices/cores/index.html: is a notice without words",
     ]
-    assert _bytes(live) == _bytes(made.old)
+    assert bytes_in(live) == bytes_in(made.old)
     assert sorted(path.name for path in tmp_path.iterdir()) == ["club", "site"]
 
 
@@ -85,13 +81,13 @@ def test_the_site_before_comes_back_and_goes_again(made: Made, live: Path, run_s
     assert done.returncode == 1
     assert done.stderr == f"there is no site before the one in {live}; each build keeps the one that it replaces\n"
     assert _build(run_swardcast, made.club, live, "15").returncode == 0
-    assert _bytes(live) == _bytes(made.new)
+    assert bytes_in(live) == bytes_in(made.new)
     done = _build(run_swardcast, made.club, live, "15", "--back")
     assert done.returncode == 0
     assert done.stderr.startswith("The site before is live again; it is of 2027-09-14T09:30:00+01:00.")
-    assert _bytes(live) == _bytes(made.old)
+    assert bytes_in(live) == bytes_in(made.old)
     assert _build(run_swardcast, made.club, live, "15", "--back").returncode == 0
-    assert _bytes(live) == _bytes(made.new)
+    assert bytes_in(live) == bytes_in(made.new)
 
 
 def test_a_build_through_a_symbolic_link_fills_the_folder_that_it_leads_to(
@@ -102,7 +98,7 @@ def test_a_build_through_a_symbolic_link_fills_the_folder_that_it_leads_to(
     link.symlink_to("served")
     assert _build(run_swardcast, made.club, link).returncode == 0
     assert link.is_symlink()
-    assert _bytes(tmp_path / "served") == _bytes(made.old)
+    assert bytes_in(tmp_path / "served") == bytes_in(made.old)
 
 
 def test_whoever_may_read_what_the_manager_writes_may_read_the_site(made: Made) -> None:
@@ -155,7 +151,7 @@ KILLS = int(os.environ.get("SWARDCAST_KILLS", "4"))
 
 
 def test_a_build_that_is_killed_leaves_the_old_site_or_the_new_one(made: Made, live: Path, tmp_path: Path) -> None:
-    sites = [_bytes(made.old), _bytes(made.new)]
+    sites = [bytes_in(made.old), bytes_in(made.new)]
     command = [sys.executable, "-m", "swardcast.cli", "build", "--club", str(made.club), "--output", str(live)]
     environment = {**os.environ, "PYTHONPATH": str(ROOT / "plugins"), "XDG_CACHE_HOME": str(tmp_path / "cache")}
     for number in range(KILLS):
@@ -168,9 +164,9 @@ def test_a_build_that_is_killed_leaves_the_old_site_or_the_new_one(made: Made, l
         time.sleep(made.seconds * (number + 0.5) / KILLS)
         process.send_signal(signal.SIGKILL)
         process.wait()
-        assert _bytes(live) in sites
+        assert bytes_in(live) in sites
     subprocess.run([*command, "--as-of", "2027-09-15 09:30"], check=True, capture_output=True, env=environment)
-    assert _bytes(live) == sites[1]
+    assert bytes_in(live) == sites[1]
     assert {path.name for path in tmp_path.iterdir()} == {"site", "cache", ".site.before"}
 
 
@@ -197,7 +193,7 @@ def test_a_live_folder_that_is_mounted_itself_is_told_and_nothing_is_left(made: 
     )
     assert done.stdout == "exit 1\n"
     assert done.stderr.endswith(DISK.format(top=tmp_path))
-    assert _bytes(tmp_path / "old") == _bytes(made.old)
+    assert bytes_in(tmp_path / "old") == bytes_in(made.old)
     assert sorted(path.name for path in tmp_path.iterdir()) == ["disk", "old"]
 
 

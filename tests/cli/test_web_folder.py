@@ -16,6 +16,7 @@ from swardcast.outlets.committee_page import MARK
 from swardcast.outlets.policy import HEADERS_PATH
 from swardcast.reading.web_folder import clashes, problems_of_web, web_files
 from tests.cli.conftest import Done
+from tests.conftest import bytes_in
 from tests.outlook.small_club import SmallClub
 
 Run = Callable[..., subprocess.CompletedProcess[str]]
@@ -34,10 +35,6 @@ def _write(folder: Path, files: dict[str, bytes]) -> Path:
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
         (folder / name).write_bytes(data)
     return folder
-
-
-def _bytes(site: Path) -> dict[str, bytes]:
-    return {path.relative_to(site).as_posix(): path.read_bytes() for path in sorted(site.rglob("*")) if path.is_file()}
 
 
 def _build(run: Run, club: Path, output: Path, *more: str) -> subprocess.CompletedProcess[str]:
@@ -69,7 +66,7 @@ def site(club: Path, run_swardcast: Run) -> Path:
 
 
 def test_files_of_the_club_stand_at_the_root_as_they_are_and_change_nothing_else(plain: Path, site: Path) -> None:
-    with_them, without = _bytes(site), _bytes(plain)
+    with_them, without = bytes_in(site), bytes_in(plain)
     with_list, without_list = with_them.pop(LIST), without.pop(LIST)
     assert with_them == {**without, **BROUGHT}
     assert with_list.decode().splitlines() == sorted([LIST, *with_them])
@@ -83,7 +80,7 @@ def test_what_the_club_brings_no_more_goes_with_the_next_build(
     live = Path(shutil.copytree(site, tmp_path / "site"))
     done = _build(run_swardcast, club, live)
     assert done.returncode == 0, done.stderr
-    assert _bytes(live) == _bytes(plain)
+    assert bytes_in(live) == bytes_in(plain)
 
 
 def test_a_live_folder_with_anything_that_no_build_made_is_not_taken_away(
@@ -92,7 +89,7 @@ def test_a_live_folder_with_anything_that_no_build_made_is_not_taken_away(
     live = Path(shutil.copytree(site, tmp_path / "site"))
     _write(live, {"rota.pdf": b"%PDF", ".git/HEAD": b"ref: refs/heads/main\n"})
     shutil.copytree(site, tmp_path / ".site.before")
-    before = _bytes(tmp_path)
+    before = bytes_in(tmp_path)
     for more in ((), ("--back",)):
         done = _build(run_swardcast, club, live, *more)
         assert (done.returncode, done.stdout) == (1, "")
@@ -103,7 +100,7 @@ def test_a_live_folder_with_anything_that_no_build_made_is_not_taken_away(
             "Move the rest away.",
             "A repository belongs in no site: build into a folder of its own, and copy the site over.",
         ]
-        assert _bytes(tmp_path) == before
+        assert bytes_in(tmp_path) == before
 
 
 def _others(live: Path, coming: Path) -> str:
@@ -172,7 +169,7 @@ def test_the_file_that_would_take_its_place_is_named_and_none_is_there(plain: Pa
         "  the file: found the name of robots.txt, which the build makes itself; expected another name",
         "1 thing needs attention; nothing was published.",
     ]
-    assert _bytes(fresh) == _bytes(plain)
+    assert bytes_in(fresh) == bytes_in(plain)
 
 
 def test_what_hosts_are_to_say_is_for_the_club_to_decide(plain: Path, tmp_path: Path) -> None:
@@ -181,7 +178,7 @@ def test_what_hosts_are_to_say_is_for_the_club_to_decide(plain: Path, tmp_path: 
     assert b"Content-Security-Policy" in (fresh / HEADERS_PATH).read_bytes()
     own = {HEADERS_PATH: b"/*\n  Cache-Control: max-age=60\n"}
     bring(own, fresh)
-    assert _bytes(fresh) == {**_bytes(plain), **own}
+    assert bytes_in(fresh) == {**bytes_in(plain), **own}
     for other in ("_Headers", f"{HEADERS_PATH}/more.txt"):
         with pytest.raises(InputNeedsAttention):
             bring({other: b""}, fresh)

@@ -9,14 +9,14 @@ import pytest
 
 from swardcast.errors import SwardcastError
 from swardcast.verifying.verify import faults_of, refuse_faults
+from tests.conftest import bytes_in
 
 NOTICE = "notices/greens-renovation-2027/index.html"
 
 
 @pytest.fixture(scope="module")
 def files(demo_site: Path) -> dict[str, bytes]:
-    found = (path for path in demo_site.rglob("*") if path.is_file())
-    return {path.relative_to(demo_site).as_posix(): path.read_bytes() for path in found}
+    return bytes_in(demo_site)
 
 
 def _said(files: dict[str, bytes], name: str, old: str, new: str, count: int = -1) -> str:
