@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from swardcast.errors import SwardcastError
+from swardcast.verifying.built_site import BuiltSite, Fault
 from swardcast.verifying.verify import faults_of, refuse_faults
 from tests.conftest import bytes_in
 
@@ -19,14 +20,18 @@ def files(demo_site: Path) -> dict[str, bytes]:
     return bytes_in(demo_site)
 
 
+def _faults(files: dict[str, bytes]) -> tuple[Fault, ...]:
+    return faults_of(BuiltSite(files))
+
+
 def _said(files: dict[str, bytes], name: str, old: str, new: str, count: int = -1) -> str:
     """What is said once words of a file are replaced."""
     assert old.encode() in files[name]
-    return "\n".join(map(str, faults_of({**files, name: files[name].replace(old.encode(), new.encode(), count)})))
+    return "\n".join(map(str, _faults({**files, name: files[name].replace(old.encode(), new.encode(), count)})))
 
 
 def test_nothing_is_wrong_with_the_demo(files: dict[str, bytes]) -> None:
-    assert faults_of(files) == ()
+    assert _faults(files) == ()
     assert refuse_faults(files) == ()
 
 
@@ -50,7 +55,7 @@ def test_links_from_the_root_are_those_of_the_part_of_the_host_that_is_ours(file
     moved = {name: data if name.endswith(".ics") else data.replace(old, new) for name, data in files.items()}
     page = moved["404.html"].replace(b'href="/', b'href="/course/').replace(b'src="/', b'src="/course/')
     more = b'<a href="/menu/">The menu</a><a href="/course/menu/">No menu</a></body>'
-    faults = faults_of({**moved, "404.html": page.replace(b"</body>", more)})
+    faults = _faults({**moved, "404.html": page.replace(b"</body>", more)})
     assert [str(one) for one in faults] == ["404.html: links to '/course/menu/', where nothing is"]
 
 
@@ -60,16 +65,16 @@ def test_a_dead_link_in_typed_words_is_told_and_holds_nothing_back(files: dict[s
     mail = f"{NOTICE.rpartition('/')[0]}/email.html"
     there = b'<a href="https://quillhaven.example/notices/greens-renovation-2027/map.pdf">A map</a></body>'
     told = {**files, NOTICE: page, mail: files[mail].replace(b"</body>", there)}
-    assert faults_of(told) == ()
+    assert _faults(told) == ()
     (remark,) = refuse_faults(told)
     assert str(remark) == f"{NOTICE}: words that were typed link to 'map.pdf', where nothing is"
     untyped = {**told, NOTICE: files[NOTICE]}
-    assert [fault.file for fault in faults_of(untyped)] == [mail]
+    assert [fault.file for fault in _faults(untyped)] == [mail]
 
 
 def test_a_missing_style_sheet_or_script_is_found(files: dict[str, bytes]) -> None:
     left = {name: data for name, data in files.items() if not name.endswith(("swardcast.css", "page.js"))}
-    said = {str(fault).split("links to ")[1] for fault in faults_of(left) if fault.file == NOTICE}
+    said = {str(fault).split("links to ")[1] for fault in _faults(left) if fault.file == NOTICE}
     assert said == {
         "'../../theme/css/swardcast.css', where nothing is",
         "'../../theme/js/page.js', where nothing is",
@@ -78,21 +83,21 @@ def test_a_missing_style_sheet_or_script_is_found(files: dict[str, bytes]) -> No
 
 def test_a_feed_that_is_cut_off_is_found(files: dict[str, bytes]) -> None:
     for name in ("feeds/status.rss", "feeds/status.atom", "feeds/greens.json"):
-        found = faults_of({**files, name: files[name][: len(files[name]) // 2]})
+        found = _faults({**files, name: files[name][: len(files[name]) // 2]})
         assert any(fault.file == name and fault.says.startswith("cannot be read") for fault in found)
 
 
 def test_two_items_with_one_id_are_found(files: dict[str, bytes]) -> None:
     feed = json.loads(files["feeds/status.json"])
     feed["items"].append(feed["items"][0])
-    found = faults_of({**files, "feeds/status.json": json.dumps(feed).encode()})
+    found = _faults({**files, "feeds/status.json": json.dumps(feed).encode()})
     assert [str(one) for one in found] == [f"feeds/status.json: two items have the id {feed['items'][0]['id']}"]
 
 
 def test_an_item_without_a_title_is_found(files: dict[str, bytes]) -> None:
     feed = json.loads(files["feeds/status.json"])
     feed["items"][2]["title"] = " "
-    found = faults_of({**files, "feeds/status.json": json.dumps(feed).encode()})
+    found = _faults({**files, "feeds/status.json": json.dumps(feed).encode()})
     assert [fault.says for fault in found] == [f"an item ({feed['items'][2]['title'] or ''}) has no title"]
 
 
@@ -121,7 +126,7 @@ def test_two_events_with_one_id_are_found(files: dict[str, bytes]) -> None:
     assert said == ""
     events = files["calendar.ics"].decode().split("BEGIN:VEVENT")
     twice = "BEGIN:VEVENT".join([*events[:2], *events[1:]])
-    found = faults_of({**files, "calendar.ics": twice.encode()})
+    found = _faults({**files, "calendar.ics": twice.encode()})
     assert [fault.says.split(" the id ")[0] for fault in found] == ["two events have"]
 
 
@@ -146,10 +151,10 @@ def test_a_heading_may_have_the_parts_of_the_sentence_the_other_way_round(files:
     first, comma, rest = status["sentence"].partition(", ")
     status["sentence"] = f"{rest}{comma}{first}"
     turned = {**files, "status.json": json.dumps(status, ensure_ascii=False).encode()}
-    assert [fault for fault in faults_of(turned) if "the sentence" in fault.says] == []
+    assert [fault for fault in _faults(turned) if "the sentence" in fault.says] == []
     status["sentence"] = f"{rest}{comma}{first} again"
     turned["status.json"] = json.dumps(status, ensure_ascii=False).encode()
-    assert len([fault for fault in faults_of(turned) if "the sentence" in fault.says]) == 1
+    assert len([fault for fault in _faults(turned) if "the sentence" in fault.says]) == 1
 
 
 def test_another_date_than_on_the_page_is_found(files: dict[str, bytes]) -> None:
@@ -161,7 +166,7 @@ def test_another_answer_than_on_the_notice_is_found(files: dict[str, bytes]) -> 
     status = json.loads(files["status.json"])
     told = next(one for one in status["notices"] if one["id"] == "greens-renovation-2027")
     told["short_answer"] = "The greens are fine."
-    found = faults_of({**files, "status.json": json.dumps(status, ensure_ascii=False).encode()})
+    found = _faults({**files, "status.json": json.dumps(status, ensure_ascii=False).encode()})
     assert [fault.file for fault in found] == [NOTICE, NOTICE]
     assert found[0].says == "does not show what status.json has as its short_answer: 'The greens are fine.'"
     assert found[1].says.startswith("its data for search engines has another short_answer: 'Greens 1 to 18 are heal")
@@ -177,9 +182,9 @@ def test_work_that_only_search_engines_hear_to_be_called_off_is_found(files: dic
 def test_an_empty_notice_is_found(files: dict[str, bytes]) -> None:
     head, _ = files[NOTICE].decode().split("<main")
     empty = f'{head}<main id="content"><h1>Greens</h1></main></body></html>'
-    says = [fault.says for fault in faults_of({**files, NOTICE: empty.encode()}) if fault.file == NOTICE]
+    says = [fault.says for fault in _faults({**files, NOTICE: empty.encode()}) if fault.file == NOTICE]
     assert says == ["is a notice without words"]
-    assert {fault.says for fault in faults_of({**files, NOTICE: b""})} == {"is empty", "is a notice without words"}
+    assert {fault.says for fault in _faults({**files, NOTICE: b""})} == {"is empty", "is a notice without words"}
 
 
 def test_a_withdrawn_notice_is_short_but_not_empty(files: dict[str, bytes]) -> None:
@@ -188,14 +193,14 @@ def test_a_withdrawn_notice_is_short_but_not_empty(files: dict[str, bytes]) -> N
     name, headline = "notices/trees-again/index.html", "<h1>Tree work beside the 16th green: notice withdrawn</h1>"
     why = "<p>This notice was withdrawn at 9am on Monday 1 November: entered twice.</p>"
     pages = [f'{head}<main id="content">{words}</main></body></html>' for words in (headline + why, headline)]
-    short, empty = ([fault.says for fault in faults_of({**files, name: page.encode()})] for page in pages)
+    short, empty = ([fault.says for fault in _faults({**files, name: page.encode()})] for page in pages)
     assert "is a notice without words" not in short
     assert "is a notice without words" in empty
 
 
 def test_a_notice_that_is_told_of_and_not_there_is_found(files: dict[str, bytes]) -> None:
     left = {name: data for name, data in files.items() if name != NOTICE}
-    assert f"{NOTICE}: is a notice without words" in set(map(str, faults_of(left)))
+    assert f"{NOTICE}: is a notice without words" in set(map(str, _faults(left)))
 
 
 def test_a_short_address_that_nothing_answers_or_that_leads_elsewhere_is_found(files: dict[str, bytes]) -> None:
@@ -203,7 +208,7 @@ def test_a_short_address_that_nothing_answers_or_that_leads_elsewhere_is_found(f
     told = next(one for one in status["notices"] if one["id"] == "greens-renovation-2027")
     short = f"n/{told['short_address'].rstrip('/').rpartition('/')[2]}/index.html"
     left = {name: data for name, data in files.items() if name != short}
-    assert f"{NOTICE}: nothing answers its short address {told['short_address']}" in set(map(str, faults_of(left)))
+    assert f"{NOTICE}: nothing answers its short address {told['short_address']}" in set(map(str, _faults(left)))
     said = _said(files, short, "notices/greens-renovation-2027/", "notices/greens-verticutting-2027/")
     assert said == f"{short}: does not lead to {NOTICE}"
 

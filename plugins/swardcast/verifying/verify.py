@@ -19,20 +19,15 @@ _MOST_TOLD: Final = 20
 """Faults told one by one; one template can have the same on every page: judgement."""
 
 
-def faults_of(files: Mapping[str, bytes], brought: Collection[str] = ()) -> tuple[Fault, ...]:
+def faults_of(site: BuiltSite) -> tuple[Fault, ...]:
     """Find everything that is wrong with a built site.
 
     Args:
-        files: the bytes of each file by its place in the site, with forward slashes.
-        brought: those that the club brings as they are, which nobody judges.
+        site: the site.
 
     Returns:
         The faults: of links, feeds, calendar, status file and notices.
     """
-    return _faults_in(BuiltSite(files, brought))
-
-
-def _faults_in(site: BuiltSite) -> tuple[Fault, ...]:
     empty = [Fault(file=name, says="is empty") for name in site.judged if not site.files[name]]
     checks = (link_faults, feed_faults, calendar_faults, status_faults, notice_faults)
     return (*empty, *(fault for check in checks for fault in check(site)))
@@ -42,7 +37,7 @@ def refuse_faults(files: Mapping[str, bytes], brought: Collection[str] = ()) -> 
     """Refuse a built site that does not hold together.
 
     Args:
-        files: the bytes of each file by its place in the site.
+        files: the bytes of each file by its place in the site, with forward slashes.
         brought: those that the club brings as they are.
 
     Returns:
@@ -52,7 +47,7 @@ def refuse_faults(files: Mapping[str, bytes], brought: Collection[str] = ()) -> 
         SwardcastError: when anything else is wrong with it.
     """
     site = BuiltSite(files, brought)
-    faults = _faults_in(site)
+    faults = faults_of(site)
     if not faults:
         return tuple(dead_links_of_own_words(site))
     lines = [f"  {fault}" for fault in faults[:_MOST_TOLD]]
