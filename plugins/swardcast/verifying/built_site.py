@@ -12,10 +12,10 @@ from urllib.parse import unquote, urlsplit
 
 from lxml import html
 
-__all__ = ["BuiltSite", "Fault"]
+__all__ = ["INDEX", "STATUS", "BuiltSite", "Fault"]
 
-_STATUS: Final = "status.json"
-_INDEX: Final = "index.html"
+STATUS: Final = "status.json"
+INDEX: Final = "index.html"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -61,7 +61,7 @@ class BuiltSite:
     def status(self) -> dict[str, Any]:
         """The status file; empty where it cannot be read, which is told elsewhere."""
         try:
-            read = json.loads(self.files[_STATUS])
+            read = json.loads(self.files[STATUS])
         except (KeyError, ValueError):
             return {}
         return read if isinstance(read, dict) else {}
@@ -97,5 +97,5 @@ class BuiltSite:
         path = unquote(urlsplit(place).path)
         file = posixpath.normpath(path) if path else ""
         if file in ("", "."):
-            return _INDEX
-        return file if file in self.files else posixpath.join(file, _INDEX)
+            return INDEX
+        return file if file in self.files else posixpath.join(file, INDEX)

@@ -8,13 +8,12 @@ from typing import Any, Final
 
 from lxml import html
 
-from swardcast.verifying.built_site import BuiltSite, Fault
-from swardcast.verifying.shown import shown
+from swardcast.verifying.built_site import INDEX, STATUS, BuiltSite, Fault
+from swardcast.verifying.shown import as_shown, shown
 
 __all__ = ["notice_faults"]
 
 _FOLDER: Final = "notices/"
-_INDEX: Final = "/index.html"
 _LEAST_WORDS: Final = 30
 """Words of a page below which a notice counts as empty; headline, answer and cautions alone have more: judgement."""
 _LEAST_WORDS_UNTOLD: Final = 12
@@ -34,7 +33,7 @@ def notice_faults(site: BuiltSite) -> Iterator[Fault]:
         file, its data for search engines differ from them, or its short address leads elsewhere.
     """
     told = {address: one for one in site.status.get("notices", []) if (address := site.page_of(one["address"]))}
-    pages = {name for name in site.pages if name.startswith(_FOLDER) and name.endswith(_INDEX)}
+    pages = {name for name in site.pages if name.startswith(_FOLDER) and name.endswith(f"/{INDEX}")}
     pages = {name for name in pages if name.count("/") == 2}  # noqa: PLR2004 - notices/ID/index.html
     for name in sorted(pages | set(told)):
         page = site.pages.get(name)
@@ -54,8 +53,8 @@ def _main(page: html.HtmlElement) -> html.HtmlElement:
 
 def _against(told: dict[str, Any], page: html.HtmlElement, words: str, name: str) -> Iterator[Fault]:
     for key in ("headline", "short_answer"):
-        if " ".join(told[key].split()).casefold() not in words:
-            yield Fault(file=name, says=f"does not show what status.json has as its {key}: {told[key]!r}")
+        if as_shown(told[key]) not in words:
+            yield Fault(file=name, says=f"does not show what {STATUS} has as its {key}: {told[key]!r}")
     for script in page.xpath("//script[@type='application/ld+json']"):
         data = json.loads(script.text_content())
         if data.get("@type") != "Event":

@@ -6,7 +6,7 @@ from copy import deepcopy
 
 from lxml import html
 
-__all__ = ["shown"]
+__all__ = ["as_shown", "shown"]
 
 
 def shown(element: html.HtmlElement) -> str:
@@ -23,7 +23,19 @@ def shown(element: html.HtmlElement) -> str:
         hidden.drop_tree()
     for piece in copy.iter():
         piece.tail = f" {piece.tail}" if piece.tail and _parts(piece) else piece.tail
-    return " ".join(copy.text_content().split()).casefold()
+    return as_shown(copy.text_content())
+
+
+def as_shown(words: str) -> str:
+    """Give words as `shown` gives those of a page.
+
+    Args:
+        words: any words.
+
+    Returns:
+        The same in small letters, with single plain blanks.
+    """
+    return " ".join(words.split()).casefold()
 
 
 def _parts(piece: html.HtmlElement) -> bool:

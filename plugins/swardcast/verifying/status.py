@@ -9,14 +9,12 @@ from typing import Any, Final
 
 from lxml.html import HtmlElement
 
-from swardcast.verifying.built_site import BuiltSite, Fault
-from swardcast.verifying.shown import shown
+from swardcast.verifying.built_site import INDEX, STATUS, BuiltSite, Fault
+from swardcast.verifying.shown import as_shown, shown
 
 __all__ = ["status_faults"]
 
-_STATUS: Final = "status.json"
 _SCHEMA: Final = "status.schema.json"
-_PAGE: Final = "index.html"
 
 
 def status_faults(site: BuiltSite) -> Iterator[Fault]:
@@ -32,38 +30,38 @@ def status_faults(site: BuiltSite) -> Iterator[Fault]:
     from jsonschema.validators import validator_for  # noqa: PLC0415 - takes long to load
 
     try:
-        status, schema = (json.loads(site.files[name]) for name in (_STATUS, _SCHEMA))
+        status, schema = (json.loads(site.files[name]) for name in (STATUS, _SCHEMA))
     except (KeyError, ValueError) as error:
-        yield Fault(file=_STATUS, says=f"cannot be read beside {_SCHEMA}: {error!r}")
+        yield Fault(file=STATUS, says=f"cannot be read beside {_SCHEMA}: {error!r}")
         return
     kind = validator_for(schema)
     found = [*kind(schema, format_checker=kind.FORMAT_CHECKER).iter_errors(status)]
-    yield from (Fault(file=_STATUS, says=f"{one.json_path}: {one.message}") for one in found)
+    yield from (Fault(file=STATUS, says=f"{one.json_path}: {one.message}") for one in found)
     if not found:
         yield from _against_the_page(status, site)
 
 
 def _against_the_page(status: dict[str, Any], site: BuiltSite) -> Iterator[Fault]:
     """A theme need not show every line, nor any date; what it shows has to be the same."""
-    page = site.pages.get(_PAGE)
+    page = site.pages.get(INDEX)
     words = shown(page) if page is not None else ""
-    if _small(status["sentence"]) not in words and not _in_a_heading(status["sentence"], page):
+    if as_shown(status["sentence"]) not in words and not _in_a_heading(status["sentence"], page):
         yield _lacks("the sentence", status["sentence"])
     for line in status["lines"]:
-        where, play = _small(line["where"]), line["play"]["words"]
+        where, play = as_shown(line["where"]), line["play"]["words"]
         if where not in words:
             continue
-        if re.search(rf"{re.escape(where)}\W{{1,3}}{re.escape(_small(play))}", words) is None:
+        if re.search(rf"{re.escape(where)}\W{{1,3}}{re.escape(as_shown(play))}", words) is None:
             yield _lacks(f"play on {line['where']}", play)
         for date in line["dates"]:
-            if f"{_small(date['name'])}:" in words and _small(date["words"]) not in words:
+            if f"{as_shown(date['name'])}:" in words and as_shown(date["words"]) not in words:
                 yield _lacks(f"{date['name']} of {line['where']}", date["words"])
 
 
 def _in_a_heading(sentence: str, page: HtmlElement | None) -> bool:
     """Whether a heading has the very words: it shows the sentence in two parts, turned round in some languages."""
     headings = page.xpath("//h1") if page is not None else ()
-    return any(_words(shown(heading)) == _words(_small(sentence)) for heading in headings)
+    return any(_words(shown(heading)) == _words(as_shown(sentence)) for heading in headings)
 
 
 def _words(text: str) -> list[str]:
@@ -71,8 +69,4 @@ def _words(text: str) -> list[str]:
 
 
 def _lacks(what: str, wanted: str) -> Fault:
-    return Fault(file=_PAGE, says=f"does not show {what} as {_STATUS} has it: {wanted!r}")
-
-
-def _small(words: str) -> str:
-    return " ".join(words.split()).casefold()
+    return Fault(file=INDEX, says=f"does not show {what} as {STATUS} has it: {wanted!r}")
