@@ -201,7 +201,7 @@ def _reopening(telling: Telling, part: WorkPart) -> Draft | None:
     places, names = _named(part.works, matter.voice)
     said = matter.voice.say("calendar-reopening", places=places, count=len(part.works))
     is_known = len(facts) == len(part.works)
-    if is_known and any(work.is_closed_again and work.work is Work.HEALING for work in part.works):
+    if is_known and any(work.heals_closed_again for work in part.works):
         said = matter.voice.say("calendar-closed-again", event=said)
     when = (MomentSpan(starts=max(facts), ends=None), said) if is_known else _expected(matter, part, places)
     if when is None:

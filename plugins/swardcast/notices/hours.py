@@ -229,7 +229,7 @@ def reopening_facts(outlook: JobOutlook, as_of: datetime, voice: Voice) -> list[
 
 
 def _closed_again(works: Sequence[SurfaceWork]) -> bool:
-    return all(work.is_closed_again and work.work is Work.HEALING for work in works)
+    return all(work.heals_closed_again for work in works)
 
 
 def _head(works: Sequence[SurfaceWork], ends: Ending, voice: Voice) -> str:

@@ -125,7 +125,7 @@ class SeasonJob:
     def closed_again(self) -> list[Surface]:
         """The surfaces that were opened after the work and are closed again while they heal."""
         works = self.matter.outlook.surfaces
-        return [work.surface for work in works if work.is_closed_again and work.work is Work.HEALING]
+        return [work.surface for work in works if work.heals_closed_again]
 
     def parts_within(self, first: date, last: date) -> tuple[WorkPart, ...]:
         """Give its days of work that fall into some days.

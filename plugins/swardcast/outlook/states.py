@@ -268,6 +268,11 @@ class SurfaceWork:
     is_closed_again: bool = False
     unreported: Unreported | None = None
 
+    @property
+    def heals_closed_again(self) -> bool:
+        """Whether it was taken out of play again while it heals."""
+        return self.is_closed_again and self.work is Work.HEALING
+
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SurfaceOutlook:
