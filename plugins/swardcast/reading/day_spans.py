@@ -10,7 +10,7 @@ from typing import Annotated, Any, Final, TypeVar
 from pydantic import BeforeValidator
 
 from swardcast.errors import nearest
-from swardcast.moments import MONTHS
+from swardcast.moments import FIRST_YEAR, LAST_YEAR, MONTHS
 from swardcast.reading.schema import one_day, wrong
 from swardcast.records.day_spans import DayInYear, DaySpan
 
@@ -23,7 +23,6 @@ _DAY_FIRST: Final = re.compile(r"^(?P<day>\d{1,2}) (?P<month>[A-Za-z]+)(?:,? (?P
 _MONTH_FIRST: Final = re.compile(r"^(?P<month>[A-Za-z]+) (?P<day>\d{1,2})(?:,? (?P<year>\d{4}))?$")
 _EXPECTED: Final = "a day, such as '1 July' for every year, or '1 July 2027'"
 _A_LEAP_YEAR: Final = 2000
-_FIRST_YEAR, _LAST_YEAR = 1900, 2200
 
 
 def _day_in_year(value: object) -> DayInYear:
@@ -45,8 +44,8 @@ def _day_in_year(value: object) -> DayInYear:
         day = date(year or _A_LEAP_YEAR, named[0] + 1, int(match["day"]))
     except ValueError:
         raise wrong(value, "a day that exists in the calendar") from None
-    if not _FIRST_YEAR <= day.year <= _LAST_YEAR:
-        raise wrong(value, f"a year from {_FIRST_YEAR} to {_LAST_YEAR}")
+    if not FIRST_YEAR <= day.year <= LAST_YEAR:
+        raise wrong(value, f"a year from {FIRST_YEAR} to {LAST_YEAR}")
     return DayInYear(month=day.month, day=day.day, year=year)
 
 
