@@ -7,10 +7,10 @@ from typing import Annotated, Final
 from pydantic import BeforeValidator, Field, model_validator
 
 from swardcast.errors import nearest
-from swardcast.quantities import QuantityError, parse_length_mm, parse_minutes, parse_temperature_c
+from swardcast.quantities import parse_length_mm, parse_minutes, parse_temperature_c
 from swardcast.reading.day_spans import SomeDay, SomeDays, span_from
 from swardcast.reading.near_kinds import kind_meant
-from swardcast.reading.schema import Model, Text, within, wrong
+from swardcast.reading.schema import Model, Text, quantity, within, wrong
 from swardcast.records.blocked import USUAL_FROST_C, USUAL_RAIN_MM, BlockedDays, ContractorDays, DaysWithoutWork
 from swardcast.records.day_spans import DayInYear, DaySpan
 from swardcast.records.operations import Kind
@@ -57,24 +57,17 @@ def _kinds(value: object) -> frozenset[Kind]:
 
 
 def _hours(value: object) -> float:
-    try:
-        return parse_minutes(value) / 60
-    except QuantityError as error:
-        raise wrong(error.found, "hours from sunrise to sunset, such as '9 hours'", error.hint) from error
+    return parse_minutes(value) / 60
 
 
-def _rain(value: object) -> float:
-    try:
-        return parse_length_mm(value)
-    except QuantityError as error:
-        raise wrong(error.found, "rain of a day, such as '5 mm'", error.hint) from error
-
-
-def _frost(value: object) -> float:
-    try:
-        return parse_temperature_c(value)
-    except QuantityError as error:
-        raise wrong(error.found, error.expected, error.hint) from error
+_Daylight = Annotated[
+    float, quantity(_hours, "hours from sunrise to sunset, such as '9 hours'"), within(1, 24, "hours from 1 to 24")
+]
+_Rain = Annotated[
+    float,
+    quantity(parse_length_mm, "rain of a day, such as '5 mm'"),
+    within(0.1, 100, "rain of a day from 0.1 mm to 100 mm"),
+]
 
 
 class _Blocked(Model):
@@ -117,11 +110,9 @@ class BlockedBlock(Model):
     blocked: list[_Blocked] = []
     contractor: list[_Contractor] = []
     work_on_fixtures: Annotated[bool, BeforeValidator(_yes)] = False
-    daylight: Annotated[float, BeforeValidator(_hours), within(1, 24, "hours from 1 to 24")] | None = None
-    rain: Annotated[float, BeforeValidator(_rain), within(0.1, 100, "rain of a day from 0.1 mm to 100 mm")] = (
-        USUAL_RAIN_MM
-    )
-    frost: Annotated[float, BeforeValidator(_frost)] = USUAL_FROST_C
+    daylight: _Daylight | None = None
+    rain: _Rain = USUAL_RAIN_MM
+    frost: Annotated[float, quantity(parse_temperature_c)] = USUAL_FROST_C
 
 
 def days_without_work_from(told: BlockedBlock) -> DaysWithoutWork:

@@ -13,7 +13,7 @@ from swardcast.reading.gaps_block import GapBlock, gaps_from
 from swardcast.reading.importance_block import ImportanceBlock, importance_from
 from swardcast.reading.near_kinds import kind_meant
 from swardcast.reading.sand_store_block import SandStoreBlock, sand_store_from
-from swardcast.reading.schema import Fraction, Model, Number, within, wrong, wrong_name
+from swardcast.reading.schema import Fraction, Model, Number, quantity, within, wrong, wrong_name
 from swardcast.reading.surface_kinds import SurfaceKinds
 from swardcast.reading.targets_block import Targets
 from swardcast.reading.yaml_text import Located
@@ -78,13 +78,6 @@ def _sand_depth(value: object) -> Sand:
     return sand
 
 
-def _layer(value: object) -> float:
-    try:
-        return parse_length_mm(value)
-    except QuantityError as error:
-        raise wrong(error.found, "a depth, such as '20 mm'", error.hint) from error
-
-
 _Money = Annotated[Number, within(0, _MOST_MONEY, "an amount from 0 to 1,000,000")]
 _Costs = Annotated[dict[str, _Money], BeforeValidator(_kinds)]
 _Share = Annotated[Fraction, within(0.001, 1, "a share of the surface from 0.1 % to 100 %")]
@@ -113,7 +106,7 @@ class PlanningBlock(Model):
     yearly_goal: _Goal = _Goal()
     organic_matter_depth: Annotated[
         float,
-        BeforeValidator(_layer),
+        quantity(parse_length_mm, "a depth, such as '20 mm'"),
         within(5, _DEEPEST_SAMPLE_MM, "a depth from 5 mm to 200 mm"),
     ] = Field(default=USUAL_LAYER_MM)
     importance: ImportanceBlock = ImportanceBlock()

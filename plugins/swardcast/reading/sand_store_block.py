@@ -8,8 +8,8 @@ from typing import Annotated, Final
 from pydantic import BeforeValidator, Field, model_validator
 
 from swardcast.errors import nearest
-from swardcast.quantities import QuantityError, parse_mass_t
-from swardcast.reading.schema import Day, Fraction, Model, Text, within, wrong
+from swardcast.quantities import parse_mass_t
+from swardcast.reading.schema import Day, Fraction, Model, Text, quantity, within, wrong
 from swardcast.records.operations import Kind
 from swardcast.records.sand_store import SandCount, SandDelivery, SandStore
 
@@ -19,13 +19,6 @@ _MOST_T: Final = 5000.0  # as much as one job may take in all: judgement
 _SANDED: Final = {kind.value: kind for kind in (Kind.TOPDRESSING, Kind.SAND_INJECTION, Kind.BUNKER_SANDING)}
 _WETTEST: Final = 0.3
 # Pores of sand of 1.56 t/m3 with grains of 2.65 t/m3 hold 1/1.56 - 1/2.65 = 0.26 of its dry mass: arithmetic.
-
-
-def _mass_t(value: object) -> float:
-    try:
-        return parse_mass_t(value)
-    except QuantityError as error:
-        raise wrong(error.found, error.expected, error.hint) from error
 
 
 def _one_or_more(value: object) -> object:
@@ -41,8 +34,8 @@ def _kinds(value: object) -> object:
     return frozenset(_SANDED[word] for word in words)
 
 
-_Mass = Annotated[float, BeforeValidator(_mass_t), within(0, _MOST_T, "a mass from none to 5,000 t")]
-_Load = Annotated[float, BeforeValidator(_mass_t), within(0.01, _MOST_T, "a mass from 10 kg to 5,000 t")]
+_Mass = Annotated[float, quantity(parse_mass_t), within(0, _MOST_T, "a mass from none to 5,000 t")]
+_Load = Annotated[float, quantity(parse_mass_t), within(0.01, _MOST_T, "a mass from 10 kg to 5,000 t")]
 
 
 class _Count(Model):

@@ -42,6 +42,7 @@ __all__ = [
     "one_day",
     "one_of",
     "out_of_range",
+    "quantity",
     "validated",
     "within",
     "wrong",
@@ -94,12 +95,19 @@ def out_of_range(expected: str) -> PydanticCustomError:
     return wrong(_AS_TYPED, expected, "Check the figure and its unit.")
 
 
-def _quantity(parse: Callable[[object], Any]) -> BeforeValidator:
+def quantity(parse: Callable[[object], Any], expected: str = "") -> BeforeValidator:
+    """Make a reader of a number with its unit.
+
+    Args:
+        parse: reads it; it raises QuantityError.
+        expected: what should stand there, where that is more than any such quantity, or "".
+    """
+
     def read(value: object) -> Any:
         try:
             return parse(value)
         except QuantityError as error:
-            raise wrong(error.found, error.expected, error.hint) from error
+            raise wrong(error.found, expected or error.expected, error.hint) from error
 
     return BeforeValidator(read)
 
@@ -150,17 +158,17 @@ Text = Annotated[str, BeforeValidator(_text)]
 Words = Annotated[str, BeforeValidator(_words)]
 Lines = Annotated[list[str], BeforeValidator(_lines)]
 Day = Annotated[date, BeforeValidator(one_day)]
-Length = Annotated[float, _quantity(quantities.parse_length_mm)]
-Roll = Annotated[float, _quantity(quantities.parse_roll_mm)]
+Length = Annotated[float, quantity(quantities.parse_length_mm)]
+Roll = Annotated[float, quantity(quantities.parse_roll_mm)]
 ROLL_LIMITS: Final = (1000.0, 6000.0, "a roll from 1 m to 6 m (3 to 20 ft)")
-Area = Annotated[float, _quantity(quantities.parse_area_m2)]
-Spacing = Annotated[tuple[float, float], _quantity(quantities.parse_spacing_mm)]
-Density = Annotated[float, _quantity(quantities.parse_density_t_per_m3)]
-SandAmount = Annotated[Sand, _quantity(quantities.parse_sand)]
-SeedRate = Annotated[float, _quantity(quantities.parse_seed_g_per_m2)]
-Fraction = Annotated[float, _quantity(quantities.parse_fraction)]
-Count = Annotated[int, _quantity(quantities.parse_count)]
-Days = Annotated[float, _quantity(quantities.parse_days)]
+Area = Annotated[float, quantity(quantities.parse_area_m2)]
+Spacing = Annotated[tuple[float, float], quantity(quantities.parse_spacing_mm)]
+Density = Annotated[float, quantity(quantities.parse_density_t_per_m3)]
+SandAmount = Annotated[Sand, quantity(quantities.parse_sand)]
+SeedRate = Annotated[float, quantity(quantities.parse_seed_g_per_m2)]
+Fraction = Annotated[float, quantity(quantities.parse_fraction)]
+Count = Annotated[int, quantity(quantities.parse_count)]
+Days = Annotated[float, quantity(quantities.parse_days)]
 
 
 def within(low: float, high: float, said: str) -> AfterValidator:
