@@ -10,7 +10,7 @@ from swardcast.errors import nearest
 from swardcast.quantities import parse_length_mm, parse_minutes, parse_temperature_c
 from swardcast.reading.day_spans import SomeDay, SomeDays, span_from
 from swardcast.reading.near_kinds import kind_meant
-from swardcast.reading.schema import Model, Text, quantity, within, wrong
+from swardcast.reading.schema import Model, Text, names_in, quantity, within, wrong
 from swardcast.records.blocked import USUAL_FROST_C, USUAL_RAIN_MM, BlockedDays, ContractorDays, DaysWithoutWork
 from swardcast.records.day_spans import DayInYear, DaySpan
 from swardcast.records.operations import Kind
@@ -48,8 +48,7 @@ def _yes(value: object) -> bool:
 
 def _kinds(value: object) -> frozenset[Kind]:
     known = {kind.value: kind for kind in Kind}
-    names = value if isinstance(value, list) else str(value).replace(" and ", ",").split(",")
-    words = [" ".join(str(name).lower().split()) for name in names]
+    words = names_in(value)
     for word in words:
         if word not in known:
             raise wrong(word, f"one of: {', '.join(known)}", kind_meant(word))

@@ -8,7 +8,7 @@ from pydantic import BeforeValidator, Field
 
 from swardcast.quantities import QuantityError, parse_days
 from swardcast.reading.near_kinds import kind_meant
-from swardcast.reading.schema import Model, wrong
+from swardcast.reading.schema import Model, one_of, wrong
 from swardcast.records.gaps import KindGap
 from swardcast.records.operations import Kind
 
@@ -29,15 +29,7 @@ def gap_days(value: object) -> int:
     return round(days)
 
 
-def _kind(value: object) -> Kind:
-    name = " ".join(str(value).lower().split())
-    known = {kind.value: kind for kind in Kind}
-    if name not in known:
-        raise wrong(value, f"one of: {', '.join(known)}", kind_meant(name))
-    return known[name]
-
-
-_Kind = Annotated[Kind, BeforeValidator(_kind)]
+_Kind = Annotated[Kind, one_of(Kind, kind_meant)]
 
 
 class GapBlock(Model):

@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field, model_validator
 
 from swardcast.errors import nearest
 from swardcast.quantities import parse_mass_t
-from swardcast.reading.schema import Day, Fraction, Model, Text, quantity, within, wrong
+from swardcast.reading.schema import Day, Fraction, Model, Text, names_in, quantity, within, wrong
 from swardcast.records.operations import Kind
 from swardcast.records.sand_store import SandCount, SandDelivery, SandStore
 
@@ -26,8 +26,7 @@ def _one_or_more(value: object) -> object:
 
 
 def _kinds(value: object) -> object:
-    names = value if isinstance(value, list) else str(value).replace(" and ", ",").split(",")
-    words = [" ".join(str(name).lower().split()) for name in names]
+    words = names_in(value)
     for word in words:
         if word not in _SANDED:
             raise wrong(word, f"kinds of work that take sand: {', '.join(_SANDED)}", nearest(word, _SANDED))

@@ -39,6 +39,7 @@ __all__ = [
     "Words",
     "block_of",
     "local_moment",
+    "names_in",
     "one_day",
     "one_of",
     "out_of_range",
@@ -188,16 +189,29 @@ def within(low: float, high: float, said: str) -> AfterValidator:
     return AfterValidator(check)
 
 
-def one_of(choices: type[EnumT]) -> BeforeValidator:
-    """Make a reader of one of the trade's words."""
+def names_in(value: object) -> list[str]:
+    """Take several names apart, typed as a list or as one text such as "tees and approaches", in small letters."""
+    names = value if isinstance(value, list) else str(value).replace(" and ", ",").split(",")
+    return [" ".join(str(name).lower().split()) for name in names]
+
+
+def one_of(choices: type[EnumT], meant: Callable[[str], str] | None = None) -> BeforeValidator:
+    """Make a reader of one of the trade's words.
+
+    Args:
+        choices: the words.
+        meant: gives a hint for a word that is none of them; without it, the nearest one is named.
+    """
     words = {str(choice.value): choice for choice in choices}
 
     def read(value: object) -> EnumT:
         if isinstance(value, choices):
             return value
-        chosen = words.get(" ".join(str(value).strip().lower().split()))
+        word = " ".join(str(value).lower().split())
+        chosen = words.get(word)
         if chosen is None:
-            raise wrong(value, f"one of: {', '.join(words)}", nearest(str(value), words))
+            hint = nearest(str(value), words) if meant is None else meant(word)
+            raise wrong(value, f"one of: {', '.join(words)}", hint)
         return chosen
 
     return BeforeValidator(read)

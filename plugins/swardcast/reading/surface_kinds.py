@@ -7,7 +7,7 @@ from typing import Annotated, Final
 from pydantic import BeforeValidator
 
 from swardcast.errors import nearest
-from swardcast.reading.schema import wrong
+from swardcast.reading.schema import names_in, wrong
 from swardcast.records.club import SurfaceKind
 
 __all__ = ["SurfaceKinds"]
@@ -16,8 +16,7 @@ _KINDS: Final = {word: kind for kind in SurfaceKind for word in (kind.value, kin
 
 
 def _fits(value: object) -> frozenset[SurfaceKind]:
-    names = value if isinstance(value, list) else str(value).replace(" and ", ",").split(",")
-    words = [" ".join(str(name).lower().split()) for name in names]
+    words = names_in(value)
     for word in words:
         if word not in _KINDS:
             raise wrong(value, f"kinds of surface: {', '.join(kind.plural for kind in SurfaceKind)}", _near(word))
