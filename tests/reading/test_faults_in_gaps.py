@@ -9,9 +9,7 @@ import pytest
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.gaps import KindGap
 from swardcast.records.operations import Kind
-from tests.reading.breaking import assert_said, fault, replace
-
-CLUB = "club.yaml"
+from tests.reading.breaking import CLUB, assert_said, fault, replace
 
 FAULTS = [
     fault(
