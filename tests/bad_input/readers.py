@@ -38,16 +38,16 @@ from swardcast.reading.surfaces_file import surfaces_from
 from swardcast.reading.weather_files import DailyWeather, daily_weather_from
 from swardcast.reading.weather_folder import club_in, weather_in
 from swardcast.reading.withdrawals import entries_of_withdrawn, led_nowhere
+from swardcast.reading.yaml_text import Located
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log_sheet import LogSheet
 from swardcast.records.readings import RainCount
 from swardcast.records.standing import as_entered
 from swardcast.records.weather_setup import Clock, StationFile
 
-__all__ = ["Readers", "packed_sheet"]
+__all__ = ["Readers", "cells", "packed_sheet", "problems_told", "sheet_xml"]
 
 ENTRY: Final = "2027-08-23-1140-greens-1-to-3-done"
-PLAN: Final = "plan/2027-late-summer.yaml"
 _LOG: Final = f"log/2027/{ENTRY}.md"
 _STATION: Final = StationFile(
     day="Day", time=None, temperature=None, lowest="Low", highest="High", rain="Rain", fahrenheit=False, inches=True,
@@ -138,16 +138,19 @@ class Readers:
             (self.folder / "club.yaml").write_bytes(before)
         return problems
 
+    def _document(self, data: bytes, problems: list[Problem]) -> Located | None:
+        return self._files("fuzzed.yaml", data, problems).yaml("fuzzed.yaml")
+
     def _surfaces(self, data: bytes) -> list[Problem]:
         problems: list[Problem] = []
-        document = self._files("fuzzed.yaml", data, problems).yaml("fuzzed.yaml")
+        document = self._document(data, problems)
         if document is not None:
             surfaces_from(document, file="fuzzed.yaml", problems=problems)
         return problems
 
     def _plan(self, data: bytes) -> list[Problem]:
         problems: list[Problem] = []
-        document = self._files("fuzzed.yaml", data, problems).yaml("fuzzed.yaml")
+        document = self._document(data, problems)
         if document is not None:
             zone = self.whole.club.time_zone
             told = jobs_from(document, file="f.yaml", surfaces=self.whole.surfaces, zone=zone, problems=problems)
@@ -185,14 +188,14 @@ class Readers:
 
     def _choices(self, data: bytes) -> list[Problem]:
         problems: list[Problem] = []
-        document = self._files("fuzzed.yaml", data, problems).yaml("fuzzed.yaml")
+        document = self._document(data, problems)
         if document is not None:
             choices_from(document, file="choices.yaml", problems=problems)
         return problems
 
     def _sources(self, data: bytes) -> list[Problem]:
         problems: list[Problem] = []
-        document = self._files("fuzzed.yaml", data, problems).yaml("fuzzed.yaml")
+        document = self._document(data, problems)
         if document is not None:
             sources_from(document, file="weather/sources.yaml", problems=problems)
         return problems
@@ -250,14 +253,24 @@ _SOURCES: Final = b"""sources:
     licence address: https://licence.example/
     fresh until: 2027-09-14T06:35:00+00:00
 """
-_CELLS: Final = ("Date", "Time", "What", "Job", "Where", "Sand")
-_SHEET_XML: Final = (
-    '<?xml version="1.0"?><worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>'
-    '<row r="1">' + "".join(f'<c t="inlineStr"><is><t>{cell}</t></is></c>' for cell in _CELLS) + "</row>"
-    '<row r="2"><c><v>46625</v></c><c><v>0.65</v></c><c t="inlineStr"><is><t>done</t></is></c><c><v>7.5</v></c>'
-    '<c t="b"><v>1</v></c><c t="e"><v>#REF!</v></c></row></sheetData></worksheet>'
-).encode()
 _MAIN: Final = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
+
+
+def cells(*words: str) -> str:
+    """Cells of a row, each with its text."""
+    return "".join(f'<c t="inlineStr"><is><t>{word}</t></is></c>' for word in words)
+
+
+def sheet_xml(rows: str, before: str = "") -> bytes:
+    """The XML of a sheet with these rows, and what stands before it."""
+    return f'<?xml version="1.0"?>{before}<worksheet xmlns="{_MAIN}"><sheetData>{rows}</sheetData></worksheet>'.encode()
+
+
+_SHEET_XML: Final = sheet_xml(
+    f'<row r="1">{cells("Date", "Time", "What", "Job", "Where", "Sand")}</row>'
+    f'<row r="2"><c><v>46625</v></c><c><v>0.65</v></c>{cells("done")}<c><v>7.5</v></c>'
+    '<c t="b"><v>1</v></c><c t="e"><v>#REF!</v></c></row>'
+)
 _RELATIONS: Final = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 _PACKED: Final = {
     "[Content_Types].xml": (
@@ -283,19 +296,18 @@ _PACKED: Final = {
 }
 
 
-def packed_sheet(sheet_xml: bytes, **more: bytes) -> bytes:
+def packed_sheet(sheet: bytes) -> bytes:
     """A workbook of one sheet, its XML as given.
 
     Args:
-        sheet_xml: what is to stand as its sheet.
-        **more: other parts that are put in or put in place of the usual ones, dots and slashes as they are.
+        sheet: what is to stand as its sheet.
 
     Returns:
         The bytes of a .xlsx.
     """
     stream = BytesIO()
     with ZipFile(stream, "w", ZIP_DEFLATED) as packed:
-        for name, text in {**{name: text.encode() for name, text in _PACKED.items()}, **more}.items():
+        for name, text in _PACKED.items():
             packed.writestr(name, text)
-        packed.writestr("xl/worksheets/sheet1.xml", sheet_xml)
+        packed.writestr("xl/worksheets/sheet1.xml", sheet)
     return stream.getvalue()

@@ -10,7 +10,7 @@ from zipfile import ZIP_DEFLATED, ZipFile
 import openpyxl
 
 from tests.bad_input.mutations import MEGABYTE, Row, broken, put
-from tests.bad_input.readers import packed_sheet
+from tests.bad_input.readers import cells, packed_sheet, sheet_xml
 
 __all__ = ["ROWS"]
 
@@ -20,7 +20,6 @@ _FORM: Final = (
 )  # fmt: skip
 _HEADER: Final = ("Date", "Time", "What", "Job", "Where")
 _GOOD: Final = ("09/09/2027", "15:40", "note", "", "")
-_MAIN: Final = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
 _LAUGHS: Final = (
     '<!DOCTYPE x [<!ENTITY a0 "haha">'
     + "".join(f'<!ENTITY a{n} "{f"&a{n - 1};" * 10}">' for n in range(1, 10))
@@ -39,12 +38,8 @@ def _workbook(*rows: tuple[str, ...], title: str = "Answers") -> bytes:
     return stream.getvalue()
 
 
-def _xml(rows: str, before: str = "") -> bytes:
-    return f'<?xml version="1.0"?>{before}<worksheet xmlns="{_MAIN}"><sheetData>{rows}</sheetData></worksheet>'.encode()
-
-
-def _cells(*words: str) -> str:
-    return "".join(f'<c t="inlineStr"><is><t>{word}</t></is></c>' for word in words)
+def _packed(rows: str, before: str = "") -> bytes:
+    return packed_sheet(sheet_xml(rows, before))
 
 
 def _bomb() -> bytes:
@@ -83,6 +78,7 @@ def _text(name: str, content: Content, line: int | None, field: str, *said: str,
 
 
 _HEAD: Final = ";".join(_HEADER) + "\n"
+_TOP: Final = f'<row r="1">{cells(*_HEADER)}</row>'
 
 ROWS = (
     _text("a sheet of a day that there is not", _HEAD + "30/02/2027;15:40;note;;\n", 2, "column 'Date'", "30/02/2027"),
@@ -103,16 +99,16 @@ ROWS = (
     _sheet("a workbook with its middle overwritten", _workbook(_HEADER, _GOOD).replace(b"xl/workbook.xml", b"xl/wurkbook.xml"), None, "", "no workbook"),
     _sheet("a workbook that unpacks to 400 MB", _bomb, None, "", "unpacks to 400 MB"),
     _sheet("a workbook that lies about its size", _lying_bomb, None, "", "no workbook"),
-    _sheet("a workbook with a billion laughs", packed_sheet(_xml(f'<row r="1">{_cells("&a9;")}</row>', _LAUGHS)), None, "", "no workbook"),
-    _sheet("a workbook of brackets", packed_sheet(_xml("<row>" * 50_000)), None, "", "no workbook"),
-    _sheet("a workbook that asks for a file", packed_sheet(_xml(f'<row r="1">{_cells("&x;")}</row>', '<!DOCTYPE x [<!ENTITY x SYSTEM "file:///etc/passwd">]>')), None, "", ""),
-    _sheet("a workbook with words that it has not", packed_sheet(_xml(f'<row r="1">{_cells(*_HEADER)}<c t="s"><v>99</v></c></row>')), None, "", "no workbook"),
-    _sheet("a workbook with a row before the first", packed_sheet(_xml(f'<row r="-5">{_cells(*_HEADER)}</row>')), 1, "", "no column", more=True),
-    _sheet("a workbook with a number that is none", packed_sheet(_xml(f'<row r="1">{_cells(*_HEADER)}</row><row r="2"><c><v>1e999</v></c></row>')), None, "", ""),
-    _sheet("a workbook of a day beyond calendars", packed_sheet(_xml(f'<row r="1">{_cells(*_HEADER)}</row><row r="2"><c t="d"><v>99999-01-01</v></c><c><v>x</v></c></row>')), None, "", ""),
+    _sheet("a workbook with a billion laughs", _packed(f'<row r="1">{cells("&a9;")}</row>', _LAUGHS), None, "", "no workbook"),
+    _sheet("a workbook of brackets", _packed("<row>" * 50_000), None, "", "no workbook"),
+    _sheet("a workbook that asks for a file", _packed(f'<row r="1">{cells("&x;")}</row>', '<!DOCTYPE x [<!ENTITY x SYSTEM "file:///etc/passwd">]>'), None, "", ""),
+    _sheet("a workbook with words that it has not", _packed(f'<row r="1">{cells(*_HEADER)}<c t="s"><v>99</v></c></row>'), None, "", "no workbook"),
+    _sheet("a workbook with a row before the first", _packed(f'<row r="-5">{cells(*_HEADER)}</row>'), 1, "", "no column", more=True),
+    _sheet("a workbook with a number that is none", _packed(_TOP + '<row r="2"><c><v>1e999</v></c></row>'), None, "", ""),
+    _sheet("a workbook of a day beyond calendars", _packed(_TOP + '<row r="2"><c t="d"><v>99999-01-01</v></c><c><v>x</v></c></row>'), None, "", ""),
     _sheet("a workbook with a formula that nobody worked out", _workbook(_HEADER, ("=1+1", "15:40", "note", "", "")), 2, "column 'Date'", "15:40"),
-    _sheet("a workbook with an error in a cell", packed_sheet(_xml(f'<row r="1">{_cells(*_HEADER)}</row><row r="2"><c t="e"><v>#REF!</v></c>{_cells("15:40", "note")}</row>')), 2, "column 'Date'", "#REF!"),
-    _sheet("a workbook with its last row at the end of all rows", packed_sheet(_xml(f'<row r="1">{_cells(*_HEADER)}</row><row r="1048576">{_cells(*_GOOD)}</row>')), None, "", "more than 5000 rows"),
+    _sheet("a workbook with an error in a cell", _packed(_TOP + f'<row r="2"><c t="e"><v>#REF!</v></c>{cells("15:40", "note")}</row>'), 2, "column 'Date'", "#REF!"),
+    _sheet("a workbook with its last row at the end of all rows", _packed(_TOP + f'<row r="1048576">{cells(*_GOOD)}</row>'), None, "", "more than 5000 rows"),
     Row(name="a sheet that is all right", file="../answers.csv", how=put((_HEAD + "09/09/2027;15:40;done;greens-renovation-2027;greens 7\n").encode(), None), fine=True,
         command=("log", "import", "../answers.csv", "--yes", "--quiet"), block=_FORM),
 )  # fmt: skip
