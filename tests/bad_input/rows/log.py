@@ -19,6 +19,13 @@ _NEW: Final = "log/2027/2027-09-13-0900-new.md"
 _AT: Final = "at: 2027-08-23 11:40"
 _JOB: Final = "job: greens-renovation-2027"
 
+
+def _entry(at: str, kind: str, *fields: str) -> str:
+    return "\n".join(["---", f"at: {at}", f"kind: {kind}", *fields, "---", ""])
+
+
+_HELLO: Final = _entry("2027-09-13 09:00", "note to members") + "Hello.\n"
+
 ROWS = (
     broken("a kind of entry misspelt", DONE, swap("kind: work done", "kind: work don"), "kind", "Did you mean 'work done'?"),
     broken("a kind of entry as people say it", DONE, swap("kind: work done", "kind: finished"), "kind", "Did you mean 'work done'?"),
@@ -60,10 +67,10 @@ ROWS = (
     broken("a correction of nothing", _CORRECTION, swap("corrects: 2027-08-24-1550-greens-10-to-12-done", "corrects: 2027-08-24-1550-greens-10-to-12-don"), "corrects", "Did you mean '2027-08-24-1550-greens-10-to-12-done'?", more=True),
     broken("a correction of itself", _CORRECTION, swap("corrects: 2027-08-24-1550-greens-10-to-12-done", "corrects: 2027-08-24-1815-not-the-12th"), "corrects", "is a correction or not earlier", more=True),
     broken("a correction of what came later", _CORRECTION, swap("corrects: 2027-08-24-1550-greens-10-to-12-done", "corrects: 2027-09-14-0650-morning"), "corrects", "not earlier", more=True),
-    broken("a correction in a correction", _CORRECTION, put("---\nat: 2027-08-24 18:15\nkind: correction\ncorrects: 2027-08-24-1550-greens-10-to-12-done\ninstead:\n  at: 2027-08-24 15:50\n  ¦kind: correction\n  corrects: 2027-08-24-1550-greens-10-to-12-done\n---\n"), "instead.kind", "an entry that can stand instead"),
+    broken("a correction in a correction", _CORRECTION, put(_entry("2027-08-24 18:15", "correction", "corrects: 2027-08-24-1550-greens-10-to-12-done", "instead:\n  at: 2027-08-24 15:50\n  ¦kind: correction\n  corrects: 2027-08-24-1550-greens-10-to-12-done")), "instead.kind", "an entry that can stand instead"),
     broken("an entry instead of kind unknown", _CORRECTION, swap("kind: work done", "kind: work don"), "instead.kind", "Did you mean 'work done'?"),
     broken("an entry instead that comes later", _CORRECTION, swap("  at: 2027-08-24 15:50", "  at: 2027-08-25 15:50"), "instead.at", "not after that of the correction"),
-    broken("an entry instead as a text", _CORRECTION, put("---\nat: 2027-08-24 18:15\nkind: correction\ncorrects: 2027-08-24-1550-greens-10-to-12-done\n¦instead: nothing\n---\n"), "instead", "'nothing'"),
+    broken("an entry instead as a text", _CORRECTION, put(_entry("2027-08-24 18:15", "correction", "corrects: 2027-08-24-1550-greens-10-to-12-done", "¦instead: nothing")), "instead", "'nothing'"),
     broken("postponed to an earlier day", _POSTPONED, swap("starts: 2027-09-07", "starts: 2027-08-27"), "starts", "a day after 2027-08-30"),
     broken("postponed to no day", _POSTPONED, without("starts: 2027-09-07\n", "at:"), "starts", "the new first day"),
     broken("a change of plan misspelt", _POSTPONED, swap("change: postponed to", "change: postpond to"), "change", "Did you mean"),
@@ -71,22 +78,22 @@ ROWS = (
     broken("postponed without a cause", _POSTPONED, without("because: the new bunker sand comes a week late\n", "at:"), "because", "nothing"),
     broken("held up without a cause", _HELD_UP, without("because: heavy rain; the greens are too soft for the machines and wet sand will not go down the holes\n", "at:"), "because", "nothing"),
     broken("no work before a day that is over", _HELD_UP, swap("no work before: 2027-08-26", "no work before: 2027-08-24"), "no work before", "a day after 2027-08-25"),
-    broken("seen, but nothing", _SEEN, put(f"---\nat: 2027-08-30 15:30\nkind: observation\n{_JOB}\nsurfaces: greens 1-6\n---\n", 3), "kind", "an observation of nothing"),
-    broken("more left than there was", _SEEN, put(f"---\nat: 2027-08-30 15:30\nkind: observation\n{_JOB}\n¦disruption left: 120 %\n---\n"), "disruption left", "'120 %'"),
-    broken("a share without its sign", _SEEN, put(f"---\nat: 2027-08-30 15:30\nkind: observation\n{_JOB}\n¦disruption left: 0.5\n---\n"), "disruption left", "'0.5'"),
-    broken("a reading that no meter shows", _SEEN, put("---\nat: 2027-08-30 15:30\nkind: observation\nsurfaces: greens 1-6\nreadings:\n  ¦green speed: 999999999 mm\n---\n"), "readings.green speed", "999999999 mm"),
-    broken("a reading that there is not", _SEEN, put("---\nat: 2027-08-30 15:30\nkind: observation\nsurfaces: greens 1-6\nreadings:\n  ¦green sped: 9 ft\n---\n"), "readings.green sped", "Did you mean 'green speed'?"),
-    broken("growth held back to the end of calendars", _NEW, put("---\nat: 2027-09-13 09:00\nkind: growth held back\ncause: dull weather\nsurfaces: greens 1-18\n¦until: 9999-12-31\n---\n"), "until", "9999-12-31"),
-    broken("growth held back by no cause of ours", _NEW, put("---\nat: 2027-09-13 09:00\nkind: growth held back\n¦cause: moles\nsurfaces: greens 1-18\nuntil: 2027-09-20\n---\n"), "cause", "'moles'"),
-    broken("growth held back that ends before it begins", _NEW, put("---\nat: 2027-09-13 09:00\nkind: growth held back\ncause: dull weather\nsurfaces: greens 1-18\n¦until: 2027-09-01\n---\n"), "until", "2027-09-01"),
-    broken("healed before it was done", _NEW, put("---\nat: 2027-08-22 09:00\nkind: back to normal\njob: greens-renovation-2027\n¦surfaces: green 1\n---\n"), "surfaces", "with no 'work done'"),
-    broken("an entry of a name that feeds keep", "log/2027/announced.md", put("---\nat: 2027-09-13 09:00\nkind: note to members\n---\nHello.\n", None), "", "under which the feeds have news"),
-    broken("an entry of a name that corrections make", "log/2027/a-instead.md", put("---\nat: 2027-09-13 09:00\nkind: note to members\n---\nHello.\n", None), "", "'a-instead'"),
-    broken("an entry of a name that another year has", "log/2028/2027-07-07-1130-dry-spell.md", put("---\nat: 2027-09-13 09:00\nkind: note to members\n---\nHello.\n", None), "", "has already"),
+    broken("seen, but nothing", _SEEN, put(_entry("2027-08-30 15:30", "observation", _JOB, "surfaces: greens 1-6"), 3), "kind", "an observation of nothing"),
+    broken("more left than there was", _SEEN, put(_entry("2027-08-30 15:30", "observation", _JOB, "¦disruption left: 120 %")), "disruption left", "'120 %'"),
+    broken("a share without its sign", _SEEN, put(_entry("2027-08-30 15:30", "observation", _JOB, "¦disruption left: 0.5")), "disruption left", "'0.5'"),
+    broken("a reading that no meter shows", _SEEN, put(_entry("2027-08-30 15:30", "observation", "surfaces: greens 1-6", "readings:\n  ¦green speed: 999999999 mm")), "readings.green speed", "999999999 mm"),
+    broken("a reading that there is not", _SEEN, put(_entry("2027-08-30 15:30", "observation", "surfaces: greens 1-6", "readings:\n  ¦green sped: 9 ft")), "readings.green sped", "Did you mean 'green speed'?"),
+    broken("growth held back to the end of calendars", _NEW, put(_entry("2027-09-13 09:00", "growth held back", "cause: dull weather", "surfaces: greens 1-18", "¦until: 9999-12-31")), "until", "9999-12-31"),
+    broken("growth held back by no cause of ours", _NEW, put(_entry("2027-09-13 09:00", "growth held back", "¦cause: moles", "surfaces: greens 1-18", "until: 2027-09-20")), "cause", "'moles'"),
+    broken("growth held back that ends before it begins", _NEW, put(_entry("2027-09-13 09:00", "growth held back", "cause: dull weather", "surfaces: greens 1-18", "¦until: 2027-09-01")), "until", "2027-09-01"),
+    broken("healed before it was done", _NEW, put(_entry("2027-08-22 09:00", "back to normal", _JOB, "¦surfaces: green 1")), "surfaces", "with no 'work done'"),
+    broken("an entry of a name that feeds keep", "log/2027/announced.md", put(_HELLO, None), "", "under which the feeds have news"),
+    broken("an entry of a name that corrections make", "log/2027/a-instead.md", put(_HELLO, None), "", "'a-instead'"),
+    broken("an entry of a name that another year has", "log/2028/2027-07-07-1130-dry-spell.md", put(_HELLO, None), "", "has already"),
     broken("a note about a job that there is not", _NOTE, swap("by: the course manager", "¦job: x\nby: the course manager"), "job", "not in the plan"),
     fine("preferred lies to the last day of ours", _RULES, swap("until: 2027-09-16", "until: 2200-12-31")),
     fine("a moment in the first hour of ours", _NOTE, swap("at: 2027-07-07 11:30", "at: 1900-01-01 00:00")),
     fine("a moment in the last hour of ours", _NOTE, swap("at: 2027-07-07 11:30", "at: 2200-12-31 23:59")),
     fine("words of a megabyte's tenth", _NOTE, add("x" * 100_000)),
-    fine("an entry of the night", _NEW, put("---\nat: 2027-09-13 00:00\nkind: note to members\n---\nHello.\n", None)),
+    fine("an entry of the night", _NEW, put(_entry("2027-09-13 00:00", "note to members") + "Hello.\n", None)),
 )  # fmt: skip

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from tests.bad_input.mutations import add, broken, every, fine, put, swap
+from tests.bad_input.mutations import Row, add, broken, every, fine, put, swap
 from tests.bad_input.rows.files import CLUB, FORECAST, HISTORY, OBSERVED
 
 __all__ = ["ROWS"]
@@ -18,6 +18,12 @@ _HOURLY: Final = (
     "    day is written: year-month-day\n"
 )  # fmt: skip
 _DAYS: Final = "date,tmin_c,tmax_c\n"
+
+
+def _station(name: str, rows: str, field: str, *said: str, more: bool = False) -> Row:
+    """A station's file with these rows below its columns."""
+    return broken(name, OBSERVED, put(f"Datum;Tmin;Tmax;Regen\n{rows}"), field, *said, more=more, block=_GERMAN)
+
 
 _OURS = tuple(
     broken(f"observed weather: {name}", OBSERVED, put(_DAYS + text), field, *said, more=more)
@@ -72,17 +78,17 @@ _COLUMNS = (
 _STATION = (
     fine("a station that writes semicolons and decimal commas", OBSERVED, put("Datum;Tmin;Tmax;Regen\n01.09.2027;8,5;17,1;0,4\n"), block=_GERMAN),
     fine("a station's file in the encoding that it has", OBSERVED, put(b"Datum;Tmin;Tmax;Regen\n01.09.2027;8,5;17,1;0,4\n"), block=_GERMAN),
-    broken("a station's day that there is not", OBSERVED, put("Datum;Tmin;Tmax;Regen\n¦30.02.2027;8,5;17,1;0\n"), "Datum", "30.02.2027", block=_GERMAN),
-    broken("a station's number with a point and a comma", OBSERVED, put("Datum;Tmin;Tmax;Regen\n¦01.09.2027;1.008,5;17,1;0\n"), "Tmin", "1.008,5", block=_GERMAN),
-    broken("a station's day twice", OBSERVED, put("Datum;Tmin;Tmax;Regen\n01.09.2027;8,5;17,1;0\n¦01.09.2027;8,5;17,1;0\n"), "Datum", "a second time", block=_GERMAN),
+    _station("a station's day that there is not", "¦30.02.2027;8,5;17,1;0\n", "Datum", "30.02.2027"),
+    _station("a station's number with a point and a comma", "¦01.09.2027;1.008,5;17,1;0\n", "Tmin", "1.008,5"),
+    _station("a station's day twice", "01.09.2027;8,5;17,1;0\n¦01.09.2027;8,5;17,1;0\n", "Datum", "a second time"),
     broken("a station without its column", OBSERVED, put("¦Datum;Tmin;Tmax\n01.09.2027;8,5;17,1\n"), "weather.station file.columns.rain", "no column 'Regen'", block=_GERMAN),
     broken("a station's file that is none", OBSERVED, put("hello\n", 1), "", "no line with the columns", block=_GERMAN),
     broken("an empty station's file", OBSERVED, put(b"", 1), "", "no line with the columns", block=_GERMAN),
-    broken("a station's row too short", OBSERVED, put("Datum;Tmin;Tmax;Regen\n¦01.09.2027;8,5\n"), "", "2 values", block=_GERMAN),
-    broken("a station's row of 200,000 letters", OBSERVED, put("Datum;Tmin;Tmax;Regen\n¦" + "1" * 200_000 + "\n"), "", "no CSV", block=_GERMAN),
+    _station("a station's row too short", "¦01.09.2027;8,5\n", "", "2 values"),
+    _station("a station's row of 200,000 letters", "¦" + "1" * 200_000 + "\n", "", "no CSV"),
     broken("a station's file of 20 MB of nothing", OBSERVED, put(lambda: b"x\n" * 10_000_000, None), "", "20 MB", block=_GERMAN),
-    broken("a station that is not a number", OBSERVED, put("Datum;Tmin;Tmax;Regen\n¦01.09.2027;nan;inf;0\n"), "Tmin", "'nan'", more=True, block=_GERMAN),
-    broken("a station's lowest above its highest", OBSERVED, put("Datum;Tmin;Tmax;Regen\n¦01.09.2027;20;10;0\n"), "Tmin", "the lower of the two", block=_GERMAN),
+    _station("a station that is not a number", "¦01.09.2027;nan;inf;0\n", "Tmin", "'nan'", more=True),
+    _station("a station's lowest above its highest", "¦01.09.2027;20;10;0\n", "Tmin", "the lower of the two"),
     broken("a logger's hour that there is not", OBSERVED, put("Day,Time,T\n¦2027-09-01,25:00,10\n"), "Day", "25:00", block=_HOURLY),
     broken("a logger's first year of all", OBSERVED, put("Day,Time,T\n¦0001-01-01,00:00,10\n"), "Day", "0001-01-01", block=_HOURLY),
     broken("a logger's last year of all", OBSERVED, put("Day,Time,T\n¦9999-12-31,24:00,10\n"), "Day", "9999-12-31", block=_HOURLY),
