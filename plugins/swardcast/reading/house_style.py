@@ -8,7 +8,7 @@ from typing import Annotated, Final
 from pydantic_core import PydanticCustomError
 
 from swardcast.errors import Problem
-from swardcast.reading.schema import Model, Text, block_of, one_of
+from swardcast.reading.schema import Model, Text, block_of, one_of, what_is_wrong
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.yaml_text import Located
 from swardcast.records.club import Group, Surface, Tone
@@ -52,8 +52,7 @@ def groups_from(
             group = Group(name=name, surfaces=frozenset(select_surfaces(phrase, surfaces)))
             odd = _odd(group, groups, surfaces)
         except PydanticCustomError as error:
-            context = error.context or {}
-            odd = context["found"], context["expected"], context["hint"]
+            odd = what_is_wrong(error)
         if odd is None:
             groups.append(group)
             continue

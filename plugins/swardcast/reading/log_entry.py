@@ -17,7 +17,7 @@ from swardcast.reading.as_done import oddities_as_done
 from swardcast.reading.limits import LimitItem, limit_from
 from swardcast.reading.operations import operation_from
 from swardcast.reading.plain_words import shown
-from swardcast.reading.schema import local_moment, validated
+from swardcast.reading.schema import local_moment, validated, what_is_wrong
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.yaml_text import Located
 from swardcast.records import log
@@ -284,8 +284,7 @@ class EntryReader:
         try:
             return read()
         except PydanticCustomError as error:
-            context = error.context or {}
-            self._problem(document, name, context["found"], context["expected"], context["hint"])
+            self._problem(document, name, *what_is_wrong(error))
             return None
 
     def _problem(self, document: Located, name: str, found: str, expected: str, hint: str) -> None:

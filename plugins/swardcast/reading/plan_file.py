@@ -25,6 +25,7 @@ from swardcast.reading.schema import (
     local_moment,
     one_of,
     validated,
+    what_is_wrong,
     within,
     wrong,
 )
@@ -137,8 +138,7 @@ class _JobReader:
         try:
             return read()
         except PydanticCustomError as error:
-            told = error.context or {}
-            found, expected, hint = told["found"], told["expected"], told["hint"]
+            found, expected, hint = what_is_wrong(error)
             problem = Problem(file=self._file, field=".".join(field), found=found, expected=expected, hint=hint)
             self._problems.append(self._placed(problem, place))
             return None

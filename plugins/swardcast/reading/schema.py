@@ -45,6 +45,7 @@ __all__ = [
     "out_of_range",
     "quantity",
     "validated",
+    "what_is_wrong",
     "within",
     "wrong",
     "wrong_name",
@@ -77,6 +78,12 @@ def wrong(found: object, expected: str, hint: str = "") -> PydanticCustomError:
     """Make an error that carries what was found, what was expected and a hint."""
     said = None if found is _AS_TYPED else shown(found)
     return PydanticCustomError("swardcast", "{expected}", {"found": said, "expected": expected, "hint": hint})
+
+
+def what_is_wrong(error: PydanticCustomError) -> tuple[str, str, str]:
+    """Give what was found, what was expected and a hint, as `wrong` put them into an error."""
+    told = error.context or {}
+    return told["found"], told["expected"], told["hint"]
 
 
 def wrong_name(path: Path, expected: str, hint: str = "") -> PydanticCustomError:
