@@ -12,8 +12,9 @@ from icalendar import Component, Event
 
 from swardcast.errors import Problem, nearest
 from swardcast.moments import FIRST_YEAR, LAST_YEAR
-from swardcast.reading.calendar_lines import ContentLine, Part, shown
+from swardcast.reading.calendar_lines import ContentLine, Part
 from swardcast.reading.calendar_rules import faults_of_rule
+from swardcast.reading.plain_words import shown
 
 __all__ = ["event_from", "times_of"]
 

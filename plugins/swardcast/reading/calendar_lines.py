@@ -8,12 +8,12 @@ from dataclasses import dataclass, field
 from typing import Final
 
 from swardcast.errors import Problem
+from swardcast.reading.plain_words import shown
 
-__all__ = ["ContentLine", "Part", "parts_of", "shown"]
+__all__ = ["ContentLine", "Part", "parts_of"]
 
 _PROPERTY: Final = re.compile(r"^(?P<name>[A-Za-z0-9-]+)(?:;(?:[^\":]|\"[^\"]*\")*)?:(?P<value>.*)$")
 _READ: Final = ("VCALENDAR", "VEVENT", "VTIMEZONE", "STANDARD", "DAYLIGHT")
-_LONGEST_SHOWN: Final = 60  # a line of a terminal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,11 +68,6 @@ class Part:
     def line_of(self, name: str) -> int:
         """Name the line of its first property of a name, or else that of its BEGIN."""
         return next((line.number for line in self.all_of(name)), self.line)
-
-
-def shown(text: str) -> str:
-    """Quote what was found, cut to a line of a terminal."""
-    return repr(text if len(text) <= _LONGEST_SHOWN else text[: _LONGEST_SHOWN - 3] + "...")
 
 
 def parts_of(text: str, *, file: str, problems: list[Problem]) -> list[Part]:

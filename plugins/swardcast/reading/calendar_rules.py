@@ -13,7 +13,7 @@ from datetime import date, timedelta
 from typing import Final
 
 from swardcast.errors import nearest
-from swardcast.reading.calendar_lines import shown
+from swardcast.reading.plain_words import shown
 
 __all__ = ["faults_of_rule", "never_comes", "steps_to"]
 

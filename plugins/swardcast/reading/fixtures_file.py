@@ -20,8 +20,9 @@ from icalendar.timezone import tzp
 
 from swardcast.errors import Problem
 from swardcast.reading.calendar_events import event_from, times_of
-from swardcast.reading.calendar_lines import Part, parts_of, shown
+from swardcast.reading.calendar_lines import Part, parts_of
 from swardcast.reading.calendar_rules import never_comes, steps_to
+from swardcast.reading.plain_words import shown
 from swardcast.records.fixtures import Fixture
 from swardcast.records.log import Entry, PlanChange
 from swardcast.records.plan import Job
