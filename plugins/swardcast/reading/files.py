@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Callable, Iterator, Mapping
+from functools import cached_property
 from pathlib import Path
 from typing import Final
 
@@ -86,7 +87,6 @@ class Files:
 
     def __init__(self, folder: Path, problems: list[Problem], unwritten: Mapping[str, str] | None = None) -> None:
         self._folder, self._problems, self._unwritten = folder, problems, unwritten or {}
-        self._club_file: Located | None = None
 
     def name(self, path: Path) -> str:
         return path.relative_to(self._folder).as_posix()
@@ -214,10 +214,12 @@ class Files:
         return read_yaml(text, file=relative, problems=self._problems) if text is not None else None
 
     def club_file(self) -> Located | None:
-        """Give the YAML of club.yaml, read once."""
-        if self._club_file is None:
-            self._club_file = self.yaml("club.yaml")
+        """Give the YAML of club.yaml, read once, even where it is none."""
         return self._club_file
+
+    @cached_property
+    def _club_file(self) -> Located | None:
+        return self.yaml("club.yaml")
 
 
 def _decoded(data: bytes, form: StationFile | None) -> str:
