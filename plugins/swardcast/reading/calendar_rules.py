@@ -25,8 +25,8 @@ _PARTS: Final = (
 _NUMBER: Final = re.compile(r"^[1-9][0-9]{0,3}$")
 _NUMBERS: Final = re.compile(r"^[+-]?[0-9]{1,3}(?:,[+-]?[0-9]{1,3})*$")
 _BY_NUMBERS: Final = ("BYMONTHDAY", "BYYEARDAY", "BYWEEKNO", "BYMONTH", "BYSETPOS")
-_BY_DAY: Final = re.compile(r"^([+-]?[0-9]{0,2})(MO|TU|WE|TH|FR|SA|SU)$")
 _WEEKDAYS: Final = ("MO", "TU", "WE", "TH", "FR", "SA", "SU")
+_BY_DAY: Final = re.compile(rf"^([+-]?[0-9]{{0,2}})({'|'.join(_WEEKDAYS)})$")
 _HORIZON_DAYS: Final = 28 * 365 + 7
 """In 28 years the days of the week have gone through all days of the year, leap days too (from 1901 to 2099)."""
 _STEPS_A_YEAR: Final = {"DAILY": 366, "WEEKLY": 53, "MONTHLY": 12, "YEARLY": 1}
