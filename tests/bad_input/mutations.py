@@ -13,8 +13,8 @@ from pathlib import Path
 from typing import Final
 
 __all__ = [
-    "HERE", "MEGABYTE", "Break", "Row", "a_folder", "add", "as_file", "broken", "cut_off", "fine", "gone", "insert_at", "link_to", "locked", "put",
-    "recoded", "swap", "with_byte",
+    "HERE", "MEGABYTE", "Break", "Row", "a_folder", "add", "as_file", "broken", "every", "fine", "gone", "insert_at", "link_to", "locked",
+    "pipe", "put", "recoded", "swap", "with_byte", "within", "without",
 ]  # fmt: skip
 
 Break = Callable[[Path], int | None]
@@ -223,16 +223,6 @@ def with_byte(byte: bytes, number: int) -> Break:
         lines[number - 1] += byte
         path.write_bytes(b"\n".join(lines))
         return number
-
-    return change
-
-
-def cut_off(share: float) -> Break:
-    """Cut a file off, as when a disk is full."""
-
-    def change(path: Path) -> None:
-        data = path.read_bytes()
-        path.write_bytes(data[: int(len(data) * share)])
 
     return change
 
