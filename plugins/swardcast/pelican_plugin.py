@@ -57,7 +57,11 @@ from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.look_files import badge_size_px, look_artifacts
 from swardcast.outlets.message import message_artifacts, messages_of
 from swardcast.outlets.open_graph import OpenGraph
-from swardcast.outlets.pictures.figure import growth_html, healing_html, promises_html, season_html
+from swardcast.outlets.pictures.figure import figure_html
+from swardcast.outlets.pictures.growth import draw_growth
+from swardcast.outlets.pictures.healing import draw_healing
+from swardcast.outlets.pictures.promises import draw_promises
+from swardcast.outlets.pictures.season import draw_season
 from swardcast.outlets.policy import OF_PAGES, headers_artifact
 from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.preview import cards_of
@@ -142,7 +146,7 @@ def _compose(generator: ArticlesGenerator) -> None:
         print(f"Worth another look: {remark}", file=sys.stderr)
     voice = bulletin.voice
     root = root_of(settings, settings["ARTICLE_SAVE_AS"])
-    healing = {name: healing_html(picture, voice) for name, picture in pictures.healing.items()}
+    healing = _healing_html(pictures, voice)
     bodies = {one.id: notice_html(one, voice, root, healing.get(one.id, NO_PICTURE)) for one in bulletin.notices}
     context = generator.context
     context["bulletin"] = bulletin
@@ -176,6 +180,14 @@ def _compose(generator: ArticlesGenerator) -> None:
         *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
         *_pictures(cards),
     )
+
+
+def _healing_html(pictures: Pictures, voice: Voice) -> dict[str, Markup]:
+    heading = voice.say("picture-healing-heading")
+    return {
+        name: figure_html(picture.told, draw_healing(picture), voice, heading=heading)
+        for name, picture in pictures.healing.items()
+    }
 
 
 def _records(generator: ArticlesGenerator) -> ClubRecords:
@@ -282,19 +294,24 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]
     drafts = generator.settings["SWARDCAST_EML"]
 
     def promises() -> Markup:
-        return promises_html(pictures.promises, voice) if pictures.promises else NO_PICTURE
+        picture = pictures.promises
+        return figure_html(picture.told, draw_promises(picture), voice) if picture else NO_PICTURE
+
+    def growth() -> str:
+        picture = pictures.growth
+        return figure_html(picture.told, draw_growth(picture), voice) if picture else ""
 
     def season() -> str:
         laid_out, fixtures = season_of(bulletin), bulletin.records.fixtures
         bars = season_bars(laid_out, fixtures, voice)
-        picture = season_html(bars, voice) if bars else NO_PICTURE
+        picture = figure_html(bars.told, draw_season(bars), voice) if bars else NO_PICTURE
         return season_months_html(laid_out, voice, up, picture)
 
     return {
         "season": season,
         "sums": lambda: sums_html(bulletin.sums, voice),
         "published": lambda: published_html(bulletin.published, voice),
-        "growth": lambda: growth_html(pictures.growth, voice) if pictures.growth else "",
+        "growth": growth,
         "track record": lambda: track_record_html(bulletin.track_record, f"{up}notices/", voice, promises()),
         "feeds": lambda: feeds_html(feeds_of(bulletin), voice, up),
         "contact": lambda: contact_html(bulletin.club.contact, voice),

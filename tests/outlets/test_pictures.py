@@ -18,7 +18,7 @@ from swardcast.notices.promises_picture import DayMark, PromiseBar, PromisesPict
 from swardcast.notices.season_bars import SeasonBars, SeasonRow
 from swardcast.outlets.feed_content import in_full
 from swardcast.outlets.pictures.canvas import _PLAIN, LETTERS, LINE, WIDTH, lanes, shortened
-from swardcast.outlets.pictures.figure import healing_html, season_html
+from swardcast.outlets.pictures.figure import figure_html
 from swardcast.outlets.pictures.growth import draw_growth
 from swardcast.outlets.pictures.healing import draw_healing
 from swardcast.outlets.pictures.promises import draw_promises
@@ -234,7 +234,7 @@ def test_long_words_are_cut_at_a_blank(words: str, room: float, cut: str) -> Non
 
 def test_words_are_escaped(season: SeasonBars, demo_bulletin: Bulletin) -> None:
     hostile = replace(season.told, title="<script>1</script>", caption=("<i>",), description="& <b>")
-    page = str(season_html(replace(season, told=hostile), demo_bulletin.voice))
+    page = str(figure_html(hostile, draw_season(replace(season, told=hostile)), demo_bulletin.voice))
     assert "<script>" not in page
     assert "<i>" not in page
     assert "&amp; &lt;b&gt;" in page
@@ -299,7 +299,8 @@ def test_ids_are_unique_and_tables_say_what_their_headings_are_of(demo_site: Pat
 
 def test_the_key_of_a_notice_explains_each_sign_once(pictures: Pictures, demo_bulletin: Bulletin) -> None:
     voice: Voice = demo_bulletin.voice
-    page = html.fromstring(str(healing_html(pictures.healing["greens-renovation-2027"], voice)))
+    picture = pictures.healing["greens-renovation-2027"]
+    page = html.fromstring(str(figure_html(picture.told, draw_healing(picture), voice)))
     rows = page.xpath("//ul[@class='sc-pic__key']/li")
     assert len(rows) == len({row.text_content() for row in rows}) == 4 + 7  # work, seen twice, normal; seven fixtures
     assert all(row.xpath("svg/@aria-hidden") == ["true"] for row in rows)

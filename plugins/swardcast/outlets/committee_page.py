@@ -9,7 +9,8 @@ from typing import Final
 from markupsafe import Markup
 
 from swardcast.language.voice import Voice
-from swardcast.outlets.pictures.figure import trade_off_html
+from swardcast.outlets.pictures.figure import figure_html
+from swardcast.outlets.pictures.trade_off import draw_trade_off
 from swardcast.outlets.rendering import rendered
 from swardcast.planning.compare import Comparison
 from swardcast.planning.notes import notes_beside
@@ -44,7 +45,7 @@ def committee_page(comparison: Comparison, planning: Planning, club: Club) -> st
         comparison.as_of,
         title=title_of(comparison, voice),
         notes=notes_beside(comparison, planning, voice),
-        picture=trade_off_html(picture, voice) if picture is not None else "",
+        picture=figure_html(picture.told, draw_trade_off(picture), voice) if picture is not None else "",
         tables=tables_of(comparison, planning, voice),
         fixtures=fixture_key(comparison, voice),
     )

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from swardcast.outlets.committee_page import private_page
-from swardcast.outlets.pictures.figure import first_days_html
+from swardcast.outlets.pictures.figure import figure_html
+from swardcast.outlets.pictures.first_days import draw_first_days
 from swardcast.outlets.saying import isolated
 from swardcast.planning.date_notes import date_notes
 from swardcast.planning.date_picture import first_days
@@ -33,7 +34,7 @@ def dates_page(dates: Dates, records: ClubRecords) -> str:
         dates.as_of,
         title=isolated(date_title(dates, voice), dates.asked.name),
         notes=date_notes(dates, records, voice),
-        picture=first_days_html(picture, voice) if picture is not None else "",
+        picture=figure_html(picture.told, draw_first_days(picture), voice) if picture is not None else "",
         tables=date_tables(dates, records.planning, voice),
         reasons=date_reasons(dates, records.planning, voice),
     )

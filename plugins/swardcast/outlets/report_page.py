@@ -9,7 +9,9 @@ from markupsafe import Markup
 from swardcast.language.voice import Voice
 from swardcast.notices.promises_picture import PromisesPicture
 from swardcast.outlets.committee_page import MARK, style_of
-from swardcast.outlets.pictures.figure import promises_html, readings_html
+from swardcast.outlets.pictures.figure import figure_html
+from swardcast.outlets.pictures.promises import draw_promises
+from swardcast.outlets.pictures.readings import draw_readings
 from swardcast.outlets.rendering import rendered
 from swardcast.planning.report_readings_picture import ReadingsPicture
 from swardcast.planning.report_sections import ReportInWords
@@ -48,7 +50,8 @@ def report_page(report: ReportInWords, club: Club, voice: Voice) -> str:
 
 
 def _picture(picture: ReadingsPicture | PromisesPicture, voice: Voice) -> Markup:
-    return promises_html(picture, voice) if isinstance(picture, PromisesPicture) else readings_html(picture, voice)
+    drawing = draw_promises(picture) if isinstance(picture, PromisesPicture) else draw_readings(picture)
+    return figure_html(picture.told, drawing, voice)
 
 
 def _style(voice: Voice) -> str:

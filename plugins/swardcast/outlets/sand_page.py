@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from swardcast.outlets.committee_page import private_page
-from swardcast.outlets.pictures.figure import sand_in_print_html, sand_store_html
+from swardcast.outlets.pictures.figure import figure_html
+from swardcast.outlets.pictures.sand import draw_sand_in_print, draw_sand_store
 from swardcast.planning.sand_notes import sand_notes
 from swardcast.planning.sand_pictures import print_picture, store_picture
 from swardcast.planning.sand_tables import sand_tables, sand_title
@@ -27,8 +28,8 @@ def sand_page(year: SandYear, planning: Planning, club: Club) -> str:
     """
     voice = club.voice(year.as_of.date())
     store, in_print = store_picture(year, voice), print_picture(year, voice)
-    pictures = [(store.told.title, sand_store_html(store, voice))] if store is not None else []
-    pictures.append((in_print.told.title, sand_in_print_html(in_print, voice)))
+    drawn = [(store.told, draw_sand_store(store))] if store is not None else []
+    drawn.append((in_print.told, draw_sand_in_print(in_print)))
     return private_page(
         "sand.html",
         voice,
@@ -36,6 +37,6 @@ def sand_page(year: SandYear, planning: Planning, club: Club) -> str:
         year.as_of,
         title=sand_title(year, voice),
         notes=sand_notes(year, planning, voice),
-        pictures=pictures,
+        pictures=[(told.title, figure_html(told, drawing, voice)) for told, drawing in drawn],
         tables=sand_tables(year, planning, voice),
     )

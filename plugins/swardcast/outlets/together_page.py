@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from swardcast.outlets.committee_page import private_page
-from swardcast.outlets.pictures.figure import days_trade_offs_html
+from swardcast.outlets.pictures.days_trade_offs import draw_days_trade_offs
+from swardcast.outlets.pictures.figure import figure_html
 from swardcast.planning.programme import Together
 from swardcast.planning.programme_notes import blame_in_words, together_notes
 from swardcast.planning.programme_tables import together_reasons, together_tables, together_title
@@ -38,7 +39,7 @@ def together_page(together: Together, records: ClubRecords) -> str:
         together.as_of,
         title=together_title(together, voice),
         notes=notes,
-        picture=days_trade_offs_html(picture, voice) if picture is not None else "",
+        picture=figure_html(picture.told, draw_days_trade_offs(picture), voice) if picture is not None else "",
         tables=together_tables(together, voice),
         reasons=reasons,
     )

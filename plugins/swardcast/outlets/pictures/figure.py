@@ -8,176 +8,28 @@ from typing import Final
 from markupsafe import Markup
 
 from swardcast.language.voice import Voice
-from swardcast.notices.growth_picture import GrowthPicture
-from swardcast.notices.healing_picture import HealingPicture
 from swardcast.notices.pictures import Sign, Told
-from swardcast.notices.promises_picture import PromisesPicture
-from swardcast.notices.season_bars import SeasonBars
 from swardcast.outlets.pictures.canvas import Canvas
-from swardcast.outlets.pictures.days_trade_offs import draw_days_trade_offs
-from swardcast.outlets.pictures.first_days import draw_first_days
-from swardcast.outlets.pictures.growth import draw_growth
-from swardcast.outlets.pictures.healing import draw_healing
-from swardcast.outlets.pictures.promises import draw_promises
-from swardcast.outlets.pictures.readings import draw_readings
-from swardcast.outlets.pictures.sand import draw_sand_in_print, draw_sand_store
-from swardcast.outlets.pictures.season import draw_season
-from swardcast.outlets.pictures.trade_off import draw_trade_off
 from swardcast.outlets.rendering import rendered
-from swardcast.planning.date_picture import FirstDays
-from swardcast.planning.report_readings_picture import ReadingsPicture
-from swardcast.planning.sand_pictures import PrintPicture, StorePicture
-from swardcast.planning.together_picture import DaysTradeOffs
-from swardcast.planning.trade_off import TradeOff
 
-__all__ = [
-    "days_trade_offs_html",
-    "first_days_html",
-    "growth_html",
-    "healing_html",
-    "promises_html",
-    "readings_html",
-    "sand_in_print_html",
-    "sand_store_html",
-    "season_html",
-    "trade_off_html",
-]
+__all__ = ["figure_html"]
 
 _WIDE: Final = 24.0
 _HIGH: Final = 16.0
 
 
-def healing_html(picture: HealingPicture, voice: Voice) -> Markup:
-    """Render the curve of healing as a part of a notice's page, with a heading.
+def figure_html(told: Told, drawing: str, voice: Voice, *, heading: str = "") -> Markup:
+    """Render a picture.
 
     Args:
-        picture: its facts and words.
+        told: the picture in words.
+        drawing: its `svg` element, as drawn by a sibling of this module.
         voice: the language and the day of the reader.
+        heading: a heading, which makes it a part of a notice's page, or "".
 
     Returns:
         HTML; every text is escaped.
     """
-    return _figure(picture.told, draw_healing(picture), voice, heading=voice.say("picture-healing-heading"))
-
-
-def growth_html(picture: GrowthPicture, voice: Voice) -> Markup:
-    """Render the week's growth, without a heading.
-
-    Args:
-        picture: its facts and words.
-        voice: the language and the day of the reader.
-
-    Returns:
-        HTML; every text is escaped.
-    """
-    return _figure(picture.told, draw_growth(picture), voice)
-
-
-def promises_html(picture: PromisesPicture, voice: Voice) -> Markup:
-    """Render the track record, without a heading.
-
-    Args:
-        picture: its facts and words.
-        voice: the language and the day of the reader.
-
-    Returns:
-        HTML; every text is escaped.
-    """
-    return _figure(picture.told, draw_promises(picture), voice)
-
-
-def season_html(bars: SeasonBars, voice: Voice) -> Markup:
-    """Render a season, without a heading.
-
-    Args:
-        bars: its facts and words.
-        voice: the language and the day of the reader.
-
-    Returns:
-        HTML; every text is escaped.
-    """
-    return _figure(bars.told, draw_season(bars), voice)
-
-
-def trade_off_html(picture: TradeOff, voice: Voice) -> Markup:
-    """Render choices of work as points, without a heading.
-
-    Args:
-        picture: its facts and words.
-        voice: the language and the day of the reader.
-
-    Returns:
-        HTML; every text is escaped.
-    """
-    return _figure(picture.told, draw_trade_off(picture), voice)
-
-
-def sand_store_html(picture: StorePicture, voice: Voice) -> Markup:
-    """Render what lies in the sand store, without a heading.
-
-    Args:
-        picture: its facts and words.
-        voice: the language and the day of the reader.
-
-    Returns:
-        HTML; every text is escaped.
-    """
-    return _figure(picture.told, draw_sand_store(picture), voice)
-
-
-def sand_in_print_html(picture: PrintPicture, voice: Voice) -> Markup:
-    """Render a year's sand beside amounts in print, without a heading.
-
-    Args:
-        picture: its facts and words.
-        voice: the language and the day of the reader.
-
-    Returns:
-        HTML; every text is escaped.
-    """
-    return _figure(picture.told, draw_sand_in_print(picture), voice)
-
-
-def first_days_html(picture: FirstDays, voice: Voice) -> Markup:
-    """Render what each first day of a job costs, without a heading.
-
-    Args:
-        picture: its facts and words.
-        voice: the language and the day of the reader.
-
-    Returns:
-        HTML; every text is escaped.
-    """
-    return _figure(picture.told, draw_first_days(picture), voice)
-
-
-def days_trade_offs_html(picture: DaysTradeOffs, voice: Voice) -> Markup:
-    """Render trade-offs between first days for several jobs, without a heading.
-
-    Args:
-        picture: its facts and words.
-        voice: the language and the day of the reader.
-
-    Returns:
-        HTML; every text is escaped.
-    """
-    return _figure(picture.told, draw_days_trade_offs(picture), voice)
-
-
-def readings_html(picture: ReadingsPicture, voice: Voice) -> Markup:
-    """Render readings of the course over time, without a heading.
-
-    Args:
-        picture: its facts and words.
-        voice: the language and the day of the reader.
-
-    Returns:
-        HTML; every text is escaped.
-    """
-    return _figure(picture.told, draw_readings(picture), voice)
-
-
-def _figure(told: Told, drawing: str, voice: Voice, heading: str = "") -> Markup:
     signs = {row.sign: Markup(_sign(row.sign)) for row in told.key}  # noqa: S704 - shapes without words
     html = rendered(
         "figure.html",
