@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from datetime import datetime
 from importlib.resources import files
 from typing import Final
@@ -9,17 +10,18 @@ from typing import Final
 from markupsafe import Markup
 
 from swardcast.language.voice import Voice
+from swardcast.notices.pictures import Told
 from swardcast.outlets.pictures.figure import figure_html
 from swardcast.outlets.pictures.trade_off import draw_trade_off
 from swardcast.outlets.rendering import rendered
 from swardcast.planning.compare import Comparison
-from swardcast.planning.notes import notes_beside
+from swardcast.planning.notes import made_in_words, notes_beside
 from swardcast.planning.tables import fixture_key, tables_of, title_of
 from swardcast.planning.trade_off import trade_off
 from swardcast.records.club import Club
 from swardcast.records.planning import Planning
 
-__all__ = ["MARK", "committee_page", "private_page", "style_of"]
+__all__ = ["MARK", "committee_page", "one_file", "private_page", "style_of"]
 
 MARK: Final = '<meta name="swardcast" content="private page for the committee">'
 """What such a page has in its head, by which it is known again."""
@@ -43,23 +45,50 @@ def committee_page(comparison: Comparison, planning: Planning, club: Club) -> st
         voice,
         club,
         comparison.as_of,
+        [(picture.told, draw_trade_off(picture))] if picture is not None else [],
         title=title_of(comparison, voice),
         notes=notes_beside(comparison, planning, voice),
-        picture=figure_html(picture.told, draw_trade_off(picture), voice) if picture is not None else "",
         tables=tables_of(comparison, planning, voice),
         fixtures=fixture_key(comparison, voice),
     )
 
 
-def private_page(template: str, voice: Voice, club: Club, made: datetime, **values: object) -> str:
-    """Render a page for the committee, with its mark, its styles and the moment at which it was made.
+def private_page(
+    template: str, voice: Voice, club: Club, made: datetime, pictures: Iterable[tuple[Told, str]], **values: object
+) -> str:
+    """Render a page for the committee with its pictures, and with the moment at which it was made.
 
     Args:
         template: the template's file name.
         voice: the language and the day of the reader.
         club: the club.
         made: that moment, local.
-        **values: what else it shows, by name.
+        pictures: its pictures in words, each with its drawing.
+        **values: what else it shows, by name: its title, notes and tables at least.
+
+    Returns:
+        A whole document; every text is escaped.
+    """
+    return one_file(
+        template,
+        voice,
+        club,
+        style_of("committee.css"),
+        private=made_in_words(made, voice),
+        pictures=[(told.title, figure_html(told, drawing, voice)) for told, drawing in pictures],
+        **values,
+    )
+
+
+def one_file(template: str, voice: Voice, club: Club, style: str, **values: object) -> str:
+    """Render a page for the committee, with its mark and its styles.
+
+    Args:
+        template: the template's file name.
+        voice: the language and the day of the reader.
+        club: the club.
+        style: its styles: our own rules, what else they hold written as strings of CSS.
+        **values: what else it shows, by name: its title, and that it is private, at least.
 
     Returns:
         A whole document; every text is escaped.
@@ -68,9 +97,8 @@ def private_page(template: str, voice: Voice, club: Club, made: datetime, **valu
         template,
         voice,
         mark=Markup(MARK),  # noqa: S704 - ours
-        style=Markup(style_of("committee.css")),  # noqa: S704 - ours
+        style=Markup(style),  # noqa: S704 - ours
         club=club,
-        made=voice.say("planning-made", moment=voice.moment(made)),
         **values,
     )
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from swardcast.outlets.committee_page import private_page
-from swardcast.outlets.pictures.figure import figure_html
 from swardcast.outlets.pictures.first_days import draw_first_days
 from swardcast.outlets.saying import isolated
 from swardcast.planning.date_notes import date_notes
@@ -32,9 +31,9 @@ def dates_page(dates: Dates, records: ClubRecords) -> str:
         voice,
         records.club,
         dates.as_of,
+        [(picture.told, draw_first_days(picture))] if picture is not None else [],
         title=isolated(date_title(dates, voice), dates.asked.name),
         notes=date_notes(dates, records, voice),
-        picture=figure_html(picture.told, draw_first_days(picture), voice) if picture is not None else "",
         tables=date_tables(dates, records.planning, voice),
         reasons=date_reasons(dates, records.planning, voice),
     )

@@ -8,11 +8,10 @@ from markupsafe import Markup
 
 from swardcast.language.voice import Voice
 from swardcast.notices.promises_picture import PromisesPicture
-from swardcast.outlets.committee_page import MARK, style_of
+from swardcast.outlets.committee_page import one_file, style_of
 from swardcast.outlets.pictures.figure import figure_html
 from swardcast.outlets.pictures.promises import draw_promises
 from swardcast.outlets.pictures.readings import draw_readings
-from swardcast.outlets.rendering import rendered
 from swardcast.planning.report_readings_picture import ReadingsPicture
 from swardcast.planning.report_sections import ReportInWords
 from swardcast.records.club import Club
@@ -34,13 +33,14 @@ def report_page(report: ReportInWords, club: Club, voice: Voice) -> str:
     Returns:
         A whole document in the club's language, with its styles and its pictures; every text is escaped.
     """
-    return rendered(
+    return one_file(
         "report.html",
         voice,
-        mark=Markup(MARK),  # noqa: S704 - ours
-        style=Markup(_style(voice)),  # noqa: S704 - ours, and a phrase as a string of CSS
+        club,
+        _style(voice),
+        title=report.title,
+        private=report.made,
         report=report,
-        club=club,
         pictures={
             section.name: [(one.told.title, _picture(one, voice)) for one in section.pictures]
             for section in report.sections

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from swardcast.outlets.committee_page import private_page
-from swardcast.outlets.pictures.figure import figure_html
 from swardcast.outlets.pictures.sand import draw_sand_in_print, draw_sand_store
 from swardcast.planning.sand_notes import sand_notes
 from swardcast.planning.sand_pictures import print_picture, store_picture
@@ -35,8 +34,8 @@ def sand_page(year: SandYear, planning: Planning, club: Club) -> str:
         voice,
         club,
         year.as_of,
+        drawn,
         title=sand_title(year, voice),
         notes=sand_notes(year, planning, voice),
-        pictures=[(told.title, figure_html(told, drawing, voice)) for told, drawing in drawn],
         tables=sand_tables(year, planning, voice),
     )

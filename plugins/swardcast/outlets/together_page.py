@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from swardcast.outlets.committee_page import private_page
 from swardcast.outlets.pictures.days_trade_offs import draw_days_trade_offs
-from swardcast.outlets.pictures.figure import figure_html
 from swardcast.planning.programme import Together
 from swardcast.planning.programme_notes import blame_in_words, together_notes
 from swardcast.planning.programme_tables import together_reasons, together_tables, together_title
@@ -33,13 +32,13 @@ def together_page(together: Together, records: ClubRecords) -> str:
         key = [voice.say("together-key", letter=letter, job=job) for letter, job in reasons]
         notes = (blame_in_words(together, voice), *key, *notes)
     return private_page(
-        "together.html",
+        "first_days.html",
         voice,
         records.club,
         together.as_of,
+        [(picture.told, draw_days_trade_offs(picture))] if picture is not None else [],
         title=together_title(together, voice),
         notes=notes,
-        picture=figure_html(picture.told, draw_days_trade_offs(picture), voice) if picture is not None else "",
         tables=together_tables(together, voice),
         reasons=reasons,
     )

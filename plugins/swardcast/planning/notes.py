@@ -1,8 +1,9 @@
-"""What has to be said beside the tables of a comparison."""
+"""What has to be said beside the tables of a comparison, and above those of any private page."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from datetime import datetime
 
 from swardcast.language.measures import bulk_density, length
 from swardcast.language.voice import Voice
@@ -13,7 +14,7 @@ from swardcast.planning.sand_words import price_by_weight, water_in_words
 from swardcast.records.operations import Grooving, Tining
 from swardcast.records.planning import Planning
 
-__all__ = ["about_price", "notes_beside", "pace_of", "paces_of"]
+__all__ = ["about_price", "made_in_words", "notes_beside", "pace_of", "paces_of"]
 
 
 def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tuple[str, ...]:
@@ -54,6 +55,19 @@ def notes_beside(comparison: Comparison, planning: Planning, voice: Voice) -> tu
         [voice.say("planning-no-promise")],
     ]
     return tuple(voice.sentences(paragraph) for paragraph in paragraphs if paragraph)
+
+
+def made_in_words(made: datetime, voice: Voice) -> str:
+    """Say that a page is private, and as of when it is.
+
+    Args:
+        made: that moment, local.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Sentences.
+    """
+    return voice.sentences([voice.say("planning-private"), voice.say("planning-made", moment=voice.moment(made))])
 
 
 def _about_work(comparison: Comparison, voice: Voice) -> Iterator[str]:

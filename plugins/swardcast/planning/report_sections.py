@@ -15,6 +15,7 @@ from swardcast.notices.pictures import Table
 from swardcast.notices.promises_picture import promises_picture
 from swardcast.notices.track_record import ENOUGH_JOBS, compose_track_record
 from swardcast.outlook.states import Milestone, Work
+from swardcast.planning.notes import made_in_words
 from swardcast.planning.periods import period_in_words
 from swardcast.planning.report import Report
 from swardcast.planning.report_ahead import Ahead
@@ -74,9 +75,7 @@ def report_in_words(report: Report, records: ClubRecords) -> ReportInWords:
     ]
     return ReportInWords(
         title=voice.say("report-title", period=period_in_words(report.period, voice)),
-        made=voice.sentences(
-            [voice.say("planning-private"), voice.say("planning-made", moment=voice.moment(report.as_of))]
-        ),
+        made=made_in_words(report.as_of, voice),
         lead=tuple(lead),
         sections=(*sections, *_sources_section(told)),
     )
