@@ -10,7 +10,8 @@ from typing import Any, Final
 from swardcast.cli.common import add_club_options, moment_of, new_parser, records_to_plan, wrong_usage
 from swardcast.cli.dates_asked import UNTIL, asked_of, beside
 from swardcast.cli.dates_together import add_together_options, run_together, wrong_together
-from swardcast.cli.planning_asked import add_work_options, day_option
+from swardcast.cli.period_asked import add_days_options
+from swardcast.cli.planning_asked import add_work_options
 from swardcast.cli.private_file import write_private
 from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain, show
 from swardcast.errors import nearest
@@ -37,12 +38,8 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options.add_argument("--job", metavar="ID", default="", help="a planned job, which counts as moved")
     options.add_argument("--choice", metavar="NAME", default="", help="a choice of work, as 'compare' has them")
     add_work_options(options, pace="pace of the work (default: the job's or the choice's)")
-    options.add_argument(
-        "--from", dest="first", type=day_option, metavar="DAY", help="the first day asked about (default: today)"
-    )
-    options.add_argument(
-        "--to", dest="last", type=day_option, metavar="DAY", help="the last one (default: 26 weeks after the first)"
-    )
+    first, last = "the first day asked about (default: today)", "the last one (default: 26 weeks after the first)"
+    add_days_options(options, first=first, last=last)
     options.add_argument(
         "--until", choices=tuple(UNTIL), default="back-to-normal", help="what ends it (default: back-to-normal)"
     )
