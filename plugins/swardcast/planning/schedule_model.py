@@ -63,7 +63,7 @@ class Model:
             ArithmeticError: when the solver gives up, or its rounding has broken a rule.
         """
         from scipy.optimize import Bounds, LinearConstraint, milp  # noqa: PLC0415 - loaded late: a schedule alone needs it
-        from scipy.sparse import csr_array, diags_array  # noqa: PLC0415
+        from scipy.sparse import csr_array, diags_array  # noqa: PLC0415 - likewise
 
         above = [self._above_least(limit.costs) for limit in limits]
         rests = [limit.most - total for limit, (_, total) in zip(limits, above, strict=True)]
