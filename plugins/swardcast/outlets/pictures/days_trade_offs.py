@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from swardcast.outlets.pictures.canvas import HALF_LETTER, LETTER_WIDTH, LETTERS, LINE, WIDTH, Canvas, Scale
+from swardcast.outlets.pictures.axes import draw_marks
+from swardcast.outlets.pictures.canvas import LETTER_WIDTH, LETTERS, LINE, WIDTH, Canvas, Scale
 from swardcast.planning.together_picture import DaysTradeOffs
 
 __all__ = ["draw_days_trade_offs"]
@@ -30,10 +31,7 @@ def draw_days_trade_offs(picture: DaysTradeOffs) -> str:
     canvas, bottom = Canvas(), _TOP + _HIGH
     plain = Scale(picture.plain_marks[0].value, picture.plain_marks[-1].value, _LEFT, _RIGHT)
     weighted = Scale(picture.weighted_marks[0].value, picture.weighted_marks[-1].value, bottom, _TOP)
-    for mark in picture.weighted_marks:
-        y = weighted(mark.value)
-        canvas.line("axis" if mark is picture.weighted_marks[0] else "grid", (_LEFT, y), (_RIGHT, y))
-        canvas.words(mark.words, (_LEFT - 6, y + HALF_LETTER), anchor="end")
+    draw_marks(canvas, picture.weighted_marks, weighted, (_LEFT, _RIGHT), axis=picture.weighted_marks[0].value)
     for mark in picture.plain_marks:
         x = plain(mark.value)
         canvas.line("axis", (x, bottom), (x, bottom + 4))

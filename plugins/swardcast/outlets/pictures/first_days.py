@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from swardcast.outlets.pictures.canvas import HALF_LETTER, LETTER_WIDTH, LETTERS, LINE, WIDTH, Canvas, Scale, lanes
+from swardcast.outlets.pictures.axes import draw_marks
+from swardcast.outlets.pictures.canvas import LETTER_WIDTH, LETTERS, LINE, WIDTH, Canvas, Scale, lanes
 from swardcast.planning.date_picture import BestDay, FirstDay, FirstDays
 
 __all__ = ["draw_first_days"]
@@ -32,10 +33,7 @@ def draw_first_days(picture: FirstDays) -> str:
     canvas = Canvas()
     days = Scale.of_days(picture.first, picture.last, _LEFT, _RIGHT)
     costs = Scale(0.0, picture.marks[-1].value, _BOTTOM, _TOP)
-    for mark in picture.marks:
-        look = "axis" if mark.value == 0 else "grid"
-        canvas.line(look, (_LEFT, costs(mark.value)), (_RIGHT, costs(mark.value)))
-        canvas.words(mark.words, (_LEFT - 6, costs(mark.value) + HALF_LETTER), anchor="end")
+    draw_marks(canvas, picture.marks, costs, (_LEFT, _RIGHT))
     canvas.words(picture.weighted_words, (0, LETTERS - 2))
     for fixture in picture.fixtures:
         canvas.line("guide", (days.within(fixture.first_day), _TOP), (days.within(fixture.first_day), _BOTTOM))

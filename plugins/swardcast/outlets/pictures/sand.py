@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from swardcast.outlets.pictures.canvas import HALF_LETTER, LETTER_WIDTH, LETTERS, LINE, WIDTH, Canvas, Scale, shortened
+from swardcast.outlets.pictures.axes import draw_marks, draw_ticks
+from swardcast.outlets.pictures.canvas import LETTERS, LINE, WIDTH, Canvas, Scale, shortened
 from swardcast.planning.sand_pictures import PrintPicture, PrintRow, StorePicture
 
 __all__ = ["draw_sand_in_print", "draw_sand_store"]
@@ -34,12 +35,13 @@ def draw_sand_store(picture: StorePicture) -> str:
     bottom = _TOP + _HIGH
     days = Scale.of_days(picture.first, picture.last, _LEFT, _RIGHT)
     masses = Scale(picture.masses[0].value, picture.masses[-1].value, bottom, _TOP)
-    for mark in picture.masses:
-        height = masses(mark.value)
-        canvas.line("axis" if mark.value == 0 else "grid", (_LEFT, height), (_RIGHT, height))
-        canvas.words(mark.words, (_LEFT - 6, height + HALF_LETTER), anchor="end")
+    draw_marks(canvas, picture.masses, masses, (_LEFT, _RIGHT))
     canvas.words(picture.axis_words, (0, LETTERS - 2))
-    _days(canvas, picture, days, bottom)
+    if picture.as_of is not None:
+        place = days(picture.as_of.day)
+        canvas.line("as-of", (place, _TOP - 4), (place, bottom))
+        canvas.words(picture.as_of.words, (place, _TOP - 8), anchor="middle")
+    draw_ticks(canvas, picture.ticks, days, bottom)
     for level in picture.levels:
         canvas.line("level", (_LEFT, masses(level.value)), (_RIGHT, masses(level.value)))
         canvas.words(level.words, (_RIGHT, masses(level.value) - 4), anchor="end")
@@ -52,20 +54,6 @@ def draw_sand_store(picture: StorePicture) -> str:
     for day, mass in picture.deliveries:
         canvas.diamond("inside", (days(day), masses(mass)), _DIAMOND)
     return canvas.svg(picture.told, bottom + LINE + 8)
-
-
-def _days(canvas: Canvas, picture: StorePicture, days: Scale, bottom: float) -> None:
-    if picture.as_of is not None:
-        place = days(picture.as_of.day)
-        canvas.line("as-of", (place, _TOP - 4), (place, bottom))
-        canvas.words(picture.as_of.words, (place, _TOP - 8), anchor="middle")
-    free = 0.0
-    for tick in picture.ticks:
-        half = len(tick.words) * LETTER_WIDTH / 2
-        canvas.line("axis", (days(tick.day), bottom), (days(tick.day), bottom + 5))
-        if days(tick.day) - half >= free and days(tick.day) + half <= WIDTH:
-            canvas.words(tick.words, (days(tick.day), bottom + LINE), anchor="middle")
-            free = days(tick.day) + half
 
 
 def draw_sand_in_print(picture: PrintPicture) -> str:

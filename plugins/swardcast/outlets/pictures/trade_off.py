@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from typing import Final
 
-from swardcast.outlets.pictures.canvas import HALF_LETTER, LETTER_WIDTH, LETTERS, LINE, WIDTH, Canvas, Scale
+from swardcast.outlets.pictures.axes import draw_marks
+from swardcast.outlets.pictures.canvas import LETTER_WIDTH, LETTERS, LINE, WIDTH, Canvas, Scale
 from swardcast.planning.trade_off import TradeOff, TradeOffPoint
 
 __all__ = ["draw_trade_off"]
@@ -35,9 +36,7 @@ def draw_trade_off(picture: TradeOff) -> str:
     bottom = _TOP + _HIGH
     shares = Scale(0.0, picture.shares[-1].value, _LEFT + _INSIDE, _RIGHT)
     days = Scale(0.0, picture.days[-1].value, bottom, _TOP)
-    for mark in picture.days:
-        canvas.line("axis" if mark.value == 0 else "grid", (_LEFT, days(mark.value)), (_RIGHT, days(mark.value)))
-        canvas.words(mark.words, (_LEFT - 6, days(mark.value) + HALF_LETTER), anchor="end")
+    draw_marks(canvas, picture.days, days, (_LEFT, _RIGHT))
     for mark in picture.shares:
         canvas.line("axis", (shares(mark.value), bottom), (shares(mark.value), bottom + 4))
         canvas.words(mark.words, (shares(mark.value), bottom + LINE), anchor="middle")
