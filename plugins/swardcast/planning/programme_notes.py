@@ -108,16 +108,13 @@ def _rests_on(together: Together, voice: Voice) -> Iterator[str]:
         yield voice.say("startdays-no-weather")
     if together.without_end:
         yield voice.say("together-without-end", jobs=voice.listed([job.title for job in together.without_end]))
-    usual = [one.job.title for one in together.placed if one.together.ends and _is_usual(one.together.ends.rests_on)]
+    ends = [(one.job.title, one.together.ends) for one in together.placed]
+    usual = [title for title, end in ends if end is not None and end.rests_on is RestsOn.USUAL_TIME]
     if usual:
         yield voice.say("together-usual-time", jobs=voice.listed(usual))
     if together.beside:
         yield voice.say("together-beside", jobs=voice.listed([job.title for job in together.beside]))
     yield voice.say("startdays-others")
-
-
-def _is_usual(rests_on: RestsOn) -> bool:
-    return rests_on is RestsOn.USUAL_TIME
 
 
 def blame_in_words(together: Together, voice: Voice) -> str:
