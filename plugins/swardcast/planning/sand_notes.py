@@ -15,7 +15,7 @@ from swardcast.planning.stages import Stage
 from swardcast.records.operations import Kind
 from swardcast.records.planning import Planning
 
-__all__ = ["sand_notes", "store_in_words"]
+__all__ = ["sand_notes"]
 
 
 def sand_notes(year: SandYear, planning: Planning, voice: Voice) -> tuple[str, ...]:
@@ -30,7 +30,7 @@ def sand_notes(year: SandYear, planning: Planning, voice: Voice) -> tuple[str, .
         Paragraphs.
     """
     paragraphs = [
-        [*_summary(year, voice), *store_in_words(year, voice)],
+        [*_summary(year, voice), *_store_in_words(year, voice)],
         [*_basis(year, voice)],
         [voice.say("sand-days"), *_as_logged(year, voice), *_exceptions(year, voice)],
         [*_about_store(year, voice), *_about_price(planning, voice)],
@@ -53,7 +53,7 @@ def _summary(year: SandYear, voice: Voice) -> Iterator[str]:
     )
 
 
-def store_in_words(year: SandYear, voice: Voice) -> Iterator[str]:
+def _store_in_words(year: SandYear, voice: Voice) -> Iterator[str]:
     """Say how long the store lasts: the first trouble to come, and when a further delivery is needed.
 
     Args:

@@ -18,8 +18,6 @@ import numpy as np
 from swardcast.planning.schedule_model import Ints, Limit, Model, model_of
 
 __all__ = [
-    "PLAIN_STEPS",
-    "WEIGHTED_STEPS",
     "Gap",
     "Schedule",
     "Schedules",
@@ -29,9 +27,9 @@ __all__ = [
     "schedules",
 ]
 
-WEIGHTED_STEPS: Final = 100
+_WEIGHTED_STEPS: Final = 100
 """Weighted days are rounded to a hundredth before they are compared: judgement, far below what is known of them."""
-PLAIN_STEPS: Final = 10
+_PLAIN_STEPS: Final = 10
 """Plain days are rounded to a tenth: judgement, since nobody would trade anything for less."""
 
 
@@ -185,8 +183,8 @@ def _sums(wish: Wish) -> _Sums | None:
             apart,
             wish.crews,
         ),
-        weighted=np.concatenate([_steps(job.weighted_days, WEIGHTED_STEPS) for job in wish.jobs]),
-        plain=np.concatenate([_steps(job.plain_days, PLAIN_STEPS) for job in wish.jobs]),
+        weighted=np.concatenate([_steps(job.weighted_days, _WEIGHTED_STEPS) for job in wish.jobs]),
+        plain=np.concatenate([_steps(job.plain_days, _PLAIN_STEPS) for job in wish.jobs]),
         place=np.concatenate([np.arange(len(job.first_days)) for job in wish.jobs]),
     )
 
@@ -221,6 +219,6 @@ def _soonest(sums: _Sums, costs: Sequence[int]) -> Schedule:
         raise ArithmeticError("the solver does not find again what it found")
     return Schedule(
         first_days={job.job: job.first_days[place] for job, place in zip(jobs, places, strict=True)},
-        weighted_days=costs[0] / WEIGHTED_STEPS,
-        plain_days=costs[1] / PLAIN_STEPS,
+        weighted_days=costs[0] / _WEIGHTED_STEPS,
+        plain_days=costs[1] / _PLAIN_STEPS,
     )

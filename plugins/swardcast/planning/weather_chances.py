@@ -11,9 +11,9 @@ from swardcast.records.blocked import DaysWithoutWork
 from swardcast.records.weather import Weather
 from swardcast.turf.series import same_day_in
 
-__all__ = ["MOST_SPARE_DAYS", "OFTEN_ENOUGH", "PastWork", "WeatherChances"]
+__all__ = ["MOST_SPARE_DAYS", "PastWork", "WeatherChances"]
 
-OFTEN_ENOUGH = 0.8
+_OFTEN_ENOUGH = 0.8
 """Share of past years in which spare days have to be enough: four in five, judgement."""
 MOST_SPARE_DAYS = 30
 """More are not counted, as in a plan."""
@@ -47,7 +47,7 @@ class WeatherChances:
         """The fewest spare days that were enough in four years of five, or None without a year."""
         if not self.spare_days:
             return None
-        wanted = OFTEN_ENOUGH * len(self.spare_days)
+        wanted = _OFTEN_ENOUGH * len(self.spare_days)
         return next(spare for spare in count() if self.enough_in(spare) >= wanted - 1e-9)
 
 

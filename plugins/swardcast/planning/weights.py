@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from swardcast.records.fixtures import Fixture
 from swardcast.records.importance import Importance, NamedFixtures
 
-__all__ = ["added_by", "named_of", "ordinary_weight", "weights_of"]
+__all__ = ["added_by", "named_of", "weights_of"]
 
 Floats = NDArray[np.float64]
 
@@ -30,14 +30,14 @@ def weights_of(first: date, days: int, importance: Importance, fixtures: Iterabl
     Returns:
         Weights in ordinary days, 0 or more, shape (days,).
     """
-    weights = np.array([ordinary_weight(first + timedelta(days=place), importance) for place in range(days)])
+    weights = np.array([_ordinary_weight(first + timedelta(days=place), importance) for place in range(days)])
     for fixture in fixtures:
         begin, end = (fixture.first_day - first).days, (fixture.last_day - first).days + 1
         weights[max(0, begin) : max(0, end)] += added_by(fixture, importance)
     return weights
 
 
-def ordinary_weight(day: date, importance: Importance) -> float:
+def _ordinary_weight(day: date, importance: Importance) -> float:
     """Weigh a day without its fixtures.
 
     Args:

@@ -10,9 +10,9 @@ from typing import Final
 from swardcast.planning.blocked_days import Blocked, is_weekday_off
 from swardcast.planning.start_days import StartDay
 
-__all__ = ["ABOUT_THE_SAME", "Window", "best_windows"]
+__all__ = ["Window", "best_windows"]
 
-ABOUT_THE_SAME: Final = 0.10
+_ABOUT_THE_SAME: Final = 0.10
 """What a first day may cost more than the best one near it, to be as good in practice: judgement."""
 _NEAR: Final = timedelta(days=7)
 """Two times whose best days lie nearer are one: judgement; a week also evens out weekdays."""
@@ -98,7 +98,7 @@ def _reach(
             continue
         if day.blocked:
             return reached, day.blocked
-        if place in taken or not least <= _weighted(day) <= (1 + ABOUT_THE_SAME) * least:
+        if place in taken or not least <= _weighted(day) <= (1 + _ABOUT_THE_SAME) * least:
             break
         reached.append(place)
     return reached, ()
