@@ -90,7 +90,7 @@ from swardcast.reading.web_folder import problems_of_web
 from swardcast.records.club import SurfaceKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
-from swardcast.site_source import page_paths
+from swardcast.site_source import page_paths, problems_of_pages
 
 __all__ = ["connect"]
 
@@ -138,6 +138,9 @@ def _append_templates(generator: Any) -> None:
 def _compose(generator: ArticlesGenerator) -> None:
     settings = generator.settings
     records = _records(generator)
+    # Pelican reads its pages later than this, so that they can still be those of the club's language.
+    folder, club, tag = Path(generator.path), Path(settings["SWARDCAST_CLUB"]), records.club.language
+    generator.context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     as_of = as_of_from(settings["SWARDCAST_AS_OF"], records.club.time_zone, now=datetime.now(records.club.time_zone))
     book = WeatherBook(records.club, records.weather)
     bulletin = compose_bulletin(records, as_of, book)
@@ -153,9 +156,6 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["SITENAME"] = settings["SITENAME"] = escape(bulletin.club.name)  # HTML, as themes and feeds take names
     context["DEFAULT_LANG"] = settings["DEFAULT_LANG"] = bulletin.club.language
     context.update(words_for_templates(voice), swardcast_policy=OF_PAGES)
-    # Pelican reads its pages later than this, so that they can still be those of the club's language.
-    folder, club, tag = Path(generator.path), Path(settings["SWARDCAST_CLUB"]), bulletin.club.language
-    context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     context["swardcast_bodies"] = bodies
     context["swardcast_pictures"] = pictures
     context["swardcast_archived"] = left_to_archive(bulletin.notices, bulletin.outlook.jobs, bulletin.as_of.date())
@@ -191,9 +191,10 @@ def _healing_html(pictures: Pictures, voice: Voice) -> dict[str, Markup]:
 
 
 def _records(generator: ArticlesGenerator) -> ClubRecords:
-    club = Path(generator.settings["SWARDCAST_CLUB"])
+    club, settings = Path(generator.settings["SWARDCAST_CLUB"]), generator.settings
     with all_at_once() as problems:
-        problems.extend(problems_of_templates(club, generator.settings, generator.env))
+        problems.extend(problems_of_templates(club, settings, generator.env))
+        problems.extend(problems_of_pages(Path(generator.path), settings["PAGE_PATHS"], club))
         problems.extend(problems_of_web(club))
         return read_club_folder(club)
 

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import Final
 
-from swardcast.errors import InputNeedsAttention, Problem, SwardcastError
+from swardcast.errors import Problem, SwardcastError
 from swardcast.language.catalogue import BUILT_IN
 
-__all__ = ["demo_club", "page_paths", "site_source"]
+__all__ = ["demo_club", "page_paths", "problems_of_pages", "site_source"]
+
+_OWN: Final = "pages"
+"""A club's own folder of pages."""
 
 
 def _beside_or_above(inside: str, above: str) -> Path:
@@ -44,6 +48,33 @@ def demo_club() -> Path:
     return _beside_or_above("_demo", "demo_content")
 
 
+def problems_of_pages(content: Path, paths: Sequence[str], club: Path) -> list[Problem]:
+    """Find pages that the menu leads to, and that a club with pages of its own lacks.
+
+    Args:
+        content: the site's folder of content.
+        paths: folders of pages below it, as Pelican's setting PAGE_PATHS names them.
+        club: the club folder.
+
+    Returns:
+        A problem for each.
+    """
+    own = club / _OWN
+    if not own.is_dir():
+        return []
+    needed = {page.name for folder in _divided(content, paths) for page in (folder / BUILT_IN[0]).iterdir()}
+    expected = f"a page of this name, since the club's folder '{_OWN}' takes the place of all pages of ours"
+    return [
+        Problem(file=f"{_OWN}/{name}", found="no such file", expected=expected)
+        for name in sorted(needed - {page.name for page in own.iterdir()})
+    ]
+
+
+def _divided(content: Path, paths: Sequence[str]) -> list[Path]:
+    """Those folders of pages that are divided by language."""
+    return [content / path for path in paths if (content / path / BUILT_IN[0]).is_dir()]
+
+
 def page_paths(content: Path, paths: Sequence[str], tag: str, club: Path) -> list[str]:
     """Find the folders of the site's own pages in a language.
 
@@ -60,19 +91,11 @@ def page_paths(content: Path, paths: Sequence[str], tag: str, club: Path) -> lis
         What PAGE_PATHS has to be.
 
     Raises:
-        InputNeedsAttention: when one that the menu leads to is missing in the club's folder.
         SwardcastError: when there are no pages in the language.
     """
-    divided = [content / path for path in paths if (content / path / BUILT_IN[0]).is_dir()]
-    needed = {page.name for folder in divided for page in (folder / BUILT_IN[0]).iterdir()}
-    own = club / "pages"
+    divided = _divided(content, paths)
+    own = club / _OWN
     if own.is_dir():
-        missing = sorted(needed - {page.name for page in own.iterdir()})
-        if missing:
-            expected = f"a page of this name, since the club's folder '{own.name}' takes the place of all pages of ours"
-            raise InputNeedsAttention(
-                [Problem(file=f"{own.name}/{name}", found="no such file", expected=expected) for name in missing]
-            )
         return [str(own.resolve())]
     for folder in divided:
         if not (folder / tag).is_dir():

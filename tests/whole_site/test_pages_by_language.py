@@ -14,7 +14,7 @@ from lxml import html
 from swardcast.errors import SwardcastError
 from swardcast.language.banned import banned_phrases
 from swardcast.language.plain import faults
-from swardcast.site_source import page_paths
+from swardcast.site_source import page_paths, problems_of_pages
 from tests.conftest import ROOT
 from tests.outlook.small_club import SmallClub
 
@@ -75,10 +75,9 @@ def test_pages_of_the_club_take_the_place_of_ours(tmp_path: Path) -> None:
     own = shutil.copytree(CONTENT / "pages" / "en-GB", tmp_path / "pages")
     assert page_paths(CONTENT, ["pages"], "sl-SI", tmp_path) == [str(own)]
     (own / "about.md").unlink()
-    with pytest.raises(
-        SwardcastError, match=r"pages/about\.md\n  the file: found no such file; expected a page of this name, .*"
-    ):
-        page_paths(CONTENT, ["pages"], "sl-SI", tmp_path)
+    assert problems_of_pages(CONTENT, ["pages"], tmp_path / "nowhere") == []
+    (problem,) = problems_of_pages(CONTENT, ["pages"], tmp_path)
+    assert (problem.file, problem.found) == ("pages/about.md", "no such file")
 
 
 def test_pages_that_are_not_divided_by_language_stay_as_they_are(tmp_path: Path) -> None:

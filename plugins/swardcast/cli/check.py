@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
 from swardcast.cli.build import add_theme_option, settings_of
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan, wrong_usage
-from swardcast.errors import InputNeedsAttention, Problem, all_at_once
+from swardcast.errors import Problem, all_at_once
 from swardcast.language.banned import banned_phrases
 from swardcast.language.catalogue import BUILT_IN
 from swardcast.language.voice import Voice
@@ -21,7 +21,7 @@ from swardcast.reading.files import CHOICES
 from swardcast.reading.web_folder import problems_of_web
 from swardcast.records.folder import ClubRecords
 from swardcast.records.planning import Planning
-from swardcast.site_source import page_paths
+from swardcast.site_source import page_paths, problems_of_pages
 
 __all__ = ["parser", "run"]
 
@@ -51,11 +51,10 @@ def run(options: argparse.Namespace) -> int:
     with all_at_once() as problems:
         problems.extend(_problems_of_templates(options))
         problems.extend(problems_of_web(options.club))
-        if (options.club / "pages").is_dir():
-            problems.extend(_problems_of_pages(options))
+        problems.extend(_problems_of_pages(options))
         records = records_to_plan(options)
     if records.club.language not in BUILT_IN:
-        _find_pages(options, records.club.language)
+        _look_for_pages(options, records.club.language)
     now = moment_of(options, records)
     counts = {
         "surfaces": len(records.surfaces),
@@ -117,17 +116,16 @@ def _kept_from_members(records: ClubRecords) -> list[str]:
     return planning + [f"{name} ({count})" for name, count in counted.items() if count]
 
 
-def _problems_of_pages(options: argparse.Namespace) -> Sequence[Problem]:
-    """Pages of the club's own that a build would miss."""
-    try:
-        _find_pages(options, BUILT_IN[0])
-    except InputNeedsAttention as error:
-        return error.problems
-    return ()
+def _problems_of_pages(options: argparse.Namespace) -> list[Problem]:
+    """Pages of the club's own that a build would miss; few clubs have any, and settings of a build load slowly."""
+    if not (options.club / "pages").is_dir():
+        return []
+    settings = settings_of(options.club, options.theme)
+    return problems_of_pages(Path(settings["PATH"]), settings["PAGE_PATHS"], options.club)
 
 
-def _find_pages(options: argparse.Namespace, language: str) -> None:
-    """Look for the site's own pages as a build does, which fails without them."""
+def _look_for_pages(options: argparse.Namespace, language: str) -> None:
+    """Look for the site's own pages in a language as a build does, which fails without them."""
     settings = settings_of(options.club, options.theme)
     page_paths(Path(settings["PATH"]), settings["PAGE_PATHS"], language, options.club)
 
