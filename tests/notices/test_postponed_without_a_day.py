@@ -17,7 +17,7 @@ from swardcast.notices.calendar_story import CalendarEvent, calendar_of
 from swardcast.notices.notice import text_of
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.structured_data import notice_data
-from swardcast.outlook.oversights import never_begun
+from swardcast.outlook.oversights import LeftOpen
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.plan import Part
 from tests.outlook.small_club import SmallClub, moment
@@ -137,7 +137,7 @@ def test_for_search_engines_it_is_postponed_and_keeps_the_day_told_before(club: 
 
 
 def test_nobody_is_asked_to_enter_what_is_postponed(club: SmallClub) -> None:
-    assert never_begun(club.records(), moment("06-10")) == ()
+    assert LeftOpen(club.records(), moment("06-10")).never_begun() == ()
 
 
 def test_work_that_has_begun_is_held_up_and_not_postponed(club: SmallClub) -> None:

@@ -18,7 +18,7 @@ from swardcast.outlook.work_dates import WorkDates, work_dates
 from swardcast.records.folder import ClubRecords
 from swardcast.records.standing import StandingEntries
 
-__all__ = ["NOT_REPORTED_AFTER_DAYS", "awaited_dates"]
+__all__ = ["NOT_REPORTED_AFTER_DAYS", "awaited_dates", "awaits_reports"]
 
 NOT_REPORTED_AFTER_DAYS: Final = 0
 """Days, 0 to 7, after the day to allow for from which unfinished work counts as not reported on any more: judgement.
@@ -26,6 +26,19 @@ NOT_REPORTED_AFTER_DAYS: Final = 0
 None: that day has its patience already, 9 chances in 10 or the plan's spare days, so that a report which comes on the
 morning after finds "was due by" on the page, and no day that was made up overnight. A club's `entry counts for` is
 something else: the hours for which a word on play holds."""
+
+
+def awaits_reports(facts: JobFacts) -> bool:
+    """Tell whether there is begun work of which a report may be missing; of any other, no dates need be worked out.
+
+    Args:
+        facts: what plan and log say of the job.
+
+    Returns:
+        Whether an entry speaks of its work, and none says of every surface that the work there is done.
+    """
+    left = any(there.done is None for there in facts.surfaces.values())
+    return left and bool(facts.progress) and facts.called_off is None
 
 
 def awaited_dates(
@@ -50,7 +63,7 @@ def awaited_dates(
         return work_dates(facts, records, entries, planned), None
     found = work_dates(facts, records, entries, as_of)
     left = [name for name, there in facts.surfaces.items() if there.done is None and found[name].ended is None]
-    if not left or not facts.progress or facts.called_off is not None:
+    if not left or not awaits_reports(facts):
         return found, None
     last = max(entry.head.at for entry in entries.of_job(facts.job.id))
     last = last.astimezone(records.club.time_zone)
