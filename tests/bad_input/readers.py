@@ -42,7 +42,7 @@ from swardcast.reading.yaml_text import Located
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log_sheet import LogSheet
 from swardcast.records.readings import RainCount
-from swardcast.records.standing import as_entered
+from swardcast.records.standing import as_entered, standing_entries
 from swardcast.records.weather_setup import Clock, StationFile
 
 __all__ = ["Readers", "cells", "packed_sheet", "problems_told", "sheet_xml"]
@@ -168,10 +168,11 @@ class Readers:
         context = LogContext(zone=self.whole.club.time_zone, surfaces=surfaces, jobs=jobs)
         entries = [*entries_from(text, name=ENTRY, file=_LOG, context=context, problems=problems), *self._others]
         if not problems:
+            standing = standing_entries(entries)
             problems += [
                 *dangling(entries, {entry.head.id: entry.head.file for entry in entries}),
-                *never_done(entries, jobs, surfaces), *moved_the_wrong_way(entries, jobs),
-                *postponed_once_begun(entries), *before_the_label_was_read(entries, jobs),
+                *never_done(standing, jobs, surfaces), *moved_the_wrong_way(standing, jobs),
+                *postponed_once_begun(standing), *before_the_label_was_read(standing, jobs),
                 *entries_of_withdrawn(entries, jobs),
             ]  # fmt: skip
             as_entered(entries)

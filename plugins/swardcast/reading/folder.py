@@ -34,7 +34,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry, is_taken_name
 from swardcast.records.plan import Job
 from swardcast.records.planning import Planning
-from swardcast.records.standing import as_entered
+from swardcast.records.standing import as_entered, standing_entries
 
 __all__ = ["read_club_folder"]
 
@@ -181,10 +181,11 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
     against_each_other = list(dangling(entries, seen))
     told_already = [*problems, *against_each_other]
     if context.all_jobs and not any(problem.file.startswith("log/") for problem in told_already):
-        against_each_other += never_done(entries, context.jobs, context.surfaces or {})
-        against_each_other += moved_the_wrong_way(entries, context.jobs)
-        against_each_other += postponed_once_begun(entries)
-        against_each_other += before_the_label_was_read(entries, context.jobs)
+        standing = standing_entries(entries)
+        against_each_other += never_done(standing, context.jobs, context.surfaces or {})
+        against_each_other += moved_the_wrong_way(standing, context.jobs)
+        against_each_other += postponed_once_begun(standing)
+        against_each_other += before_the_label_was_read(standing, context.jobs)
         against_each_other += entries_of_withdrawn(entries, context.jobs)
     problems += (_on_its_line(problem, context) for problem in against_each_other)
     return list(as_entered(entries))

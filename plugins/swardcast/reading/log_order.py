@@ -9,38 +9,39 @@ from swardcast.records.club import Surface
 from swardcast.records.log import BackToNormal, Change, Correction, Entry, PlanChange, Progress, Step
 from swardcast.records.operations import ProductUse
 from swardcast.records.plan import Job
-from swardcast.records.standing import standing_entries
+from swardcast.records.standing import StandingEntries
 
 __all__ = ["before_the_label_was_read", "dangling", "moved_the_wrong_way", "never_done", "postponed_once_begun"]
 
 
-def never_done(entries: Sequence[Entry], jobs: Mapping[str, Job], surfaces: Mapping[str, Surface]) -> Iterator[Problem]:
+def never_done(
+    standing: StandingEntries, jobs: Mapping[str, Job], surfaces: Mapping[str, Surface]
+) -> Iterator[Problem]:
     """Find surfaces that are called back to normal before the log says that their work was done.
 
     Work that lasts, such as temporary greens, need only have begun.
 
     Args:
-        entries: all entries, in any order; with one that could not be read, this cannot be told.
+        standing: all entries that stand; with one that could not be read, this cannot be told.
         jobs: the plan.
         surfaces: the club's surfaces.
 
     Yields:
         Problems.
     """
-    standing = standing_entries(entries)
     for entry in standing:
         if isinstance(entry, BackToNormal):
             begins = frozenset(Step) - {Step.HELD_UP} if jobs[entry.job].lasts else {Step.DONE}
-            yield from _never_done(entry, standing, begins, surfaces)
+            yield from _never_done(entry, standing.of_job(entry.job), begins, surfaces)
 
 
 def _never_done(
-    entry: BackToNormal, standing: Sequence[Entry], begins: Container[Step], surfaces: Mapping[str, Surface]
+    entry: BackToNormal, of_job: Sequence[Entry], begins: Container[Step], surfaces: Mapping[str, Surface]
 ) -> Iterator[Problem]:
     done = {
         name
-        for other in standing
-        if isinstance(other, Progress) and other.step in begins and other.job == entry.job
+        for other in of_job
+        if isinstance(other, Progress) and other.step in begins
         if other.head.true_from <= entry.head.true_from
         for name in other.surfaces
     }
@@ -70,9 +71,8 @@ def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Pro
         Problems.
     """
     by_id = {entry.head.id: entry for entry in entries}
-    for entry in entries:
-        if not isinstance(entry, Correction):
-            continue
+    corrections = [entry for entry in entries if isinstance(entry, Correction)]
+    for entry in corrections:
         head, target = entry.head, by_id.get(entry.corrects)
         if target is None and entry.corrects not in known:
             yield _problem(
@@ -82,7 +82,7 @@ def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Pro
                 expected="the name of an earlier entry's file",
                 hint=nearest(entry.corrects, known),
             )
-        elif (first := _first_to_correct(entry, entries)) is not None:
+        elif (first := _first_to_correct(entry, corrections)) is not None:
             yield _problem(
                 entry,
                 field="corrects",
@@ -99,24 +99,23 @@ def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Pro
             )
 
 
-def _first_to_correct(correction: Correction, entries: Sequence[Entry]) -> Correction | None:
+def _first_to_correct(correction: Correction, corrections: Sequence[Correction]) -> Correction | None:
     """Another correction of the same entry that was made before, or None."""
-    others = [e for e in entries if isinstance(e, Correction) and e.corrects == correction.corrects]
+    others = [other for other in corrections if other.corrects == correction.corrects]
     first = min(others, key=lambda other: (other.head.at.timestamp(), other.head.id))
     return None if first is correction else first
 
 
-def before_the_label_was_read(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> Iterator[Problem]:
+def before_the_label_was_read(standing: StandingEntries, jobs: Mapping[str, Job]) -> Iterator[Problem]:
     """Find work that is begun, done or brought forward to a day on which nobody had read the label of its product.
 
     Args:
-        entries: all entries, in any order.
+        standing: all entries that stand.
         jobs: the plan.
 
     Yields:
         Problems.
     """
-    standing = standing_entries(entries)
     newest = {entry.job: entry for entry in standing if isinstance(entry, PlanChange)}
     for entry in standing:
         if isinstance(entry, PlanChange) and entry.starts is not None and newest[entry.job] is entry:
@@ -133,13 +132,13 @@ def before_the_label_was_read(entries: Sequence[Entry], jobs: Mapping[str, Job])
                 yield _problem(entry, field=field, found=found, expected=expected, hint=hint)
 
 
-def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> Iterator[Problem]:
+def moved_the_wrong_way(standing: StandingEntries, jobs: Mapping[str, Job]) -> Iterator[Problem]:
     """Find jobs that are postponed to a day that is no later, or brought forward to one that is no earlier.
 
     After a postponement to no day that is known, any day from the entry's own may be the new one.
 
     Args:
-        entries: all entries, in any order.
+        standing: all entries that stand.
         jobs: the plan.
 
     Yields:
@@ -147,7 +146,7 @@ def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> It
     """
     starts = {name: job.starts for name, job in jobs.items()}
     latest: dict[str, Change] = {}
-    for entry in standing_entries(entries):
+    for entry in standing:
         if not isinstance(entry, PlanChange):
             continue
         had_no_day = latest.get(entry.job) is Change.PUT_OFF
@@ -173,17 +172,17 @@ def moved_the_wrong_way(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> It
         starts[entry.job] = new
 
 
-def postponed_once_begun(entries: Sequence[Entry]) -> Iterator[Problem]:
+def postponed_once_begun(standing: StandingEntries) -> Iterator[Problem]:
     """Find jobs that are postponed to no day that is known after they have begun: such work is held up.
 
     Args:
-        entries: all entries, in any order.
+        standing: all entries that stand.
 
     Yields:
         Problems.
     """
     begun: set[str] = set()
-    for entry in standing_entries(entries):
+    for entry in standing:
         if isinstance(entry, Progress) and entry.step is not Step.HELD_UP:
             begun.add(entry.job)
         if isinstance(entry, PlanChange) and entry.change is Change.PUT_OFF and entry.job in begun:

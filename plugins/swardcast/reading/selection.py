@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from difflib import get_close_matches
+from functools import lru_cache
 from typing import Final
 
 from swardcast.errors import nearest
@@ -35,19 +37,36 @@ def select_surfaces(text: object, surfaces: Mapping[str, Surface]) -> tuple[str,
     """
     if isinstance(text, list):
         text = ", ".join(map(str, text))
+    found = _chosen(text, _Course(surfaces)) if isinstance(text, str) else ()
+    if not found:
+        raise wrong(text, "surfaces, such as 'greens 1-9', 'all tees' or 'green-7'")
+    return found
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Course:
+    """Surfaces that are the same as themselves alone, so that a phrase can be remembered with them."""
+
+    surfaces: Mapping[str, Surface]
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Course) and other.surfaces is self.surfaces
+
+    def __hash__(self) -> int:
+        return id(self.surfaces)
+
+
+@lru_cache(maxsize=256)  # a log of years names the same surfaces over and over; judgement
+def _chosen(text: str, course: _Course) -> tuple[str, ...]:
     found: dict[str, None] = {}
     kind: SurfaceKind | None = None
     for part in _parts(text):
-        kind, ids = _one_part(part, kind, surfaces)
+        kind, ids = _one_part(part, kind, course.surfaces)
         found.update(dict.fromkeys(ids))
-    if not found:
-        raise wrong(text, "surfaces, such as 'greens 1-9', 'all tees' or 'green-7'")
     return tuple(found)
 
 
-def _parts(text: object) -> Iterable[str]:
-    if not isinstance(text, str):
-        return []
+def _parts(text: str) -> Iterable[str]:
     return [part for part in re.split(r"\s*,\s*(?:and\s+)?|\s+and\s+", text.strip().lower()) if part]
 
 

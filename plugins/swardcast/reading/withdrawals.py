@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from zoneinfo import ZoneInfo
 
 from swardcast.errors import Problem, nearest
-from swardcast.records.log import BackToNormal, Entry, Progress
+from swardcast.records.log import BackToNormal, Correction, Entry, Progress
 from swardcast.records.plan import Job, Withdrawal
 from swardcast.records.standing import standing_entries
 
@@ -60,20 +60,21 @@ def entries_of_withdrawn(entries: Sequence[Entry], jobs: Mapping[str, Job]) -> I
     Yields:
         Problems.
     """
+    corrections = [entry for entry in entries if isinstance(entry, Correction)]
     for job in jobs.values():
         if job.withdrawn is None:
             continue
-        when = f"withdrawn on {job.withdrawn.at:%Y-%m-%d at %H:%M} ({job.file}, line {job.withdrawn.line})"
         mine = [entry for entry in entries if getattr(entry, "job", "") == job.id]
+        when = f"withdrawn on {job.withdrawn.at:%Y-%m-%d at %H:%M} ({job.file}, line {job.withdrawn.line})"
         for entry in mine:
             if job.is_withdrawn(entry.head.at):
                 expected = "a job of the plan, or a moment before that"
                 if job.withdrawn.instead:
                     expected = f"{job.withdrawn.instead!r}, which is to be read instead, or a moment before that"
                 yield _problem(entry, f"{job.id!r}, {when}", expected, "")
-        before = [entry for entry in entries if not job.is_withdrawn(entry.head.at)]
+        before = (entry for entry in (*mine, *corrections) if not job.is_withdrawn(entry.head.at))
         for entry in standing_entries(before):
-            if entry in mine and isinstance(entry, Progress | BackToNormal):
+            if isinstance(entry, Progress | BackToNormal):
                 hint = "First correct this entry, with the other job under 'instead' if the work was done for that."
                 yield _problem(entry, f"work of {job.id!r}, {when}", "no work for a job that is withdrawn", hint)
 
