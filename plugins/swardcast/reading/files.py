@@ -38,16 +38,10 @@ _LARGEST_EXPORT_BYTES: Final = 16_000_000  # some four years of a station's 10-m
 _LARGEST_DATA_BYTES: Final = 1_000_000  # a badge may have far less; judgement
 _NOT_UTF_8: Final = "a character that is not UTF-8"
 _CONTROL: Final = re.compile(r"[\x00-\x08\x0b-\x1f]")
-_READ: Final = (
-    "plan/*.yaml",
-    OBSERVED,
-    OBSERVED_FETCHED,
-    SOURCES,
-    "weather/history/*.csv",
-    "weather/forecast/*.csv",
-    "weather/*.py",
-    "phrases/*.ftl",
-    "*.md",
+_READ: Final = re.compile(
+    r"(?:.*/)?(?:plan/[^/]*\.yaml|weather/(?:observed(?:-fetched)?\.csv|sources\.yaml|[^/]*\.py)"
+    r"|weather/(?:history|forecast)/[^/]*\.csv|phrases/[^/]*\.ftl|[^/]*\.md)",
+    re.DOTALL,
 )
 _EXAMPLES: Final = (
     "plan/2027.yaml",
@@ -87,9 +81,6 @@ class Files:
 
     def __init__(self, folder: Path, problems: list[Problem], unwritten: Mapping[str, str] | None = None) -> None:
         self._folder, self._problems, self._unwritten = folder, problems, unwritten or {}
-
-    def name(self, path: Path) -> str:
-        return path.relative_to(self._folder).as_posix()
 
     def report_strangers(self) -> None:
         is_badge = self._is_badge()
@@ -137,24 +128,20 @@ class Files:
 
     def report_unread(self) -> None:
         """Say what would be passed over: a misspelt name below one of our folders, a link that leads nowhere."""
-        below = (path for top in _FOLDERS if "/" not in top for path in (self._folder / top).glob("**/*"))
-        for path in sorted([*self._folder.iterdir(), *below]):
-            name = self.name(path)
-            if path.name.startswith(".") or name == WEB:  # which `web_folder` looks through
+        tops = [entry for entry in _entries_of(self._folder) if entry.name != WEB]  # `web_folder` looks through that
+        below = (one for top in _FOLDERS if "/" not in top for one in _entries_below(self._folder / top, top))
+        found = [*((entry.name, entry) for entry in tops), *below]
+        for name, entry in sorted(found, key=lambda one: one[0].split("/")):
+            if entry.name.startswith("."):
                 continue
-            if path.is_symlink() and not path.exists():
-                self._problems.append(_not_there(name, path))
-            elif _OURS.match(name) and name not in _FOLDERS and not self._is_read(path):
+            if entry.is_symlink() and not Path(entry).exists():
+                self._problems.append(_not_there(name, Path(entry)))
+            elif _OURS.match(name) and name not in _FOLDERS and not _is_read(name, entry):
                 self._problems.append(
                     Problem(
                         file=name, found="a file that is not read", expected=f"names such as {', '.join(_EXAMPLES)}"
                     )
                 )
-
-    def _is_read(self, path: Path) -> bool:
-        if path.is_dir():
-            return not path.is_symlink()  # what lies behind a link of a folder is never looked for
-        return any(path.match(like) for like in _READ)
 
     def text(self, relative: str, *, form: StationFile | None = None) -> str | None:
         """Read a file: as UTF-8, or else as a station saves it; what fails becomes a problem."""
@@ -206,8 +193,9 @@ class Files:
         top = self._folder / relative
         found = set(top.glob(pattern)) if top.is_dir() else set()
         found |= {self._folder / name for name in self._unwritten if name.startswith(f"{relative}/")}
-        for path in sorted(found):
-            yield self.name(path), path
+        above = len(self._folder.parts)
+        for path in sorted(found, key=lambda path: path.parts):
+            yield "/".join(path.parts[above:]), path
 
     def yaml(self, relative: str) -> Located | None:
         text = self.text(relative)
@@ -220,6 +208,29 @@ class Files:
     @cached_property
     def _club_file(self) -> Located | None:
         return self.yaml("club.yaml")
+
+
+def _entries_of(folder: Path | os.DirEntry[str]) -> list[os.DirEntry[str]]:
+    try:
+        with os.scandir(folder) as found:
+            return list(found)
+    except OSError:
+        return []  # `report_strangers` tells of a folder that cannot be read
+
+
+def _entries_below(folder: Path | os.DirEntry[str], name: str) -> Iterator[tuple[str, os.DirEntry[str]]]:
+    """List what is in a folder and in those within it, by path below the club folder; never what lies behind a link."""
+    for entry in _entries_of(folder):
+        here = f"{name}/{entry.name}"
+        yield here, entry
+        if entry.is_dir(follow_symlinks=False):
+            yield from _entries_below(entry, here)
+
+
+def _is_read(name: str, entry: os.DirEntry[str]) -> bool:
+    if entry.is_dir():
+        return not entry.is_symlink()  # what lies behind a link of a folder is never looked for
+    return _READ.fullmatch(name) is not None
 
 
 def _decoded(data: bytes, form: StationFile | None) -> str:
