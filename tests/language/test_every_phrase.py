@@ -10,7 +10,7 @@ from fluent.syntax import ast
 from fluent.syntax.visitor import Visitor
 
 from swardcast.language.catalogue import BUILT_IN, Catalogue, built_in
-from swardcast.language.house_phrases import references_of
+from swardcast.language.phrase_files import references_of
 from swardcast.language.voice import slug_of
 from swardcast.outlook.causes import Cause
 from swardcast.outlook.fixtures import Basis

@@ -6,7 +6,6 @@ What two languages share stands in the folder of their common tag: British Engli
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib.resources import files
@@ -18,8 +17,9 @@ from fluent.syntax import FluentParser, ast
 from fluent.syntax.visitor import Visitor
 
 from swardcast.errors import InputNeedsAttention, Problem, SwardcastError, nearest
+from swardcast.language.phrase_files import PhraseFiles, line_at, line_ends, references_of
 
-__all__ = ["BUILT_IN", "LOCALE", "Catalogue", "PhraseError", "built_in", "catalogue_from"]
+__all__ = ["BUILT_IN", "LOCALE", "Catalogue", "PhraseError", "built_in", "catalogue_from", "texts_of"]
 
 BUILT_IN: Final = ("en-GB", "en-US")
 """Languages that come with Swardcast, as IETF tags (RFC 5646)."""
@@ -39,24 +39,24 @@ class Catalogue:
 
     Args:
         tag: IETF language tag.
-        entries: messages and terms by name; a term's begins with a hyphen.
+        entries: messages and terms by name; a term's begins with a hyphen. Each is asked for when it is first said.
         places: file and line of each, and of their attributes, for errors and explanations.
 
     Raises:
         InputNeedsAttention: when it names no known locale.
     """
 
-    __slots__ = ("_bundle", "_entries", "_places", "locale", "tag")
+    __slots__ = ("_bundle", "_entries", "_places", "_ready", "locale", "tag")
 
     def __init__(
         self, tag: str, entries: Mapping[str, ast.Message | ast.Term], places: Mapping[str, tuple[str, int]]
     ) -> None:
         self.tag = tag
-        self._entries = dict(entries)
-        self._places = dict(places)
+        self._entries = entries
+        self._places = places
         self.locale = _locale_of(self._entries, self._places, tag)
         self._bundle = FluentBundle([str(self.locale)], use_isolating=False)
-        self._bundle.add_resource(ast.Resource(list(self._entries.values())))
+        self._ready = set[str]()
 
     def say(self, phrase: str, values: Mapping[str, str | int | float]) -> str:
         """Say a phrase.
@@ -73,6 +73,7 @@ class Catalogue:
         """
         name, _, attribute = phrase.partition(".")
         pattern = None
+        self._make_ready(name)
         if self._bundle.has_message(name):
             message = self._bundle.get_message(name)
             pattern = message.attributes.get(attribute) if attribute else message.value
@@ -84,6 +85,19 @@ class Catalogue:
             message_text = f"phrase {phrase!r} in the language {self.tag}: {'; '.join(map(str, errors))}"
             raise PhraseError(message_text)
         return str(said)
+
+    def _make_ready(self, name: str) -> None:
+        """Take a phrase into what can be said, with those that it puts in."""
+        todo = [name]
+        while todo:
+            one = todo.pop().partition(".")[0]
+            if one in self._ready:
+                continue
+            self._ready.add(one)
+            entry = self._entries.get(one)
+            if entry is not None:
+                self._bundle.add_resource(ast.Resource([entry]))
+                todo += references_of(entry)
 
     def has(self, phrase: str) -> bool:
         """Tell whether there is a phrase of that name."""
@@ -209,7 +223,7 @@ def _read(
     except RecursionError:
         problems.append(Problem(file=file, found="far too many nested brackets", expected="plain phrases"))
         return
-    ends = [place for place, letter in enumerate(text) if letter == "\n"]
+    ends = line_ends(text)
     for entry in body:
         line = _line_of(entry, ends)
         if isinstance(entry, ast.Junk):
@@ -232,7 +246,7 @@ def _read(
 
 def _line_of(node: ast.SyntaxNode, ends: list[int]) -> int:
     """The line on which a part of a file begins, of which the places of all line ends are known."""
-    return bisect_left(ends, node.span.start if node.span is not None else 0) + 1
+    return line_at(node.span.start if node.span is not None else 0, ends)
 
 
 @cache
@@ -243,7 +257,7 @@ def built_in(tag: str) -> Catalogue:
         tag: one of `BUILT_IN`.
 
     Returns:
-        Its catalogue, parsed once.
+        Its catalogue, each phrase of it parsed once.
 
     Raises:
         PhraseError: when there is no such language.
@@ -251,11 +265,23 @@ def built_in(tag: str) -> Catalogue:
     if tag not in BUILT_IN:
         message = f"no language {tag!r}; expected one of: {', '.join(BUILT_IN)}. {nearest(tag, BUILT_IN)}"
         raise PhraseError(message.rstrip())
+    phrases = PhraseFiles(texts_of(tag))
+    return Catalogue(tag, phrases, phrases.places)
+
+
+def texts_of(tag: str) -> dict[str, str]:
+    """Read the files of a language that comes with Swardcast.
+
+    Args:
+        tag: one of `BUILT_IN`.
+
+    Returns:
+        Text of each file in Fluent's format, by its name.
+    """
     folder = files("swardcast") / "language" / "phrases"
-    texts = {
+    return {
         f"phrases/{part}/{file.name}": file.read_text(encoding="utf-8")
         for part in (tag.partition("-")[0], tag)
         for file in sorted((folder / part).iterdir(), key=lambda one: one.name)
         if file.name.endswith(_SUFFIX)
     }
-    return catalogue_from(tag, texts)

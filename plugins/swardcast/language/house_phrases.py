@@ -6,12 +6,12 @@ from collections.abc import Iterator, Mapping
 from typing import Final
 
 from fluent.syntax import ast
-from fluent.syntax.visitor import Visitor
 
 from swardcast.errors import InputNeedsAttention, Problem, nearest
 from swardcast.language.catalogue import BUILT_IN, Catalogue, built_in, catalogue_from
+from swardcast.language.phrase_files import references_of
 
-__all__ = ["FOLDER", "references_of", "with_house_phrases"]
+__all__ = ["FOLDER", "with_house_phrases"]
 
 FOLDER: Final = "phrases"
 """Where they stand in the club folder."""
@@ -151,33 +151,3 @@ def _missing(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
     for name in missing[:_LISTED]:
         file, line = model.places()[name.partition(".")[0]]
         yield Problem(file=FOLDER, field=name, found="nothing", expected=f"a phrase, as in ours ({file}, line {line})")
-
-
-def references_of(entry: ast.BaseNode) -> set[str]:
-    """Name the phrases, terms and functions that a phrase or a term puts in.
-
-    Args:
-        entry: as parsed, or one of its patterns.
-
-    Returns:
-        Names; a term's begins with a hyphen.
-    """
-    finder = _ReferenceFinder()
-    finder.visit(entry)
-    return finder.found
-
-
-class _ReferenceFinder(Visitor):
-    def __init__(self) -> None:
-        self.found: set[str] = set()
-
-    def visit_MessageReference(self, node: ast.MessageReference) -> None:  # noqa: N802 - the visitor's own name
-        self.found.add(f"{node.id.name}.{node.attribute.name}" if node.attribute else node.id.name)
-
-    def visit_TermReference(self, node: ast.TermReference) -> None:  # noqa: N802
-        self.found.add(f"-{node.id.name}")
-        self.generic_visit(node)
-
-    def visit_FunctionReference(self, node: ast.FunctionReference) -> None:  # noqa: N802
-        self.found.add(node.id.name)
-        self.generic_visit(node)
