@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -26,6 +27,9 @@ COMMANDS: Final = {
     "backtest": "test the dates: on a long weather record, or what the club promised (--own)",
 }
 FINE, NEEDS_ATTENTION, WRONG_USAGE = 0, 1, 2
+_NEW_OBJECTS: Final = 50_000
+"""Objects after which those in circles are looked for. Records have none, and looking through those of ten years of log
+after each 700 new ones, as Python does, took an eighth of reading them; judgement."""
 
 _EXAMPLE: Final = """\
 Example:
@@ -91,6 +95,7 @@ def _run_command(name: str, arguments: Sequence[str]) -> int:
 
 def main() -> NoReturn:
     """Run the command line and leave with its exit code."""
+    gc.set_threshold(_NEW_OBJECTS)
     try:
         try:
             code = run(sys.argv[1:])
