@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from enum import Enum
+from functools import lru_cache
 from typing import Final
 
 from swardcast.errors import SwardcastError, nearest
@@ -163,6 +164,7 @@ def _number(text: str) -> float:
     return sum(map(float, integer)) + int(numerator) / int(denominator)
 
 
+@lru_cache(maxsize=256)  # a folder has few units, each typed many times; judgement
 def _unit_key(text: str) -> str:
     key = re.sub(r"\s*/\s*", "/", text.strip().lower())
     key = re.sub(r"1,000\b", "1000", key)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 
@@ -144,8 +144,9 @@ def job_facts(job: Job, entries: Iterable[Entry]) -> JobFacts:
     facts = JobFacts(
         job=job,
         starts=job.starts,
-        surfaces={name: SurfaceFacts() for name in job.surfaces},
+        surfaces=dict.fromkeys(job.surfaces, SurfaceFacts()),
     )
+    lasts = job.lasts
     for entry in entries.of_job(job.id) if isinstance(entries, StandingEntries) else entries:
         if getattr(entry, "job", None) != job.id:
             continue
@@ -153,8 +154,7 @@ def job_facts(job: Job, entries: Iterable[Entry]) -> JobFacts:
             case PlanChange():
                 facts = _replanned(facts, entry)
             case Progress() | Observation() | BackToNormal():
-                for name in entry.surfaces:
-                    facts.surfaces[name] = _after(facts.surfaces[name], entry, lasts=job.lasts)
+                facts.surfaces.update(_after_all(facts.surfaces, entry, lasts=lasts))
                 if isinstance(entry, Progress):
                     facts = replace(facts, progress=(*facts.progress, entry))
                 if isinstance(entry, Progress) and entry.step is not Step.HELD_UP:
@@ -203,6 +203,18 @@ def _replanned(facts: JobFacts, entry: PlanChange) -> JobFacts:
         surfaces={name: there if there.done else SurfaceFacts() for name, there in facts.surfaces.items()},
         progress=tuple(step for step in facts.progress if step.step is Step.DONE),
     )
+
+
+def _after_all(
+    before: Mapping[str, SurfaceFacts], entry: Progress | Observation | BackToNormal, *, lasts: bool
+) -> Iterator[tuple[str, SurfaceFacts]]:
+    """What an entry makes of its surfaces; those that stood alike, as most do, are worked out once."""
+    known: dict[int, SurfaceFacts] = {}
+    for name in entry.surfaces:
+        facts = before[name]
+        if id(facts) not in known:
+            known[id(facts)] = _after(facts, entry, lasts=lasts)
+        yield name, known[id(facts)]
 
 
 def _after(facts: SurfaceFacts, entry: Progress | Observation | BackToNormal, *, lasts: bool) -> SurfaceFacts:

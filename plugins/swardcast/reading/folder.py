@@ -156,28 +156,29 @@ def _entries(files: Files, context: LogContext, problems: list[Problem]) -> list
     entries: list[Entry] = []
     seen: dict[str, str] = {}
     for name, path in files.below("log", "**/*.md"):
-        if path.stem in seen:
+        stem = path.stem
+        if stem in seen:
             problems.append(
                 Problem(
                     file=name,
-                    found=f"the name {path.stem!r}, which {seen[path.stem]} has already",
+                    found=f"the name {stem!r}, which {seen[stem]} has already",
                     expected="a name of its own for each entry",
                 )
             )
-        if path.stem.endswith("-instead"):
+        if stem.endswith("-instead"):
             found, expected = (
-                f"the name {path.stem!r}",
+                f"the name {stem!r}",
                 "a name that does not end in '-instead', as corrections' entries do",
             )
             problems.append(Problem(file=name, found=found, expected=expected))
-        if is_taken_name(path.stem):
-            found = f"the name {path.stem!r}, under which the feeds have news that no entry makes"
+        if is_taken_name(stem):
+            found = f"the name {stem!r}, under which the feeds have news that no entry makes"
             hint = "Begin it with its day, as in '2027-08-23-1540-done.md'."
             problems.append(Problem(file=name, found=found, expected="another name", hint=hint))
-        seen.setdefault(path.stem, name)
+        seen.setdefault(stem, name)
         text = files.text(name)
         if text is not None:
-            entries += entries_from(text, name=path.stem, file=name, context=context, problems=problems)
+            entries += entries_from(text, name=stem, file=name, context=context, problems=problems)
     against_each_other = list(dangling(entries, seen))
     told_already = [*problems, *against_each_other]
     if context.all_jobs and not any(problem.file.startswith("log/") for problem in told_already):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import Annotated, Any
+from typing import Annotated, Any, Final
 
 from pydantic import BaseModel, model_validator
 
@@ -26,6 +26,8 @@ from swardcast.records import operations as work
 from swardcast.records.operations import Kind, Operation
 
 __all__ = ["OperationItem", "operation_from"]
+
+_KNOWN: Final = tuple(kind.value for kind in Kind)
 
 
 class OperationItem(Model):
@@ -74,9 +76,8 @@ class OperationItem(Model):
         if not isinstance(value, dict) or len(value) != 1:
             raise wrong(value, "one kind of work on each line, such as '- hollow tining: {...}'")
         ((kind, fields),) = value.items()
-        known = [choice.value for choice in Kind]
-        if kind not in known:
-            raise wrong(kind, f"one of: {', '.join(known)}", kind_meant(kind))
+        if kind not in _KNOWN:
+            raise wrong(kind, f"one of: {', '.join(_KNOWN)}", kind_meant(kind))
         return {kind: {} if fields is None else fields}
 
 

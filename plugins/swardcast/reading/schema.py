@@ -249,11 +249,11 @@ def local_moment(value: object, zone: ZoneInfo) -> datetime:
     except ValueError:
         raise wrong(value, "a time from 00:00 to 23:59") from None
     local = naive.replace(tzinfo=zone)
+    if local.utcoffset() == local.replace(fold=1).utcoffset():  # else it is skipped or repeated (PEP 495)
+        return local
     if is_skipped(local):
         raise wrong(value, "a time that exists; the clocks skip this one", "Write a time an hour earlier or later.")
-    if local.utcoffset() != local.replace(fold=1).utcoffset():
-        raise wrong(value, "a time that happens once; the clocks repeat this one", "Add the offset, such as '+01:00'.")
-    return local
+    raise wrong(value, "a time that happens once; the clocks repeat this one", "Add the offset, such as '+01:00'.")
 
 
 def validated(

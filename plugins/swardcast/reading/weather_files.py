@@ -100,7 +100,7 @@ def daily_weather_from(text: str, *, file: str, into: DailyWeather, problems: li
         columns = _columns(next(rows, (1, []))[1], file, odd)
         if columns:
             for line, row in rows:
-                if any(cell.strip() for cell in row):
+                if any(map(str.strip, row)):
                     _read_row(row, columns, line=line, file=file, into=into, odd=odd)
                 if len(odd) >= MOST_PROBLEMS_SOUGHT:
                     break
