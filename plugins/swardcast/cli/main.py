@@ -7,7 +7,10 @@ import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
-from typing import Final, NoReturn
+
+TYPE_CHECKING = False
+if TYPE_CHECKING:  # to load typing takes longer than all else that --help needs
+    from typing import Final, NoReturn
 
 __all__ = ["COMMANDS", "main", "run"]
 
