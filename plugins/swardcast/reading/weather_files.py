@@ -32,6 +32,7 @@ MOST_PROBLEMS_SOUGHT: Final = 1000
 """A file with as many is no weather: the rest of it is not read. Judgement."""
 _NEEDED: Final = "a column date, and tmin_c with tmax_c, or tmean_c"
 _ISSUE: Final = re.compile(r"^([0-9]{4}-[0-9]{2}-[0-9]{2})(?:T([0-9]{2})([0-9]{2}))?$")
+_MISSING: Final = ("NA", "M", "-")
 _NUMBER: Final = re.compile(r"^[+-]?(?:[0-9]{1,9}(?:\.[0-9]{0,30})?|\.[0-9]{1,30})$")
 
 
@@ -233,7 +234,7 @@ def _read_row(
             Problem(file=file, line=line, found=f"{len(row)} values", expected=f"{len(columns)}, one for each column")
         )
         return
-    cells = dict(zip(columns, (cell.strip() for cell in row), strict=True))
+    cells = dict(zip(columns, map(str.strip, row), strict=True))
     before = len(odd)
     day = day_from(cells.pop("date"))
     if day is None:
@@ -243,13 +244,15 @@ def _read_row(
     values: dict[str, float] = {}
     for name, cell in cells.items():
         quantity, convert = _COLUMNS[name]
-        value = _value(cell, name, line=line, file=file, odd=odd)
+        value = number_from(cell)
         if value is not None:
             values[quantity] = convert(value)
-    odd += (
-        Problem(file=file, line=line, field=field, found=found, expected=expected)
-        for field, found, expected in _oddities(values, cells, day, into)
-    )
+        elif cell and cell.upper() not in _MISSING:
+            odd.append(_no_number(cell, name, line=line, file=file))
+    odd += [
+        Problem(file=file, line=line, field=name, found=found, expected=expected)
+        for name, found, expected in _oddities(values, cells, day, into)
+    ]
     if day is None or len(odd) > before:
         return
     if "tmin" in values and "tmax" in values:
@@ -261,15 +264,10 @@ def _read_row(
         into.rain_mm[day] = values["rain"]
 
 
-def _value(cell: str, name: str, *, line: int, file: str, odd: list[Problem]) -> float | None:
-    if not cell or cell.upper() in ("NA", "M", "-"):
-        return None
-    value = number_from(cell)
-    if value is None:
-        hint = "Write a decimal with a point: '4.5', not '4,5'." if "," in cell else ""
-        expected = "a number, or nothing for a missing value"
-        odd.append(Problem(file=file, line=line, field=name, found=shown(cell), expected=expected, hint=hint))
-    return value
+def _no_number(cell: str, name: str, *, line: int, file: str) -> Problem:
+    hint = "Write a decimal with a point: '4.5', not '4,5'." if "," in cell else ""
+    expected = "a number, or nothing for a missing value"
+    return Problem(file=file, line=line, field=name, found=shown(cell), expected=expected, hint=hint)
 
 
 def _oddities(
