@@ -210,7 +210,7 @@ def test_a_later_row_may_rest_on_an_earlier_one(take: Command, club_with_form: P
 @pytest.mark.parametrize(
     ("name", "data", "said"),
     [
-        ("a.xlsx", b"no workbook", "a.xlsx: found a file that is no workbook (BadZipFile); expected a sheet saved as .xlsx or as CSV"),
+        ("a.xlsx", b"no workbook", "a.xlsx: found a file that is no workbook, or is damaged; expected a sheet saved as .xlsx or as CSV. Open it"),
         ("a.csv", b"Date;Time\r\n", "a.csv, row 1: found no column 'What happened'"),
         ("a.csv", b"", "a.csv, row 1: found no column 'Date'"),
         ("a.csv", b"x" * 8_000_001, "a.csv: found more than 8 MB; expected a sheet of a form's answers"),

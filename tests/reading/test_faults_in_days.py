@@ -23,8 +23,8 @@ FAULTS = [
         "a weight below nothing",
         "Saturday: 2.37",
         "Saturday: -2",
-        "line «Saturday», planning.importance.weekday 6: found '-2'; expected a weight from 0 to 1000, where an ordinary"
-        " day is 1. Check the figure and its unit.",
+        "line «Saturday», planning.importance.weekdays.Saturday: found '-2'; expected a weight from 0 to 1000, where an"
+        " ordinary day is 1. Check the figure and its unit.",
     ),
     fault(
         "a name without its weight",

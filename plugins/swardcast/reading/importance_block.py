@@ -21,13 +21,15 @@ _Weight = Annotated[Number, within(0, _MOST, "a weight from 0 to 1000, where an 
 def _weekdays(value: object) -> object:
     if not isinstance(value, dict):
         raise wrong(value, "weekdays with their weight, such as 'Saturday: 2'")
-    found = {}
-    for name, weight in value.items():
-        word = str(name).strip().capitalize()
-        if word not in WEEKDAYS:
-            raise wrong(name, "weekdays with their weight, such as 'Saturday: 2'", nearest(word, WEEKDAYS))
-        found[WEEKDAYS.index(word)] = weight
-    return found
+    for name in value:
+        if _weekday(name) not in WEEKDAYS:
+            hint = nearest(_weekday(name), WEEKDAYS)
+            raise wrong(name, "weekdays with their weight, such as 'Saturday: 2'", hint)
+    return value
+
+
+def _weekday(typed: str) -> str:
+    return typed.strip().capitalize()
 
 
 def _named(value: object) -> object:
@@ -51,7 +53,7 @@ class _Period(Model):
 class ImportanceBlock(Model):
     """How much undisturbed play matters; an ordinary day is 1."""
 
-    weekdays: Annotated[dict[int, _Weight], BeforeValidator(_weekdays)] = {}
+    weekdays: Annotated[dict[str, _Weight], BeforeValidator(_weekdays)] = {}
     fixtures: _Weight | None = None
     visitors: _Weight | None = None
     named: Annotated[dict[Text, _Weight], BeforeValidator(_named)] = {}
@@ -68,7 +70,7 @@ def importance_from(told: ImportanceBlock) -> Importance:
         The weights.
     """
     return Importance(
-        weekdays=told.weekdays,
+        weekdays={WEEKDAYS.index(_weekday(name)): weight for name, weight in told.weekdays.items()},
         fixtures=USUAL_OF_A_FIXTURE if told.fixtures is None else told.fixtures,
         visitors=told.visitors,
         named=tuple(NamedFixtures(words=words, adds=adds) for words, adds in told.named.items()),

@@ -112,10 +112,9 @@ class _SheetReader:
                 self.say(None, "", f"a workbook that unpacks to {unpacked / 1e6:.0f} MB", "a sheet of a form's answers")
                 return None
             return self._sheet(data)
-        except _OF_DAMAGE as error:
-            self.say(
-                None, "", f"a file that is no workbook ({type(error).__name__})", "a sheet saved as .xlsx or as CSV"
-            )
+        except _OF_DAMAGE:
+            hint = "Open it in the program that it comes from, and save it anew."
+            self.say(None, "", "a file that is no workbook, or is damaged", "a sheet saved as .xlsx or as CSV", hint)
             return None
 
     def _sheet(self, data: bytes) -> list[_Cells] | None:
