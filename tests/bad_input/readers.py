@@ -19,8 +19,8 @@ from swardcast.reading.files import FIXTURES, Files
 from swardcast.reading.fixtures_file import days_that_matter, fixtures_from
 from swardcast.reading.folder import read_club_folder
 from swardcast.reading.house_style import groups_from
-from swardcast.reading.log_entry import LogContext
 from swardcast.reading.log_file import entries_from
+from swardcast.reading.log_names import LogContext
 from swardcast.reading.log_order import (
     before_the_label_was_read,
     dangling,

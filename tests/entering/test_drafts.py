@@ -14,9 +14,9 @@ from hypothesis import strategies as st
 from swardcast.entering.drafts import Draft, Value, draft_file, draft_text
 from swardcast.errors import Problem
 from swardcast.reading.folder import read_club_folder
-from swardcast.reading.log_entry import LogContext
 from swardcast.reading.log_fields import KINDS
 from swardcast.reading.log_file import entries_from, typed_fields
+from swardcast.reading.log_names import LogContext
 from swardcast.records import log
 from tests.conftest import DEMO
 

@@ -15,8 +15,8 @@ from swardcast.entering.places import PLACES
 from swardcast.entering.understanding import understand
 from swardcast.entering.wrong import Wrong
 from swardcast.errors import Problem, nearest
-from swardcast.reading.log_entry import LogContext
 from swardcast.reading.log_file import entries_from
+from swardcast.reading.log_names import LogContext
 from swardcast.reading.sheet_file import SheetRow
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log_sheet import LogSheet

@@ -13,8 +13,8 @@ from swardcast.reading.club_file import zone_told
 from swardcast.reading.files import CHOICES, FIXTURES, Files
 from swardcast.reading.format_changes import explained, find_changes, refuse_newer
 from swardcast.reading.house_style import groups_from
-from swardcast.reading.log_entry import LogContext
 from swardcast.reading.log_file import entries_from
+from swardcast.reading.log_names import LogContext
 from swardcast.reading.log_order import (
     before_the_label_was_read,
     dangling,

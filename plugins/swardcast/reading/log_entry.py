@@ -2,52 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from datetime import date, datetime, timedelta
-from typing import TypeVar
-from zoneinfo import ZoneInfo
 
-from pydantic_core import PydanticCustomError
-
-from swardcast.errors import Problem, nearest
+from swardcast.errors import Problem
 from swardcast.quantities import parse_roll_mm
 from swardcast.reading import log_fields as fields
 from swardcast.reading.as_done import oddities_as_done
 from swardcast.reading.limits import LimitItem, limit_from
+from swardcast.reading.log_names import LogContext, NamesOfEntry
 from swardcast.reading.operations import operation_from
 from swardcast.reading.plain_words import shown
-from swardcast.reading.schema import local_moment, validated, what_is_wrong
-from swardcast.reading.selection import select_surfaces
+from swardcast.reading.schema import local_moment, validated
 from swardcast.reading.yaml_text import Located
 from swardcast.records import log
-from swardcast.records.club import Surface
 from swardcast.records.log import Change, Entry, EntryHead, Step
-from swardcast.records.plan import Job
 from swardcast.records.translate import USUAL_DAYS
 
-__all__ = ["EntryReader", "LogContext"]
-
-T = TypeVar("T")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class LogContext:
-    """What an entry may refer to.
-
-    Args:
-        zone: the club's time zone.
-        surfaces: all surfaces by id; None where they could not be read, so that nothing is said of those of an entry.
-        jobs: all jobs by id, as far as they could be read.
-        all_jobs: whether these are all; else nothing is said of a job that is not among them.
-        documents: the fields of each entry by its file, as they are read, for the lines of what is found later.
-    """
-
-    zone: ZoneInfo
-    surfaces: Mapping[str, Surface] | None
-    jobs: Mapping[str, Job]
-    all_jobs: bool = True
-    documents: dict[str, Located] = field(default_factory=dict, compare=False)
+__all__ = ["EntryReader"]
 
 
 class EntryReader:
@@ -63,6 +35,7 @@ class EntryReader:
 
     def __init__(self, *, name: str, file: str, words: str, context: LogContext, problems: list[Problem]) -> None:
         self._name, self._file, self._words, self._context, self._problems = name, file, words, context, problems
+        self._names = NamesOfEntry(file, context, problems)
 
     def entries(self, document: Located) -> list[Entry]:
         """Give no, one or two entries: a correction may bring one that stands instead."""
@@ -90,7 +63,7 @@ class EntryReader:
         model = fields.KINDS.get(str(kind).strip().lower())
         if model is None:
             expected = f"one of: {', '.join(fields.KINDS)}"
-            self._problem(document, "kind", shown(kind), expected, fields.meant(str(kind)))
+            self._names.say(document, "kind", shown(kind), expected, fields.meant(str(kind)))
             return None
         return validated(model, document, file=self._file, problems=self._problems)
 
@@ -99,18 +72,18 @@ class EntryReader:
         at = document.value.get("at") if isinstance(document.value, dict) else None
         if not isinstance(at, str | int | float):
             return None
-        return self._attempt(lambda: local_moment(at, self._context.zone), document, "at")
+        return self._names.attempt(lambda: local_moment(at, self._context.zone), document, "at")
 
     def _name_strangers(self, document: Located) -> None:
         """Tell what an entry names that is not there, though something else is wrong with it."""
         told = document.value if isinstance(document.value, dict) else {}
         job, surfaces, play = told.get("job"), told.get("surfaces"), told.get("play")
         if isinstance(job, str) and job:
-            self._job(job, None, document)
+            self._names.job(job, None, document)
         if isinstance(surfaces, str) and surfaces:
-            self._select(surfaces, document, "surfaces")
+            self._names.select(surfaces, document, "surfaces")
         for phrase in play if isinstance(play, dict) else ():
-            self._select(phrase, document, f"play.{phrase}")
+            self._names.select(phrase, document, f"play.{phrase}")
 
     def _correction(self, told: fields.CorrectionFields, head: EntryHead, document: Located) -> list[Entry]:
         withdrawal: Entry = log.Correction(head=head, corrects=told.corrects)
@@ -123,7 +96,7 @@ class EntryReader:
             return []
         if moment > head.at:
             expected = f"a moment not after that of the correction, {head.at:%Y-%m-%d %H:%M}"
-            self._problem(inner, "at", f"{moment:%Y-%m-%d %H:%M}", expected, "")
+            self._names.say(inner, "at", f"{moment:%Y-%m-%d %H:%M}", expected, "")
             return []
         inner_head = replace(
             head,
@@ -143,7 +116,7 @@ class EntryReader:
             case fields.NoteFields():
                 return (
                     log.NoteToMembers(head=head, job=told.job)
-                    if not told.job or self._job(told.job, head, document)
+                    if not told.job or self._names.job(told.job, head, document)
                     else None
                 )
             case fields.PlanChangeFields():
@@ -155,11 +128,12 @@ class EntryReader:
             case fields.ProgressFields() | fields.BackToNormalFields():
                 return self._on_surfaces(told, head, document)
             case _:
-                self._problem(document, "kind", repr(told.kind), "an entry that can stand instead", "")
+                self._names.say(document, "kind", repr(told.kind), "an entry that can stand instead", "")
                 return None
 
     def _morning(self, told: fields.MorningFields, head: EntryHead, document: Located) -> Entry | None:
-        chosen = [(self._select(phrase, document, f"play.{phrase}"), state) for phrase, state in told.play.items()]
+        named = self._names
+        chosen = [(named.select(phrase, document, f"play.{phrase}"), state) for phrase, state in told.play.items()]
         limits = [self._limit(name, item, head, document) for name, item in told.limits.items()]
         play = {name: state for names, state in chosen for name in names or ()}
         if any(names is None for names, _ in chosen):
@@ -169,25 +143,25 @@ class EntryReader:
         )
 
     def _limit(self, name: str, item: LimitItem, head: EntryHead, document: Located) -> log.Limit | None:
-        return self._attempt(lambda: limit_from(name, item, head), document, f"limits.{name}")
+        return self._names.attempt(lambda: limit_from(name, item, head), document, f"limits.{name}")
 
     def _plan_change(self, told: fields.PlanChangeFields, head: EntryHead, document: Located) -> Entry | None:
-        job = self._job(told.job, head, document)
+        job = self._names.job(told.job, head, document)
         if (told.starts is None) is not (told.change in (Change.CALLED_OFF, Change.PUT_OFF)):
-            self._problem(document, "starts", *_day_amiss(told.change, told.starts))
+            self._names.say(document, "starts", *_day_amiss(told.change, told.starts))
             return None
         if job is None:
             return None
         return log.PlanChange(head=head, job=told.job, change=told.change, starts=told.starts, because=told.because)
 
     def _growth_held_back(self, told: fields.GrowthHeldBackFields, head: EntryHead, document: Located) -> Entry | None:
-        surfaces = self._select(told.surfaces, document, "surfaces")
+        surfaces = self._names.select(told.surfaces, document, "surfaces")
         first = told.first_day or head.true_from.date()
         usual = USUAL_DAYS.get(told.cause)
         last = told.until or (first + timedelta(days=usual - 1) if usual else None)
         if last is None or last < first:
             found = "nothing" if last is None else last.isoformat()
-            self._problem(document, "until", found, f"the last day of {told.cause.value}, {first} or later", "")
+            self._names.say(document, "until", found, f"the last day of {told.cause.value}, {first} or later", "")
             return None
         if surfaces is None:
             return None
@@ -196,18 +170,18 @@ class EntryReader:
     def _on_surfaces(
         self, told: fields.ProgressFields | fields.BackToNormalFields, head: EntryHead, document: Located
     ) -> Entry | None:
-        job = self._job(told.job, head, document)
-        surfaces = self._surfaces(told.surfaces, job, document)
+        job = self._names.job(told.job, head, document)
+        surfaces = self._names.surfaces(told.surfaces, job, document)
         if isinstance(told, fields.BackToNormalFields):
             return log.BackToNormal(head=head, job=job.id, surfaces=surfaces) if job and surfaces is not None else None
         as_done = tuple(map(operation_from, told.as_done or ()))
         odd = tuple(oddities_as_done(job, as_done)) if job is not None else ()
         for found, expected, hint in odd:
-            self._problem(document, "as done", found, expected, hint)
+            self._names.say(document, "as done", found, expected, hint)
         day = told.no_work_before if isinstance(told, fields.HeldUpFields) else None
         today = head.true_from.date()
         if day is not None and day <= today:
-            self._problem(document, "no work before", day.isoformat(), f"a day after {today}, that of the entry", "")
+            self._names.say(document, "no work before", day.isoformat(), f"a day after {today}, that of the entry", "")
             return None
         if odd or job is None or surfaces is None:
             return None
@@ -223,20 +197,20 @@ class EntryReader:
         )
 
     def _observation(self, told: fields.ObservationFields, head: EntryHead, document: Located) -> Entry | None:
-        job = self._job(told.job, head, document) if told.job else None
+        job = self._names.job(told.job, head, document) if told.job else None
         of_a_job = {"disruption left": told.disruption_left, "turf cover": told.turf_cover}
         if not told.readings.taken and not any(share is not None for share in of_a_job.values()):
             expected = f"something that was seen: {', '.join(of_a_job)} or readings"
-            self._problem(document, "kind", "an observation of nothing", expected, "")
+            self._names.say(document, "kind", "an observation of nothing", expected, "")
             return None
         for name, share in of_a_job.items():
             if share is not None and not told.job:
-                self._problem(document, name, f"{name} of no job", "the field 'job' too", "")
+                self._names.say(document, name, f"{name} of no job", "the field 'job' too", "")
                 return None
         if told.surfaces is None and not told.job:
-            self._problem(document, "surfaces", "nothing", "the field 'surfaces', or 'job'", "")
+            self._names.say(document, "surfaces", "nothing", "the field 'surfaces', or 'job'", "")
             return None
-        surfaces = self._surfaces(told.surfaces, job, document)
+        surfaces = self._names.surfaces(told.surfaces, job, document)
         if surfaces is None or (told.job and job is None):
             return None
         return log.Observation(
@@ -248,50 +222,6 @@ class EntryReader:
             green_speed_mm=parse_roll_mm(speed) if (speed := told.readings.green_speed) else None,
             how=told.how,
             readings=tuple(told.readings.taken.items()),
-        )
-
-    def _job(self, name: str, head: EntryHead | None, document: Located) -> Job | None:
-        job = self._context.jobs.get(name)
-        if job is None and self._context.all_jobs:
-            known = ", ".join(self._context.jobs) or "none"
-            deleted = "If you took it out of the plan, put it back with the field 'withdrawn'."
-            hint = f"{nearest(name, self._context.jobs)} {deleted}".strip()
-            self._problem(document, "job", f"{shown(name)}, which is not in the plan", f"one of: {known}", hint)
-        elif job and head and head.at.astimezone(self._context.zone).date() < job.announced:
-            found = f"{name!r}, which is announced only on {job.announced}"
-            hint = "Put the day in its 'announced' earlier."
-            self._problem(document, "job", found, "a job that was announced by the day of the entry", hint)
-            return None
-        return job
-
-    def _surfaces(self, phrase: str | None, job: Job | None, document: Located) -> tuple[str, ...] | None:
-        if phrase is None:
-            return job.surfaces if job is not None else None
-        chosen = self._select(phrase, document, "surfaces")
-        known = self._context.surfaces or {}
-        strangers = [name for name in chosen or () if job is not None and name not in job.surfaces]
-        if strangers and job is not None:
-            names = ", ".join(known[name].name for name in strangers)
-            self._problem(document, "surfaces", f"{names}, not part of the job {job.id!r}", "surfaces of that job", "")
-            return None
-        return chosen
-
-    def _select(self, phrase: str, document: Located, name: str) -> tuple[str, ...] | None:
-        known = self._context.surfaces
-        return self._attempt(lambda: select_surfaces(phrase, known), document, name) if known is not None else None
-
-    def _attempt(self, read: Callable[[], T], document: Located, name: str) -> T | None:
-        try:
-            return read()
-        except PydanticCustomError as error:
-            self._problem(document, name, *what_is_wrong(error))
-            return None
-
-    def _problem(self, document: Located, name: str, found: str, expected: str, hint: str) -> None:
-        path = tuple(name.split(".", 1))
-        line, field = document.line(path), document.name(path)
-        self._problems.append(
-            Problem(file=self._file, line=line, field=field, found=found, expected=expected, hint=hint)
         )
 
 

@@ -6,7 +6,8 @@ import re
 from typing import Any, Final
 
 from swardcast.errors import Problem
-from swardcast.reading.log_entry import EntryReader, LogContext
+from swardcast.reading.log_entry import EntryReader
+from swardcast.reading.log_names import LogContext
 from swardcast.reading.yaml_text import read_yaml
 from swardcast.records.log import Entry
 
