@@ -15,13 +15,13 @@ from swardcast.cli.files_of_others import bring, list_files, refuse_others
 from swardcast.cli.one_build import only_build
 from swardcast.cli.private_file import refuse_published
 from swardcast.cli.swapping import go_back, site_before, swap
+from swardcast.cli.theme import add_theme_option, settings_of
 from swardcast.errors import InputNeedsAttention, SwardcastError
 from swardcast.outlets.committee_page import MARK
 from swardcast.reading.web_folder import WEB, web_files
-from swardcast.site_source import site_source
 from swardcast.verifying.verify import refuse_faults
 
-__all__ = ["add_theme_option", "parser", "run", "settings_of"]
+__all__ = ["parser", "run"]
 
 _A_DISK: Final = (
     "{output} is a disk of its own, or mounted like one, and cannot change places with a new site; name a folder on it."
@@ -44,11 +44,6 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options.add_argument("--back", action="store_true", help="put the site before this one back; again returns")
     options.add_argument("--json", action="store_true", help="print where the site is for a machine")
     return options
-
-
-def add_theme_option(options: argparse.ArgumentParser) -> None:
-    """Add --theme, for commands that look at templates."""
-    options.add_argument("--theme", metavar="DIR", type=Path, help="a theme of your own (default: ours)")
 
 
 def run(options: argparse.Namespace) -> int:
@@ -131,32 +126,6 @@ def _refuse_dangerous(output: Path, club: Path) -> None:
     if output.is_dir() and any(output.iterdir()) and not (output / "feeds" / "status.rss").is_file():
         message = f"{output} holds files that are no Swardcast site; name another folder or empty it yourself"
         raise SwardcastError(message)
-
-
-def settings_of(club: Path, theme: Path | None, **more: Any) -> Any:
-    """Read Pelican's settings as a build has them.
-
-    Args:
-        club: the club folder.
-        theme: a theme of the club's own, or None for ours.
-        **more: further settings, by name.
-
-    Returns:
-        The settings.
-
-    Raises:
-        SwardcastError: when there is no such theme.
-    """
-    from pelican.settings import read_settings
-
-    override: dict[str, Any] = {"SWARDCAST_CLUB": str(club.resolve()), **more}
-    if theme is not None:
-        override["THEME"] = str(theme.resolve()) if theme.exists() else str(theme)
-    try:
-        return read_settings(str(site_source() / "pelicanconf.py"), override=override)
-    except ValueError as error:  # of what is set here only the theme can be wrong
-        message = f"found no theme at {theme}; expected a folder with templates and static files"
-        raise SwardcastError(message) from error
 
 
 def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 
-from swardcast.cli.build import add_theme_option, settings_of
 from swardcast.cli.common import add_club_options, moment_of, new_parser, print_json, records_to_plan, wrong_usage
+from swardcast.cli.theme import add_theme_option, settings_of
 from swardcast.errors import Problem, all_at_once
 from swardcast.language.banned import banned_phrases
 from swardcast.language.catalogue import BUILT_IN
