@@ -61,18 +61,18 @@ def awaited_dates(
     if facts.is_overdue(as_of.date()):  # of planned work that nobody began the days of the plan stand
         planned = datetime.combine(facts.starts, time(0), tzinfo=as_of.tzinfo)
         return work_dates(facts, records, entries, planned), None
-    found = work_dates(facts, records, entries, as_of)
-    left = [name for name, there in facts.surfaces.items() if there.done is None and found[name].ended is None]
-    if not left or not awaits_reports(facts):
-        return found, None
+    if not awaits_reports(facts):
+        return work_dates(facts, records, entries, as_of), None
     last = max(entry.head.at for entry in entries.of_job(facts.job.id))
     last = last.astimezone(records.club.time_zone)
     if as_of.date() <= last.date():
-        return found, None
+        return work_dates(facts, records, entries, as_of), None
     told = work_dates(facts, records, entries, last)
+    left = [name for name, there in facts.surfaces.items() if there.done is None and told[name].ended is None]
     due = max((day for name in left if (day := _due(facts, name, told[name])) is not None), default=None)
     if due is not None and as_of.date() > due + timedelta(days=NOT_REPORTED_AFTER_DAYS):
-        return told, Unreported(last_report=last, due_by=due)
+        return told, Unreported(last_report=last, due_by=due)  # without dates of now, which take long after years
+    found = work_dates(facts, records, entries, as_of)
     return {name: _held_to(told[name], when) if name in left else when for name, when in found.items()}, None
 
 
