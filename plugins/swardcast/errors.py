@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
-from difflib import get_close_matches
+from difflib import SequenceMatcher
 from itertools import groupby
 from typing import Final
 
@@ -13,6 +13,9 @@ __all__ = ["InputNeedsAttention", "Problem", "SwardcastError", "all_at_once", "n
 
 _MOST_SHOWN: Final = 40
 """Problems of one file that are told one by one: a screen or two, and a day's work; judgement."""
+
+_NEAR: Final = 0.6
+"""Likeness of words, 0 to 1, from which one may be meant for another: the default of difflib."""
 
 
 class SwardcastError(Exception):
@@ -109,5 +112,11 @@ def nearest(word: str, known: Iterable[str]) -> str:
         "Did you mean 'hollow tining'?" or "" when nothing is near.
     """
     words = {candidate.lower(): candidate for candidate in known}
-    matches = get_close_matches(word.lower(), words, n=1, cutoff=0.6)
-    return f"Did you mean {words[matches[0]]!r}?" if matches else ""
+    # As difflib.get_close_matches, which compares each of thousands of entries' names letter by letter.
+    matcher = SequenceMatcher(b=word.lower())
+    best = (_NEAR, "")
+    for candidate in words:
+        matcher.set_seq1(candidate)
+        if matcher.real_quick_ratio() >= best[0] and matcher.quick_ratio() >= best[0]:
+            best = max(best, (matcher.ratio(), candidate))
+    return f"Did you mean {words[best[1]]!r}?" if best[1] else ""
