@@ -48,6 +48,13 @@ def test_an_entry_ends_the_remark(tmp_path: Path, kind: str, fields: list[str]) 
     assert _remarks(club, moment("06-09")) == []
 
 
+def test_a_job_that_was_withdrawn_is_not_asked_about(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01", more="    withdrawn: {at: 2027-06-12 09:00, because: a slip}\n")
+    assert len(_remarks(club, moment("06-11"))) == 1
+    assert _remarks(club, moment("06-13")) == []
+
+
 @pytest.mark.parametrize("play", ["open", "open with care"])
 def test_a_product_on_a_green_that_stays_open_is_asked_about(tmp_path: Path, play: str) -> None:
     club = SmallClub(tmp_path)

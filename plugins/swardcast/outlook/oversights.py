@@ -32,7 +32,8 @@ class LeftOpen:
     def __init__(self, records: ClubRecords, as_of: datetime) -> None:
         self._records, self._local = records, as_of.astimezone(records.club.time_zone)
         self._entries = standing_entries(records.known_at(as_of).entries)
-        self._facts = [job_facts(job, self._entries) for job in records.jobs.values()]
+        jobs = (job for job in records.jobs.values() if not job.is_withdrawn(as_of))
+        self._facts = [job_facts(job, self._entries) for job in jobs]
 
     def never_begun(self) -> tuple[JobFacts, ...]:
         """List jobs whose planned day is over by more than a week, of which no entry says that they began.
