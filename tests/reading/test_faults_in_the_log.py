@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace as replace_fields
 from pathlib import Path
 
 import pytest
 
+from swardcast.errors import Problem
+from swardcast.reading.folder import read_club_folder
+from swardcast.reading.log_file import entries_from
+from swardcast.reading.log_names import LogContext
+from tests.conftest import DEMO
 from tests.reading.breaking import (
     CORRECTION,
     COUNTED,
@@ -603,3 +609,16 @@ def test_an_entry_cannot_take_the_name_of_news_that_no_entry_makes(demo_club: Pa
 def test_control_characters_cannot_hide_in_escapes(demo_club: Path) -> None:
     replace(demo_club / HELD_UP, "because: heavy rain", 'because: "rain\\x1b[2J" #')
     assert_said(demo_club, HELD_UP, ("line 6, because: found the control character U+001B; expected plain text",))
+
+
+def test_of_the_jobs_of_many_years_only_the_nearest_is_named() -> None:
+    whole = read_club_folder(DEMO)
+    some = next(iter(whole.jobs.values()))
+    jobs = {f"greens-{year}": replace_fields(some, id=f"greens-{year}") for year in range(1960, 2028)}
+    context = LogContext(zone=whole.club.time_zone, surfaces=whole.surfaces, jobs=jobs)
+    problems: list[Problem] = []
+    text = "---\nat: 2027-08-23 11:40\nkind: work done\njob: gerens-2027\nby: the foreman\n---\n"
+    entries_from(text, name="done", file="log/done.md", context=context, problems=problems)
+    (problem,) = problems
+    assert problem.expected == "the id of one of the 68 jobs of the plan"
+    assert problem.hint.startswith("Did you mean 'greens-2027'?")

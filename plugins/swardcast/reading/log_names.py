@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import TypeVar
+from typing import Final, TypeVar
 from zoneinfo import ZoneInfo
 
 from pydantic_core import PydanticCustomError
@@ -21,6 +21,9 @@ from swardcast.records.plan import Job
 __all__ = ["LogContext", "NamesOfEntry"]
 
 T = TypeVar("T")
+
+_MOST_NAMED: Final = 60
+"""Jobs that are named one by one where another one was meant; the plan of a year, and judgement."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,10 +61,12 @@ class NamesOfEntry:
         """Find a job, and tell where there is none of that name, or it was not announced by the day of the entry."""
         job = self._context.jobs.get(name)
         if job is None and self._context.all_jobs:
-            known = ", ".join(self._context.jobs) or "none"
+            known = f"one of: {', '.join(self._context.jobs) or 'none'}"
+            if len(self._context.jobs) > _MOST_NAMED:
+                known = f"the id of one of the {len(self._context.jobs)} jobs of the plan"
             deleted = "If you took it out of the plan, put it back with the field 'withdrawn'."
             hint = f"{nearest(name, self._context.jobs)} {deleted}".strip()
-            self.say(document, "job", f"{shown(name)}, which is not in the plan", f"one of: {known}", hint)
+            self.say(document, "job", f"{shown(name)}, which is not in the plan", known, hint)
         elif job and head and head.at.astimezone(self._context.zone).date() < job.announced:
             found = f"{name!r}, which is announced only on {job.announced}"
             hint = "Put the day in its 'announced' earlier."
