@@ -98,7 +98,7 @@ def daily_weather_from(text: str, *, file: str, into: DailyWeather, problems: li
     odd: list[Problem] = []
     rows = NumberedRows(text)
     try:
-        columns = _columns(next(rows, (1, []))[1], file, odd)
+        columns = _columns(next(iter(rows), (1, []))[1], file, odd)
         if columns:
             for line, row in rows:
                 if any(map(str.strip, row)):
@@ -162,12 +162,10 @@ class NumberedRows:
         self._reader = csv.reader(StringIO(text, newline=""), delimiter=delimiter)
         self.line = 1
 
-    def __iter__(self) -> NumberedRows:
-        return self
-
-    def __next__(self) -> tuple[int, list[str]]:
-        self.line = self._reader.line_num + 1
-        return self.line, next(self._reader)
+    def __iter__(self) -> Iterator[tuple[int, list[str]]]:
+        for row in self._reader:
+            line, self.line = self.line, self._reader.line_num + 1  # that of the next row, which may be no CSV
+            yield line, row
 
 
 def _columns(header: list[str], file: str, odd: list[Problem]) -> list[str]:

@@ -141,7 +141,7 @@ def read_yaml(text: str, *, file: str, problems: list[Problem], first_line: int 
 
 def _references(text: str, file: str, first_line: int) -> Iterator[Problem]:
     """Find the first anchors, which give a name to a part of the file, and aliases, which repeat it."""
-    if _MAY_REFER.search(text) is None:
+    if ("&" not in text and "*" not in text) or _MAY_REFER.search(text) is None:  # most have neither
         return
     expected, hint = "plain lists and fields", "Text that begins with '&' or '*' stands in quotation marks."
     parsed: Iterable[Any] = yaml.parse(text, Loader=_LOADER)
