@@ -44,16 +44,19 @@ def _as_it_is(value: float) -> float:
     return value
 
 
-_COLUMNS: Final[dict[str, tuple[str, Callable[[float], float]]]] = {
-    "tmin_c": ("tmin", _as_it_is),
-    "tmax_c": ("tmax", _as_it_is),
-    "tmean_c": ("tmean", _as_it_is),
-    "tmin_f": ("tmin", fahrenheit_to_celsius),
-    "tmax_f": ("tmax", fahrenheit_to_celsius),
-    "tmean_f": ("tmean", fahrenheit_to_celsius),
-    "rain_mm": ("rain", _as_it_is),
-    "rain_in": ("rain", _rain_in),
+_OF_AIR: Final = (COLDEST_C, WARMEST_C, "C")
+_OF_RAIN: Final = (0.0, MOST_RAIN_MM, "mm")
+_COLUMNS: Final[dict[str, tuple[str, Callable[[float], float], tuple[float, float, str]]]] = {
+    "tmin_c": ("tmin", _as_it_is, _OF_AIR),
+    "tmax_c": ("tmax", _as_it_is, _OF_AIR),
+    "tmean_c": ("tmean", _as_it_is, _OF_AIR),
+    "tmin_f": ("tmin", fahrenheit_to_celsius, _OF_AIR),
+    "tmax_f": ("tmax", fahrenheit_to_celsius, _OF_AIR),
+    "tmean_f": ("tmean", fahrenheit_to_celsius, _OF_AIR),
+    "rain_mm": ("rain", _as_it_is, _OF_RAIN),
+    "rain_in": ("rain", _rain_in, _OF_RAIN),
 }
+"""What a column holds, as what it is kept, and between which values."""
 
 
 @dataclass(slots=True)
@@ -241,7 +244,7 @@ def _read_row(
         odd.append(Problem(file=file, line=line, field="date", found=found, expected=expected))
     values: dict[str, float] = {}
     for name, cell in cells.items():
-        quantity, convert = _COLUMNS[name]
+        quantity, convert, _ = _COLUMNS[name]
         value = number_from(cell)
         if value is not None:
             values[quantity] = convert(value)
@@ -276,10 +279,10 @@ def _oddities(
         yield "date", f"{day} a second time", "each day once"
     beyond = False
     for name, cell in cells.items():
-        quantity = _COLUMNS[name][0]
-        low, high, unit = (0.0, MOST_RAIN_MM, "mm") if quantity == "rain" else (COLDEST_C, WARMEST_C, "C")
-        if not low <= values.get(quantity, low) <= high:
-            beyond, value = True, values[quantity]
+        quantity, _, (low, high, unit) = _COLUMNS[name]
+        value = values.get(quantity, low)
+        if not low <= value <= high:
+            beyond = True
             converted = f", which is {value:g} {unit}" if name.endswith(("_f", "_in")) else ""
             yield name, f"{shown(cell)}{converted}", f"{low:g} to {high:g} {unit}"
     if not beyond and values.get("tmin", COLDEST_C) > values.get("tmax", WARMEST_C):

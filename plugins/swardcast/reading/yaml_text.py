@@ -36,6 +36,8 @@ _OF_PLAIN_YAML: Final = frozenset(
     f"tag:yaml.org,2002:{kind}"
     for kind in ("bool", "float", "int", "map", "merge", "null", "seq", "str", "timestamp", "value")
 )
+_QUOTED: Final = ("'", '"', "|", ">")
+_BEGINS_A_NUMBER: Final = "+-0123456789"
 _NUMBER: Final = re.compile(r"^[+-]?(?:0|[1-9]\d*)(?:\.\d+)?$")
 _ANY_TAG: Final = "tag:yaml.org,2002:str"
 
@@ -208,8 +210,10 @@ class _Walker:
         if odd is not None:
             self._problem(line, path, f"the control character U+{ord(odd[0]):04X}", "plain text")
             return CONTROL.sub("", text)  # told once is enough
-        value = _plain(node)
-        if value is not None and not isinstance(value, str):
+        if node.style in _QUOTED:
+            return text
+        value = _plain(text)
+        if value is not text and value is not None:
             self.typed[path] = text
         return value
 
@@ -224,28 +228,26 @@ class _Walker:
             if self._may_be_odd and CONTROL.search(key):
                 self._problem(line, path, "a control character in the name of a field", "plain text")
                 continue
+            below = (*path, key)
             if key in mapping:
-                first = self.key_lines[(*path, key)]
+                first = self.key_lines[below]
                 self._problem(
-                    line, (*path, key), "the same field a second time", f"it once; it stands on line {first} already"
+                    line, below, "the same field a second time", f"it once; it stands on line {first} already"
                 )
                 continue
-            self.key_lines[(*path, key)] = line
-            mapping[key] = self.value(value_node, (*path, key))
+            self.key_lines[below] = line
+            mapping[key] = self.value(value_node, below)
         return mapping
 
     def _problem(self, line: int, path: Path, found: str, expected: str) -> None:
         self._problems.append(Problem(file=self._file, line=line, field=field_of(path), found=found, expected=expected))
 
 
-def _plain(node: yaml.Node) -> Any:
-    text = str(node.value)
-    if getattr(node, "style", None) in ("'", '"', "|", ">"):
-        return text
+def _plain(text: str) -> Any:
     if text in ("", "~", "null"):
         return None
     if text in ("true", "false"):
         return text == "true"
-    if _NUMBER.fullmatch(text) and len(text) < 16:  # noqa: PLR2004 - longer runs of digits are no quantity
+    if text[0] in _BEGINS_A_NUMBER and _NUMBER.fullmatch(text) and len(text) < 16:  # noqa: PLR2004 - longer runs of digits are no quantity
         return float(text) if "." in text else int(text)
     return text
