@@ -169,11 +169,12 @@ class Files:
     def _bytes(self, relative: str, path: Path, form: StationFile | None) -> bytes | None:
         """Read a file unless it is larger than any that a club has; its size is asked before."""
         most = _LARGEST_BYTES.get(path.suffix, _LARGEST_TYPED_BYTES) if form is None else _LARGEST_EXPORT_BYTES
-        size = path.stat().st_size
-        if size > most:
-            self._problems.append(Problem(file=relative, found=_size(size), expected=f"at most {_size(most)}"))
-            return None
-        return path.read_bytes()
+        with path.open("rb", buffering=0) as file:  # as a whole: no buffer is needed
+            size = os.fstat(file.fileno()).st_size
+            if size > most:
+                self._problems.append(Problem(file=relative, found=_size(size), expected=f"at most {_size(most)}"))
+                return None
+            return file.readall()
 
     def _without_controls(self, text: str, relative: str, control: re.Pattern[str]) -> str | None:
         odd = control.search(text)
