@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 from tests.conftest import ROOT
+from tests.locked import as_constraints
 
 
 def test_an_installed_wheel_works_outside_the_checkout(tmp_path: Path) -> None:
@@ -15,8 +16,10 @@ def test_an_installed_wheel_works_outside_the_checkout(tmp_path: Path) -> None:
     subprocess.run(build, check=True, capture_output=True)
     (wheel,) = wheels.glob("*.whl")
     subprocess.run([sys.executable, "-m", "venv", str(home)], check=True, capture_output=True)
-    pip = [str(home / "bin" / "python"), "-m", "pip", "install", "--quiet", "--disable-pip-version-check", str(wheel)]
-    subprocess.run(pip, check=True, capture_output=True)
+    versions = tmp_path / "versions.txt"  # the wheel has no hash that is known before it is built
+    versions.write_text(as_constraints(), encoding="utf-8")
+    pip = [str(home / "bin" / "python"), "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
+    subprocess.run([*pip, "--constraint", str(versions), str(wheel)], check=True, capture_output=True)
     swardcast = str(home / "bin" / "swardcast")
     work = tmp_path / "elsewhere"
     work.mkdir()
