@@ -53,6 +53,19 @@ def test_each_poster_is_printed_on_its_paper(
     assert (said.out, said.err) == ("", "Posters made into PDFs: 2 of 2.\n")
 
 
+def test_a_poster_does_not_tell_when_it_was_printed_and_its_parts_stay_where_they_are(
+    site: Path, browser: Callable[[str], None]
+) -> None:
+    told = (
+        "<</Title (Day)\n/Creator (us)\n/CreationDate (D:20270914093012+01'00')\n/ModDate (D:20270914093012Z)>>\nxref"
+    )
+    browser(f'{PRINTS}\nprintf %s "{told}" > "$file"')
+    assert build_pdf.print_posters(site) == 0
+    printed = (site / "notices/a/poster.pdf").read_bytes()
+    assert printed.split() == [b"<</Title", b"(Day)", b"/Creator", b"(us)", b">>", b"xref"]
+    assert (len(printed), printed.index(b"xref")) == (len(told), told.index("xref"))
+
+
 def test_without_a_browser_it_says_so_and_the_site_is_built(
     run_swardcast: Callable[..., subprocess.CompletedProcess[str]], tmp_path: Path
 ) -> None:

@@ -77,7 +77,10 @@ def test_a_poster_is_one_page_with_every_word_that_must_stand_there(
 ) -> None:
     notice = _one(demo_bulletin, case)
     pdf = _print(tmp_path, replace(demo_bulletin, notices=(notice,)), paper)
-    (page,) = pypdf.PdfReader(pdf).pages
+    (page,) = (read := pypdf.PdfReader(pdf)).pages
+    assert {name: told for name, told in (read.metadata or {}).items() if name not in ("/Title", "/Producer")} == {
+        "/Creator": "Swardcast"
+    }
     assert (round(float(page.mediabox.width)), round(float(page.mediabox.height))) == PAPERS[paper]
     drawn = pypdfium2.PdfDocument(pdf)[0].render(scale=2).to_numpy()
     address = short_addresses(demo_bulletin)[notice.id]

@@ -20,6 +20,9 @@ BROWSERS: Final = ("chromium", "chromium-browser", "google-chrome")
 _SECONDS: Final = 60
 """For one poster; one takes about a second, the first on a busy machine ten: judgement."""
 
+_WHEN: Final = re.compile(rb"/(?:CreationDate|ModDate) \(D:[^()]{1,30}\)")
+"""What a PDF says of its making (ISO 32000-1, table 317): by the clock of the machine, so never twice the same."""
+
 _PAPER: Final = re.compile(r'<html [^>]*data-paper="(A4|letter)"')
 
 
@@ -76,6 +79,9 @@ def _print_all(browser: str, posters: Iterable[Path], site: Path) -> Iterable[tu
                 target.unlink(missing_ok=True)
                 last = (done.stderr.strip().splitlines() or ["it said nothing"])[-1]
                 yield poster.relative_to(site).as_posix(), f"{Path(browser).name} could not print it: {last}"
+                continue
+            # As many blanks, since a PDF tells by number of bytes where its parts stand.
+            target.write_bytes(_WHEN.sub(lambda found: b" " * len(found[0]), target.read_bytes()))
 
 
 def _command(browser: str, poster: Path, target: Path, profile: str) -> list[str]:
@@ -90,6 +96,7 @@ def _command(browser: str, poster: Path, target: Path, profile: str) -> list[str
         "--no-first-run",
         "--disable-extensions",
         "--disable-background-networking",
+        "--user-agent=Swardcast",  # the PDF would name the system of this machine
         *as_administrator,
         f"--user-data-dir={profile}",
         "--no-pdf-header-footer",

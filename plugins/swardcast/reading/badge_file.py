@@ -11,6 +11,7 @@ import struct
 from typing import Final
 from xml.etree import ElementTree as ET
 
+from swardcast.reading.picture_notes import NotesCannotGoError, svg_without_notes, without_notes
 from swardcast.records.look import Badge
 
 __all__ = ["BadgeError", "badge_from"]
@@ -43,7 +44,6 @@ _DRAWS: Final = frozenset(
 )
 _REFERS: Final = re.compile(r"url\(\s*['\"]?(?!#)|//|\\|@import|image-set|javascript:", re.IGNORECASE)
 _PNG: Final = b"\x89PNG\r\n\x1a\n"
-_PNG_END: Final = b"IEND\xaeB`\x82"
 _AS_PLAIN_SVG: Final = "Save it from the drawing program as 'plain SVG', texts turned into paths."
 
 
@@ -63,7 +63,7 @@ def badge_from(name: str, data: bytes) -> Badge:
         data: the file.
 
     Returns:
-        The badge.
+        The badge, without what was noted in it.
 
     Raises:
         BadgeError: when it is too large, too long, no SVG or PNG, or an SVG that does more than draw.
@@ -71,23 +71,29 @@ def badge_from(name: str, data: bytes) -> Badge:
     if len(data) > _LARGEST_BYTES:
         raise BadgeError(f"{name!r} with {len(data) / 1000:.0f} KB", f"at most {_LARGEST_BYTES // 1000} KB")
     if data.startswith(_PNG):
-        found, media_type, ratio = "badge.png", "image/png", _ratio_of_png(name, data)
+        found, media_type, ratio, drawn = "badge.png", "image/png", *_png(name, data)
     else:
         found, media_type, ratio = "badge.svg", "image/svg+xml", _ratio_of_svg(name, data)
+        drawn = svg_without_notes(data)
     if not 1 / _LONGEST_RATIO <= ratio <= _LONGEST_RATIO:
         raise BadgeError(
             f"{name!r}, {ratio:.2g} times as wide as high", "a badge at most 3 times as wide as high or as high as wide"
         )
-    return Badge(name=found, media_type=media_type, data=data, ratio=ratio)
+    return Badge(name=found, media_type=media_type, data=drawn, ratio=ratio)
 
 
-def _ratio_of_png(name: str, data: bytes) -> float:
-    if len(data) < 33 or data[12:16] != b"IHDR" or _PNG_END not in data[-32:]:  # noqa: PLR2004 - signature and header
+def _png(name: str, data: bytes) -> tuple[float, bytes]:
+    """The ratio of its sides, and the picture without what was noted in it."""
+    try:
+        drawn = without_notes(data)
+    except NotesCannotGoError:
+        drawn = b""
+    if drawn[12:16] != b"IHDR":
         raise BadgeError(f"{name!r}, a PNG that is cut off", "a whole picture")
-    width_px, height_px = struct.unpack(">II", data[16:24])
+    width_px, height_px = struct.unpack(">II", drawn[16:24])
     if min(width_px, height_px) < _LEAST_PNG_PX:
         raise BadgeError(f"{name!r} with {width_px} x {height_px} pixels", f"at least {_LEAST_PNG_PX} each way")
-    return float(width_px / height_px)
+    return float(width_px / height_px), drawn
 
 
 def _ratio_of_svg(name: str, data: bytes) -> float:

@@ -1,4 +1,4 @@
-"""The folder `web` of a club: files of others that lie at the root of its site as they are."""
+"""The folder `web` of a club: files of others that lie at the root of its site as they are, pictures without notes."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from pathlib import Path, PurePosixPath
 from typing import Final
 
 from swardcast.errors import InputNeedsAttention, Problem
+from swardcast.reading.picture_notes import NotesCannotGoError, without_notes
 
 __all__ = [
     "LEFT_BY_SYSTEMS",
@@ -44,7 +45,8 @@ def web_files(club: Path) -> dict[str, bytes]:
         club: the club folder.
 
     Returns:
-        The bytes of each by its place in the site, with forward slashes; none where there is no folder `web`.
+        The bytes of each by its place in the site, with forward slashes, pictures without what was noted in them; none
+        where there is no folder `web`.
 
     Raises:
         InputNeedsAttention: with everything that is wrong with them.
@@ -52,7 +54,8 @@ def web_files(club: Path) -> dict[str, bytes]:
     if problems := problems_of_web(club):
         raise InputNeedsAttention(problems)
     top = club / WEB
-    return {path.relative_to(top).as_posix(): path.read_bytes() for path in _entries(top) if path.is_file()}
+    files = {path.relative_to(top).as_posix(): path for path in _entries(top) if path.is_file()}
+    return {name: without_notes(path.read_bytes()) for name, path in files.items()}
 
 
 def problems_of_web(club: Path) -> list[Problem]:
@@ -62,8 +65,8 @@ def problems_of_web(club: Path) -> list[Problem]:
         club: the club folder.
 
     Returns:
-        A problem for each name that is not safe, link, repository, file that is too large or cannot be read, and for
-        names that differ by capitals alone.
+        A problem for each name that is not safe, link, repository, file that is too large or cannot be read, picture
+        out of which notes cannot be taken, and for names that differ by capitals alone.
     """
     top = club / WEB
     if top.is_symlink() or (top.exists() and not top.is_dir()):
@@ -160,4 +163,8 @@ def _fault(path: Path) -> tuple[str, str, str]:
         return f"{path.stat().st_size / 1e6:.0f} MB", expected, "Members open it on a telephone; make it smaller."
     if not os.access(path, os.R_OK):
         return "a file that cannot be read", "a readable file", ""
+    try:
+        without_notes(path.read_bytes())
+    except NotesCannotGoError as error:
+        return error.found, error.expected, error.hint
     return "", "", ""
