@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 from PIL import Image, ImageCms, ImageOps, PngImagePlugin
 
-from swardcast.reading.badge_file import badge_from
+from swardcast.reading.badge_file import BadgeError, badge_from
 from swardcast.reading.picture_notes import NotesCannotGoError, svg_without_notes, without_notes
 from swardcast.reading.web_folder import problems_of_web, web_files
 
@@ -189,6 +189,8 @@ BARE = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><title>An owl<
 )
 def test_a_drawn_badge_comes_without_remarks(note: str) -> None:
     assert badge_from("a.svg", BARE.format(note).encode()).data.decode() == BARE.format("")
+    if not note.startswith("<metadata"):
+        assert badge_from("a.svg", f"{note}\n{BARE.format('')}\n{note}".encode()).data.decode() == BARE.format("")
 
 
 def test_a_drawn_badge_comes_without_what_a_drawing_program_keeps_in_it() -> None:
@@ -196,6 +198,18 @@ def test_a_drawn_badge_comes_without_what_a_drawing_program_keeps_in_it() -> Non
     noted = BARE.format("").replace("viewBox", f"{mine} viewBox").replace("<path", '<path my:label="a"').encode()
     bare = svg_without_notes(noted)
     assert bare.decode() == BARE.format("")
+
+
+def test_a_badge_that_no_parser_would_follow_down_is_refused() -> None:
+    deep = f"{'<g>' * 300}{'</g>' * 300}"
+    with pytest.raises(BadgeError, match="no well-formed SVG"):
+        badge_from("a.svg", BARE.format(deep).encode())
+
+
+@pytest.mark.parametrize("declared", ["iso-8859-1", "utf-16", "no-such"])
+def test_whatever_letters_a_badge_declares_it_is_read_and_written_as_utf_8(declared: str) -> None:
+    told = f'<?xml version="1.0" encoding="{declared}"?><!-- {NOTE} -->{BARE.format("<text>é</text>")}'
+    assert badge_from("a.svg", told.encode()).data.decode() == BARE.format("<text>é</text>")
 
 
 @pytest.mark.parametrize("inside", ["", "<g/>", '<use href="#a"/>', "<text>é &amp; ü</text>"])

@@ -73,8 +73,7 @@ def badge_from(name: str, data: bytes) -> Badge:
     if data.startswith(_PNG):
         found, media_type, ratio, drawn = "badge.png", "image/png", *_png(name, data)
     else:
-        found, media_type, ratio = "badge.svg", "image/svg+xml", _ratio_of_svg(name, data)
-        drawn = svg_without_notes(data)
+        found, media_type, ratio, drawn = "badge.svg", "image/svg+xml", *_svg(name, data)
     if not 1 / _LONGEST_RATIO <= ratio <= _LONGEST_RATIO:
         raise BadgeError(
             f"{name!r}, {ratio:.2g} times as wide as high", "a badge at most 3 times as wide as high or as high as wide"
@@ -96,7 +95,8 @@ def _png(name: str, data: bytes) -> tuple[float, bytes]:
     return float(width_px / height_px), drawn
 
 
-def _ratio_of_svg(name: str, data: bytes) -> float:
+def _svg(name: str, data: bytes) -> tuple[float, bytes]:
+    """The ratio of its sides, and the drawing without what was noted in it."""
     neither = BadgeError(f"{name!r}, which is neither SVG nor PNG", "the badge as SVG or PNG")
     try:
         text = data.decode("utf-8-sig")
@@ -110,14 +110,15 @@ def _ratio_of_svg(name: str, data: bytes) -> float:
         raise BadgeError(f"{name!r} with a style sheet", "an SVG without one", _AS_PLAIN_SVG)
     try:
         root = ET.fromstring(text)  # noqa: S314 - at most 50 KB, and without entities
-    except ET.ParseError as error:
+        drawn = svg_without_notes(data)
+    except SyntaxError as error:  # which both parsers raise; the second also where elements lie too deep in each other
         message = f"{name!r}, which is no well-formed SVG ({error})"
         raise BadgeError(message, "an SVG that a browser shows", _AS_PLAIN_SVG) from None
     if root.tag != f"{{{_SVG}}}svg":
         raise neither
     for element in root.iter():
         _only_draws(name, element)
-    return _size_of(name, root)
+    return _size_of(name, root), drawn
 
 
 def _only_draws(name: str, element: ET.Element) -> None:

@@ -81,18 +81,25 @@ def svg_without_notes(data: bytes) -> bytes:
     """Leave out of a drawing what a program noted in it: remarks, <metadata>, attributes of its own.
 
     Args:
-        data: a well-formed SVG without entities.
+        data: an SVG in UTF-8, without entities.
 
     Returns:
         The same drawing; the same bytes where nothing was noted.
+
+    Raises:
+        SyntaxError: when it is not well-formed, or more than 255 elements lie in each other.
     """
     from lxml import etree  # noqa: PLC0415 - loaded only for a badge that is drawn
 
-    def read(*, notes: bool) -> etree._Element:
+    def read(*, notes: bool) -> etree._ElementTree[etree._Element]:
         parser = etree.XMLParser(
-            remove_comments=not notes, remove_pis=not notes, resolve_entities=False, no_network=True
+            encoding="utf-8",
+            remove_comments=not notes,
+            remove_pis=not notes,
+            resolve_entities=False,
+            no_network=True,
         )
-        return etree.fromstring(data, parser)
+        return etree.fromstring(data, parser).getroottree()
 
     drawing = read(notes=False)
     etree.strip_elements(drawing, f"{{{_SVG}}}metadata", with_tail=False)
