@@ -75,7 +75,7 @@ pictures: site ## each kind of page on three screens, in both themes and on pape
 	$(BIN)/python -m tests.pictures '$(OUTPUT)' build/pictures
 
 fuzz: $(STAMP) ## bytes on which a reader fails
-	$(PIP) install --no-build-isolation --editable '.[test,fuzz]'
+	$(PIP) install --editable '.[test,fuzz]'
 	$(BIN)/python -m tests.bad_input.fuzz --minutes '$(MINUTES)' --findings build/fuzz
 
 # uv knows how to lock for other systems and how to choose the lowest versions, pip-audit whom to ask for weaknesses.
