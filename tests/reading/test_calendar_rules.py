@@ -32,6 +32,8 @@ START, LAST = date(2027, 9, 18), date(2029, 9, 18)  # a Saturday
         ("FREQ=YEARLY;BYDAY=54SA", True),
         ("FREQ=YEARLY;BYWEEKNO=53;BYDAY=TH", False),
         ("FREQ=DAILY;UNTIL=20270920", False),
+        ("FREQ=DAILY;BYDAY=-1SU;BYMONTHDAY=1", False),  # numbers count in months and years alone
+        ("FREQ=WEEKLY;BYDAY=6MO", False),
     ],
 )
 def test_whether_a_day_ever_comes_is_told(rule: str, never: bool) -> None:

@@ -146,13 +146,17 @@ class _Wanted:
 
     @classmethod
     def of(cls, rule: Mapping[str, str]) -> _Wanted:
+        """Read them; the number of a weekday counts in months and years alone (RFC 5545, section 3.3.10, BYDAY)."""
         told = [_BY_DAY.fullmatch(one) for one in rule.get("BYDAY", "").split(",")]
+        counted = rule["FREQ"] in ("MONTHLY", "YEARLY")
         return cls(
             months=_numbers(rule, "BYMONTH"),
             month_days=_numbers(rule, "BYMONTHDAY"),
             year_days=_numbers(rule, "BYYEARDAY"),
             weeks=_numbers(rule, "BYWEEKNO"),
-            weekdays=frozenset((int(one[1] or 0), _WEEKDAYS.index(one[2])) for one in told if one is not None),
+            weekdays=frozenset(
+                (int(one[1] or 0) if counted else 0, _WEEKDAYS.index(one[2])) for one in told if one is not None
+            ),
             in_month=rule["FREQ"] == "MONTHLY" or "BYMONTH" in rule,
         )
 
