@@ -201,7 +201,7 @@ def test_a_drawn_badge_comes_without_what_a_drawing_program_keeps_in_it() -> Non
 
 
 def test_a_badge_that_no_parser_would_follow_down_is_refused() -> None:
-    deep = f"{'<g>' * 300}{'</g>' * 300}"
+    deep = f"<!-- {NOTE} -->{'<g>' * 300}{'</g>' * 300}"
     with pytest.raises(BadgeError, match="no well-formed SVG"):
         badge_from("a.svg", BARE.format(deep).encode())
 
@@ -212,7 +212,7 @@ def test_whatever_letters_a_badge_declares_it_is_read_and_written_as_utf_8(decla
     assert badge_from("a.svg", told.encode()).data.decode() == BARE.format("<text>é</text>")
 
 
-@pytest.mark.parametrize("inside", ["", "<g/>", '<use href="#a"/>', "<text>é &amp; ü</text>"])
+@pytest.mark.parametrize("inside", ["", "<g/>", "<text>metadata</text>", '<use href="#a"/>', "<text>é &amp; ü</text>"])
 def test_a_drawn_badge_in_which_nothing_was_noted_stays_as_it_is(inside: str) -> None:
     told = f"<?xml version='1.0' encoding='utf-8'?>\n{BARE.format(inside)}\n".encode()
     assert badge_from("a.svg", told).data == told

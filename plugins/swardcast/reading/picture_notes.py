@@ -7,6 +7,7 @@ makes it look as it should stays: the profile of its colours, and which way up a
 
 from __future__ import annotations
 
+import re
 import struct
 from collections.abc import Iterator
 from typing import Final
@@ -33,6 +34,9 @@ _TURNS: Final = range(2, 9)
 _SVG: Final = "http://www.w3.org/2000/svg"
 _OF_A_DRAWING: Final = frozenset({None, _SVG, "http://www.w3.org/1999/xlink", "http://www.w3.org/XML/1998/namespace"})
 """Namespaces of attributes that a browser knows; those of drawing programs tell the folders of whoever drew it."""
+
+_MAY_NOTE: Final = re.compile(rb"<!--|<\?(?!xml\s)|metadata|xmlns:(?!xlink\b)")
+"""Where nothing of a drawing is so, nothing is noted in it."""
 
 _TELLS_PLACE: Final = (b"Exif\0", b"\xa9xyz", b"location.ISO6709")
 """By which pictures and films in boxes (ISO/IEC 14496-12) note things about themselves; from memory."""
@@ -87,9 +91,11 @@ def svg_without_notes(data: bytes) -> bytes:
         The same drawing; the same bytes where nothing was noted.
 
     Raises:
-        SyntaxError: when it is not well-formed, or more than 255 elements lie in each other.
+        SyntaxError: where something may be noted: when it is not well-formed, or elements lie more than 255 deep.
     """
-    from lxml import etree  # noqa: PLC0415 - loaded only for a badge that is drawn
+    if _MAY_NOTE.search(data) is None:
+        return data
+    from lxml import etree  # noqa: PLC0415 - loaded only for a badge that may need it
 
     def read(*, notes: bool) -> etree._ElementTree[etree._Element]:
         parser = etree.XMLParser(
