@@ -16,12 +16,17 @@ from typing import TypeVar
 from zoneinfo import ZoneInfo
 
 import pytest
+from hypothesis import settings
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.errors import InputNeedsAttention
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
+
+# How long an example takes tells how busy the machine is; older versions of hypothesis fail then even where CI is set.
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
 
 Outcome = TypeVar("Outcome")
 ROOT = Path(__file__).parents[1]

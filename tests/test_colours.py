@@ -5,7 +5,7 @@ from __future__ import annotations
 import colorsys
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from swardcast.colours import (
@@ -41,13 +41,11 @@ def test_contrast_is_that_of_the_definition() -> None:
     assert contrast_ratio("#767676", "#ffffff") == pytest.approx(4.54, abs=0.005)  # the lightest grey on white
 
 
-@settings(deadline=None)
 @given(COLOURS, COLOURS)
 def test_contrast_of_any_two_is_that_of_the_definition(one: str, other: str) -> None:
     assert contrast_ratio(one, other) == pytest.approx(_contrast(one, other), rel=0.002)
 
 
-@settings(deadline=None)  # the first colour loads the library
 @given(COLOURS, COLOURS)
 def test_whatever_is_taken_can_be_read_and_whatever_is_refused_cannot(colour: str, second: str) -> None:
     try:

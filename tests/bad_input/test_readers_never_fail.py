@@ -19,7 +19,7 @@ from tests.bad_input.readers import Readers, problems_told
 from tests.bad_input.small_demo import make_small_demo
 
 FEW: Final = settings(
-    max_examples=60, derandomize=True, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=60, derandomize=True, suppress_health_check=[HealthCheck.function_scoped_fixture]
 )
 YAML: Final = ("club", "surfaces", "plan", "log", "choices", "sources")
 _ODD: Final = (

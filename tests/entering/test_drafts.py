@@ -82,7 +82,7 @@ def test_every_kind_of_the_log_has_its_fields_here() -> None:
 
 
 @pytest.mark.parametrize("kind", sorted(KINDS))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(data=st.data())
 def test_a_draft_is_read_back_as_what_was_meant(kind: str, data: st.DataObject) -> None:
     draft = Draft(

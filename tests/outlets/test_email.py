@@ -362,7 +362,7 @@ def planned(tmp_path_factory: pytest.TempPathFactory) -> Bulletin:
 _TYPED = st.text(st.sampled_from("abc é ü 🏌️ ירוק = ? _ , ; : \" ' ( ) < > @ \u00a0 ﷽ 草 \n"), max_size=220)
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=150, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(_TYPED | st.text(max_size=200))
 @example(
     "Aération des greens à pointes creuses, sablage et sursemis des départs: du 23 au 27 août, retour à la normale"

@@ -114,7 +114,7 @@ def titled(tmp_path_factory: pytest.TempPathFactory) -> Callable[[str], Bulletin
     return bulletin
 
 
-@settings(max_examples=40, deadline=None)  # a bulletin is composed each time
+@settings(max_examples=40)  # a bulletin is composed each time
 @given(title=TITLES.filter(lambda title: title.strip() != ""))
 @example(title="🏌️🏌️🏌️")
 @example(title="A" * 150)

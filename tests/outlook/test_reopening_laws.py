@@ -14,7 +14,7 @@ from swardcast.records.log import Progress
 from tests.outlook.working import Course, at, entry
 
 _MORNING = at("06-07 07:00")  # a Monday in June, work from 6:30am to 3:30pm
-laws = settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+laws = settings(max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture])
 minutes = st.integers(5, 240)
 more = st.integers(0, 200)
 

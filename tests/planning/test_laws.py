@@ -21,7 +21,7 @@ SPACINGS = st.floats(25.0, 100.0)
 DEPTHS = st.floats(20.0, 150.0)
 LAYERS = st.floats(0.1, 6.0)
 DAYS = st.integers(0, 60).map(lambda days: date(2027, 6, 14) + timedelta(days=days))
-FEW = settings(max_examples=25, deadline=None)
+FEW = settings(max_examples=25)
 
 
 @pytest.fixture(scope="module")

@@ -181,7 +181,7 @@ def test_sand_of_bunkers_comes_from_elsewhere_unless_the_club_says_so(tmp_path: 
 
 DAYS = st.integers(0, 364).map(lambda number: FIRST + timedelta(days=number))
 MASSES = st.floats(0.1, 40)
-FEW = settings(max_examples=60, deadline=None)
+FEW = settings(max_examples=60)
 
 
 @pytest.fixture(scope="module")

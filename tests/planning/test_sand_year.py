@@ -262,7 +262,7 @@ def test_sand_by_volume_and_by_mass_meet_at_a_printed_density(tmp_path: Path) ->
 
 # Laws
 
-FEW = settings(max_examples=40, deadline=None)
+FEW = settings(max_examples=40)
 AMOUNTS = st.one_of(
     st.floats(0.1, 10).map(lambda amount: Sand(amount, SandBasis.DEPTH_MM)),
     st.floats(0.1, 10).map(lambda amount: Sand(amount, SandBasis.KG_PER_M2)),

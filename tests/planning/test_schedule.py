@@ -19,8 +19,8 @@ from swardcast.planning.schedule_blame import Eased, blame_for
 
 DAY = date(2027, 3, 1)
 ALL = 500
-SOME = settings(max_examples=40, deadline=None)
-FEW = settings(max_examples=20, deadline=None)
+SOME = settings(max_examples=40)
+FEW = settings(max_examples=20)
 
 
 def later(days: int) -> date:

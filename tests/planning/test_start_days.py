@@ -157,7 +157,7 @@ def test_what_is_asked_besides_changes_no_day(demo_records: ClubRecords) -> None
     assert min(costs[0]) <= min(costs[1]) + 1e-9
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25)
 @given(
     st.lists(st.tuples(st.integers(0, 60), st.integers(0, 3)), max_size=6),
     st.tuples(st.integers(0, 60), st.integers(0, 3)),

@@ -58,7 +58,7 @@ RULES = st.fixed_dictionaries(
 
 
 @given(rule=RULES)
-@settings(max_examples=80, derandomize=True, deadline=None)
+@settings(max_examples=80, derandomize=True)
 def test_no_rule_is_refused_by_which_another_library_finds_a_day(rule: dict[str, str]) -> None:
     """dateutil 2.9 seeks a day up to the year 9999, so that it is asked shortly before."""
     written = ";".join(f"{key}={value}" for key, value in rule.items())

@@ -18,7 +18,7 @@ SURFACES = read_club_folder(DEMO).surfaces
 IDS = list(SURFACES)
 GREENS = [f"green-{hole}" for hole in range(1, 19)]
 WITHOUT_THE = "whole course"
-QUIET = settings(deadline=None, database=None, derandomize=True)  # the same examples on every run, nothing written
+QUIET = settings(database=None, derandomize=True)  # the same examples on every run, nothing written
 
 
 def selected(phrase: object) -> list[str]:

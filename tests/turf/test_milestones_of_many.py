@@ -21,7 +21,7 @@ DISRUPTIONS = st.builds(
 )
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(st.lists(DISRUPTIONS, min_size=1, max_size=6), st.integers(0, 1000))
 def test_each_comes_out_as_it_does_alone(disruptions: list[Disruption], seed: int) -> None:
     growth = np.random.default_rng(seed).uniform(0.0, 1.0, (9, 60))
