@@ -13,6 +13,7 @@ from typing import Any, Final
 from swardcast.cli.common import add_club_options, new_parser, print_json
 from swardcast.cli.files_of_others import bring, list_files, refuse_others
 from swardcast.cli.one_build import only_build
+from swardcast.cli.pelican_anew import pelican_anew
 from swardcast.cli.private_file import refuse_published
 from swardcast.cli.swapping import go_back, site_before, swap
 from swardcast.cli.theme import add_theme_option, settings_of
@@ -21,7 +22,7 @@ from swardcast.outlets.committee_page import MARK
 from swardcast.reading.web_folder import WEB, web_files
 from swardcast.verifying.verify import refuse_faults
 
-__all__ = ["parser", "run"]
+__all__ = ["add_site_options", "files_of", "make_live", "parser", "run"]
 
 _A_DISK: Final = (
     "{output} is a disk of its own, or mounted like one, and cannot change places with a new site; name a folder on it."
@@ -38,35 +39,56 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     options.add_argument(
         "--output", metavar="DIR", type=Path, default=Path("output"), help="where the site goes (default: output)"
     )
-    add_theme_option(options)
-    options.add_argument("--eml", action="store_true", help="write drafts of e-mails for a mail program (.eml)")
+    add_site_options(options)
     options.add_argument("--pdf", action="store_true", help="print each poster as a PDF with an installed browser")
     options.add_argument("--back", action="store_true", help="put the site before this one back; again returns")
     options.add_argument("--json", action="store_true", help="print where the site is for a machine")
     return options
 
 
+def add_site_options(options: argparse.ArgumentParser) -> None:
+    """Add --theme and --eml, which say what a site is made of."""
+    add_theme_option(options)
+    options.add_argument("--eml", action="store_true", help="write drafts of e-mails for a mail program (.eml)")
+
+
 def run(options: argparse.Namespace) -> int:
-    """Build the site; when anything fails the last good site stays as it was."""
+    """Build the site, or put the one before back, and say where it is."""
+    failed = make_live(options)
+    _tell(options)
+    return failed
+
+
+def make_live(options: argparse.Namespace) -> int:
+    """Build the site; when anything fails the last good site stays as it was.
+
+    Args:
+        options: those of the command.
+
+    Returns:
+        0 fine, 1 when the site is live but a poster could not be printed.
+
+    Raises:
+        SwardcastError: when nothing was published.
+    """
     output = options.output.resolve()
     _refuse_dangerous(output, options.club.resolve())
     try:
         with only_build(output) as place:
             if options.back:
-                return _go_back(options, output)
-            failed = _publish(options, place / "site", output)
+                return _go_back(output)
+            return _publish(options, place / "site", output)
     except OSError as error:
         if error.errno in _OF_A_DISK:
             raise SwardcastError(_A_DISK.format(output=output)) from error
         message = f"{error.filename or output}: {error.strerror}; nothing was published, the last good site stays"
         raise SwardcastError(message) from error
-    _tell(options)
-    return failed
 
 
 def _publish(options: argparse.Namespace, fresh: Path, output: Path) -> int:
     """Build beside the live site, add what the club brings, read back what was built, swap."""
-    _build(options, fresh, output)
+    with pelican_anew():
+        _build(options, fresh, output)
     failed = 0
     if options.pdf:
         from swardcast.cli.build_pdf import print_posters
@@ -76,25 +98,25 @@ def _publish(options: argparse.Namespace, fresh: Path, output: Path) -> int:
     bring(brought, fresh)
     refuse_published([fresh], mark=MARK, hidden=True)
     list_files(fresh)
-    for fault in refuse_faults(_read(fresh), brought):
+    for fault in refuse_faults(files_of(fresh), brought):
         print(f"Worth another look: {fault}.", file=sys.stderr)
     refuse_others(output, fresh)
     swap(fresh, output)
     return failed
 
 
-def _go_back(options: argparse.Namespace, output: Path) -> int:
+def _go_back(output: Path) -> int:
     refuse_others(output, site_before(output))
     go_back(output)
     as_of = json.loads((output / "status.json").read_text(encoding="utf-8"))["as_of"]
     print(
         f"The site before is live again; it is of {as_of}. The same command brings the other one back.", file=sys.stderr
     )
-    _tell(options)
     return 0
 
 
-def _read(site: Path) -> dict[str, bytes]:
+def files_of(site: Path) -> dict[str, bytes]:
+    """Read a site: the bytes of each file by its place."""
     found = sorted(path for path in site.rglob("*") if path.is_file())
     return {path.relative_to(site).as_posix(): path.read_bytes() for path in found}
 
@@ -150,8 +172,7 @@ def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:
     refuse_published([Path(settings["PATH"]), Path(settings["THEME"]), club], mark=MARK)
     refuse_published([club / WEB], mark=MARK, hidden=True)
     try:
-        pelican = Pelican(settings)
-        _silently(pelican)
+        _silently(Pelican(settings))
     except SwardcastError:
         raise
     except RuntimeError as error:  # what Pelican raises when an error is fatal

@@ -17,6 +17,7 @@ from swardcast.reading.folder import read_club_folder
 from swardcast.records.folder import ClubRecords
 
 __all__ = [
+    "add_as_of_option",
     "add_club_options",
     "moment_of",
     "new_parser",
@@ -46,9 +47,14 @@ def add_club_options(parser: argparse.ArgumentParser, *, as_of: bool = True) -> 
         "--club", metavar="DIR", type=Path, default=Path(), help="the club folder (default: this folder)"
     )
     if as_of:
-        parser.add_argument(
-            "--as-of", metavar="MOMENT", help="the moment, such as '2027-09-14 09:30' in the club's time (default: now)"
-        )
+        add_as_of_option(parser)
+
+
+def add_as_of_option(parser: argparse.ArgumentParser) -> None:
+    """Add --as-of."""
+    parser.add_argument(
+        "--as-of", metavar="MOMENT", help="the moment, such as '2027-09-14 09:30' in the club's time (default: now)"
+    )
 
 
 def records_of(options: argparse.Namespace) -> ClubRecords:

@@ -5,14 +5,14 @@ from __future__ import annotations
 import gc
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from importlib import import_module
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # to load typing takes longer than all else that --help needs
     from typing import Final, NoReturn
 
-__all__ = ["COMMANDS", "main", "run"]
+__all__ = ["COMMANDS", "in_words", "main", "run"]
 
 COMMANDS: Final = {
     "start": "make a commented club folder that builds at once",
@@ -80,12 +80,24 @@ def run(arguments: Sequence[str]) -> int:
 
 
 def _run_command(name: str, arguments: Sequence[str]) -> int:
-    from swardcast.errors import SwardcastError
-
     module = import_module(f"swardcast.cli.{name}")
     options = module.parser(f"swardcast {name}", COMMANDS[name]).parse_args(arguments)
+    return in_words(lambda: int(module.run(options)))
+
+
+def in_words(work: Callable[[], int]) -> int:
+    """Do a piece of work, and say on standard error what stopped it.
+
+    Args:
+        work: gives an exit code; it may raise what a greenkeeper can put right.
+
+    Returns:
+        Its exit code, or 1 when it was stopped.
+    """
+    from swardcast.errors import SwardcastError
+
     try:
-        return int(module.run(options))
+        return work()
     except SwardcastError as error:
         print(error, file=sys.stderr)
         return NEEDS_ATTENTION

@@ -72,7 +72,7 @@ def private_page(
     return one_file(
         template,
         voice,
-        club,
+        club.name,
         style_of("committee.css"),
         private=made_in_words(made, voice),
         pictures=[(told.title, figure_html(told, drawing, voice)) for told, drawing in pictures],
@@ -80,13 +80,13 @@ def private_page(
     )
 
 
-def one_file(template: str, voice: Voice, club: Club, style: str, **values: object) -> str:
-    """Render a page for the committee, with its mark and its styles.
+def one_file(template: str, voice: Voice, owner: str, style: str, **values: object) -> str:
+    """Render a private page, with its mark and its styles.
 
     Args:
         template: the template's file name.
         voice: the language and the day of the reader.
-        club: the club.
+        owner: whose page it is: the club's name.
         style: its styles: our own rules, what else they hold written as strings of CSS.
         **values: what else it shows, by name: its title, and that it is private, at least.
 
@@ -98,7 +98,7 @@ def one_file(template: str, voice: Voice, club: Club, style: str, **values: obje
         voice,
         mark=Markup(MARK),  # noqa: S704 - ours
         style=Markup(style),  # noqa: S704 - ours
-        club=club,
+        owner=owner,
         **values,
     )
 

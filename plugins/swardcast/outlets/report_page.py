@@ -36,7 +36,7 @@ def report_page(report: ReportInWords, club: Club, voice: Voice) -> str:
     return one_file(
         "report.html",
         voice,
-        club,
+        club.name,
         _style(voice),
         title=report.title,
         private=report.made,
