@@ -28,9 +28,7 @@ HEAVY = (
     "swardcast.reading",
     "swardcast.turf",
 )
-LISTED = (
-    "Commands: start, log, check, weather, build, outlook, explain, compare, dates, sand, report, reckon, backtest\n"
-)
+LISTED = "Commands: start, log, check, weather, build, fleet, outlook, explain, compare, dates, sand, report, reckon, backtest\n"
 
 
 @pytest.mark.parametrize("words", [["--help"], ["-h"], ["help"]])

@@ -12,6 +12,7 @@ from fluent.syntax.visitor import Visitor
 from swardcast.language.catalogue import BUILT_IN, Catalogue, built_in
 from swardcast.language.phrase_files import references_of
 from swardcast.language.voice import slug_of
+from swardcast.outlets.fleet_page import State
 from swardcast.outlook.causes import Cause
 from swardcast.outlook.fixtures import Basis
 from swardcast.outlook.states import NoDate, Work
@@ -35,6 +36,7 @@ CHOICES: dict[str, type[Enum]] = {
     "brake": HeldBackBy,
     "fixtures": Basis,
     "planning-no-date": NoDate,
+    "fleet-state": State,
 }
 ONE_TABLE = ("dates.ftl", "hours.ftl")
 SURE = re.compile(r"\b(?:likely|chances?)\b|allow until", re.IGNORECASE)

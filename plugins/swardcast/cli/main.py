@@ -20,6 +20,7 @@ COMMANDS: Final = {
     "check": "read a club folder, say everything that is wrong with it, write nothing",
     "weather": "fetch the forecast, observed days and past years from an open service",
     "build": "build the site",
+    "fleet": "build the sites of many clubs at once, on this machine or on a cluster",
     "outlook": "show how every surface stands, with dates and reasons",
     "explain": "show step by step where a surface's dates come from",
     "compare": "compare ways of doing a job before it is decided: work, sand, cost, dates, fixtures; private",
