@@ -8,6 +8,7 @@ from typing import Any, Final
 
 from jinja2 import Environment, FileSystemLoader, TemplateNotFound, TemplateSyntaxError
 
+from swardcast.compiled_templates import COMPILED
 from swardcast.errors import Problem, nearest
 from swardcast.language.catalogue import BUILT_IN, built_in
 from swardcast.outlets.kept_together import kept_together
@@ -69,11 +70,12 @@ def with_club_templates(settings: Any) -> None:
 
 
 def prepare(environment: Any) -> None:
-    """Give templates our filters, and a theme that lacks a template of ours the plain one.
+    """Give templates our filters, those compiled before, and a theme that lacks a template of ours the plain one.
 
     Args:
         environment: Jinja as Pelican has set it up, which is changed.
     """
+    environment.bytecode_cache = COMPILED
     environment.filters["own_words"] = own_words_html
     environment.filters["kept_together"] = kept_together
     loaders = getattr(environment.loader, "loaders", None)

@@ -66,7 +66,7 @@ def process_that_builds(output: Path, running: subprocess.Popen[str], after: int
                     continue
                 if holder:
                     return int(holder)
-        time.sleep(0.005)
+        time.sleep(0.05)
     raise AssertionError(running.communicate())
 
 
