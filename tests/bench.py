@@ -1,4 +1,4 @@
-"""Measure, as ratios of processor time in one run, medians of five; then the long backtest. Nothing here can fail a build."""
+"""Measure, as ratios of processor time in one run, medians of five; then fleets and the long backtest. Nothing here can fail a build."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ from swardcast.turf.ensemble import HORIZON_DAYS
 from swardcast.turf.growth import GRASSES, growth_fraction
 from swardcast.turf.healing import Opening, layers_of
 from swardcast.turf.milestones import Disruption, milestone_days
-from tests import bench_backtest
+from tests import bench_backtest, bench_fleet
 from tests.bench_check import own_seconds_of_check
 from tests.conftest import DEMO, DEMO_AS_OF
 from tests.many_years import demo_of_years
@@ -187,6 +187,7 @@ def main() -> None:
         f"swardcast check of 1,000 jobs, 3,600 entries and 30 years of weather, imports apart / python -c pass:"
         f" {checked / nothing:.0f} ({checked:.2f} s; under 1 s is meant)"
     )
+    bench_fleet.main(_processor_s)
     bench_backtest.main()
 
 

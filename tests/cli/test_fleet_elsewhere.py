@@ -26,7 +26,7 @@ Command = Callable[..., Done]
 
 
 @contextmanager
-def cluster(workers: int, threads: int = 1) -> Iterator[Any]:
+def cluster(scratch: Path, workers: int, threads: int = 1) -> Iterator[Any]:
     """A scheduler with workers in this process, which others can only reach by its address."""
     with LocalCluster(
         n_workers=workers,
@@ -35,6 +35,7 @@ def cluster(workers: int, threads: int = 1) -> Iterator[Any]:
         protocol="tcp",
         host="127.0.0.1",
         scheduler_kwargs={"dashboard": False, "dashboard_address": "127.0.0.1:0"},
+        local_directory=scratch,
     ) as running:
         yield running
 
@@ -45,7 +46,7 @@ def test_a_cluster_elsewhere_builds_what_a_build_here_does(swardcast: Command, t
     for name in ("heath", "links"):
         place = (str(tmp_path / "clubs" / name), "--output", str(tmp_path / "alone" / name))
         assert swardcast("build", "--club", *place, "--as-of", AS_OF).code == 0
-    with cluster(workers=1) as running:
+    with cluster(tmp_path, workers=1) as running:
         words = ("--output", str(tmp_path / "sites"), "--as-of", AS_OF, "--scheduler", running.scheduler_address)
         done = swardcast("fleet", str(tmp_path / "clubs"), *words, "--json")
     assert done.code == 0, done.err
@@ -106,7 +107,7 @@ def test_workers_that_are_unlike_are_refused_in_words(
 
     monkeypatch.setattr(fleet_cluster, "seen_from_here", elsewhere)
     with (
-        cluster(workers, threads) as running,
+        cluster(tmp_path, workers, threads) as running,
         Client(running) as client,
         pytest.raises(SwardcastError, match=said),
     ):
