@@ -20,7 +20,7 @@ from tests.cli.terminal import Terminal
 from tests.conftest import ROOT
 
 Swardcast = Callable[..., subprocess.CompletedProcess[str]]
-PATIENCE_S = 300.0
+PATIENCE_S = 600.0
 
 
 @pytest.fixture(scope="module")
@@ -145,7 +145,7 @@ def test_a_terminal_shows_a_bar_and_what_failed(clubs: dict[str, Path], tmp_path
     for name in ("heath", "links"):
         shutil.copytree(clubs[name], tmp_path / "clubs" / name)
         break_club(tmp_path / "clubs" / name)
-    words = ("fleet", str(tmp_path / "clubs"), "--output", str(tmp_path / "sites"), "--workers", "1")
+    words = ("fleet", str(tmp_path / "clubs"), "--output", str(tmp_path / "sites"))
     with Terminal(*words) as terminal:
         code, shown = terminal.end()
     assert code == 1

@@ -9,9 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from swardcast.cli import fleet_cluster
-from swardcast.cli.fleet_clubs import clubs_below
-from swardcast.cli.fleet_task import printable
+from swardcast.cli import build, fleet_cluster
+from swardcast.cli.fleet_clubs import ClubPlace, clubs_below
+from swardcast.cli.fleet_task import Asked, printable
 from swardcast.errors import SwardcastError
 from tests.cli.conftest import Done
 from tests.conftest import ROOT
@@ -80,6 +80,16 @@ def test_what_holds_no_clubs_is_refused_with_the_way_out(tmp_path: Path, folder:
 def test_other_peoples_text_steers_no_terminal() -> None:
     steering = "\x1b]0;ours\x07 13 × 50 mm\nnext \u202eline"
     assert printable(steering) == "\ufffd]0;ours\ufffd 13 × 50 mm\nnext \ufffdline"
+
+
+def test_what_is_asked_for_all_clubs_is_asked_of_each_build(tmp_path: Path) -> None:
+    """A moment or a folder that begins with a hyphen is no option."""
+    place = ClubPlace(club="-park", folder=tmp_path / "-park", site=tmp_path / "sites" / "-park")
+    asked = Asked(as_of="-1", theme=Path("-ours"), eml=True)
+    options = build.parser("swardcast build", "").parse_args(asked.words(place))
+    assert (options.club, options.output) == (place.folder, place.site)
+    assert (options.as_of, options.theme, options.eml) == ("-1", Path("-ours"), True)
+    assert (options.pdf, options.back, options.json) == (False, False, False)
 
 
 @pytest.mark.parametrize("package", ["distributed", "cryptography"])
