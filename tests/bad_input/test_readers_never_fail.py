@@ -18,9 +18,7 @@ from swardcast.errors import Problem
 from tests.bad_input.readers import Readers, problems_told
 from tests.bad_input.small_demo import make_small_demo
 
-FEW: Final = settings(
-    max_examples=60, derandomize=True, suppress_health_check=[HealthCheck.function_scoped_fixture]
-)
+FEW: Final = settings(max_examples=60, derandomize=True, suppress_health_check=[HealthCheck.function_scoped_fixture])
 YAML: Final = ("club", "surfaces", "plan", "log", "choices", "sources")
 _ODD: Final = (
     "", "0", "-0", "1e308", "nan", ".inf", "999999999 mm", "9" * 400, "9" * 5000, f"{'9' * 400}/7 mm", "1/0 mm", "²", "٣",
