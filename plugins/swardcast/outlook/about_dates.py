@@ -62,7 +62,7 @@ def _about_recovery(surface: Surface, recovery: Recovery, normal: DateRange, vie
     yield from _about_pace(recovery)
     if not is_validated(surface, recovery.sums) or (surface.grass and not GRASSES[surface.grass.value].fitted):
         yield Reason(kind=ReasonKind.NOT_VALIDATED, source="computed")
-    if (years := view.ensemble.past_years) < ENOUGH_YEARS:
+    if (years := view.past_years) < ENOUGH_YEARS:
         yield Reason(kind=ReasonKind.SHORT_HISTORY, source="weather/history", count=years)
     missing = view.unobserved_days(recovery.start)
     if missing:

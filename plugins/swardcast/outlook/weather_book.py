@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
 from numpy.typing import NDArray
 
+from swardcast.outlook.weather_days import LONGEST_DAYS, DaysGone, DaysToCome, SlowDays, slowed
 from swardcast.records.club import Club, Grass
-from swardcast.records.weather import Forecast, Weather
-from swardcast.turf.ensemble import HORIZON_DAYS, Ensemble, WeatherPast, climate_of, known_days_c, weather_members
+from swardcast.records.weather import Weather
+from swardcast.turf.climate import FADE_DAYS
+from swardcast.turf.ensemble import HORIZON_DAYS, WeatherPast, climate_of, past_years, weather_members
 from swardcast.turf.growth import GRASSES, growth_fraction
 from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days_of_each
 from swardcast.turf.series import DailySeries
@@ -25,14 +29,13 @@ __all__ = ["SlowDays", "WeatherBook", "WeatherView"]
 
 Floats = NDArray[np.float64]
 
-SlowDays = tuple[tuple[date, float], ...]
-"""Days on which growth was held back, with the share that was left, 0 to 1."""
-
 Question = tuple[date, Grass, Disruption, SlowDays]
 """Day 0, the grass, what has to heal and what held growth back."""
 
-_LOOK_BACK_DAYS: Final = 300  # how long before a moment healing is still followed
+_LOOK_BACK_DAYS: Final = 300  # how long before a moment temperatures are told
 _LOOK_AHEAD_DAYS: Final = 366 + HORIZON_DAYS  # a job planned up to a year ahead, and its healing
+_VIEWS_KEPT: Final = 256  # mornings of some months: jobs told one after the other mostly lie near each other
+_YEARS_KEPT: Final = 8  # of weather to come, 1 MB each
 
 
 @dataclass(slots=True, eq=False)
@@ -41,19 +44,25 @@ class WeatherView:
 
     Args:
         today: the first day not over.
-        ensemble: temperatures from `_LOOK_BACK_DAYS` before today on.
-        observed: days observed, or None.
         past: the place's climate and past years.
+        past_years: how many of them serve as members.
+        observed: days observed, or None.
+        forecast: days foretold, from today on, or None.
         issued_at: when the forecast in use was issued, or None.
+        gone: growth of the days that are over.
+        to_come: growth of the days that neither what was observed nor the forecast reaches.
         dated: what was asked of this view before, kept by `outlook.recovery`.
     """
 
     today: date
-    ensemble: Ensemble
-    observed: DailySeries | None
     past: WeatherPast
+    past_years: int
+    observed: DailySeries | None
+    forecast: DailySeries | None
     issued_at: datetime | None
-    _growth: dict[Grass, Floats] = field(default_factory=dict)
+    gone: DaysGone
+    to_come: DaysToCome
+    _near: dict[Grass, tuple[Floats, Floats]] = field(default_factory=dict)
     _sums: dict[tuple[date, Grass, SlowDays], Floats] = field(default_factory=dict)
     dated: dict[Question, Dated] = field(default_factory=dict)
 
@@ -67,23 +76,53 @@ class WeatherView:
             slow: days on which less of the growth was left.
 
         Returns:
-            Growth, shape (members, days), 0 to 1.
+            Growth, shape (members, days), 0 to 1; fewer days where they reach further ahead than weather is looked for.
         """
-        if grass not in self._growth:
-            self._growth[grass] = growth_fraction(self.ensemble.tmean_c, GRASSES[grass.value].curve)
-        offset = (start - self.ensemble.first).days
-        growth = self._growth[grass][:, max(0, offset) : max(0, offset + days)]
-        if offset < 0:  # an old job: those days are the same in all members
-            before = known_days_c(self.observed, self.past, start, min(days, -offset))
-            early = growth_fraction(before, GRASSES[grass.value].curve)
-            growth = np.hstack([np.broadcast_to(early, (len(growth), len(early))), growth])
-        if not slow:
-            return growth
-        left = np.ones(growth.shape[1])
-        for day, share in slow:
-            if 0 <= (place := (day - start).days) < len(left):
-                left[place] = share
-        return growth * left
+        over = self.days_over(start, days)
+        ahead = [growth for growth, _ in self._ahead(start, grass, days)]
+        known = np.broadcast_to(self.gone.growth(start, over, grass), (self.gone.members, over))
+        return slowed(np.hstack([known, *ahead]), start, slow)
+
+    def days_over(self, start: date, days: int) -> int:
+        """Tell how many of some days are over, so that they are the same in all members.
+
+        Args:
+            start: the first of them.
+            days: how many there are.
+
+        Returns:
+            A number from 0 to `days`.
+        """
+        return min(max(0, (self.today - start).days), days)
+
+    def _ahead(self, start: date, grass: Grass, days: int) -> list[tuple[Floats, Floats]]:
+        """Growth and its mean, of the days from today on: first those that only this view knows, then the others."""
+        near, far = self._near_days(grass), self.to_come.growth(grass)
+        first = max(0, (start - self.today).days)
+        last = max(first, min((start - self.today).days + days, _LOOK_AHEAD_DAYS))
+        parts, offset = [], (self.today - self.to_come.first).days
+        reach = near[0].shape[1]
+        if first < reach:
+            parts.append((near[0][:, first:last], near[1][first:last]))
+        if last > reach:
+            begin = offset + max(first, reach)
+            parts.append((far[0][:, begin : offset + last], far[1][begin : offset + last]))
+        return parts
+
+    def _near_days(self, grass: Grass) -> tuple[Floats, Floats]:
+        """The same of the days from today on that the last days observed, or the forecast, still reach."""
+        if grass not in self._near:
+            told = (self.forecast.after_last - self.today).days if self.forecast is not None else 0
+            days = min(max(FADE_DAYS, told), _LOOK_AHEAD_DAYS)
+            growth = growth_fraction(self._tmean_c(self.today, days), GRASSES[grass.value].curve)
+            self._near[grass] = growth, growth.mean(axis=0)
+        return self._near[grass]
+
+    def _tmean_c(self, start: date, days: int) -> Floats:
+        """Temperatures of the members from a day on that is not after today, shape (members, days), C."""
+        return weather_members(
+            self.past, self.observed, self.forecast, start=start, today=self.today, days=days
+        ).tmean_c
 
     def milestones_of_each(
         self, start: date, grass: Grass, disruptions: Sequence[Disruption], slow: SlowDays = ()
@@ -99,7 +138,8 @@ class WeatherView:
         Returns:
             Days from day 0, for each of them.
         """
-        return milestone_days_of_each(self.growth_from(start, grass, slow=slow), disruptions)
+        growth = self.growth_from(start, grass, slow=slow)
+        return milestone_days_of_each(growth, disruptions, self.days_over(start, HORIZON_DAYS))
 
     def growth_sums(self, start: date, grass: Grass, slow: SlowDays = ()) -> Floats:
         """Sum the growth from a day on: observed, or the mean over members where it is to come.
@@ -114,9 +154,15 @@ class WeatherView:
         """
         key = (start, grass, slow)
         if key not in self._sums:
-            mean = self.growth_from(start, grass, _LOOK_BACK_DAYS + HORIZON_DAYS, slow).mean(axis=0)
-            self._sums[key] = np.concatenate([[0.0], np.cumsum(mean)])
+            self._sums[key] = np.concatenate([[0.0], np.cumsum(self._means(start, grass, slow))])
         return self._sums[key]
+
+    def _means(self, start: date, grass: Grass, slow: SlowDays) -> Floats:
+        if slow:
+            return np.asarray(self.growth_from(start, grass, LONGEST_DAYS, slow).mean(axis=0))
+        over = self.days_over(start, LONGEST_DAYS)
+        ahead = [mean for _, mean in self._ahead(start, grass, LONGEST_DAYS)]
+        return np.concatenate([self.gone.means(start, over, grass), *ahead])
 
     def growth_between(self, start: date, end: date, grass: Grass, slow: SlowDays = ()) -> float:
         """Sum the growth from a day up to and without another: observed, or expected where it is to come.
@@ -150,9 +196,10 @@ class WeatherView:
         Returns:
             Mean temperature, C.
         """
-        first = (start - self.ensemble.first).days
+        first = max(start, self.today - timedelta(days=_LOOK_BACK_DAYS))
+        skipped = max(0, (first - self.today).days)  # what is laid out begins today at the latest
         days = max(1, (end - start).days)
-        return float(self.ensemble.tmean_c[:, max(0, first) : max(0, first) + days].mean())
+        return float(self._tmean_c(first - timedelta(days=skipped), skipped + days)[:, skipped:].mean())
 
     def warmth(self, start: date) -> float | None:
         """Compare the observed days since a day with the usual: degrees above (or below) it, or None."""
@@ -178,7 +225,11 @@ class WeatherBook:
         self._observed = _series(weather.observed_c)
         self.memories: dict[int, Memory] = {}
         self._pasts: dict[int, WeatherPast | None] = {}
-        self._views: dict[tuple[date, datetime | None], WeatherView | None] = {}
+        self._gone: dict[tuple[int, int], DaysGone] = {}
+        self._issued = [forecast.issued_at.timestamp() for forecast in weather.forecasts]
+        self._view = lru_cache(_VIEWS_KEPT)(self._viewed)
+        self._to_come = lru_cache(_YEARS_KEPT)(self._coming)
+        self._years = lru_cache(_VIEWS_KEPT)(self._years_on)
 
     def at(self, moment: datetime) -> WeatherView | None:
         """Show the weather as it was known at a moment.
@@ -189,36 +240,53 @@ class WeatherBook:
         Returns:
             The view, or None when there is no history to say anything from.
         """
-        today = moment.astimezone(self._zone).date()
-        issued = [forecast for forecast in self._weather.forecasts if forecast.issued_at <= moment]
-        forecast = issued[-1] if issued else None
-        key = (today, forecast.issued_at if forecast else None)
-        if key not in self._views:
-            self._views[key] = self._view(today, forecast)
-        return self._views[key]
+        return self._view(moment.astimezone(self._zone).date(), bisect_right(self._issued, moment.timestamp()))
 
-    def _view(self, today: date, forecast: Forecast | None) -> WeatherView | None:
+    def _viewed(self, today: date, issued: int) -> WeatherView | None:
         past = self._past(today.year)
-        if past is None:
+        if past is None or not (years := self._years(today)):
             return None
         observed = None
         if self._observed is not None and self._observed.first < today:
             kept = (today - self._observed.first).days
             observed = DailySeries(first=self._observed.first, tmean_c=self._observed.tmean_c[:kept])
+        forecast = self._weather.forecasts[issued - 1] if issued else None
         told = forecast.tmean_c if forecast is not None else {}
-        to_come = _series({day: value for day, value in told.items() if day >= today})
-        ensemble = weather_members(
-            past,
-            observed,
-            to_come,
-            start=today - timedelta(days=_LOOK_BACK_DAYS),
+        to_come = self._to_come(past, self._lying_alike(today))
+        return WeatherView(
             today=today,
-            days=_LOOK_BACK_DAYS + _LOOK_AHEAD_DAYS,
+            past=past,
+            past_years=len(years),
+            observed=observed,
+            forecast=_series({day: value for day, value in told.items() if day >= today}),
+            issued_at=forecast.issued_at if forecast is not None else None,
+            gone=self._gone_by(past, len(to_come.tmean_c)),
+            to_come=to_come,
         )
-        if not len(ensemble.tmean_c):
-            return None
-        issued_at = forecast.issued_at if forecast is not None else None
-        return WeatherView(today=today, ensemble=ensemble, observed=observed, past=past, issued_at=issued_at)
+
+    def _lying_alike(self, today: date) -> date:
+        """The first of a few days of the year from which the members' days lie as they do from today on."""
+        candidates = (today.replace(month=1, day=1), today.replace(month=3, day=1), today.replace(day=1))
+        alike = (day for day in candidates if day <= today and self._years(day) == self._years(today))
+        return next(alike, today)
+
+    def _years_on(self, today: date) -> tuple[int, ...]:
+        """How many days before a day each past year begins that serves as a member from it on."""
+        past = self._past(today.year)
+        return () if past is None else tuple((today.toordinal() - past_years(past, today)).tolist())
+
+    @staticmethod
+    def _coming(past: WeatherPast, first: date) -> DaysToCome:
+        days = (date(first.year, 12, 31) - first).days + 1 + _LOOK_AHEAD_DAYS
+        members = weather_members(past, None, None, start=first, today=first, days=days)
+        return DaysToCome(first=first, tmean_c=members.tmean_c)
+
+    def _gone_by(self, past: WeatherPast, members: int) -> DaysGone:
+        """One for all moments that know the same past and as many members, so that they share its sums."""
+        key = (id(past), members)
+        if key not in self._gone:
+            self._gone[key] = DaysGone(past=past, observed=self._observed, members=members)
+        return self._gone[key]
 
     def _past(self, year: int) -> WeatherPast | None:
         """Past years up to the end of the year before: a moment of 2025 must not know 2026."""

@@ -241,7 +241,7 @@ def compare(
         reading=reading,
         density_t_per_m3=density,
         done=done,
-        past_years=view.ensemble.past_years if view is not None else 0,
+        past_years=view.past_years if view is not None else 0,
         has_forecast=view is not None and view.issued_at is not None and max(reached, default=today) >= when.starts,
     )
 

@@ -139,7 +139,7 @@ def find_dates(records: ClubRecords, as_of: datetime, book: WeatherBook, asked: 
             for window in best_windows(days, asked.most)
         ),
         chances=_chances(records, days, calendar, before=local.year),
-        past_years=view.ensemble.past_years if view is not None else 0,
+        past_years=view.past_years if view is not None else 0,
         forecast_until=max(reached, default=None) if view is not None and view.issued_at is not None else None,
         not_found=not_found(records),
     )

@@ -154,7 +154,7 @@ def find_together(records: ClubRecords, as_of: datetime, book: WeatherBook, aske
         in_all=found.in_all,
         blame=None if found.shown else blame_for(wish),
         beside=(),
-        past_years=view.ensemble.past_years if view is not None else 0,
+        past_years=view.past_years if view is not None else 0,
     )
     if not found.shown:
         return together

@@ -21,6 +21,7 @@ __all__ = [
     "climate_of",
     "known_days_c",
     "members_from_monthly",
+    "past_years",
     "weather_members",
 ]
 
@@ -102,7 +103,7 @@ def weather_members(
         message = f"an ensemble starts at the latest today, {today}, not on {start}"
         raise ValueError(message)
     known_days = min(days, (today - start).days)
-    begins = _past_years(past, today)
+    begins = past_years(past, today)
     future = np.zeros((0, days - known_days))
     if len(begins):
         own = _anomalies(past, observed, begins, today, days - known_days)
@@ -152,8 +153,16 @@ def known_days_c(series: DailySeries | None, past: WeatherPast, start: date, day
     return np.asarray(np.where(np.isnan(values), past.usual_c(start, days), values))
 
 
-def _past_years(past: WeatherPast, today: date) -> NDArray[np.intp]:
-    """Where the past years begin on this calendar day, in days of the record: those with enough of the days after."""
+def past_years(past: WeatherPast, today: date) -> NDArray[np.intp]:
+    """Tell which past years serve as members on a calendar day: those with enough of the days after it.
+
+    Args:
+        past: the place's past.
+        today: first day that is not observed.
+
+    Returns:
+        Where each of them begins, in days of the record, shape (years,).
+    """
     history = past.history
     years = range(history.first.year, min(today.year, history.after_last.year + 1))
     places = np.array([(same_day_in(today, year) - history.first).days for year in years], dtype=np.intp)

@@ -97,18 +97,29 @@ def default_log_spread(grass: Grass, *, validated: bool = True) -> float:
     return LOG_SPREAD if grass.fitted and validated else LOG_SPREAD_NOT_FITTED
 
 
-def days_until_growth(growth: Floats, needs: Floats) -> Floats:
+def days_until_growth(growth: Floats, needs: Floats, same_days: int = 0) -> Floats:
     """Count the days until the running sum of growth reaches each need.
 
     Args:
         growth: growth of each day, shape (members, days), 0 to 1.
         needs: growth days needed, shape (needs,), 0 or more.
+        same_days: how many days at the start are the same in all members, so that one search there serves them all.
 
     Returns:
         Days, shape (members, needs), with fractions of a day; infinite where growth never suffices.
     """
+    gained = np.cumsum(growth[:1, :same_days], axis=1)
+    soon = needs <= gained[0, -1] if gained.size else np.zeros(len(needs), dtype=np.bool_)
+    found = np.empty((len(growth), len(needs)))
+    if soon.any():
+        found[:, soon] = _days_in_sums(gained, growth[:1, :same_days], needs[soon])
+    if not soon.all():
+        found[:, ~soon] = _days_in_sums(np.cumsum(growth, axis=1), growth, needs[~soon])
+    return np.where(needs <= 0, 0.0, found)
+
+
+def _days_in_sums(sums: Floats, growth: Floats, needs: Floats) -> Floats:
     members, days = growth.shape
-    sums = np.cumsum(growth, axis=1)
     # One search for all members: each member's sums are lifted above those of the member before it.
     lift = (np.arange(members) * (days + float(needs.max(initial=0.0)) + 1.0))[:, np.newaxis]
     first = (np.arange(members) * days)[:, np.newaxis]
@@ -117,8 +128,7 @@ def days_until_growth(growth: Floats, needs: Floats) -> Floats:
     flat = np.minimum(place, days - 1) + first
     that_day = np.maximum(growth.ravel()[flat], 1e-12)
     part = 1.0 - (sums.ravel()[flat] - needs) / that_day
-    exact = np.where(reached, place + np.clip(part, 0.0, 1.0), np.inf)
-    return np.where(needs <= 0, 0.0, exact)
+    return np.where(reached, place + np.clip(part, 0.0, 1.0), np.inf)
 
 
 def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
@@ -138,12 +148,15 @@ def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
     return milestone_days_of_each(growth, [disruption])[0]
 
 
-def milestone_days_of_each(growth: Floats, disruptions: Sequence[Disruption]) -> tuple[MilestoneDays, ...]:
+def milestone_days_of_each(
+    growth: Floats, disruptions: Sequence[Disruption], same_days: int = 0
+) -> tuple[MilestoneDays, ...]:
     """Work out the same for many disruptions in the same weather, in one go.
 
     Args:
         growth: growth of each day from the day of the work on, shape (members, days), 0 to 1.
         disruptions: what has to heal, in each case.
+        same_days: how many days at the start are the same in all members.
 
     Returns:
         Days from the work to each milestone, for each disruption what `milestone_days` gives.
@@ -152,7 +165,7 @@ def milestone_days_of_each(growth: Floats, disruptions: Sequence[Disruption]) ->
         return ()
     errors = np.array(standard_errors())
     asked = [needs for disruption in disruptions for needs in _growth_needs(disruption, errors)]
-    days = np.split(days_until_growth(growth, np.concatenate(asked)), len(asked), axis=1)
+    days = np.split(days_until_growth(growth, np.concatenate(asked), same_days), len(asked), axis=1)
     return tuple(
         _milestone_days(disruption, errors, *days[place : place + _ASKED])
         for disruption, place in zip(disruptions, range(0, len(asked), _ASKED), strict=True)
