@@ -10,9 +10,10 @@ from pathlib import Path
 import pytest
 
 from swardcast.compose import Bulletin
-from swardcast.outlook.assessing import assess_known
+from swardcast.outlook.bookkeeping import Ledger
 from swardcast.outlook.course import as_members_see, assess_jobs, course_known
-from swardcast.outlook.ledger import Ledger
+from swardcast.outlook.jobs import JobAssessor
+from swardcast.outlook.known import Known
 from swardcast.outlook.nearby import Nearby
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.folder import read_club_folder
@@ -62,7 +63,9 @@ def test_a_job_stands_near_others_as_it_stands_among_all(old_club: ClubRecords, 
     book = WeatherBook(old_club.club, old_club.weather)
     known = old_club.known_at(as_of)
     course = course_known(known, as_of, book)
-    together = assess_known(known, as_of, book.at(as_of), "", course, Ledger())
+    ledger = Ledger(known.club, known.surfaces)
+    everything = Known.of(known, ledger)
+    together = JobAssessor(known=everything, as_of=as_of, view=book.at(as_of), course=course, ledger=ledger).assess()
     compared = 0
     for name, job in together.items():
         if "-c" in name:

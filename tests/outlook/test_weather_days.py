@@ -93,6 +93,6 @@ def test_days_that_are_the_same_in_all_members_are_searched_once_for_the_same_an
     growth[:, :20] = growth[0, :20]
     needs = np.array([0.0, 0.3, float(growth[0, :20].sum()), 9.0, 14.0, 25.0, 99.0])
     expected = days_until_growth(growth, needs)
-    assert np.array_equal(days_until_growth(growth, needs, 20), expected)
+    np.testing.assert_allclose(days_until_growth(growth, needs, 20), expected, rtol=0, atol=1e-12)
     assert np.isinf(expected[:, -1]).all()
     assert np.ptp(expected[:, 1]) == 0

@@ -25,6 +25,7 @@ from swardcast.turf.milestones import (
     Disruption,
     MilestoneDays,
     chance_by,
+    complete_cover_days,
     days_at,
     days_until_growth,
     default_log_spread,
@@ -140,10 +141,11 @@ def test_at_a_constant_temperature_the_days_are_the_need_over_the_growth_of_a_da
     temperature_c: float, settled: float, closed: float, complete: float
 ) -> None:
     growth = growth_fraction(np.full((3, 200), float(temperature_c)), COOL.curve)
-    days = milestone_days(growth, Disruption(layers=HEAVY, pace=CERTAIN, lag_log_spread=0.0))
+    job = Disruption(layers=HEAVY, pace=CERTAIN, lag_log_spread=0.0)
+    days = milestone_days(growth, job)
     assert days.settled == pytest.approx(settled, rel=0.0005)
     assert days.holes_closed == pytest.approx(closed, rel=0.0005)
-    assert days.complete_cover == pytest.approx(complete, rel=0.0005)
+    assert complete_cover_days(growth, job) == pytest.approx(complete, rel=0.0005)
     assert days.back_to_normal == pytest.approx(closed + 13.0, rel=0.0005)
 
 
@@ -172,15 +174,14 @@ def test_milestones_in_changing_weather_are_those_of_an_independent_loop() -> No
     rng = np.random.default_rng(11)
     temperatures = 12 + np.cumsum(rng.normal(0, 0.8, (6, 200)), axis=1)
     openings = [_opening(20.0), _opening(18.0, 0.3)]
-    days = milestone_days(
-        growth_fraction(temperatures, COOL.curve),
-        Disruption(
-            layers=layers_of(openings, 0.9, 0.1),
-            rim_growth_days=rim_growth_days(openings),
-            pace=usual_pace(0.4, 0.1),
-            lag_days=11.0,
-        ),
+    growth = growth_fraction(temperatures, COOL.curve)
+    disruption = Disruption(
+        layers=layers_of(openings, 0.9, 0.1),
+        rim_growth_days=rim_growth_days(openings),
+        pace=usual_pace(0.4, 0.1),
+        lag_days=11.0,
     )
+    days, covered = milestone_days(growth, disruption), complete_cover_days(growth, disruption)
     job = HandJob(0.9, ((1.0, 20.0), (0.3, 18.0)), stripped=0.1)
     settle, close, cover = (needed_by_hand(at, job) for at in (SETTLED, HOLES_CLOSED, COVER_COMPLETE))
     errors = [NormalDist().inv_cdf((point + 0.5) / 15) for point in range(15)]
@@ -194,7 +195,7 @@ def test_milestones_in_changing_weather_are_those_of_an_independent_loop() -> No
             closed = _days_by_loop(daily, max(close / pace, rim))
             assert days.settled[member, place] == pytest.approx(_days_by_loop(daily, settle / pace))
             assert days.holes_closed[member, place] == pytest.approx(closed)
-            assert days.complete_cover[member, place] == pytest.approx(_days_by_loop(daily, max(cover / pace, rim)))
+            assert covered[member, place] == pytest.approx(_days_by_loop(daily, max(cover / pace, rim)))
             assert days.back_to_normal[member, place] == pytest.approx(closed + 11 * math.exp(0.24 * error))
     assert 0 < rim_decides < 90  # both kinds of days were seen
 
@@ -215,8 +216,9 @@ def test_sand_alone_adds_no_days_from_holes_closed_to_back_to_normal() -> None:
 
 def test_an_undisturbed_surface_is_at_every_milestone_at_once() -> None:
     for layers in ((), layers_of([], 0.02)):  # 1 - exp(-0.02 / 2.85) = 0.7 %: less than any milestone allows
-        days = milestone_days(np.ones((2, 50)), Disruption(layers=layers, rim_growth_days=9.0))
-        for samples in (days.settled, days.holes_closed, days.back_to_normal, days.complete_cover):
+        growth, job = np.ones((2, 50)), Disruption(layers=layers, rim_growth_days=9.0)
+        days = milestone_days(growth, job)
+        for samples in (days.settled, days.holes_closed, days.back_to_normal, complete_cover_days(growth, job)):
             assert np.all(samples == 0)
 
 
@@ -229,22 +231,27 @@ some_layers = st.builds(
 )
 
 
+def _growth_at(temperatures: list[float]) -> NDArray[np.float64]:
+    return growth_fraction(np.array(temperatures)[:, np.newaxis] * np.ones(150), COOL.curve)
+
+
 def _in_weather(temperatures: list[float], disruption: Disruption) -> MilestoneDays:
-    tmean = np.array(temperatures)[:, np.newaxis] * np.ones(150)
-    return milestone_days(growth_fraction(tmean, COOL.curve), disruption)
+    return milestone_days(_growth_at(temperatures), disruption)
 
 
 @given(temperature_lists, some_layers, st.floats(0.01, 0.6), st.floats(-0.5, 0.5), st.floats(0, 15))
 def test_likely_lies_between_early_and_allow_until_and_every_day_after_the_work(
     temperatures: list[float], layers: Layers, spread: float, middle: float, rim: float
 ) -> None:
-    days = _in_weather(temperatures, Disruption(layers=layers, rim_growth_days=rim, pace=usual_pace(spread, middle)))
-    for samples in (days.settled, days.holes_closed, days.back_to_normal, days.complete_cover):
+    disruption = Disruption(layers=layers, rim_growth_days=rim, pace=usual_pace(spread, middle))
+    days = _in_weather(temperatures, disruption)
+    covered = complete_cover_days(_growth_at(temperatures), disruption)
+    for samples in (days.settled, days.holes_closed, days.back_to_normal, covered):
         assert np.all(samples >= 0)
         early, likely, until = (math.inf if day is None else day for day in days_at(samples, 0.1, 0.5, 0.9))
         assert early <= likely <= until
     assert np.all(days.settled <= days.holes_closed)
-    assert np.all(days.holes_closed <= days.complete_cover)
+    assert np.all(days.holes_closed <= covered)
     assert np.all(days.holes_closed <= days.back_to_normal)
 
 

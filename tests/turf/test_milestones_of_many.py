@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from swardcast.turf.healing import HOLE_RATE_MM_PER_GROWTH_DAY, SAND_RATE_PER_GROWTH_DAY, Part
 from swardcast.turf.milestones import Disruption, milestone_days, milestone_days_of_each
 
-NAMES = ("settled", "holes_closed", "back_to_normal", "complete_cover")
+NAMES = ("settled", "holes_closed", "back_to_normal")
 DISRUPTIONS = st.builds(
     lambda sand, diameter_mm, rim: Disruption(
         layers=((Part(sand, SAND_RATE_PER_GROWTH_DAY),), (Part(0.1, HOLE_RATE_MM_PER_GROWTH_DAY / diameter_mm),)),

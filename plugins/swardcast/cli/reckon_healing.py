@@ -87,6 +87,7 @@ def reckon(options: argparse.Namespace) -> dict[str, Any]:
         EARLY,
         LIKELY,
         Disruption,
+        complete_cover_days,
         days_at,
         default_log_spread,
         milestone_days,
@@ -120,7 +121,7 @@ def reckon(options: argparse.Namespace) -> dict[str, Any]:
             ("settled", days.settled),
             ("holes_closed", days.holes_closed),
             ("back_to_normal", days.back_to_normal),
-            ("complete_cover", days.complete_cover),
+            ("complete_cover", complete_cover_days(growth, disruption)),
         )
     }
 

@@ -59,7 +59,7 @@ def _about_recovery(surface: Surface, recovery: Recovery, normal: DateRange, vie
     if not normal.is_given:
         yield Reason(kind=ReasonKind.NOT_THIS_SEASON, source="computed")
     yield Reason(kind=ReasonKind.COMPUTED, source="computed", at=recovery.start)
-    yield from _about_pace(recovery)
+    yield from recovery.pace_rests_on
     if not is_validated(surface, recovery.sums) or (surface.grass and not GRASSES[surface.grass.value].fitted):
         yield Reason(kind=ReasonKind.NOT_VALIDATED, source="computed")
     if (years := view.past_years) < ENOUGH_YEARS:
@@ -67,22 +67,3 @@ def _about_recovery(surface: Surface, recovery: Recovery, normal: DateRange, vie
     missing = view.unobserved_days(recovery.start)
     if missing:
         yield Reason(kind=ReasonKind.WEATHER_MISSING, source="weather/observed.csv", count=missing)
-
-
-def _about_pace(recovery: Recovery) -> Iterator[Reason]:
-    for lesson in recovery.lessons:
-        yield Reason(kind=ReasonKind.LEARNT, source=lesson.source, at=lesson.normal_on, lesson=lesson)
-    for entry in recovery.held_back:
-        yield Reason(
-            kind=ReasonKind.HELD_BACK,
-            source=entry.head.id,
-            at=entry.first_day,
-            until=entry.last_day,
-            held_back_by=entry.by,
-        )
-    for look in recovery.looks:
-        yield Reason(kind=ReasonKind.OBSERVED, source=look.source, at=look.at, looks=(look,))
-    for earlier, later in recovery.contradictions:
-        yield Reason(kind=ReasonKind.CONTRADICTION, source=later.source, at=later.at, looks=(earlier, later))
-    for look in recovery.wild:
-        yield Reason(kind=ReasonKind.WILD, source=look.source, at=look.at, looks=(look,))

@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
 
-from swardcast.outlook.held_back import held_back_on, slow_days
+from swardcast.outlook.held_back import slow_days
+from swardcast.outlook.learnt import Prior
 from swardcast.outlook.ledger import SurfaceFacts
-from swardcast.outlook.sightings import Healing, Look, looks_of
-from swardcast.outlook.states import Lesson, Lessons
-from swardcast.outlook.weather_book import SlowDays, WeatherView
-from swardcast.records.club import Grass, Surface, SurfaceKind
+from swardcast.outlook.sightings import Healing, Look, contradictions, looks_of
+from swardcast.outlook.states import Lesson, Reason, ReasonKind
+from swardcast.outlook.weather_days import Growth
+from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.log import GrowthHeldBack
-from swardcast.records.standing import StandingEntries
 from swardcast.records.translate import SurfaceSums
 from swardcast.turf.growth import GRASSES
 from swardcast.turf.healing import (
@@ -28,9 +29,10 @@ from swardcast.turf.healing import (
 from swardcast.turf.milestones import Disruption, default_log_spread
 from swardcast.turf.pace import Pace, after_healed_jobs, after_sightings, usual_pace
 
-__all__ = ["Believed", "Course", "Left", "Remains", "ToHeal", "believed", "is_validated", "left_on", "to_heal"]
+__all__ = ["FARTHEST", "Believed", "Heard", "Left", "ToHeal", "believed", "is_validated", "left_on", "to_heal"]
 
-_FARTHEST: Final = timedelta(days=366)  # a job planned farther ahead gets no date yet: judgement
+FARTHEST: Final = timedelta(days=366)
+"""A job planned farther ahead gets no date yet: judgement."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,17 +49,17 @@ class Left:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Course:
-    """What is known of the course besides one job.
+class Heard:
+    """What is known of a surface besides the work there.
 
     Args:
-        entries: the log's entries that stand, oldest first.
-        lessons: what healed jobs taught, by kind of surface and grass.
+        prior: what healed jobs taught of work like this.
+        held_back: entries that say that growth is held back there, oldest first.
         target_speed_mm: the green speed that the club aims at, mm, or None.
     """
 
-    entries: StandingEntries = field(default_factory=StandingEntries)
-    lessons: Lessons = ()
+    prior: Prior
+    held_back: tuple[GrowthHeldBack, ...] = ()
     target_speed_mm: float | None = None
 
 
@@ -89,9 +91,7 @@ class ToHeal:
     held_back: tuple[GrowthHeldBack, ...]
 
 
-def to_heal(
-    surface: Surface, sums: SurfaceSums, *, start: date, before: Left, view: WeatherView, course: Course
-) -> ToHeal | None:
+def to_heal(surface: Surface, sums: SurfaceSums, *, start: date, before: Left, heard: Heard) -> ToHeal | None:
     """Tell what work leaves to heal.
 
     Args:
@@ -99,28 +99,26 @@ def to_heal(
         sums: what the work does to it.
         start: day 0, done or planned.
         before: what earlier work has left on that day.
-        view: the weather as known.
-        course: what is known of the course.
+        heard: what else is known of the surface.
 
     Returns:
-        What has to heal, or None where there is no grass, nothing was disturbed, or the day is more than a year ahead.
+        What has to heal, or None where there is no grass or nothing was disturbed.
     """
-    if surface.grass is None or not sums.layers or start > view.today + _FARTHEST:
+    if surface.grass is None or not sums.layers:
         return None
     spread = default_log_spread(GRASSES[surface.grass.value], validated=is_validated(surface, sums))
-    lessons = tuple(lesson for kind, grass, lesson in course.lessons if (kind, grass) == (surface.kind, surface.grass))
+    lessons = heard.prior.lessons
     middle, prior_spread = after_healed_jobs(spread, [lesson.log_pace for lesson in lessons])
     layers = (*sums.layers, *before.layers)
     opened = sums.opened or growth_days_needed(without_sand(before.layers), HOLES_CLOSED) > 0
     lag_days = BACK_TO_NORMAL_LAG_DAYS * math.exp(-middle) if opened else 0.0
-    held_back = held_back_on(surface.id, course.entries.on_surface(surface.id))
     healing = Healing(
         start=start,
         grass=surface.grass,
         layers=layers,
         lag_days=lag_days,
-        slow=slow_days(held_back, start),
-        target_speed_mm=course.target_speed_mm,
+        slow=slow_days(heard.held_back, start),
+        target_speed_mm=heard.target_speed_mm,
     )
     disruption = Disruption(
         layers=layers,
@@ -137,67 +135,35 @@ def to_heal(
         prior_spread=prior_spread,
         prior_middle=middle,
         lessons=lessons,
-        held_back=tuple(entry for entry in held_back if entry.last_day >= start),
+        held_back=tuple(entry for entry in heard.held_back if entry.last_day >= start),
     )
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Believed:
     """How a surface heals, as far as what was seen tells: all but the dates.
 
     Args:
+        before: what earlier work had left on day 0.
         left: what has to heal, and what was believed before anything was seen.
-        pace: the pace that what was seen leaves.
+        disruption: what has to heal at the pace that what was seen leaves.
         looks: what was seen.
         wild: those of them that no pace explains.
+        contradictions: pairs of looks that cannot both be right.
+        pace_rests_on: what the pace rests on.
     """
 
+    before: Left
     left: ToHeal
-    pace: Pace
+    disruption: Disruption
     looks: tuple[Look, ...]
     wild: tuple[Look, ...]
-
-    @property
-    def remains(self) -> Remains:
-        """What a later job on the surface has to know of it."""
-        healing = self.left.healing
-        return Remains(
-            start=healing.start,
-            layers=healing.layers,
-            rim_growth_days=self.left.disruption.rim_growth_days,
-            pace_middle=self.pace.middle,
-            slow=healing.slow,
-        )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Remains:
-    """What a later job on a surface has to know of how it heals.
-
-    Args:
-        start: day 0.
-        layers: what was disturbed on that day.
-        rim_growth_days: growth that its widest hole needs at least.
-        pace_middle: how fast it heals.
-        slow: days on which less of the growth was left.
-    """
-
-    start: date
-    layers: Layers
-    rim_growth_days: float
-    pace_middle: float
-    slow: SlowDays
+    contradictions: tuple[tuple[Look, Look], ...]
+    pace_rests_on: tuple[Reason, ...]
 
 
 def believed(
-    surface: Surface,
-    facts: SurfaceFacts,
-    sums: SurfaceSums,
-    *,
-    start: date,
-    before: Left,
-    view: WeatherView,
-    course: Course,
+    surface: Surface, facts: SurfaceFacts, sums: SurfaceSums, *, start: date, before: Left, heard: Heard, growth: Growth
 ) -> Believed | None:
     """Tell how a surface heals from a day on, without the dates.
 
@@ -207,34 +173,63 @@ def believed(
         sums: what the work does to it.
         start: day 0, done or planned.
         before: what earlier work has left on that day.
-        view: the weather as known.
-        course: what is known of the course.
+        heard: what else is known of the surface.
+        growth: the growth as known.
 
     Returns:
         What is believed, or None where there is nothing `to_heal`.
     """
-    left = to_heal(surface, sums, start=start, before=before, view=view, course=course)
+    left = to_heal(surface, sums, start=start, before=before, heard=heard)
     if left is None:
         return None
-    looks = looks_of(facts.observations if facts.done is not None else (), left.healing, view)
+    looks = looks_of(facts.observations if facts.done is not None else (), left.healing, growth)
     pace, beyond = after_sightings(left.prior_spread, left.prior_middle, tuple(look.sighting for look in looks))
     wild = tuple(look for look, is_wild in zip(looks, beyond, strict=True) if is_wild)
-    return Believed(left=left, pace=pace, looks=looks, wild=wild)
+    against = tuple(contradictions(looks))
+    return Believed(
+        before=before,
+        left=left,
+        disruption=replace(left.disruption, pace=pace),
+        looks=looks,
+        wild=wild,
+        contradictions=against,
+        pace_rests_on=(*heard.prior.reasons, *_held_back(left.held_back), *_seen(looks, against, wild)),
+    )
 
 
-def left_on(remains: Remains, grass: Grass, day: date, view: WeatherView) -> Left:
+def _held_back(entries: Iterable[GrowthHeldBack]) -> Iterator[Reason]:
+    for entry in entries:
+        yield Reason(
+            kind=ReasonKind.HELD_BACK,
+            source=entry.head.id,
+            at=entry.first_day,
+            until=entry.last_day,
+            held_back_by=entry.by,
+        )
+
+
+def _seen(looks: Iterable[Look], against: Iterable[tuple[Look, Look]], wild: Iterable[Look]) -> Iterator[Reason]:
+    for look in looks:
+        yield Reason(kind=ReasonKind.OBSERVED, source=look.source, at=look.at, looks=(look,))
+    for earlier, later in against:
+        yield Reason(kind=ReasonKind.CONTRADICTION, source=later.source, at=later.at, looks=(earlier, later))
+    for look in wild:
+        yield Reason(kind=ReasonKind.WILD, source=look.source, at=look.at, looks=(look,))
+
+
+def left_on(earlier: Believed, day: date, growth: Growth) -> Left:
     """Tell what is left of a job's disruption on a day, so that the next job can come on top.
 
     Args:
-        remains: what is known of how the surface heals.
-        grass: its grass.
-        day: the day, not before the first of `remains`.
-        view: the weather as known.
+        earlier: how the surface heals after that job.
+        day: the day, not before the first of `earlier`.
+        growth: the growth as known.
 
     Returns:
         What is left.
     """
-    growth = view.growth_between(remains.start, day, grass, remains.slow)
-    layers = layers_left(remains.layers, growth, remains.pace_middle)
-    rim = max(0.0, remains.rim_growth_days - growth)
+    healing = earlier.left.healing
+    gained = growth.growth_between(healing.start, day, healing.grass, healing.slow)
+    layers = layers_left(healing.layers, gained, earlier.disruption.pace.middle)
+    rim = max(0.0, earlier.disruption.rim_growth_days - gained)
     return Left(layers=layers, rim_growth_days=rim if without_sand(layers) else 0.0)

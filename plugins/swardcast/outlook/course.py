@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
 from datetime import datetime, timedelta
+from functools import lru_cache
 from typing import Final
 
-from swardcast.outlook.assessing import assess_known
-from swardcast.outlook.believed import Course
-from swardcast.outlook.ledger import Ledger
+from swardcast.outlook.bookkeeping import Ledger
+from swardcast.outlook.jobs import Course, JobAssessor
+from swardcast.outlook.known import Known
+from swardcast.outlook.learnt import Learnt
 from swardcast.outlook.limits import limits_in_force
+from swardcast.outlook.log_clock import KnownSoFar, LogClock
 from swardcast.outlook.nearby import Nearby
 from swardcast.outlook.play import Statement, latest_statements, statements
 from swardcast.outlook.states import (
     CourseOutlook,
     JobOutlook,
-    Lessons,
     Milestone,
     Reason,
     ReasonKind,
@@ -41,6 +42,10 @@ __all__ = [
     "course_known",
     "records_near",
 ]
+
+_JOBS_KEPT: Final = 512
+"""Jobs at a moment that are kept, 50 kB each: all of a small club, so that the preview of an entry finds them again."""
+_STATES_KEPT: Final = 128  # of the log, as far as one job hangs on it
 
 _MOST_IMPORTANT_FIRST = (
     Work.UNDER_WAY,
@@ -78,13 +83,7 @@ def assess_jobs(
     Returns:
         Jobs by id, in the plan's order.
     """
-    memory, weather_of = _memory_of(records, book), weather_of or as_of
-    key = (only, as_of, weather_of, without)
-    if key not in memory.jobs:
-        known = without_file((memory.nearby.of(only) if only else records).known_at(as_of), without)
-        course = _course(known, memory.taught.at(as_of, without=without))
-        memory.jobs[key] = assess_known(known, as_of, book.at(weather_of), only, course, memory.ledger)
-    return memory.jobs[key]
+    return _memory_of(records, book).jobs(only, as_of, weather_of or as_of, without)
 
 
 def records_near(records: ClubRecords, job: str, book: WeatherBook) -> ClubRecords:
@@ -126,40 +125,61 @@ def course_known(known: ClubRecords, as_of: datetime, book: WeatherBook) -> Cour
         book: the club's weather.
 
     Returns:
-        The entries that stand, and what healed jobs have taught.
+        What healed jobs have taught.
     """
     return _course(known, _memory_of(known, book).taught.at(as_of))
 
 
-def _course(known: ClubRecords, lessons: Lessons) -> Course:
-    return Course(entries=standing_entries(known.entries), lessons=lessons, target_speed_mm=known.club.target_speed_mm)
+def _course(records: ClubRecords, learnt: Learnt) -> Course:
+    return Course(learnt=learnt, target_speed_mm=records.club.target_speed_mm)
 
 
-@dataclass(slots=True, kw_only=True, eq=False)
 class Memory:
     """What was worked out of one set of records with one book of the weather, so that nothing is worked out twice.
 
     Args:
+        records: the records.
+        book: the book.
+
+    Attributes:
         nearby: the records, and what each job in them depends on.
         taught: what healed jobs have taught.
-        ledger: what plan and log say of jobs.
-        jobs: how jobs stood, by the one wanted, the moment, that of the weather, and the file left out.
+        jobs: how jobs stand, by the one wanted, the moment, that of the weather, and the file left out.
         seen: the records as members may see them, or None before anybody asked.
     """
 
-    nearby: Nearby
-    taught: Taught
-    ledger: Ledger
-    jobs: dict[tuple[str, datetime, datetime, str], dict[str, JobOutlook]] = field(default_factory=dict)
-    seen: ClubRecords | None = None
+    def __init__(self, records: ClubRecords, book: WeatherBook) -> None:
+        self.nearby = Nearby(records)
+        self._book = book
+        self._ledger = Ledger(records.club, records.surfaces)
+        self.taught = Taught(self.nearby, book, self._ledger)
+        self.jobs = lru_cache(_JOBS_KEPT)(self._assessed)
+        self.seen: ClubRecords | None = None
+        self._clocks: dict[str, LogClock] = {}
+        self._known = lru_cache(_STATES_KEPT)(self._known_of)
+
+    def _assessed(self, only: str, as_of: datetime, weather_of: datetime, without: str) -> dict[str, JobOutlook]:
+        records = self.nearby.of(only) if only else self.nearby.records
+        if only not in self._clocks:
+            self._clocks[only] = LogClock(records)
+        assessor = JobAssessor(
+            known=self._known(only, self._clocks[only].known(as_of), without),
+            as_of=as_of.astimezone(records.club.time_zone),
+            view=self._book.at(weather_of),
+            course=_course(records, self.taught.at(as_of, without=without)),
+            ledger=self._ledger,
+        )
+        return assessor.assess(only)
+
+    def _known_of(self, only: str, so_far: KnownSoFar, without: str) -> Known:
+        records = self.nearby.of(only) if only else self.nearby.records
+        return Known.of(without_file(records.known_at(so_far.moment), without), self._ledger)
 
 
 def _memory_of(records: ClubRecords, book: WeatherBook) -> Memory:
     found = book.memories.get(id(records))
     if found is None or found.nearby.records is not records:
-        nearby, ledger = Nearby(records), Ledger()
-        taught = Taught(nearby, book, ledger)
-        found = book.memories[id(records)] = Memory(nearby=nearby, taught=taught, ledger=ledger)
+        found = book.memories[id(records)] = Memory(records, book)
     return found
 
 

@@ -6,27 +6,14 @@ from collections.abc import Iterable
 from datetime import date, timedelta
 from typing import Final
 
-from swardcast.outlook.weather_book import SlowDays
-from swardcast.records.log import Entry, GrowthHeldBack, HeldBackBy
+from swardcast.outlook.weather_days import SlowDays
+from swardcast.records.log import GrowthHeldBack, HeldBackBy
 from swardcast.turf.ensemble import HORIZON_DAYS
 from swardcast.turf.growth import BRAKES
 
-__all__ = ["held_back_on", "slow_days"]
+__all__ = ["slow_days"]
 
 _LONGEST: Final = timedelta(days=HORIZON_DAYS)
-
-
-def held_back_on(surface: str, entries: Iterable[Entry]) -> tuple[GrowthHeldBack, ...]:
-    """Pick the entries that say so of a surface.
-
-    Args:
-        surface: id of the surface.
-        entries: entries that stand, oldest first.
-
-    Returns:
-        Those entries, oldest first.
-    """
-    return tuple(entry for entry in entries if isinstance(entry, GrowthHeldBack) and surface in entry.surfaces)
 
 
 def slow_days(told: Iterable[GrowthHeldBack], start: date) -> SlowDays:

@@ -136,7 +136,9 @@ def range_of_all(works: Sequence[SurfaceWork], milestone: Milestone) -> DateRang
         counted = [work for work in works if work.work is not Work.CALLED_OFF]
     sampled = sampled_recoveries(counted)
     if milestone is not Milestone.REOPENING and open_ones and sampled and len(sampled) == len(counted):
-        healed = date_range(*samples_of_last(sampled, milestone))
+        healed = sampled[0].ranges[milestone]
+        if any(one.samples is not sampled[0].samples for one in sampled):
+            healed = date_range(*samples_of_last(sampled, milestone))
         if milestone is not Milestone.BACK_TO_NORMAL or open_ones[0].job.reopens_after is None:
             return healed
         return _not_before(healed, range_of_all(open_ones, Milestone.REOPENING))
@@ -194,7 +196,8 @@ def samples_of_last(recoveries: Sequence[Recovery], milestone: Milestone) -> tup
         Equally likely days, shape (members, errors), infinite where never, and the day from which they count.
     """
     first = min(recovery.start for recovery in recoveries)
-    shifted = [recovery.samples[milestone] + (recovery.start - first).days for recovery in recoveries]
+    alike = {(id(recovery.samples), recovery.start): recovery for recovery in recoveries}
+    shifted = [recovery.samples[milestone] + (recovery.start - first).days for recovery in alike.values()]
     return np.maximum.reduce(shifted), first
 
 

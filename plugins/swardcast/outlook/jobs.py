@@ -2,202 +2,162 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
 from datetime import date, datetime
 
-from swardcast.outlook.about_dates import about_closure, about_dates
-from swardcast.outlook.believed import Believed, Course, Left, Remains, ToHeal, believed, left_on, to_heal
+from swardcast.outlook.believed import FARTHEST, Believed, Heard
+from swardcast.outlook.bookkeeping import Ledger
 from swardcast.outlook.job_ranges import dates_of_surface, no_dates, range_of_all, work_of_all
-from swardcast.outlook.ledger import JobFacts, SurfaceFacts, as_really_done, really_done_by_area
-from swardcast.outlook.play import OPEN
-from swardcast.outlook.recovery import recovery_of
-from swardcast.outlook.states import (
-    DateRange,
-    JobOutlook,
-    Milestone,
-    NoDate,
-    Reason,
-    ReasonKind,
-    Recovery,
-    SurfaceWork,
-    Unreported,
-    Work,
-)
+from swardcast.outlook.job_state import Turn, state_of
+from swardcast.outlook.known import Known
+from swardcast.outlook.learnt import Learnt
+from swardcast.outlook.ledger import JobFacts
+from swardcast.outlook.recovery import recovery_of, work_out
+from swardcast.outlook.states import JobOutlook, Milestone, NoDate, SurfaceWork
 from swardcast.outlook.unreported import awaited_dates
 from swardcast.outlook.weather_book import WeatherView
-from swardcast.outlook.work_dates import WorkDates
-from swardcast.records.club import Surface
-from swardcast.records.folder import ClubRecords
-from swardcast.records.operations import Operation
-from swardcast.records.plan import Job
-from swardcast.records.translate import SurfaceSums, density_of, surface_sums
 
-__all__ = ["JobAssessor", "Turn", "job_outlook"]
+__all__ = ["Course", "JobAssessor", "job_outlook"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Turn:
-    """One job on one surface, with what holds for the whole job.
+class Course:
+    """What is known of the course besides its jobs.
 
     Args:
-        facts: what plan and log say of the job.
-        place: the job's place in the plan.
-        name: id of the surface.
-        when: when the work there is, or is to be, finished.
-        course: what healed before it.
-        silence: that nobody reports on the job any more, or None.
+        learnt: what healed jobs taught.
+        target_speed_mm: the green speed that the club aims at, mm, or None.
     """
 
-    facts: JobFacts
-    place: int
-    name: str
-    when: WorkDates
-    course: Course
-    silence: Unreported | None
-
-    @property
-    def here(self) -> SurfaceFacts:
-        """What the log says of this surface."""
-        return self.facts.surfaces[self.name]
-
-    @property
-    def order(self) -> tuple[date, bool, int]:
-        """Work comes on top of what was done before it; of one day, what is done before what is planned."""
-        return self.when.finish.likely or date.max, self.here.done is None, self.place
+    learnt: Learnt = field(default_factory=Learnt)
+    target_speed_mm: float | None = None
 
 
-@dataclass(slots=True)
+@dataclass(slots=True, kw_only=True)
 class JobAssessor:
     """Assesses jobs at one moment, so that later work on a surface finds what earlier work left.
 
     Args:
-        records: the club's records as known at the moment.
+        known: the records as known at the moment; of one job alone, those near it.
         as_of: the moment in local time.
         view: the weather as known, or None when there is no history.
         course: what is known of the course besides the jobs.
+        ledger: what plan and log say of jobs, and what follows from that.
         healing: how each surface heals after the latest turn assessed there, by id.
     """
 
-    records: ClubRecords
+    known: Known
     as_of: datetime
     view: WeatherView | None
     course: Course
-    healing: dict[str, Remains] = field(default_factory=dict)
+    ledger: Ledger
+    healing: dict[str, Believed] = field(default_factory=dict)
 
-    def assess(self, all_facts: Sequence[JobFacts], only: str = "") -> dict[str, JobOutlook]:
+    def assess(self, only: str = "") -> dict[str, JobOutlook]:
         """Assess jobs, each surface in the order in which it was, or is to be, worked on.
 
         Args:
-            all_facts: what plan and log say of the jobs, in the plan's order.
-            only: id of the one job wanted, or "" for all; others are assessed as far as they come before it.
+            only: id of the one job wanted, or "" for all; others are passed over as far as they come before it.
 
         Returns:
-            Jobs by id.
+            Jobs by id, in the plan's order.
         """
-        turns = [
-            turn
-            for place, facts in enumerate(all_facts)
-            for turn in self.turns(place, facts, in_passing=bool(only) and facts.job.id != only)
-        ]
-        last = {turn.name: turn.order for turn in turns if turn.facts.job.id == only}
-        if only:
-            turns = [turn for turn in turns if turn.name in last and turn.order <= last[turn.name]]
+        seen = [(turn, self.seen(turn)) for turn in self._in_order(only)]
+        if self.view is not None:
+            work_out(self.view, [one for _, one in seen if one is not None])
         works: dict[str, dict[str, SurfaceWork]] = {}
-        for turn in sorted(turns, key=lambda turn: turn.order):
-            if only and turn.facts.job.id != only:
-                self.pass_over(turn)
-            else:
-                works.setdefault(turn.facts.job.id, {})[turn.name] = self.on_surface(turn)
+        for turn, one in seen:
+            works.setdefault(turn.facts.job.id, {})[turn.name] = self._dated(turn, one)
         return {
             facts.job.id: job_outlook(facts, works[facts.job.id])
-            for facts in all_facts
+            for facts in self.known.facts
             if not only or facts.job.id == only
         }
 
-    def turns(self, place: int, facts: JobFacts, *, in_passing: bool = False) -> Iterator[Turn]:
+    def believed_of(self, only: str) -> dict[str, Believed]:
+        """Tell how the surfaces of one job heal, without any date.
+
+        Args:
+            only: id of the job.
+
+        Returns:
+            What is believed by surface; nothing for one that does not heal.
+        """
+        found = {turn.name: self.seen(turn) for turn in self._in_order(only)}
+        return {name: one for name, one in found.items() if one is not None}
+
+    def _in_order(self, only: str) -> Iterator[Turn]:
+        """The turns wanted, each once all that comes before it on its surface was passed over."""
+        wanted = [
+            turn
+            for place, facts in enumerate(self.known.facts)
+            if not only or facts.job.id == only
+            for turn in self.turns(place, facts)
+        ]
+        last = {turn.name: turn.order for turn in wanted}
+        others = () if not only else [turn for turn in self._others(only, last) if turn.order < last[turn.name]]
+        for turn in sorted((*wanted, *others), key=lambda turn: turn.order):
+            if only and turn.facts.job.id != only:
+                self.seen(turn)
+            else:
+                yield turn
+
+    def _others(self, only: str, last: Mapping[str, tuple[date, bool, int]]) -> Iterator[Turn]:
+        """Other jobs where they may leave something to one of which the order on each surface is known."""
+        for place, facts in enumerate(self.known.facts):
+            if facts.job.id == only:
+                continue
+            left = self.ledger.leaves(facts)
+            if left is not None:
+                for name, when in left.items():
+                    if name in last:
+                        yield Turn(facts=facts, place=place, name=name, when=when, silence=None)
+            elif self._may_come_before(place, facts, last):
+                yield from (turn for turn in self.turns(place, facts) if turn.name in last)
+
+    def _may_come_before(self, place: int, facts: JobFacts, last: Mapping[str, tuple[date, bool, int]]) -> bool:
+        """Whether unfinished work may leave something: planned work is not finished before its first day."""
+        there = [name for name in facts.job.surfaces if name in last and self.ledger.sums_on(facts, name)[1].layers]
+        if facts.is_begun or not there:
+            return bool(there)
+        if facts.called_off is not None or facts.put_off is not None or facts.is_overdue(self.as_of.date()):
+            return False
+        begins = (facts.starts, True, place)
+        return any(begins < last[name] for name in there)
+
+    def turns(self, place: int, facts: JobFacts) -> Iterator[Turn]:
         """Lay a job out over its surfaces.
 
         Args:
             place: the job's place in the plan.
             facts: what plan and log say of it.
-            in_passing: whether only what it leaves to later jobs is asked for.
 
         Yields:
             The job on one surface after the other.
         """
-        course = self._course_before(facts)
-        done = self._finished(facts) if in_passing else None
-        dates, silence = (done, None) if done else awaited_dates(facts, self.records, self.course.entries, self.as_of)
+        dates, silence = self.known.dates.get(facts), None
+        if dates is None:
+            dates, silence = awaited_dates(facts, self.known.records, self.known.entries, self.as_of)
+            if facts.is_done_before(self.as_of.date()):
+                self.known.dates[facts] = dates
         for name, when in dates.items():
-            yield Turn(
-                facts=facts,
-                place=place,
-                name=name,
-                when=when,
-                course=course,
-                silence=silence,
-            )
-
-    def _finished(self, facts: JobFacts) -> dict[str, WorkDates] | None:
-        """Dates of work that is done everywhere: then none but the days on which it was done matters to later work."""
-        entries = {name: there.done for name, there in facts.surfaces.items()}
-        days = {name: DateRange.known(self._local(one.head.true_from)) for name, one in entries.items() if one}
-        if facts.job.lasts or len(days) < len(entries):
-            return None
-        return {name: WorkDates(finish=day, reopening=day) for name, day in days.items()}
-
-    def _local(self, moment: datetime) -> date:
-        return moment.astimezone(self.records.club.time_zone).date()
-
-    def _course_before(self, facts: JobFacts) -> Course:
-        """What healed before this work began: a date must not move for a reason that its own story does not tell."""
-        entries = (entry for there in facts.surfaces.values() for entry in (there.started, there.done) if entry)
-        began = min([facts.starts, *(self._local(entry.head.true_from) for entry in entries)])
-        return replace(self.course, lessons=tuple(told for told in self.course.lessons if told[2].normal_on < began))
-
-    def to_heal(self, turn: Turn) -> ToHeal | None:
-        """Tell what a job leaves to heal on one surface, before anything of it was seen.
-
-        Args:
-            turn: the job there; what comes before it was assessed.
-
-        Returns:
-            What has to heal, or None where nothing has to or nothing can be computed.
-        """
-        surface, start = self.records.surfaces[turn.name], turn.when.finish.likely
-        if self.view is None or start is None:
-            return None
-        before = self._left_before(surface, start, self.view)
-        return to_heal(surface, self._sums(turn)[1], start=start, before=before, view=self.view, course=turn.course)
-
-    def _sums(self, turn: Turn) -> tuple[tuple[Operation, ...], SurfaceSums]:
-        """The work there as planned or as really done, and what it does."""
-        surfaces, job, here = self.records.surfaces, turn.facts.job, turn.here
-        return as_really_done(job.operations, here.as_done), surface_sums(
-            really_done_by_area(job, here, surfaces),
-            area_m2=surfaces[turn.name].area_m2,
-            all_area_m2=None,
-            density=density_of(self.records.club),
-        )
-
-    def pass_over(self, turn: Turn) -> None:
-        """Take note of what a job on one surface leaves to later ones; what comes before it there was assessed."""
-        if self._counts(turn) and self._is_known(turn):
-            self._believed(self.records.surfaces[turn.name], self._sums(turn)[1], turn)
+            yield Turn(facts=facts, place=place, name=name, when=when, silence=silence)
 
     def on_surface(self, turn: Turn) -> SurfaceWork:
         """Assess a job on one surface; what comes before it there was assessed."""
-        surface, job, here = self.records.surfaces[turn.name], turn.facts.job, turn.here
-        operations, sums = self._sums(turn)
+        return self._dated(turn, self.seen(turn))
+
+    def _dated(self, turn: Turn, seen: Believed | None) -> SurfaceWork:
+        surface, job, here = self.known.records.surfaces[turn.name], turn.facts.job, turn.here
+        operations, sums = self.ledger.sums_on(turn.facts, turn.name)
         heals = surface.grass is not None and bool(sums.layers)
-        recovery, dates = None, no_dates()
-        if self._counts(turn):
-            is_known = self._is_known(turn)
-            recovery = self._recovery(surface, sums, turn) if is_known else None
-            without = self._without() if is_known else NoDate.NOT_REPORTED
+        today, recovery, dates = self.as_of.date(), None, no_dates()
+        if turn.counts:
+            recovery = recovery_of(sums, seen, self.view) if seen is not None and self.view is not None else None
+            without = self._without() if turn.is_known(today) else NoDate.NOT_REPORTED
             dates = dates_of_surface(job, here, turn.when, recovery, without=without if heals else None)
-        work, reasons = self._state(turn, dates, recovery, heals=heals)
+        work, reasons = state_of(surface, turn, dates, recovery, heals=heals, today=today, view=self.view)
         return SurfaceWork(
             surface=surface,
             job=job,
@@ -215,114 +175,41 @@ class JobAssessor:
             unreported=turn.silence if here.done is None else None,
         )
 
-    @staticmethod
-    def _counts(turn: Turn) -> bool:
-        return turn.facts.called_off is None or turn.here.done is not None
-
-    def _is_known(self, turn: Turn) -> bool:
-        """Whether somebody knows if the work was done: else no healing can be counted from a day of it."""
-        stands_still = turn.silence is not None or turn.facts.is_overdue(self.as_of.date())
-        return turn.here.done is not None or not stands_still
-
     def _without(self) -> NoDate:
         """Why there is no recovery where something has to heal."""
         return NoDate.NO_HISTORY if self.view is None else NoDate.TOO_FAR
 
-    def _recovery(self, surface: Surface, sums: SurfaceSums, turn: Turn) -> Recovery | None:
-        found = self._believed(surface, sums, turn)
-        if self.view is None or found is None:
-            return None
-        seen, before = found
-        return recovery_of(sums, before, seen, self.view)
+    def seen(self, turn: Turn) -> Believed | None:
+        """Take note of how a surface heals after a job, so that later work finds what this one leaves there.
 
-    def _believed(self, surface: Surface, sums: SurfaceSums, turn: Turn) -> tuple[Believed, Left] | None:
-        """How the surface heals, and what was left there before; later work on it finds that."""
+        Args:
+            turn: the job there; what comes before it was taken note of.
+
+        Returns:
+            What is believed, or None where nothing heals, or nobody knows if the work was done.
+        """
         start = turn.when.finish.likely
-        if self.view is None or start is None:
+        if not turn.counts or not turn.is_known(self.as_of.date()) or self.view is None or start is None:
             return None
-        before = self._left_before(surface, start, self.view)
-        seen = believed(surface, turn.here, sums, start=start, before=before, view=self.view, course=turn.course)
-        if seen is None:
+        heard = self._heard(turn)
+        if heard is None or start > self.view.today + FARTHEST:
             return None
+        seen = self.ledger.believed(turn.facts, turn.name, start, self.healing.get(turn.name), heard, self.view)
         waits = turn.facts.put_off is not None and not turn.facts.is_begun  # it cannot count as earlier work
-        if turn.here.normal is None and not waits:
-            self.healing[surface.id] = seen.remains
-        return seen, before
+        if seen is not None and turn.here.normal is None and not waits:
+            self.healing[turn.name] = seen
+        return seen
 
-    def _left_before(self, surface: Surface, start: date, view: WeatherView) -> Left:
-        earlier = self.healing.get(surface.id)
-        if earlier is None or surface.grass is None:
-            return Left()
-        return left_on(earlier, surface.grass, start, view)
-
-    def _state(
-        self, turn: Turn, dates: Mapping[Milestone, DateRange], recovery: Recovery | None, *, heals: bool
-    ) -> tuple[Work, tuple[Reason, ...]]:
-        surface, facts, here = self.records.surfaces[turn.name], turn.facts, turn.here
-        normal = dates[Milestone.BACK_TO_NORMAL]
-        nothing_heals = Reason(kind=ReasonKind.NO_HEALING, source="computed")
-        if facts.job.lasts and turn.when.ended is not None:
-            return Work.BACK_TO_NORMAL, (turn.when.ended.reason, nothing_heals)
-        if here.done is None:
-            work, reason = self._not_done(facts, here)
-            if work is Work.CALLED_OFF:
-                return work, (reason,)
-            if _is_over_with_the_work(facts.job, heals=heals):
-                return work, (reason, *about_closure(facts.job))
-            return work, (reason, *about_dates(surface, facts.job, normal, recovery, self.view))
-        done = Reason(kind=ReasonKind.DONE, source=here.done.head.id, at=here.done.head.true_from)
-        if here.normal is not None:
-            head = here.normal.head
-            return Work.BACK_TO_NORMAL, (Reason(kind=ReasonKind.SAID_NORMAL, source=head.id, at=head.true_from), done)
-        if _is_over_with_the_work(facts.job, heals=heals):
-            if turn.when.by_label:
-                return Work.UNDER_WAY, (done,)
-            reopening = dates[Milestone.REOPENING]
-            if reopening.is_fact or (self._has_passed(reopening) and not _waits_to_be_opened(turn)):
-                return Work.BACK_TO_NORMAL, (done, nothing_heals)
-            return Work.HEALING, (done, *about_closure(facts.job))
-        if normal.allow_until is not None and self._has_passed(normal) and not _waits_to_be_opened(turn):
-            kind = ReasonKind.COMPUTED_NORMAL
-            return Work.BACK_TO_NORMAL, (Reason(kind=kind, source="computed", at=normal.allow_until), done)
-        return Work.HEALING, (done, *about_dates(surface, facts.job, normal, recovery, self.view))
-
-    def _has_passed(self, given: DateRange) -> bool:
-        return given.allow_until is not None and given.allow_until < self.as_of.date()
-
-    def _not_done(self, facts: JobFacts, here: SurfaceFacts) -> tuple[Work, Reason]:
-        if facts.called_off is not None:
-            head = facts.called_off.head
-            words = facts.called_off.because
-            return Work.CALLED_OFF, Reason(kind=ReasonKind.CALLED_OFF, source=head.id, at=head.true_from, words=words)
-        if here.held is not None:
-            head, words = here.held.head, here.held.because
-            return Work.HELD_UP, Reason(kind=ReasonKind.HELD_UP, source=head.id, at=head.true_from, words=words)
-        if here.started is not None:
-            head = here.started.head
-            return Work.UNDER_WAY, Reason(kind=ReasonKind.STARTED, source=head.id, at=head.true_from)
-        source = f"{facts.job.file}, line {facts.job.line}"
-        if facts.put_off is not None:
-            head, words = facts.put_off.head, facts.put_off.because
-            return Work.PLANNED, Reason(kind=ReasonKind.PUT_OFF, source=head.id, at=head.true_from, words=words)
-        if facts.is_overdue(self.as_of.date()):
-            return Work.PLANNED, Reason(kind=ReasonKind.OVERDUE, source=source, at=facts.starts)
-        if facts.changes:
-            change = facts.changes[-1]
-            reason = Reason(kind=ReasonKind.MOVED, source=change.head.id, at=facts.starts, words=change.because)
-            return Work.PLANNED, reason
-        return Work.PLANNED, Reason(kind=ReasonKind.PLANNED, source=source, at=facts.starts)
-
-
-def _is_over_with_the_work(job: Job, *, heals: bool) -> bool:
-    """Whether nothing has to heal: such work leaves the surface as it was once players may be on it again."""
-    return not heals and job.normal_after is None
-
-
-def _waits_to_be_opened(turn: Turn) -> bool:
-    """Whether work that is done keeps the surface closed until an entry opens it: a computed time never does."""
-    job = turn.facts.job
-    stays_closed = job.follow_up is not None or job.reopens_after is not None
-    return stays_closed and job.while_working not in OPEN and not turn.when.is_opened
+    def _heard(self, turn: Turn) -> Heard | None:
+        """What else is known of the surface, or None where nothing grows."""
+        surface = self.known.records.surfaces[turn.name]
+        if surface.grass is None:
+            return None
+        return Heard(
+            prior=self.course.learnt.before(surface.kind, surface.grass, self.ledger.began(turn.facts)),
+            held_back=self.known.entries.held_back_on(turn.name),
+            target_speed_mm=self.course.target_speed_mm,
+        )
 
 
 def job_outlook(facts: JobFacts, works: Mapping[str, SurfaceWork]) -> JobOutlook:

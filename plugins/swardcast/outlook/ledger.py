@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
-from datetime import date
+from datetime import date, timedelta
 
 from swardcast.records.club import Surface
 from swardcast.records.log import (
@@ -21,10 +21,10 @@ from swardcast.records.plan import Job
 from swardcast.records.standing import StandingEntries
 from swardcast.records.translate import masses_as_rates
 
-__all__ = ["JobFacts", "Ledger", "SurfaceFacts", "as_really_done", "job_facts", "really_done_by_area"]
+__all__ = ["JobFacts", "SurfaceFacts", "as_really_done", "job_facts", "really_done_by_area"]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class SurfaceFacts:
     """What the log says of one job on one surface.
 
@@ -50,7 +50,7 @@ class SurfaceFacts:
         return self.told_by.as_done if self.told_by is not None else ()
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class JobFacts:
     """What plan and log say of a job.
 
@@ -76,6 +76,19 @@ class JobFacts:
     def is_begun(self) -> bool:
         """Whether an entry says of any surface that the work there was started or done."""
         return any(there.started or there.done for there in self.surfaces.values())
+
+    def is_done_before(self, today: date) -> bool:
+        """Tell whether the work was done everywhere days before, so that no time that passes changes its dates.
+
+        Args:
+            today: the day, local.
+
+        Returns:
+            Whether it is so.
+        """
+        until = today - timedelta(days=2)  # wherever the day of an entry begins
+        done = [there.done for there in self.surfaces.values()]
+        return all(entry is not None and entry.head.true_from.date() <= until for entry in done)
 
     def is_overdue(self, today: date) -> bool:
         """Tell whether its planned day is over and no entry says that it began.
@@ -162,24 +175,6 @@ def job_facts(job: Job, entries: Iterable[Entry]) -> JobFacts:
             case _:
                 pass
     return facts
-
-
-class Ledger:
-    """Facts of jobs, each gathered once for the entries that it rests on.
-
-    Assumes that the name of an entry means the same entry, and that of a job the same job, as long as it is used.
-    """
-
-    def __init__(self) -> None:
-        self._facts: dict[tuple[str, tuple[str, ...]], JobFacts] = {}
-
-    def facts_of(self, job: Job, entries: StandingEntries) -> JobFacts:
-        """Give what happened to a job, as `job_facts` does."""
-        own = entries.of_job(job.id)
-        key = (job.id, tuple(entry.head.id for entry in own))
-        if key not in self._facts:
-            self._facts[key] = job_facts(job, own)
-        return self._facts[key]
 
 
 def _replanned(facts: JobFacts, entry: PlanChange) -> JobFacts:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from statistics import fmean
@@ -12,12 +12,13 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from swardcast.outlook.held_back import slow_days
+from swardcast.outlook.believed import Believed, ToHeal
 from swardcast.outlook.ledger import JobFacts
-from swardcast.outlook.states import JobOutlook, Lesson, Lessons, Recovery
+from swardcast.outlook.states import Lesson, Lessons
 from swardcast.outlook.weather_book import WeatherView
-from swardcast.records.club import Grass, SurfaceKind
+from swardcast.records.club import Grass, Surface, SurfaceKind
 from swardcast.records.log import BackToNormal
+from swardcast.records.plan import Job
 from swardcast.turf.healing import BACK_TO_NORMAL_LAG_DAYS, HOLES_CLOSED, growth_days_needed
 
 __all__ = ["MOST_LOG_PACE", "lessons_of"]
@@ -70,7 +71,9 @@ class _Call:
     log_pace: float
 
 
-def lessons_of(facts: JobFacts, outlook: JobOutlook, view: WeatherView) -> Lessons:
+def lessons_of(
+    facts: JobFacts, surfaces: Mapping[str, Surface], seen: Mapping[str, Believed], view: WeatherView
+) -> Lessons:
     """Learn from the surfaces of a job that the log calls back to normal.
 
     Assumes that an entry waits for the slowest of its surfaces, so that only the kind of surface and grass of that one
@@ -79,46 +82,48 @@ def lessons_of(facts: JobFacts, outlook: JobOutlook, view: WeatherView) -> Lesso
 
     Args:
         facts: what the log says of the job.
-        outlook: the job as assessed with nothing learnt.
+        surfaces: the club's surfaces by id.
+        seen: how those of the job that heal do so, as believed with nothing learnt, by id.
         view: the weather as known.
 
     Returns:
         One lesson for each kind of surface and grass that learns; none for work whose dates are not computed.
     """
-    if outlook.job.normal_after is not None:
+    if facts.job.normal_after is not None:
         return ()
     called: dict[BackToNormal, list[_Healed]] = {}
-    for work in outlook.surfaces:
-        normal, grass = facts.surfaces[work.surface.id].normal, work.surface.grass
-        if normal is not None and work.recovery is not None and grass is not None:
-            healed = _healed((work.surface.kind, grass), work.recovery, view)
-            called.setdefault(normal, []).append(healed)
+    for name in facts.job.surfaces:
+        normal = facts.surfaces[name].normal
+        if normal is not None and name in seen:
+            called.setdefault(normal, []).append(_healed(surfaces[name].kind, seen[name].left, view))
     calls: dict[_Group, list[_Call]] = {}
-    for entry, surfaces in called.items():
-        slowest = max(surfaces, key=lambda one: one.normal_on(0.0))
+    for entry, healed in called.items():
+        slowest = max(healed, key=lambda one: one.normal_on(0.0))
         normal_on = entry.head.true_from.date()
         if slowest.need > 0 and normal_on > slowest.start:
-            told = _call(entry.head.id, normal_on, slowest, [one for one in surfaces if one.group == slowest.group])
+            told = _call(entry.head.id, normal_on, slowest, [one for one in healed if one.group == slowest.group])
             calls.setdefault(slowest.group, []).append(told)
-    return tuple((kind, grass, _lesson(outlook, told)) for (kind, grass), told in calls.items())
+    return tuple((kind, grass, _lesson(facts.job, told)) for (kind, grass), told in calls.items())
 
 
-def _healed(group: _Group, recovery: Recovery, view: WeatherView) -> _Healed:
+def _healed(kind: SurfaceKind, left: ToHeal, view: WeatherView) -> _Healed:
+    healing = left.healing
     return _Healed(
-        group=group,
-        start=recovery.start,
-        need=growth_days_needed(recovery.layers, HOLES_CLOSED),
-        rim=recovery.rim_growth_days,
-        lag=BACK_TO_NORMAL_LAG_DAYS if recovery.lag_days > 0 else 0.0,
-        sums=view.growth_sums(recovery.start, group[1], slow_days(recovery.held_back, recovery.start)),
+        group=(kind, healing.grass),
+        start=healing.start,
+        need=growth_days_needed(healing.layers, HOLES_CLOSED),
+        rim=left.disruption.rim_growth_days,
+        lag=BACK_TO_NORMAL_LAG_DAYS if healing.lag_days > 0 else 0.0,
+        sums=view.growth_sums(healing.start, healing.grass, healing.slow),
     )
 
 
 def _call(source: str, normal_on: date, slowest: _Healed, surfaces: Sequence[_Healed]) -> _Call:
+    alike = {(one.start, one.need, one.rim, one.lag, id(one.sums)): one for one in surfaces}
     low, high = -MOST_LOG_PACE, MOST_LOG_PACE
     for _ in range(_HALVINGS):
         middle = (low + high) / 2
-        too_late = max(one.normal_on(middle) for one in surfaces) > normal_on.toordinal()
+        too_late = max(one.normal_on(middle) for one in alike.values()) > normal_on.toordinal()
         low, high = (middle, high) if too_late else (low, middle)
     start = slowest.start.toordinal()
     return _Call(
@@ -130,11 +135,11 @@ def _call(source: str, normal_on: date, slowest: _Healed, surfaces: Sequence[_He
     )
 
 
-def _lesson(outlook: JobOutlook, calls: Sequence[_Call]) -> Lesson:
+def _lesson(job: Job, calls: Sequence[_Call]) -> Lesson:
     last = max(calls, key=lambda call: (call.normal_on, call.source))
     return Lesson(
-        job=outlook.job.id,
-        title=outlook.job.title,
+        job=job.id,
+        title=job.title,
         source=last.source,
         normal_on=last.normal_on,
         days_taken=fmean(call.taken for call in calls),

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
 
 import numpy as np
 from numpy.typing import NDArray
 
-from swardcast.outlook.believed import Believed, Left
-from swardcast.outlook.sightings import Healing, contradictions
+from swardcast.outlook.believed import Believed
+from swardcast.outlook.sightings import Healing
 from swardcast.outlook.states import DateRange, Milestone, Recovery, date_range
 from swardcast.outlook.weather_book import SlowDays, WeatherView
 from swardcast.records.club import Grass
@@ -25,12 +25,11 @@ _WEEK: Final = 7
 _WEEKS_SHOWN: Final = 8
 
 
-def recovery_of(sums: SurfaceSums, before: Left, seen: Believed, view: WeatherView) -> Recovery:
+def recovery_of(sums: SurfaceSums, seen: Believed, view: WeatherView) -> Recovery:
     """Date how a surface heals.
 
     Args:
         sums: what the work does to it.
-        before: what earlier work has left on day 0.
         seen: what is believed.
         view: the weather as known.
 
@@ -38,17 +37,17 @@ def recovery_of(sums: SurfaceSums, before: Left, seen: Believed, view: WeatherVi
         The recovery.
     """
     left, healing = seen.left, seen.left.healing
-    disruption = replace(left.disruption, pace=seen.pace)
-    dated = _dated(view, healing, disruption)
+    work_out(view, [seen])
+    dated, disruption = view.dated[seen], seen.disruption
     return Recovery(
         start=healing.start,
         sums=sums,
-        before=disruption_left(before.layers),
+        before=disruption_left(seen.before.layers),
         layers=healing.layers,
         day_zero=disruption_left(healing.layers),
         usual=left.usual,
         prior=left.disruption.pace,
-        pace=seen.pace,
+        pace=disruption.pace,
         lessons=left.lessons,
         rim_growth_days=disruption.rim_growth_days,
         lag_days=healing.lag_days,
@@ -58,9 +57,10 @@ def recovery_of(sums: SurfaceSums, before: Left, seen: Believed, view: WeatherVi
         samples=dated.samples,
         ranges=dated.ranges,
         looks=seen.looks,
-        contradictions=tuple(contradictions(seen.looks)),
+        contradictions=seen.contradictions,
         wild=seen.wild,
         held_back=left.held_back,
+        pace_rests_on=seen.pace_rests_on,
     )
 
 
@@ -74,27 +74,24 @@ class Dated:
     closes_on: date | None
 
 
-def work_out(view: WeatherView, asked: Iterable[tuple[Healing, Disruption]]) -> None:
+def work_out(view: WeatherView, asked: Iterable[Believed]) -> None:
     """Work out dates before they are wanted: those of one day and grass together, which is much faster.
 
     Args:
         view: the weather as known, which remembers them.
-        asked: what has to heal, in each case.
+        asked: how surfaces heal; what is alike in all that dates hang on is worked out once.
     """
-    alike: dict[tuple[date, Grass, SlowDays], dict[Disruption, Healing]] = {}
-    for healing, disruption in asked:
-        if (healing.start, healing.grass, disruption, healing.slow) not in view.dated:
-            alike.setdefault((healing.start, healing.grass, healing.slow), {})[disruption] = healing
+    alike: dict[tuple[date, Grass, SlowDays], dict[Disruption, list[Believed]]] = {}
+    for seen in asked:
+        if seen not in view.dated:
+            healing = seen.left.healing
+            cases = alike.setdefault((healing.start, healing.grass, healing.slow), {})
+            cases.setdefault(seen.disruption, []).append(seen)
     for (start, grass, slow), cases in alike.items():
         found = view.milestones_of_each(start, grass, tuple(cases), slow)
-        for (disruption, healing), days in zip(cases.items(), found, strict=True):
-            view.dated[start, grass, disruption, slow] = _dates_of(days, healing, disruption, view)
-
-
-def _dated(view: WeatherView, healing: Healing, disruption: Disruption) -> Dated:
-    """Work it out; the same question asked again costs nothing."""
-    work_out(view, [(healing, disruption)])
-    return view.dated[healing.start, healing.grass, disruption, healing.slow]
+        for (disruption, those), days in zip(cases.items(), found, strict=True):
+            dated = _dates_of(days, those[0].left.healing, disruption, view)
+            view.dated.update(dict.fromkeys(those, dated))
 
 
 def _dates_of(days: MilestoneDays, healing: Healing, disruption: Disruption, view: WeatherView) -> Dated:

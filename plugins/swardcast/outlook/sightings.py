@@ -9,7 +9,7 @@ from datetime import date, datetime
 from itertools import combinations
 from typing import Final
 
-from swardcast.outlook.weather_book import SlowDays, WeatherView
+from swardcast.outlook.weather_days import Growth, SlowDays
 from swardcast.records.club import Grass
 from swardcast.records.log import Eye, Observation
 from swardcast.turf.healing import HOLES_CLOSED, Layers, disruption_left, growth_days_needed
@@ -121,23 +121,23 @@ class Look:
     sighting: Sighting
 
 
-def looks_of(observations: Iterable[Observation], healing: Healing, view: WeatherView) -> tuple[Look, ...]:
+def looks_of(observations: Iterable[Observation], healing: Healing, growth: Growth) -> tuple[Look, ...]:
     """Read what was seen since the work.
 
     Args:
         observations: the log's observations of this surface, oldest first.
         healing: how the surface heals.
-        view: the weather as known.
+        growth: the growth as known.
 
     Returns:
         Looks, oldest first; an entry with several readings gives several.
     """
-    return tuple(look for seen in observations for look in _looks(seen, healing, view))
+    return tuple(look for seen in observations for look in _looks(seen, healing, growth))
 
 
-def _looks(seen: Observation, healing: Healing, view: WeatherView) -> Iterator[Look]:
-    on = min(seen.head.true_from.date(), view.today)
-    growth = view.growth_between(healing.start, on, healing.grass, healing.slow)
+def _looks(seen: Observation, healing: Healing, growth: Growth) -> Iterator[Look]:
+    on = growth.no_later(seen.head.true_from.date())
+    gained = growth.growth_between(healing.start, on, healing.grass, healing.slow)
     day_zero = disruption_left(healing.layers)
 
     left = _MarksLeft(healing.layers, day_zero)
@@ -146,17 +146,17 @@ def _looks(seen: Observation, healing: Healing, view: WeatherView) -> Iterator[L
         return Look(at=seen.head.true_from, source=seen.head.id, what=what, sighting=sighting)
 
     if seen.share_left is not None:
-        sighting = Sighting(share_left=seen.share_left, growth_days=growth, error=_ERROR[seen.how], foretold=left)
+        sighting = Sighting(share_left=seen.share_left, growth_days=gained, error=_ERROR[seen.how], foretold=left)
         yield look(MarksSeen(share_left=seen.share_left, how=seen.how), sighting)
     if seen.turf_cover is not None:
         share = min(1.0, (1 - seen.turf_cover) / day_zero)
         error = min(1.0, _ERROR[Eye.COUNTED] / day_zero)
-        sighting = Sighting(share_left=share, growth_days=growth, error=error, foretold=left)
+        sighting = Sighting(share_left=share, growth_days=gained, error=error, foretold=left)
         yield look(CoverSeen(share=seen.turf_cover), sighting)
     days = (on - healing.start).days
     if seen.green_speed_mm is not None and healing.target_speed_mm is not None and days > 0:
         roll = RollSeen(roll_mm=seen.green_speed_mm, of_target=seen.green_speed_mm / healing.target_speed_mm)
-        yield look(roll, _speed(seen.green_speed_mm, healing, growth, days))
+        yield look(roll, _speed(seen.green_speed_mm, healing, gained, days))
 
 
 def _speed(speed_mm: float, healing: Healing, growth: float, days: int) -> Sighting:

@@ -172,6 +172,7 @@ class Recovery:
         contradictions: pairs of looks that cannot both be right.
         wild: looks beyond what could be expected, which count as the nearest share that could.
         held_back: entries that say that growth was held back.
+        pace_rests_on: all that the pace rests on.
     """
 
     start: date
@@ -194,6 +195,7 @@ class Recovery:
     contradictions: tuple[tuple[Look, Look], ...] = ()
     wild: tuple[Look, ...] = ()
     held_back: tuple[GrowthHeldBack, ...] = ()
+    pace_rests_on: tuple[Reason, ...] = ()
 
     def growth_needed(self, threshold: float) -> float:
         """Tell the growth that brings the surface down to a threshold at the pace used.

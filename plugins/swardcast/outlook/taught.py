@@ -2,40 +2,27 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
-from datetime import date, datetime
-from functools import cached_property
-from math import inf
+from dataclasses import dataclass, field, replace
+from datetime import datetime
+from functools import cached_property, lru_cache
+from typing import Final
 
-from swardcast.outlook.assessing import assess_known
-from swardcast.outlook.believed import Course
-from swardcast.outlook.ledger import Ledger
+from swardcast.outlook.bookkeeping import Ledger
+from swardcast.outlook.jobs import Course, JobAssessor
+from swardcast.outlook.known import Known
+from swardcast.outlook.learnt import Learnt
+from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.lessons import lessons_of
+from swardcast.outlook.log_clock import KnownSoFar, LogClock
 from swardcast.outlook.nearby import Nearby
 from swardcast.outlook.states import Lessons
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import BackToNormal, Correction, Entry, MorningStatus, NoteToMembers
-from swardcast.records.standing import standing_entries
+from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, MorningStatus, NoteToMembers
 
 __all__ = ["Taught", "without_file"]
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Known:
-    """How much of the records is known at a moment: what is not told apart by it is the same.
-
-    Args:
-        entries: how many entries.
-        announced: how many jobs are announced.
-        withdrawn: the jobs that are withdrawn.
-    """
-
-    entries: int
-    announced: int
-    withdrawn: frozenset[str]
+_STATES_KEPT: Final = 256  # of the log: those of some months
 
 
 class Taught:
@@ -51,10 +38,11 @@ class Taught:
         self._ledger = ledger
         self._nearby = nearby
         self._book = book
-        self._by_job: dict[tuple[str, _Known, str], Lessons] = {}
-        self._by_log: dict[tuple[_Known, str], Lessons] = {}
+        self._nothing = Learnt()
+        self._learnt = lru_cache(_STATES_KEPT)(self._learnt_by)
+        self._alike: dict[tuple[int, ...], Learnt] = {(): self._nothing}
 
-    def at(self, moment: datetime, *, without: str = "") -> Lessons:
+    def at(self, moment: datetime, *, without: str = "") -> Learnt:
         """Tell what was known of lessons at a moment.
 
         Args:
@@ -62,90 +50,104 @@ class Taught:
             without: the file of the log that is left out, or "".
 
         Returns:
-            Lessons in the order in which their jobs were first called back to normal.
+            Lessons in the order in which their jobs were first called back to normal; the same ones are one and the
+            same `Learnt`.
         """
-        known = self._all.known(moment)
-        key = (known, without)
-        if key not in self._by_log:
-            found = [lesson for name in self._calls for lesson in self._of(name, moment, without)]
-            self._by_log[key] = tuple(found)
-        return self._by_log[key]
+        return self._learnt(self._clock.known(moment), without)
 
-    def _of(self, name: str, moment: datetime, without: str) -> Lessons:
-        if moment.timestamp() < self._calls[name][0]:
-            return ()
-        clock = self._clocks[name]
-        without = without if without in clock.files else ""
-        key = (name, clock.known(moment), without)
-        if key not in self._by_job:
-            self._by_job[key] = self._worked_out(name, moment, without)
-        return self._by_job[key]
+    def _learnt_by(self, so_far: KnownSoFar, without: str) -> Learnt:
+        at = so_far.moment.timestamp()
+        called = (one for one in self._called if one.first <= at)
+        found = tuple(lesson for one in called for lesson in self._of(one, so_far.moment, without))
+        return self._alike.setdefault(tuple(map(id, found)), Learnt(found, self._nothing.priors))
 
-    def _worked_out(self, name: str, moment: datetime, without: str) -> Lessons:
-        known = without_file(self._parts[name].known_at(moment), without)
-        if name not in known.jobs:
+    def _of(self, called: _Called, moment: datetime, without: str) -> Lessons:
+        if called.in_the_end is not None and called.clock.all_known <= moment.timestamp() and not without:
+            return called.in_the_end
+        without = without if without in called.clock.files else ""
+        key = (called.clock.known(moment), without)
+        if key not in called.by_log:
+            called.by_log[key] = self._worked_out(called, moment, without)
+        if called.clock.all_known <= moment.timestamp() and not without:
+            called.in_the_end = called.by_log[key]
+        return called.by_log[key]
+
+    def _worked_out(self, called: _Called, moment: datetime, without: str) -> Lessons:
+        """Of the same facts it is the same whatever else became known: mostly that other work has healed."""
+        known = Known.of(without_file(called.part.known_at(moment), without), self._ledger)
+        own = next((facts for facts in known.facts if facts.job.id == called.job), None)
+        normal = [one.normal.head.at for one in own.surfaces.values() if one.normal is not None] if own else []
+        if own is None or not normal or (view := self._book.at(max(normal))) is None:
             return ()
-        entries = standing_entries(known.entries)
-        facts = self._ledger.facts_of(known.jobs[name], entries)
-        normal = [surface.normal.head.at for surface in facts.surfaces.values() if surface.normal is not None]
-        if not normal or (view := self._book.at(max(normal))) is None:
-            return ()
-        outlook = assess_known(known, max(normal), view, name, Course(entries=entries), self._ledger)[name]
-        return lessons_of(facts, outlook, view)
+        held_back = tuple(entry.head.id for entry in known.entries if isinstance(entry, GrowthHeldBack))
+        key = (known.facts, held_back)
+        if key not in called.by_facts:
+            at = max(normal).astimezone(known.records.club.time_zone)
+            course = Course(learnt=self._nothing)
+            assessor = JobAssessor(known=known, as_of=at, view=view, course=course, ledger=self._ledger)
+            seen = assessor.believed_of(called.job)
+            called.by_facts[key] = lessons_of(own, known.records.surfaces, seen, view)
+        return called.by_facts[key]
 
     @cached_property
-    def _calls(self) -> Mapping[str, tuple[float, datetime]]:
-        """When each job was first called back to normal, as a timestamp, and the last day of such a call, by its id.
-
-        In the order of the calls, those that were withdrawn among them.
-        """
-        found: dict[str, tuple[float, datetime]] = {}
+    def _called(self) -> list[_Called]:
+        """The jobs that were ever called back to normal, in the order of their first calls, also where withdrawn."""
+        found: dict[str, list[BackToNormal]] = {}
         calls = (entry for entry in self._nearby.records.entries if isinstance(entry, BackToNormal))
         for entry in sorted(calls, key=lambda entry: entry.head.true_from.timestamp()):
-            first, _ = found.get(entry.job, (inf, None))
-            found[entry.job] = min(first, entry.head.at.timestamp()), entry.head.true_from
-        return found
+            found.setdefault(entry.job, []).append(entry)
+        return [
+            _Called(
+                job=name,
+                first=min(entry.head.at.timestamp() for entry in its),
+                last=its[-1].head.true_from.timestamp(),
+                near=self._nearby,
+            )
+            for name, its in found.items()
+        ]
 
     @cached_property
-    def _parts(self) -> Mapping[str, ClubRecords]:
-        """The records that each lesson can rest on: what was true until its call, and says more than play."""
-        return {name: self._until(self._nearby.of(name), last) for name, (_, last) in self._calls.items()}
+    def _clock(self) -> LogClock:
+        return LogClock(self._nearby.records)
 
-    @staticmethod
-    def _until(records: ClubRecords, last: datetime) -> ClubRecords:
-        def counts(entry: Entry) -> bool:
-            if isinstance(entry, MorningStatus | NoteToMembers):
-                return False
-            return isinstance(entry, Correction) or entry.head.true_from.timestamp() <= last.timestamp()
 
-        return replace(records, entries=tuple(filter(counts, records.entries)))
+@dataclass(eq=False)
+class _Called:
+    """A job that was called back to normal.
+
+    Args:
+        job: its id.
+        first: when that became known first, as a timestamp.
+        last: until when such a call was true, as a timestamp.
+        near: the club's records, and what the job depends on.
+        by_log: lessons worked out before, by what was known, and the file left out.
+        by_facts: the same by the facts of all jobs near it, and the entries on growth held back.
+        in_the_end: the lessons once nothing more becomes known of it, or None before anybody asked.
+    """
+
+    job: str
+    first: float
+    last: float
+    near: Nearby
+    by_log: dict[tuple[KnownSoFar, str], Lessons] = field(default_factory=dict)
+    by_facts: dict[tuple[tuple[JobFacts, ...], tuple[str, ...]], Lessons] = field(default_factory=dict)
+    in_the_end: Lessons | None = None
 
     @cached_property
-    def _all(self) -> _Clock:
-        return _Clock(self._nearby.records)
+    def part(self) -> ClubRecords:
+        """The records that its lesson can rest on: what was true until its last call, and says more than play."""
+        records = self.near.of(self.job)
+        return replace(records, entries=tuple(filter(self._counts, records.entries)))
+
+    def _counts(self, entry: Entry) -> bool:
+        if isinstance(entry, MorningStatus | NoteToMembers):
+            return False
+        return isinstance(entry, Correction) or entry.head.true_from.timestamp() <= self.last
 
     @cached_property
-    def _clocks(self) -> Mapping[str, _Clock]:
-        return {name: _Clock(part) for name, part in self._parts.items()}
-
-
-class _Clock:
-    """Tells two moments apart between which something became known of some records."""
-
-    def __init__(self, records: ClubRecords) -> None:
-        self._zone = records.club.time_zone
-        self._entered = sorted(entry.head.at.timestamp() for entry in records.entries)
-        self._announced: list[date] = sorted(job.announced for job in records.jobs.values())
-        self._may_go = [job for job in records.jobs.values() if job.withdrawn is not None]
-        self.files = frozenset(entry.head.file for entry in records.entries)
-
-    def known(self, moment: datetime) -> _Known:
-        today = moment.astimezone(self._zone).date()
-        return _Known(
-            entries=bisect_right(self._entered, moment.timestamp()),
-            announced=bisect_right(self._announced, today),
-            withdrawn=frozenset(job.id for job in self._may_go if job.is_withdrawn(moment)),
-        )
+    def clock(self) -> LogClock:
+        """Tells moments apart between which something became known of that."""
+        return LogClock(self.part)
 
 
 def without_file(records: ClubRecords, file: str) -> ClubRecords:

@@ -22,19 +22,17 @@ from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days_
 from swardcast.turf.series import DailySeries
 
 if TYPE_CHECKING:
-    from swardcast.outlook.course import Memory  # which knows the weather
+    from swardcast.outlook.believed import Believed  # these know the weather
+    from swardcast.outlook.course import Memory
     from swardcast.outlook.recovery import Dated
 
 __all__ = ["SlowDays", "WeatherBook", "WeatherView"]
 
 Floats = NDArray[np.float64]
 
-Question = tuple[date, Grass, Disruption, SlowDays]
-"""Day 0, the grass, what has to heal and what held growth back."""
-
 _LOOK_BACK_DAYS: Final = 300  # how long before a moment temperatures are told
 _LOOK_AHEAD_DAYS: Final = 366 + HORIZON_DAYS  # a job planned up to a year ahead, and its healing
-_VIEWS_KEPT: Final = 256  # mornings of some months: jobs told one after the other mostly lie near each other
+_VIEWS_KEPT: Final = 128  # mornings of some months: jobs told one after the other mostly lie near each other
 _YEARS_KEPT: Final = 8  # of weather to come, 1 MB each
 
 
@@ -64,7 +62,7 @@ class WeatherView:
     to_come: DaysToCome
     _near: dict[Grass, tuple[Floats, Floats]] = field(default_factory=dict)
     _sums: dict[tuple[date, Grass, SlowDays], Floats] = field(default_factory=dict)
-    dated: dict[Question, Dated] = field(default_factory=dict)
+    dated: dict[Believed, Dated] = field(default_factory=dict)
 
     def growth_from(self, start: date, grass: Grass, days: int = HORIZON_DAYS, slow: SlowDays = ()) -> Floats:
         """Give the growth of each day from a day on.
@@ -178,6 +176,10 @@ class WeatherView:
         """
         sums = self.growth_sums(start, grass, slow)
         return float(sums[min(max(0, (end - start).days), len(sums) - 1)])
+
+    def no_later(self, day: date) -> date:
+        """That day, or today where it is still to come."""
+        return min(day, self.today)
 
     def unobserved_days(self, start: date) -> int:
         """Count the days from a day up to yesterday that were not observed."""

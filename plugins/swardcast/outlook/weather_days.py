@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import OrderedDict
 from dataclasses import dataclass, field
 from datetime import date, timedelta
+from typing import Protocol
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,7 +15,7 @@ from swardcast.turf.ensemble import WeatherPast, known_days_c
 from swardcast.turf.growth import GRASSES, growth_fraction
 from swardcast.turf.series import DailySeries
 
-__all__ = ["LONGEST_DAYS", "DaysGone", "DaysToCome", "SlowDays", "slowed"]
+__all__ = ["LONGEST_DAYS", "DaysGone", "DaysToCome", "Growth", "SlowDays", "slowed"]
 
 Floats = NDArray[np.float64]
 
@@ -26,6 +27,16 @@ LONGEST_DAYS = 500
 
 _MARGIN_DAYS = 400  # laid out on either side of what is asked for, so that days asked one by one are laid out once
 _SUMS_KEPT = 512  # of the latest starts that were asked for
+
+
+class Growth(Protocol):
+    """Growth as it is known at a moment, or of days that are over."""
+
+    def growth_between(self, start: date, end: date, grass: Grass, slow: SlowDays = ()) -> float:
+        """Sum the growth from a day up to and without another, growth days."""
+
+    def no_later(self, day: date) -> date:
+        """That day, or today where it is still to come."""
 
 
 def slowed(growth: Floats, start: date, slow: SlowDays) -> Floats:
@@ -117,6 +128,10 @@ class DaysGone:
             if len(self._sums) > _SUMS_KEPT:
                 self._sums.popitem(last=False)
         return float(self._sums[key][min(max(0, (end - start).days), LONGEST_DAYS)])
+
+    def no_later(self, day: date) -> date:
+        """The day itself: it is over."""
+        return day
 
     def _place(self, start: date, days: int, grass: Grass) -> int:
         """Where a run of days begins in what is laid out; longer is laid out where it is not in it."""

@@ -10,9 +10,12 @@ from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
-from swardcast.outlook.believed import Remains
+from swardcast.outlook.believed import Believed
+from swardcast.outlook.bookkeeping import Ledger
 from swardcast.outlook.course import course_known
-from swardcast.outlook.jobs import JobAssessor, Turn, job_outlook
+from swardcast.outlook.job_state import Turn
+from swardcast.outlook.jobs import JobAssessor, job_outlook
+from swardcast.outlook.known import Known
 from swardcast.outlook.ledger import JobFacts, job_facts
 from swardcast.outlook.recovery import work_out
 from swardcast.outlook.states import JobOutlook
@@ -25,7 +28,7 @@ from swardcast.records.standing import standing_entries
 __all__ = ["as_the_manager_knows", "assess_each_alone", "facts_as_known"]
 
 Order = tuple[date, bool, int]
-_Earlier = Mapping[str, tuple[Sequence[Order], Sequence[Remains | None]]]
+_Earlier = Mapping[str, tuple[Sequence[Order], Sequence[Believed | None]]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,21 +85,26 @@ def assess_each_alone(
     Returns:
         How each would stand, in the same order, with the dates that its notice would tell.
     """
-    known = as_the_manager_knows(records, as_of)
+    told = as_the_manager_knows(records, as_of)
     wanted = {name for job in jobs for name in job.surfaces}
-    course = course_known(known, as_of, book)
-    others = {name: job for name, job in known.jobs.items() if name != instead_of and wanted & set(job.surfaces)}
-    places = {name: place for place, name in enumerate(known.jobs)}
-    local = as_of.astimezone(known.club.time_zone)
-    assessor = JobAssessor(records=known, as_of=local, view=book.at(as_of), course=course)
+    ledger = Ledger(told.club, told.surfaces)
+    known = Known.of(told, ledger)
+    assessor = JobAssessor(
+        known=known,
+        as_of=as_of.astimezone(told.club.time_zone),
+        view=book.at(as_of),
+        course=course_known(told, as_of, book),
+        ledger=ledger,
+    )
     planned = [
         turn
-        for name, job in others.items()
-        for turn in assessor.turns(places[name], job_facts(job, course.entries))
+        for place, facts in enumerate(known.facts)
+        if facts.job.id != instead_of and wanted & set(facts.job.surfaces)
+        for turn in assessor.turns(place, facts)
         if turn.name in wanted
     ]
     earlier = _healing_after_each(assessor, planned)
-    place = places.get(instead_of, len(places))
+    place = next((n for n, facts in enumerate(known.facts) if facts.job.id == instead_of), len(known.facts))
     asked = _laid_out(assessor, jobs, place)
     _work_out_together(assessor, asked, earlier)
     return tuple(_outlook(assessor, one, earlier) for one in asked)
@@ -118,9 +126,9 @@ def _laid_out(assessor: JobAssessor, jobs: Sequence[Job], place: int) -> list[_A
 
 def _healing_after_each(assessor: JobAssessor, planned: Sequence[Turn]) -> _Earlier:
     """How each surface heals after each piece of planned work there, in the order of the work."""
-    found: dict[str, tuple[list[Order], list[Remains | None]]] = {}
+    found: dict[str, tuple[list[Order], list[Believed | None]]] = {}
     for turn in sorted(planned, key=lambda turn: turn.order):
-        assessor.pass_over(turn)
+        assessor.seen(turn)
         orders, healing = found.setdefault(turn.name, ([], []))
         orders.append(turn.order)
         healing.append(assessor.healing.get(turn.name))
@@ -145,9 +153,9 @@ def _work_out_together(assessor: JobAssessor, asked: Sequence[_Asked], earlier: 
     for one in asked:
         for turn in one.turns:
             _stand_before(assessor, turn, earlier)
-            left = assessor.to_heal(turn)
-            if left is not None:
-                questions.append((left.healing, left.disruption))
+            seen = assessor.seen(turn)
+            if seen is not None:
+                questions.append(seen)
     work_out(assessor.view, questions)
 
 

@@ -68,9 +68,9 @@ class ClubRecords:
         Returns:
             The records from which those of every earlier moment can be made.
         """
-        today = as_of.astimezone(self.club.time_zone).date()
+        today, now = as_of.astimezone(self.club.time_zone).date(), as_of.timestamp()
         return replace(
             self,
             jobs={name: job for name, job in self.jobs.items() if job.announced <= today},
-            entries=tuple(entry for entry in self.entries if entry.head.at.timestamp() <= as_of.timestamp()),
+            entries=tuple(entry for entry in self.entries if entry.head.at.timestamp() <= now),
         )

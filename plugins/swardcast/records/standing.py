@@ -13,6 +13,7 @@ from swardcast.records.log import (
     BackToNormal,
     Correction,
     Entry,
+    GrowthHeldBack,
     MorningStatus,
     NoteToMembers,
     Observation,
@@ -98,6 +99,18 @@ class StandingEntries(tuple[Entry, ...]):
             for name in dict.fromkeys(named):
                 found.setdefault(name, []).append(place)
         return found
+
+    @cached_property
+    def _held_back(self) -> Mapping[str, tuple[GrowthHeldBack, ...]]:
+        found: dict[str, tuple[GrowthHeldBack, ...]] = {}
+        for entry in self:
+            if isinstance(entry, GrowthHeldBack):
+                found |= {name: (*found.get(name, ()), entry) for name in entry.surfaces}
+        return found
+
+    def held_back_on(self, name: str) -> tuple[GrowthHeldBack, ...]:
+        """Those that say that growth is held back on a surface, oldest first."""
+        return self._held_back.get(name, ())
 
     def of_job(self, job: str) -> list[Entry]:
         """Those that speak of a job, oldest first."""

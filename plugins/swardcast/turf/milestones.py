@@ -28,6 +28,7 @@ __all__ = [
     "Disruption",
     "MilestoneDays",
     "chance_by",
+    "complete_cover_days",
     "days_at",
     "days_until_growth",
     "default_log_spread",
@@ -41,7 +42,8 @@ EARLY: Final = 0.10
 LIKELY: Final = 0.50
 ALLOW_UNTIL: Final = 0.90
 
-_ASKED: Final = 3  # needs of growth that are asked for each disruption
+_MOSTLY_ENOUGH: Final = 60  # days, in which most work heals, so that later ones need not be looked at
+_ASKED: Final = 2  # needs of growth that are asked for each disruption
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,13 +77,11 @@ class MilestoneDays:
         settled: shape (members, errors), days; infinite where the horizon does not bring it.
         holes_closed: the same.
         back_to_normal: the same.
-        complete_cover: the same.
     """
 
     settled: Floats
     holes_closed: Floats
     back_to_normal: Floats
-    complete_cover: Floats
 
 
 def default_log_spread(grass: Grass, *, validated: bool = True) -> float:
@@ -108,17 +108,26 @@ def days_until_growth(growth: Floats, needs: Floats, same_days: int = 0) -> Floa
     Returns:
         Days, shape (members, needs), with fractions of a day; infinite where growth never suffices.
     """
-    gained = np.cumsum(growth[:1, :same_days], axis=1)
-    soon = needs <= gained[0, -1] if gained.size else np.zeros(len(needs), dtype=np.bool_)
-    found = np.empty((len(growth), len(needs)))
-    if soon.any():
-        found[:, soon] = _days_in_sums(gained, growth[:1, :same_days], needs[soon])
-    if not soon.all():
-        found[:, ~soon] = _days_in_sums(np.cumsum(growth, axis=1), growth, needs[~soon])
+    found = np.full((len(growth), len(needs)), np.inf)
+    gained = np.concatenate([[0.0], np.cumsum(growth[0, :same_days])])
+    soon = needs <= gained[-1]
+    if same_days and soon.any():
+        found[:, soon] = _days_in_sums(gained[np.newaxis, 1:], growth[:1, :same_days], needs[soon], 0)
+    for until in (same_days + _MOSTLY_ENOUGH, growth.shape[1]):
+        later = np.ascontiguousarray(growth[:, same_days:until])
+        if not later.size or soon.all():
+            break
+        sums = later.copy()
+        sums[:, 0] += gained[-1]
+        np.cumsum(sums, axis=1, out=sums)
+        if until >= growth.shape[1] or sums[:, -1].min() >= needs.max():
+            found[:, ~soon] = _days_in_sums(sums, later, needs[~soon], same_days)
+            break
     return np.where(needs <= 0, 0.0, found)
 
 
-def _days_in_sums(sums: Floats, growth: Floats, needs: Floats) -> Floats:
+def _days_in_sums(sums: Floats, growth: Floats, needs: Floats, before: int) -> Floats:
+    """Count the days, of which some lie before the first of these sums, none of them enough for a need."""
     members, days = growth.shape
     # One search for all members: each member's sums are lifted above those of the member before it.
     lift = (np.arange(members) * (days + float(needs.max(initial=0.0)) + 1.0))[:, np.newaxis]
@@ -128,7 +137,7 @@ def _days_in_sums(sums: Floats, growth: Floats, needs: Floats) -> Floats:
     flat = np.minimum(place, days - 1) + first
     that_day = np.maximum(growth.ravel()[flat], 1e-12)
     part = 1.0 - (sums.ravel()[flat] - needs) / that_day
-    return np.where(reached, place + np.clip(part, 0.0, 1.0), np.inf)
+    return np.where(reached, before + place + np.clip(part, 0.0, 1.0), np.inf)
 
 
 def milestone_days(growth: Floats, disruption: Disruption) -> MilestoneDays:
@@ -164,7 +173,7 @@ def milestone_days_of_each(
     if not disruptions:
         return ()
     errors = np.array(standard_errors())
-    asked = [needs for disruption in disruptions for needs in _growth_needs(disruption, errors)]
+    asked = [_growth_needed(one, errors, threshold) for one in disruptions for threshold in (SETTLED, HOLES_CLOSED)]
     days = np.split(days_until_growth(growth, np.concatenate(asked), same_days), len(asked), axis=1)
     return tuple(
         _milestone_days(disruption, errors, *days[place : place + _ASKED])
@@ -172,24 +181,33 @@ def milestone_days_of_each(
     )
 
 
-def _growth_needs(disruption: Disruption, errors: Floats) -> tuple[Floats, Floats, Floats]:
-    """Growth days until it is settled, closed and covered, shape (errors,) each."""
+def complete_cover_days(growth: Floats, disruption: Disruption) -> Floats:
+    """Work out when a surface is covered again but for the last hundredth, as `milestone_days` does.
+
+    Args:
+        growth: growth of each day from the day of the work on, shape (members, days), 0 to 1.
+        disruption: what has to heal.
+
+    Returns:
+        Days from the work, shape (members, errors), infinite where the horizon does not bring it.
+    """
+    return days_until_growth(growth, _growth_needed(disruption, np.array(standard_errors()), COVER_COMPLETE))
+
+
+def _growth_needed(disruption: Disruption, errors: Floats, threshold: float) -> Floats:
+    """Growth days until it is down to a threshold, shape (errors,)."""
     pace = np.exp(np.array(disruption.pace.logs))  # fastest first
+    need = growth_days_needed(disruption.layers, threshold)
+    if need <= 0 or threshold >= SETTLED:
+        return np.asarray(need / pace)
     rim = disruption.rim_growth_days * np.exp(errors * LOG_SPREAD)  # as little certain as the rest of the model
-
-    def needs(threshold: float, at_least: Floats) -> Floats:
-        need = growth_days_needed(disruption.layers, threshold)
-        return np.asarray(np.maximum(need / pace, at_least if need > 0 else 0.0))
-
-    return needs(SETTLED, np.zeros_like(rim)), needs(HOLES_CLOSED, rim), needs(COVER_COMPLETE, rim)
+    return np.asarray(np.maximum(need / pace, rim))
 
 
-def _milestone_days(
-    disruption: Disruption, errors: Floats, settled: Floats, closed: Floats, complete: Floats
-) -> MilestoneDays:
+def _milestone_days(disruption: Disruption, errors: Floats, settled: Floats, closed: Floats) -> MilestoneDays:
     disturbed = disruption.opened and growth_days_needed(disruption.layers, HOLES_CLOSED) > 0
     lag = disruption.lag_days * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
-    return MilestoneDays(settled=settled, holes_closed=closed, back_to_normal=closed + lag, complete_cover=complete)
+    return MilestoneDays(settled=settled, holes_closed=closed, back_to_normal=closed + lag)
 
 
 def days_at(samples: Floats, *shares: float) -> tuple[float | None, ...]:

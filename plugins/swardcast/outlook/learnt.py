@@ -1,0 +1,63 @@
+"""What healed jobs have taught, as work on one kind of surface and grass may count on it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from datetime import date
+from functools import cached_property
+
+from swardcast.outlook.states import Lesson, Lessons, Reason, ReasonKind
+from swardcast.records.club import Grass, SurfaceKind
+
+__all__ = ["Learnt", "Prior"]
+
+
+@dataclass(frozen=True, eq=False)
+class Prior:
+    """Lessons for one kind of surface and grass.
+
+    Args:
+        lessons: the lessons, in the order in which their jobs were first called back to normal.
+    """
+
+    lessons: tuple[Lesson, ...] = ()
+
+    @cached_property
+    def reasons(self) -> tuple[Reason, ...]:
+        """The lessons as reasons of a date."""
+        return tuple(
+            Reason(kind=ReasonKind.LEARNT, source=lesson.source, at=lesson.normal_on, lesson=lesson)
+            for lesson in self.lessons
+        )
+
+
+@dataclass(slots=True, eq=False)
+class Learnt:
+    """All that healed jobs have taught so far.
+
+    Args:
+        lessons: by kind of surface and grass.
+        priors: priors made before, by the identity of their lessons: the same ones are one prior, so that what was
+            worked out with it is found again.
+    """
+
+    lessons: Lessons = ()
+    priors: dict[tuple[int, ...], Prior] = field(default_factory=dict)
+    _before: dict[tuple[SurfaceKind, Grass, date], Prior] = field(default_factory=dict)
+
+    def before(self, kind: SurfaceKind, grass: Grass, began: date) -> Prior:
+        """Pick what was learnt before work began: a date must not move for a reason that its own story does not tell.
+
+        Args:
+            kind: the kind of surface.
+            grass: its grass.
+            began: the day on which the work began, or is to begin.
+
+        Returns:
+            Lessons of jobs that were back to normal before that day.
+        """
+        key = (kind, grass, began)
+        if key not in self._before:
+            found = tuple(one for its, seed, one in self.lessons if (its, seed) == key[:2] and one.normal_on < began)
+            self._before[key] = self.priors.setdefault(tuple(map(id, found)), Prior(found))
+        return self._before[key]
