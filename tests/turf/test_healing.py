@@ -30,7 +30,7 @@ from swardcast.turf.healing import (
     layers_of,
     rim_growth_days,
 )
-from swardcast.turf.milestones import Disruption, milestone_days
+from swardcast.turf.milestones import Disruption, complete_cover_days, milestone_days
 from tests.turf.law_by_hand import HandJob, left_by_hand, needed_by_hand
 
 THRESHOLDS = (SETTLED, HOLES_CLOSED, COVER_COMPLETE)
@@ -292,6 +292,9 @@ def test_a_solid_tine_never_heals_later_than_a_hollow_one(wide: float, surplus_m
 def test_a_warmer_spell_below_the_optimum_never_heals_later(one: float, other: float, job: HandJob) -> None:
     colder, warmer = sorted((one, other))
     growth = growth_fraction(np.array([[colder], [warmer]]) * np.ones((1, 200)), GRASSES["cool-season"].curve)
-    days = [milestone_days(row[np.newaxis], Disruption(layers=_layers(job))) for row in growth]
-    for name in ("settled", "holes_closed", "back_to_normal", "complete_cover"):
+    disruption = Disruption(layers=_layers(job))
+    days = [milestone_days(row[np.newaxis], disruption) for row in growth]
+    for name in ("settled", "holes_closed", "back_to_normal"):
         assert np.all(getattr(days[1], name) <= getattr(days[0], name) + 1e-9)
+    covered = [complete_cover_days(row[np.newaxis], disruption) for row in growth]
+    assert np.all(covered[1] <= covered[0] + 1e-9)
