@@ -22,6 +22,7 @@ from swardcast.turf.healing import (
     BACK_TO_NORMAL_LAG_DAYS,
     HOLES_CLOSED,
     Layers,
+    disruption_left,
     growth_days_needed,
     layers_left,
     without_sand,
@@ -144,7 +145,8 @@ class Believed:
     """How a surface heals, as far as what was seen tells: all but the dates.
 
     Args:
-        before: what earlier work had left on day 0.
+        left_before: share still disturbed by earlier work on day 0, 0 to 1.
+        day_zero: share disturbed after the work, earlier work included.
         left: what has to heal, and what was believed before anything was seen.
         disruption: what has to heal at the pace that what was seen leaves.
         looks: what was seen.
@@ -153,7 +155,8 @@ class Believed:
         pace_rests_on: what the pace rests on.
     """
 
-    before: Left
+    left_before: float
+    day_zero: float
     left: ToHeal
     disruption: Disruption
     looks: tuple[Look, ...]
@@ -187,7 +190,8 @@ def believed(
     wild = tuple(look for look, is_wild in zip(looks, beyond, strict=True) if is_wild)
     against = tuple(contradictions(looks))
     return Believed(
-        before=before,
+        left_before=disruption_left(before.layers),
+        day_zero=disruption_left(left.healing.layers),
         left=left,
         disruption=replace(left.disruption, pace=pace),
         looks=looks,

@@ -152,8 +152,10 @@ class JobAssessor:
         surface, job, here = self.known.records.surfaces[turn.name], turn.facts.job, turn.here
         operations, sums = self.ledger.sums_on(turn.facts, turn.name)
         heals = surface.grass is not None and bool(sums.layers)
-        today, recovery, dates = self.as_of.date(), None, no_dates()
-        if turn.counts:
+        today = self.as_of.date()
+        if not turn.counts:
+            recovery, dates = None, no_dates()
+        else:
             recovery = recovery_of(sums, seen, self.view) if seen is not None and self.view is not None else None
             without = self._without() if turn.is_known(today) else NoDate.NOT_REPORTED
             dates = dates_of_surface(job, here, turn.when, recovery, without=without if heals else None)

@@ -16,7 +16,7 @@ from swardcast.outlook.states import DateRange, Milestone, Recovery, date_range
 from swardcast.outlook.weather_book import SlowDays, WeatherView
 from swardcast.records.club import Grass
 from swardcast.records.translate import SurfaceSums
-from swardcast.turf.healing import HOLES_CLOSED, disruption_left, growth_at_pace
+from swardcast.turf.healing import HOLES_CLOSED, growth_at_pace
 from swardcast.turf.milestones import Disruption, MilestoneDays
 
 __all__ = ["Dated", "recovery_of", "work_out"]
@@ -42,9 +42,9 @@ def recovery_of(sums: SurfaceSums, seen: Believed, view: WeatherView) -> Recover
     return Recovery(
         start=healing.start,
         sums=sums,
-        before=disruption_left(seen.before.layers),
+        before=seen.left_before,
         layers=healing.layers,
-        day_zero=disruption_left(healing.layers),
+        day_zero=seen.day_zero,
         usual=left.usual,
         prior=left.disruption.pace,
         pace=disruption.pace,

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import cached_property, lru_cache
+from itertools import chain
+from math import inf
 from typing import Final
 
 from swardcast.outlook.bookkeeping import Ledger
@@ -58,18 +60,19 @@ class Taught:
     def _learnt_by(self, so_far: KnownSoFar, without: str) -> Learnt:
         at = so_far.moment.timestamp()
         called = (one for one in self._called if one.first <= at)
-        found = tuple(lesson for one in called for lesson in self._of(one, so_far.moment, without))
+        lessons = (
+            one.in_the_end if one.ended <= at and not without else self._of(one, so_far, without) for one in called
+        )
+        found = tuple(chain.from_iterable(lessons))
         return self._alike.setdefault(tuple(map(id, found)), Learnt(found, self._nothing.priors))
 
-    def _of(self, called: _Called, moment: datetime, without: str) -> Lessons:
-        if called.in_the_end is not None and called.clock.all_known <= moment.timestamp() and not without:
-            return called.in_the_end
+    def _of(self, called: _Called, so_far: KnownSoFar, without: str) -> Lessons:
         without = without if without in called.clock.files else ""
-        key = (called.clock.known(moment), without)
+        key = (called.clock.known(so_far.moment), without)
         if key not in called.by_log:
-            called.by_log[key] = self._worked_out(called, moment, without)
-        if called.clock.all_known <= moment.timestamp() and not without:
-            called.in_the_end = called.by_log[key]
+            called.by_log[key] = self._worked_out(called, so_far.moment, without)
+        if called.clock.all_known <= so_far.moment.timestamp() and not without:
+            called.ended, called.in_the_end = called.clock.all_known, called.by_log[key]
         return called.by_log[key]
 
     def _worked_out(self, called: _Called, moment: datetime, without: str) -> Lessons:
@@ -122,7 +125,8 @@ class _Called:
         near: the club's records, and what the job depends on.
         by_log: lessons worked out before, by what was known, and the file left out.
         by_facts: the same by the facts of all jobs near it, and the entries on growth held back.
-        in_the_end: the lessons once nothing more becomes known of it, or None before anybody asked.
+        ended: when nothing more becomes known of it, as a timestamp; infinite before anybody asked for a later moment.
+        in_the_end: the lessons from then on.
     """
 
     job: str
@@ -131,7 +135,8 @@ class _Called:
     near: Nearby
     by_log: dict[tuple[KnownSoFar, str], Lessons] = field(default_factory=dict)
     by_facts: dict[tuple[tuple[JobFacts, ...], tuple[str, ...]], Lessons] = field(default_factory=dict)
-    in_the_end: Lessons | None = None
+    ended: float = inf
+    in_the_end: Lessons = ()
 
     @cached_property
     def part(self) -> ClubRecords:
