@@ -28,7 +28,7 @@ from swardcast.turf.healing import (
     without_sand,
 )
 from swardcast.turf.milestones import Disruption, default_log_spread
-from swardcast.turf.pace import Pace, after_healed_jobs, after_sightings, usual_pace
+from swardcast.turf.pace import Pace, after_sightings, usual_pace
 
 __all__ = ["FARTHEST", "Believed", "Heard", "Left", "ToHeal", "believed", "is_validated", "left_on", "to_heal"]
 
@@ -108,8 +108,7 @@ def to_heal(surface: Surface, sums: SurfaceSums, *, start: date, before: Left, h
     if surface.grass is None or not sums.layers:
         return None
     spread = default_log_spread(GRASSES[surface.grass.value], validated=is_validated(surface, sums))
-    lessons = heard.prior.lessons
-    middle, prior_spread = after_healed_jobs(spread, [lesson.log_pace for lesson in lessons])
+    middle, prior_spread = heard.prior.corrects(spread)
     layers = (*sums.layers, *before.layers)
     opened = sums.opened or growth_days_needed(without_sand(before.layers), HOLES_CLOSED) > 0
     lag_days = BACK_TO_NORMAL_LAG_DAYS * math.exp(-middle) if opened else 0.0
@@ -135,7 +134,7 @@ def to_heal(surface: Surface, sums: SurfaceSums, *, start: date, before: Left, h
         usual=usual_pace(spread),
         prior_spread=prior_spread,
         prior_middle=middle,
-        lessons=lessons,
+        lessons=heard.prior.lessons,
         held_back=tuple(entry for entry in heard.held_back if entry.last_day >= start),
     )
 

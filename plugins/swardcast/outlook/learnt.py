@@ -8,6 +8,7 @@ from functools import cached_property
 
 from swardcast.outlook.states import Lesson, Lessons, Reason, ReasonKind
 from swardcast.records.club import Grass, SurfaceKind
+from swardcast.turf.pace import after_healed_jobs
 
 __all__ = ["Learnt", "Prior"]
 
@@ -21,6 +22,20 @@ class Prior:
     """
 
     lessons: tuple[Lesson, ...] = ()
+    _corrected: dict[float, tuple[float, float]] = field(default_factory=dict)
+
+    def corrects(self, log_spread: float) -> tuple[float, float]:
+        """Let the lessons correct what is believed of a pace, as `after_healed_jobs` does.
+
+        Args:
+            log_spread: standard deviation of the logarithm before anything was known of the course, 0 or more.
+
+        Returns:
+            Middle and standard deviation of the logarithm for the next job.
+        """
+        if log_spread not in self._corrected:
+            self._corrected[log_spread] = after_healed_jobs(log_spread, [lesson.log_pace for lesson in self.lessons])
+        return self._corrected[log_spread]
 
     @cached_property
     def reasons(self) -> tuple[Reason, ...]:
