@@ -1,4 +1,4 @@
-"""Every notice of the demo, at six moments, held against the plain-language standards; the figures end the test run.
+"""Every notice of the demo, at seven moments, held against the plain-language standards; the figures end the test run.
 
 The manager's own words are left out: they are held against the same measure by `check`, and only ever warn.
 """
@@ -22,6 +22,7 @@ MOMENTS: Final = (
     "2027-08-24 10:00",  # under way
     "2027-08-25 12:00",  # held up
     "2027-09-14 09:30",  # healing, corrected, dates moved
+    "2027-10-03 07:05",  # healing, no weather recorded for days
     "2027-12-06 08:00",  # no entry for weeks: nothing is known
 )
 

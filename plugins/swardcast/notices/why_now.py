@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
+from swardcast.language.sentences import sentences_of
 from swardcast.language.voice import slug_of
 from swardcast.notices.kinds import kind_name, said_of_kind
 from swardcast.notices.matter import Matter
@@ -73,9 +74,18 @@ def in_paragraphs(sentences: Sequence[Sentence]) -> list[tuple[Sentence, ...]]:
         sentences: sentences in order.
 
     Returns:
-        Paragraphs of up to three of them.
+        Paragraphs of up to three sentences, counted as they are read: what is a `Sentence` to us may be two.
     """
-    return [tuple(sentences[n : n + MOST_SENTENCES]) for n in range(0, len(sentences), MOST_SENTENCES)]
+    found: list[list[Sentence]] = []
+    room = 0
+    for sentence in sentences:
+        count = len(sentences_of(sentence.text))
+        if count > room:
+            found.append([])
+            room = MOST_SENTENCES
+        found[-1].append(sentence)
+        room -= count
+    return [tuple(paragraph) for paragraph in found]
 
 
 def _timing(matter: Matter) -> Iterator[Sentence]:

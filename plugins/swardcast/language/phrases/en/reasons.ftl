@@ -33,7 +33,11 @@ reason-no-weather-history = There is no weather history, so no date can be compu
 reason-more-than-a-year-ahead = The work is more than a year ahead, so no date is computed yet.
 reason-not-this-season = In more than 1 case in 10 it would not heal this season, so no date is given.
 # $count of days
-reason-weather-missing = Days without a weather record: { $count }. They take the usual temperature.
+reason-weather-missing =
+    { $count ->
+        [one] The weather of 1 day is not recorded, so that day takes the usual temperature.
+       *[other] The weather of { $count } days is not recorded, so those days take the usual temperature.
+    }
 # $count of years
 reason-few-past-years-of-weather = Past years of weather known here: only { $count }, so the range is drawn wider.
 reason-nothing-to-heal = This work leaves nothing that has to heal.
