@@ -87,6 +87,16 @@ def test_months_told_before_stay_as_they_were_told() -> None:
     assert told_before_in_words(told, voice) == "some time from March to June"
 
 
+def test_a_day_told_before_has_its_year_once_the_new_year_has_begun() -> None:
+    """ "Before that our news said usually between Tuesday 2 November and ..." is read in January as a day to come."""
+    told = DateRange(early=date(2027, 11, 2), likely=date(2027, 11, 16), allow_until=date(2027, 11, 30))
+    years = "likely by Tuesday 16 November 2027; allow until Tuesday 30 November 2027"
+    assert told_before_in_words(told, Voice.english(date(2027, 12, 31))) == years.replace(" 2027", "")
+    assert told_before_in_words(told, Voice.english(date(2028, 1, 9))) == years
+    late = Voice.english(date(2028, 1, 9)), date(2027, 11, 20)
+    assert told_before_in_words(told, *late) == "allow until Tuesday 30 November 2027"
+
+
 def test_places_are_named_as_in_a_sentence(demo_records: ClubRecords) -> None:
     chosen = [demo_records.surfaces[f"green-{hole}"] for hole in (*range(1, 10), 14)]
     assert places_in_words(chosen, Voice.english(date(2027, 9, 14))) == "greens 1 to 9 and 14"

@@ -28,13 +28,14 @@ _NO_DATES = {
 _WHY = {RestsOn.PLAN: "label", RestsOn.SPARE_DAYS: "weather", RestsOn.PACE: "weather"}  # a plan keeps a further day
 
 
-def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> str:
+def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False, seen_on: date | None = None) -> str:
     """Say a date as surely as it is known; this is the only table of such words.
 
     Args:
         given: early, likely and allow until.
         voice: the language and the day of the reader.
         briefly: whether to leave out the weekdays.
+        seen_on: the day from which its days are past or to come, or None for that of the reader, whose years are said.
 
     Returns:
         "on Friday 24 September" for a fact; "likely by ...; allow until ..." for a computed date; "usually between ..."
@@ -45,7 +46,8 @@ def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> 
         return voice.say(_NO_DATES[given.no_date])
     say_day = voice.short_day if briefly else voice.day
     likely, allow_until = say_day(given.likely), say_day(given.allow_until)
-    match _form_of(given, given.likely, given.allow_until, voice.near):
+    near = voice.near if seen_on is None else seen_on
+    match _form_of(given, given.likely, given.allow_until, near):
         case _Form.FACT:
             return voice.say("on-day", day=likely)
         case _Form.BY_NOW:
@@ -53,9 +55,9 @@ def range_in_words(given: DateRange, voice: Voice, *, briefly: bool = False) -> 
         case _Form.DUE_NOW:
             return voice.say("due-now", until=allow_until)
         case _Form.MONTHS:
-            return _months_in_words(given, given.allow_until, voice)
+            return _months_in_words(given, given.allow_until, voice, near)
         case _Form.USUALLY:
-            return _usually_in_words(say_day(given.early or given.likely), given, allow_until, voice)
+            return _usually_in_words(say_day(given.early or given.likely), given, allow_until, voice, near)
         case _Form.PLANNED:
             return _planned_in_words(given, likely, allow_until, voice)
         case _Form.ONE_DAY:
@@ -86,17 +88,17 @@ def first_and_last_in_words(likely_days: Sequence[date], last: DateRange, voice:
     return voice.say("first-and-last", first=begins, last=voice.day(last.likely), until=voice.day(last.allow_until))
 
 
-def _months_in_words(given: DateRange, last_day: date, voice: Voice) -> str:
-    first, last = _months(given, last_day, voice.near)
+def _months_in_words(given: DateRange, last_day: date, voice: Voice, near: date) -> str:
+    first, last = _months(given, last_day, near)
     begins = (voice.on(last) if first.year == last.year else voice).month(first)  # one year is said once
     usual = "usual-months-from-to" if given.rests_on is RestsOn.USUAL_TIME else "months-from-to"
     return voice.say(usual, first=begins, last=voice.month(last))
 
 
-def _usually_in_words(first: str, given: DateRange, last: str, voice: Voice) -> str:
+def _usually_in_words(first: str, given: DateRange, last: str, voice: Voice, near: date) -> str:
     """The days of a usual time, or the last of them once they have begun."""
     begins = given.early or given.likely
-    if begins is None or begins < voice.near or begins == given.allow_until:
+    if begins is None or begins < near or begins == given.allow_until:
         return voice.say("usually-by", day=last)
     return voice.say("usually-between", first=first, last=last)
 
@@ -175,8 +177,9 @@ def told_before_in_words(told: DateRange, voice: Voice, told_on: date | None = N
     """
     if told.likely is None or told.allow_until is None or told.is_fact:
         return range_in_words(told, voice)
-    near = min(voice.near, told.early or told.likely)
-    told_in = voice.on(near if told_on is None else max(near, told_on))
-    if _form_of(told, told.likely, told.allow_until, told_in.near) is _Form.DUE_NOW:
-        return told_in.say("allow-until", until=told_in.day(told.allow_until))
-    return range_in_words(told, told_in)
+    seen_on = min(voice.near, told.early or told.likely)
+    if told_on is not None:
+        seen_on = max(seen_on, told_on)
+    if _form_of(told, told.likely, told.allow_until, seen_on) is _Form.DUE_NOW:
+        return voice.say("allow-until", until=voice.day(told.allow_until))
+    return range_in_words(told, voice, seen_on=seen_on)
