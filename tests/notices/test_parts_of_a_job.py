@@ -179,3 +179,19 @@ def test_a_long_list_of_places_goes_by_numbers_that_a_visitor_knows(club: SmallC
     )
     club.job("spring", "06-01", surfaces="greens 1-2 and tee 1")
     assert _texts(part_of(notice_of(club, "05-31"), Part.WHERE)) == ["Greens 1 and 2", "Tee 1"]
+
+
+def test_long_names_are_counted_before_what_is_said_of_some_surfaces_alone(club: SmallClub) -> None:
+    """The first was done on 1 June and its two weeks are over on the 20th; three more done on the 14th have theirs."""
+    surfaces = club.folder / "surfaces.yaml"
+    sides = ("left", "right", "front", "back")
+    named = "".join(
+        f"    - {{id: {side}, name: the {side} greenside bunker on the 2nd, hole: 2, area: 50 m2}}\n" for side in sides
+    )
+    surfaces.write_text(f"{surfaces.read_text(encoding='utf-8')}bunkers:\n  named:\n{named}", encoding="utf-8")
+    usual = "    normal after: {from: 1 to 2 weeks, source: our own experience}\n"
+    club.job("sand", "06-01", "bunker re-sanding: {sand: 100 mm}", surfaces=", ".join(sides), more=usual)
+    club.done("sand", "06-01", "surfaces: left", name="one")
+    club.done("sand", "06-14", "surfaces: right, front, back", name="three")
+    (told,) = _texts(part_of(notice_of(club, "06-20"), Part.HOW_THE_DATE))
+    assert told.startswith("3 bunkers on hole 2: We do not compute this date.")

@@ -10,7 +10,7 @@ from swardcast.notices.matter import Matter, sum_on
 from swardcast.notices.notice import Section, Sentence
 from swardcast.notices.reasons import reason_in_words
 from swardcast.notices.why_now import in_paragraphs
-from swardcast.notices.words import places_in_words
+from swardcast.notices.words import places_in_brief
 from swardcast.outlook.states import ReasonKind
 from swardcast.records.club import Surface
 from swardcast.records.plan import Part
@@ -72,7 +72,7 @@ def _how_sure(matter: Matter) -> Iterator[Sentence]:
         if len(surfaces) == len(matter.outlook.surfaces):
             yield Sentence(text=words, source=source)
         else:
-            where = capital(places_in_words(surfaces, matter.voice))
+            where = capital(places_in_brief(surfaces, matter.voice))
             yield matter.say("sure-of-some", source=source, where=where, sentence=words)
 
 
