@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
-from datetime import datetime
+from datetime import date, datetime
 from typing import Final
 
 from swardcast.language.voice import Voice
@@ -101,8 +101,13 @@ class Bulletin:
 
     @property
     def latest_news(self) -> tuple[FeedItem, ...]:
-        """Those of them that stand on the course status, newest first."""
-        return self.news_that_stands[:_LATEST]
+        """Those of them that stand on the course status, newest first; of one moment, the work that begins first."""
+
+        def place(item: FeedItem) -> tuple[float, date]:
+            job = self.outlook.jobs.get(item.notice_id)
+            return -item.at.timestamp(), date.min if job is None else job.starts
+
+        return tuple(sorted(self.news_that_stands, key=place)[:_LATEST])
 
     @property
     def counts_until(self) -> datetime:

@@ -393,6 +393,22 @@ def test_news_that_was_corrected_since_is_no_latest_news_but_stays_in_the_feeds(
     assert "corrected" in after.news_that_stands[0].title.lower()
 
 
+def test_of_news_of_one_moment_the_work_that_begins_first_stands_first(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Announced together on 19 April: from 4 and 10 May, from 7, 14 and 21 June, as the plan has them."""
+    news = demo_bulletin_at("2027-04-20 08:00").latest_news
+    assert [item.notice_id for item in news] == [
+        "greens-solid-tining-2027",
+        "tees-solid-tining-2027",
+        "fairways-tining-2027",
+        "greens-verticutting-2027",
+        "practice-green-solid-tining-2027",
+    ]
+    days = demo_bulletin_at("2027-09-14 09:30").latest_news
+    assert [item.at for item in days] == sorted((item.at for item in days), reverse=True)
+
+
 def test_of_a_withdrawn_notice_only_the_withdrawal_is_news(tmp_path: Path) -> None:
     club = SmallClub(tmp_path)
     gone = "    withdrawn: {at: 2027-04-20 09:00, because: entered twice}\n"
@@ -495,6 +511,7 @@ def test_planned_work_whose_start_nobody_reported_is_not_counted_as_to_come(
     said = bulletin.voice.say("site-coming-all", count=len(dated), silent=len(silent))
     assert said == "3 jobs to come; 10 with no start reported"
     assert bulletin.voice.say("site-coming-all", count=4, silent=0) == "All 4 jobs to come"
+    assert bulletin.voice.say("site-coming-all", count=0, silent=13) == "No job to come; 13 with no start reported"
 
 
 def test_work_postponed_to_no_known_day_is_still_to_come(tmp_path: Path) -> None:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 from lxml import html
 
+from swardcast.compose import Bulletin
 from swardcast.language.catalogue import built_in
 from swardcast.language.voice import slug_of
 from swardcast.notices.kinds import MOST_QUESTIONS
+from swardcast.outlets.html import why_index_html
 from swardcast.records.operations import Kind
 
 _ALWAYS = ("what", "see", "still", "day", "week", "then", "why", "without", "do", "q1", "a1", "q2", "a2", "q3", "a3")
@@ -70,3 +73,13 @@ def test_every_link_of_these_pages_leads_somewhere(demo_site: Path) -> None:
         for link in html.parse(page).getroot().xpath("//a/@href"):
             if not link.startswith(("http", "mailto:", "tel:", "#")):
                 assert (page.parent / link.split("#")[0]).resolve().is_file(), (page, link)
+
+
+def test_where_nothing_is_announced_no_work_is_called_other_work(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    """The first programme of the demo was announced on 19 April."""
+    headings = []
+    for moment in ("2027-04-18 08:00", "2027-04-20 08:00"):
+        bulletin = demo_bulletin_at(moment)
+        page = html.fromstring(f"<div>{why_index_html(bulletin.why, bulletin.voice, '../')}</div>")
+        headings.append([heading.text for heading in page.xpath("//h2")])
+    assert headings == [["Work on a golf course"], ["What we do here", "Other work on a golf course"]]

@@ -100,10 +100,9 @@ def why_index_html(pages: Sequence[WhyPage], voice: Voice, root: str) -> str:
     Returns:
         HTML without the title; every text is escaped.
     """
-    groups = [
-        (voice.say("why-index-ours"), [page for page in pages if page.jobs]),
-        (voice.say("why-index-others"), [page for page in pages if not page.jobs]),
-    ]
+    ours = [page for page in pages if page.jobs]
+    others = voice.say("why-index-others" if ours else "why-index-all")
+    groups = [(voice.say("why-index-ours"), ours), (others, [page for page in pages if not page.jobs])]
     return rendered("why_index.html", voice, groups=groups, root=root)
 
 

@@ -121,6 +121,7 @@ site-coming-all = { $silent ->
        *[other] All { $count } jobs to come
     }
    *[other] { $count ->
+        [0] No job to come
         [one] { $count } job to come
        *[other] { $count } jobs to come
     }; { $silent } with no start reported

@@ -22,3 +22,5 @@ why-index-title = Why we do this
 why-index-lead = Each kind of work on a golf course in plain words: what it is, why it is done, what you will notice, and what members ask.
 why-index-ours = What we do here
 why-index-others = Other work on a golf course
+# Where nothing is announced yet, over all of them
+why-index-all = Work on a golf course
