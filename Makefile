@@ -18,7 +18,7 @@ UV := $(TOOLS)/bin/uv
 COMPILE = $(UV) pip compile --quiet --universal --python-version 3.11 --generate-hashes --custom-compile-command 'make lock'
 
 .DEFAULT_GOAL := help
-.PHONY: help site test serve bench lint html axe pictures fuzz lock upgrade versions lowest newest audit \
+.PHONY: help site test serve bench lint html axe days pictures fuzz lock upgrade versions lowest newest audit \
 	licences clean
 
 help: ## show this
@@ -28,6 +28,7 @@ help: ## show this
 	@echo "make bench   measure, as ratios in one run"
 	@echo "make html    build, then the Nu checker over every page (needs npm and java)"
 	@echo "make axe     build, then axe over every page in both themes, narrow and wide (needs a Chromium)"
+	@echo "make days    build every day of two years, each held against the day before (an hour; DAYS='--step 14' for fewer)"
 	@echo "make pictures  build, then photograph each kind of page into build/pictures/ (needs a Chromium)"
 	@echo "make fuzz    look for bytes on which a reader fails, for MINUTES=$(MINUTES) (needs Linux or macOS)"
 	@echo "make lock    put into .locked/ what pyproject.toml asks for, keeping each version that still fits"
@@ -70,6 +71,9 @@ html: site ## the HTML of every page by the rules of the W3C
 
 axe: site ## the rules of axe-core on every page, which make test asks of each kind of page
 	@$(BIN)/python -m tests.axe_everywhere '$(OUTPUT)'
+
+days: $(STAMP) ## every day of two years, as python -m tests.every_day --help tells
+	$(BIN)/python -m tests.every_day $(DAYS)
 
 pictures: site ## each kind of page on three screens, in both themes and on paper
 	$(BIN)/python -m tests.pictures '$(OUTPUT)' build/pictures

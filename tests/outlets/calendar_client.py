@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any
 
 from icalendar import Calendar
 
-__all__ = ["Client", "Kept", "kept_in"]
+__all__ = ["Client", "Kept", "kept_in", "unlike_a_later_file"]
 
 
 @dataclass(frozen=True)
@@ -67,3 +67,16 @@ class Client:
             mine = self.events.get(event.uid)
             if mine is None or (event.sequence, event.stamp) > (mine.sequence, mine.stamp):
                 self.events[event.uid] = event
+
+
+def unlike_a_later_file(before: Iterable[Kept], now: Iterable[Kept]) -> Iterator[str]:
+    """What keeps a file from following another: an event that went, grew older, or changed without becoming newer."""
+    there = {event.uid: event for event in now}
+    for old in before:
+        new = there.get(old.uid)
+        if new is None:
+            yield f"the event {old.uid} is gone"
+        elif new.sequence < old.sequence or new.stamp < old.stamp:
+            yield f"the event {old.uid} grew older"
+        elif new != old and (new.sequence, new.stamp) == (old.sequence, old.stamp):
+            yield f"the event {old.uid} changed without becoming newer"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from datetime import date, timedelta
 
 import pytest
@@ -13,7 +13,6 @@ from lxml import html
 
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
-from swardcast.notices.calendar import Occasion, Standing
 from swardcast.notices.notice import Notice
 from swardcast.outlets.calendar import calendar_artifact, uid_of
 from swardcast.outlets.email import email_artifacts
@@ -26,7 +25,7 @@ from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
 from swardcast.outlets.structured_data import notice_data
 from swardcast.outlook.states import Work
-from swardcast.records.plan import Play
+from tests.outlets.one_truth import OPENED_BY_TIME, days_against_the_notice, opened_by_a_time, plain, said_of
 
 _MOMENTS = ("04-30", "05-05", "06-08", "07-16", "08-20", "08-24", "08-25", "08-27", "09-06", "09-14")
 _DAY = re.compile(
@@ -40,12 +39,8 @@ def bulletin(request: pytest.FixtureRequest, demo_bulletin_at: Callable[[str], B
     return demo_bulletin_at(f"2027-{request.param} 18:00")
 
 
-def _plain(text: str) -> str:
-    return " ".join(text.split())
-
-
 def _shown(artifact: Artifact) -> str:
-    return _plain(html.fromstring(artifact.data.decode()).text_content())
+    return plain(html.fromstring(artifact.data.decode()).text_content())
 
 
 def _by_path(artifacts: tuple[Artifact, ...]) -> dict[str, Artifact]:
@@ -58,12 +53,12 @@ def test_page_mail_poster_and_short_address_show_the_same_headline_and_answer(bu
     posters = _by_path(poster_artifacts(bulletin, graph))
     short = " ".join(_shown(page) for page in short_page_artifacts(bulletin, graph))
     for notice in bulletin.notices:
-        headline, answer = _plain(notice.headline), _plain(notice.short_answer)
-        assert answer in _plain(html.fromstring(notice_html(notice, bulletin.voice, "../../")).text_content())
+        headline, answer = plain(notice.headline), plain(notice.short_answer)
+        assert answer in plain(html.fromstring(notice_html(notice, bulletin.voice, "../../")).text_content())
         assert headline in short
         assert answer in short
         folder = f"notices/{notice.id}"
-        told = [_plain(mails[f"{folder}/email.txt"].data.decode()), _shown(mails[f"{folder}/email.html"])]
+        told = [plain(mails[f"{folder}/email.txt"].data.decode()), _shown(mails[f"{folder}/email.html"])]
         for shown in (*told, _shown(posters[f"{folder}/poster.html"])):
             assert headline in shown, notice.id
             assert answer in shown, notice.id
@@ -122,85 +117,20 @@ def test_the_calendar_heals_until_the_day_that_the_notice_allows_for(bulletin: B
     )
 
 
-def _days_in_words(text: str, near: date) -> set[date]:
-    """Every day that a text names, and those between the two ends of a span: "23 to 25 August", "from ... to ..."."""
-    months = {date(2027, month, 1).strftime("%B"): month for month in range(1, 13)}
-    weekday, month = r"(?:\w+day )?", f"({'|'.join(months)})"
-    end = rf"{weekday}(\d{{1,2}}) {month}(?: (\d{{4}}))?"
-
-    def day(number: str, name: str, year: str | None) -> date:
-        return date(int(year or near.year), months[name], int(number))
-
-    found = {day(*one) for one in re.findall(rf"\b{end}", text)}
-    spans = [(day(*one[:3]), day(*one[3:])) for one in re.findall(rf"\b{end} to {end}", text)]
-    spans += [(day(first, *last[1:]), day(*last)) for first, *last in re.findall(rf"\b(\d{{1,2}}) to {end}", text)]
-    return found | {first + timedelta(days=n) for first, last in spans for n in range((last - first).days + 1)}
-
-
-def _days_against_the_notice(bulletin: Bulletin) -> list[str]:
-    """Days to come in the calendar that the notice does not tell; planned days of a long closure are the plan's alone."""
-    today, found = bulletin.as_of.date(), []
-    for notice in bulletin.notices:
-        said = [notice.headline, notice.short_answer, notice.normal, notice.when]
-        said += [f"{fact.name} {fact.value}" for section in notice.sections for fact in section.facts]
-        told = _days_in_words(_plain(" ; ".join(said)), today) | {today}
-        outlook = bulletin.outlook.jobs[notice.id]
-        of_plan = outlook.job.reopens_after is not None and not (
-            outlook.work is Work.PLANNED and outlook.starts < today
-        )
-        for event in bulletin.calendar:
-            if event.notice_id != notice.id or event.standing is not Standing.TENTATIVE:
-                continue
-            last = event.span.last_day
-            is_work = event.occasion is Occasion.WORK
-            if last > today and last not in told and not (is_work and of_plan):
-                found.append(f"{bulletin.as_of:%d %B}: {event.id} {last}")
-    return found
-
-
 def test_no_day_to_come_stands_in_the_calendar_that_the_notice_does_not_tell(evenings: dict[date, Bulletin]) -> None:
-    found = [one for bulletin in evenings.values() for one in _days_against_the_notice(bulletin)]
+    found = [one for bulletin in evenings.values() for one in days_against_the_notice(bulletin)]
     assert found == []
 
 
 @pytest.mark.parametrize("moment", ["2027-10-12 09:30", "2027-11-10 18:00", "2027-11-16 08:00", "2027-12-06 08:00"])
 def test_nor_when_nothing_is_entered_any_more(demo_bulletin_at: Callable[[str], Bulletin], moment: str) -> None:
-    assert _days_against_the_notice(demo_bulletin_at(moment)) == []
-
-
-_OPENED_BY_TIME = re.compile(r"open again[^.]{0,60}\bby now", re.IGNORECASE)
-_CLOSED_OR_NOT_KNOWN = (Play.CLOSED, Play.NOT_KNOWN, Play.TEMPORARY_GREEN)
-
-
-def _said_of(notice: Notice, bulletin: Bulletin) -> Iterator[str]:
-    """What each outlet says of a notice: page, list, message, preview, coming work and feed."""
-    yield from (notice.headline, notice.short_answer, notice.work, *notice.in_short)
-    yield from (f"{fact.name}: {fact.value}" for section in notice.sections for fact in section.facts)
-    card = notice_card(notice, bulletin)
-    yield from (card.state, f"{card.label}: {card.normal}")
-    yield messages_of(bulletin)[notice.id]
-    yield from (one for item in bulletin.items if item.notice_id == notice.id for one in (item.title, *item.sentences))
-    for line in bulletin.status.lines:
-        if line.notice_id == notice.id:
-            yield from (f"{one.name}: {one.value}" for one in line.dates)
-
-
-def _opened_by_a_time(bulletin: Bulletin) -> list[str]:
-    """Sentences that say that a surface is or should be open by now which the status page calls closed or not known."""
-    shut = {name for name, one in bulletin.outlook.surfaces.items() if one.play in _CLOSED_OR_NOT_KNOWN}
-    return [
-        f"{bulletin.as_of:%d %B}: {notice.id}: {said}"
-        for notice in bulletin.notices
-        if shut & {work.surface.id for work in bulletin.outlook.jobs[notice.id].surfaces}
-        for said in map(_plain, _said_of(notice, bulletin))
-        if _OPENED_BY_TIME.search(said)
-    ]
+    assert days_against_the_notice(demo_bulletin_at(moment)) == []
 
 
 def test_what_the_status_page_does_not_call_open_no_outlet_says_to_be_open_by_now(
     evenings: dict[date, Bulletin],
 ) -> None:
-    assert [one for bulletin in evenings.values() for one in _opened_by_a_time(bulletin)] == []
+    assert [one for bulletin in evenings.values() for one in opened_by_a_time(bulletin)] == []
 
 
 @pytest.mark.parametrize("moment", ["2027-11-16 08:00", "2027-11-19 18:00", "2027-12-06 08:00", "2028-07-01 08:00"])
@@ -208,13 +138,13 @@ def test_a_day_to_open_that_has_passed_opens_nothing_on_any_page(
     demo_bulletin_at: Callable[[str], Bulletin], moment: str
 ) -> None:
     bulletin = demo_bulletin_at(moment)
-    assert _opened_by_a_time(bulletin) == []
+    assert opened_by_a_time(bulletin) == []
     graph = OpenGraph(bulletin=bulletin, pictures={})
     pages = (*email_artifacts(bulletin), *poster_artifacts(bulletin, graph), *short_page_artifacts(bulletin, graph))
     for page in pages:
         if page.path.endswith((".html", ".txt")):
-            shown = _shown(page) if page.path.endswith(".html") else _plain(page.data.decode())
-            assert not _OPENED_BY_TIME.search(shown), page.path
+            shown = _shown(page) if page.path.endswith(".html") else plain(page.data.decode())
+            assert not OPENED_BY_TIME.search(shown), page.path
 
 
 def test_overdue_tees_are_told_alike_on_the_status_page_the_notice_the_mail_and_the_poster(
@@ -224,14 +154,14 @@ def test_overdue_tees_are_told_alike_on_the_status_page_the_notice_the_mail_and_
     bulletin = demo_bulletin_at("2027-12-06 08:00")
     by, nobody = "due by Friday 26 November", "nobody has reported them as open yet"
     (line,) = (line for line in bulletin.status.lines if line.where == "Tees 5 and 13")
-    assert _plain(line.dates[0].value) == f"was {by}; {nobody}"
+    assert plain(line.dates[0].value) == f"was {by}; {nobody}"
     answer = f"They were due to open by Friday 26 November; {nobody}."
     notice = next(one for one in bulletin.notices if one.id == "tees-returfing-2027")
-    assert answer in _plain(notice.short_answer)
+    assert answer in plain(notice.short_answer)
     mails = _by_path(email_artifacts(bulletin))
     posters = _by_path(poster_artifacts(bulletin, OpenGraph(bulletin=bulletin, pictures={})))
     folder = f"notices/{notice.id}"
-    assert answer in _plain(mails[f"{folder}/email.txt"].data.decode())
+    assert answer in plain(mails[f"{folder}/email.txt"].data.decode())
     assert answer in _shown(posters[f"{folder}/poster.html"])
 
 
@@ -246,7 +176,7 @@ def _said_everywhere(bulletin: Bulletin, notice: Notice) -> list[str]:
     status = json.loads(status_artifacts(bulletin)[0].data)
     lines = [line for line in status["lines"] if line["notice"] == notice.id]
     events = [(event.id, event.summary, event.span) for event in bulletin.calendar if event.notice_id == notice.id]
-    said = [*map(_plain, _said_of(notice, bulletin)), _plain(mails[f"{folder}/email.txt"].data.decode())]
+    said = [*map(plain, said_of(notice, bulletin)), plain(mails[f"{folder}/email.txt"].data.decode())]
     said += [_shown(posters[f"{folder}/poster.html"]), str(lines), str(events)]
     return [_MADE_AT.sub("", one) for one in (*said, str(notice_data(notice, bulletin, graph)["name"]))]
 
@@ -281,19 +211,19 @@ def test_bunkers_that_nobody_reports_on_are_told_alike_on_the_notice_the_mail_th
     posters = _by_path(poster_artifacts(bulletin, OpenGraph(bulletin=bulletin, pictures={})))
     folder = f"notices/{notice.id}"
     shown = [
-        _plain(notice.short_answer),
-        _plain(mails[f"{folder}/email.txt"].data.decode()),
+        plain(notice.short_answer),
+        plain(mails[f"{folder}/email.txt"].data.decode()),
         _shown(posters[f"{folder}/poster.html"]),
     ]
     line = next(line for line in bulletin.status.lines if line.notice_id == notice.id)
-    assert _plain(line.dates[-1].value) == "usually some time from March to September 2028, as last told"
+    assert plain(line.dates[-1].value) == "usually some time from March to September 2028, as last told"
     for said in shown:
         assert answer in said
         assert "some time from March to September 2028, as last told" in said
         assert "Work is going on" not in said
         assert "as things stand now" not in said
-    assert "2 of 6 bunkers: no report since 15 September" in _plain(messages_of(bulletin)[notice.id])
-    assert "no report since 15 September" in _plain(notice.headline)
+    assert "2 of 6 bunkers: no report since 15 September" in plain(messages_of(bulletin)[notice.id])
+    assert "no report since 15 September" in plain(notice.headline)
 
 
 def test_greens_that_nobody_called_normal_are_not_listed_as_back_to_normal(
@@ -304,7 +234,7 @@ def test_greens_that_nobody_called_normal_are_not_listed_as_back_to_normal(
     notice = next(one for one in bulletin.notices if one.id == "greens-renovation-2027")
     assert notice_card(notice, bulletin).state == "Should be back to normal"
     assert [one.id for one in bulletin.notices if one.is_over_by_sum] == [notice.id]  # the others are over
-    assert _plain(notice.short_answer) == (
+    assert plain(notice.short_answer) == (
         "The work is over. Greens 1 to 11 were called back to normal on Monday 20 September. Greens 12 to"
         " 18 were due back by Monday 11 October; nobody has reported them back to normal."
     )
@@ -315,12 +245,12 @@ def test_a_notice_of_work_held_up_has_every_surface_still_to_do_and_the_day_of_t
 ) -> None:
     bulletin = demo_bulletin_at("2027-08-25 12:00")
     notice = next(one for one in bulletin.notices if one.id == "greens-renovation-2027")
-    rows = {_plain(fact.name): _plain(fact.value) for section in notice.sections for fact in section.facts}
+    rows = {plain(fact.name): plain(fact.value) for section in notice.sections for fact in section.facts}
     (line,) = (line for line in bulletin.status.lines if line.where == "Greens 13 to 18")
     assert line.dates[0].name == "Work finished"
-    assert rows["Work finished: greens 13 to 18"].lower() == _plain(line.dates[0].value).lower()
+    assert rows["Work finished: greens 13 to 18"].lower() == plain(line.dates[0].value).lower()
     assert rows["Still to do"] == "Greens 13 to 18"
-    assert _plain(notice.short_answer).startswith(
+    assert plain(notice.short_answer).startswith(
         "Work on greens 12 to 18 is held up; hole 12 plays to a temporary green. Back to normal: likely by"
     )
     assert rows["Half done"] == "Green 12"
