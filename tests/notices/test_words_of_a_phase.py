@@ -207,3 +207,16 @@ def test_a_way_to_ask_is_a_link(club: SmallClub) -> None:
     page = notice_html(notice_of(club, "05-31"), Voice.english(moment("05-31").date()), "../../")
     links = html.fragment_fromstring(page, "div").xpath(".//section[contains(@class,'who-decides')]//a/@href")
     assert links == ["mailto:office@saltmarsh-ladder.example", "tel:01632960000"]
+
+
+def test_long_after_its_end_nobody_is_told_what_is_seen_now(club: SmallClub) -> None:
+    """Laid on 1 June and back to normal within four weeks by the club; closed, since no entry opens it: 29 June."""
+    ranges = ("reopens after: {from: 1 to 2 weeks", "normal after: {from: 3 to 4 weeks")
+    more = "".join(f"    {one}, source: our own experience}}\n" for one in ranges)
+    club.job("spring", "06-01", "re-turfing", more=more)
+    club.done("spring", "06-01")
+    for day, is_told in (("06-29", True), ("06-30", False)):
+        notice = notice_of(club, day)
+        rows = [fact.name for fact in part_of(notice, Part.DAY_BY_DAY).facts]
+        assert ("Now" in rows, "What you see now" in [part.heading for part in notice.sections]) == (is_told, is_told)
+        assert "Back to normal" in rows

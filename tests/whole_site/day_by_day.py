@@ -66,8 +66,10 @@ class Built:
 
     @cached_property
     def blocks(self) -> dict[str, tuple[Block, ...]]:
-        """Each page by blocks, without what the manager typed."""
-        return {name: _blocks(data) for name, data in self.files.items() if name.endswith(".html")}
+        """Each page and each text message by blocks, without what the manager typed."""
+        pages = {name: _blocks(data) for name, data in self.files.items() if name.endswith(".html")}
+        messages = {name: data.decode() for name, data in self.files.items() if name.endswith("/message.txt")}
+        return pages | {name: (Block(text=text.strip(), is_label=False),) for name, text in messages.items()}
 
 
 def _blocks(page: bytes) -> tuple[Block, ...]:

@@ -20,6 +20,7 @@ __all__ = [
     "end_of",
     "has_no_date_until_done",
     "has_no_day",
+    "has_passed",
     "is_over_by_sum",
     "is_over_with_the_work",
     "leaves_turf_whole",
@@ -181,12 +182,20 @@ def unopened(outlook: JobOutlook, voice: Voice) -> list[SurfaceWork]:
         for work in outlook.surfaces
         if work.work is Work.HEALING
         and outlook.job.while_working not in OPEN
-        and _has_passed(work.dates[Milestone.REOPENING], voice)
+        and has_passed(work.dates[Milestone.REOPENING], voice)
     ]
 
 
-def _has_passed(given: DateRange, voice: Voice) -> bool:
-    """Whether the last day to allow for is over, and no entry made it a fact."""
+def has_passed(given: DateRange, voice: Voice) -> bool:
+    """Tell whether the last day to allow for is over, and no entry made it a fact.
+
+    Args:
+        given: early, likely and allow until.
+        voice: the day of the reader.
+
+    Returns:
+        Whether it is so; False where there is no date.
+    """
     return not given.is_fact and given.allow_until is not None and given.allow_until < voice.near
 
 
@@ -207,10 +216,10 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, 
     if has_no_date_until_done(published, outlook, voice):
         return voice.say("no-date-until-done" if end is End.NORMAL else "no-day-known")
     done = last_day_of_work(outlook) if end is End.FINISHED and not outlook.job.lasts else None
-    has_passed = _has_passed(published, voice)
-    if (published.is_fact or has_passed) and done is not None and done.is_fact:
+    is_past = has_passed(published, voice)
+    if (published.is_fact or is_past) and done is not None and done.is_fact:
         return range_in_words(done, voice, briefly=briefly)  # it may have opened later
-    if has_passed and published.allow_until is not None:
+    if is_past and published.allow_until is not None:
         by = (voice.short_day if briefly else voice.day)(published.allow_until)
         if waiting := unopened(outlook, voice):
             return overdue_in_words(by, len(waiting), Ending.OPEN, voice)
@@ -260,5 +269,5 @@ def has_no_date_until_done(published: DateRange, outlook: JobOutlook, voice: Voi
         Whether it has: then the date holds no more.
     """
     unfinished = outlook.work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
-    has_passed = published.allow_until is not None and published.allow_until < voice.near
-    return has_no_day(outlook, voice) or (unfinished and has_passed)
+    is_past = published.allow_until is not None and published.allow_until < voice.near
+    return has_no_day(outlook, voice) or (unfinished and is_past)

@@ -26,9 +26,10 @@ def what_you_see(matter: Matter) -> Section | None:
 
     Returns:
         A piece that belongs to "Day by day"; what is seen at first until a week after the work, or after the last
-        report where there are no more, then what may still be seen; None once the work is over or called off.
+        report where there are no more, then what may still be seen; None once the work is over or called off, or should
+        have healed.
     """
-    if matter.is_over:
+    if matter.is_over or matter.is_past_its_end:
         return None
     kinds = matter.kinds if matter.records.club.tone is Tone.FULL else matter.kinds[:1]
     heading, what = ("heading-you-will-see", "see") if _is_at_first(matter) else ("heading-you-see-now", "still")
