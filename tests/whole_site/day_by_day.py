@@ -13,6 +13,7 @@ from datetime import date, datetime, timedelta
 from functools import cached_property, lru_cache
 from typing import Any, Final
 
+from jsonschema import Draft202012Validator
 from lxml import html
 
 from swardcast.compose import Bulletin
@@ -27,6 +28,7 @@ from tests.notices.standards import CHECKED, faulty, read_notices, wrong_days, w
 from tests.outlets.calendar_client import Kept, kept_in, unlike_a_later_file
 from tests.outlets.feed_growth import Told, shrunk, told_in_feeds
 from tests.outlets.one_truth import days_against_the_notice, opened_by_a_time, plain
+from tests.outlets.schemas import closed
 from tests.outlook.days_told import Followed
 
 __all__ = ["Built", "Watch", "alone", "between"]
@@ -89,11 +91,20 @@ def alone(built: Built) -> Iterator[str]:
     yield from days_against_the_notice(built.bulletin)
     yield from opened_by_a_time(built.bulletin)
     yield from _mails_and_posters(built)
+    yield from _against_their_schemas(built)
+
+
+_SHORT: Final = re.compile(r"n/[^/]+/index\.html")
+_NOTICE: Final = re.compile(rb"notices/([\w-]+)/")
 
 
 def between(before: Built, now: Built) -> Iterator[str]:
     """What keeps a site from following that of an earlier day."""
     yield from (f"the address {name} is gone" for name in before.files if name not in now.files)
+    for name in filter(_SHORT.fullmatch, before.files.keys() & now.files.keys()):
+        first, then = (set(_NOTICE.findall(built.files[name])) for built in (before, now))
+        if first != then:
+            yield f"the short address {name} led to {first} and leads to {then}"
     yield from shrunk(before.feeds, now.feeds)
     yield from unlike_a_later_file(before.events, now.events)
 
@@ -215,6 +226,14 @@ def _mails_and_posters(built: Built) -> Iterator[str]:
             for wanted in map(plain, (notice.headline, notice.short_answer)):
                 if wanted not in words:
                     yield f"{name}: lacks {wanted!r}"
+
+
+def _against_their_schemas(built: Built) -> Iterator[str]:
+    """What in files for programs their schemas forbid, or do not describe."""
+    for name in ("status", "season"):
+        file, schema = (json.loads(built.files[f"{name}.{ending}"]) for ending in ("json", "schema.json"))
+        found = Draft202012Validator(closed(schema)).iter_errors(file)
+        yield from (f"{name}.json: {one.json_path}: {one.message}" for one in found)
 
 
 def _against_the_log(built: Built) -> Iterator[str]:
