@@ -181,7 +181,9 @@ def test_a_long_list_of_places_goes_by_numbers_that_a_visitor_knows(club: SmallC
     assert _texts(part_of(notice_of(club, "05-31"), Part.WHERE)) == ["Greens 1 and 2", "Tee 1"]
 
 
-def test_long_names_are_counted_before_what_is_said_of_some_surfaces_alone(club: SmallClub) -> None:
+def test_long_names_are_counted_in_what_happened_and_before_what_is_said_of_some_surfaces_alone(
+    club: SmallClub,
+) -> None:
     """The first was done on 1 June and its two weeks are over on the 20th; three more done on the 14th have theirs."""
     surfaces = club.folder / "surfaces.yaml"
     sides = ("left", "right", "front", "back")
@@ -193,5 +195,10 @@ def test_long_names_are_counted_before_what_is_said_of_some_surfaces_alone(club:
     club.job("sand", "06-01", "bunker re-sanding: {sand: 100 mm}", surfaces=", ".join(sides), more=usual)
     club.done("sand", "06-01", "surfaces: left", name="one")
     club.done("sand", "06-14", "surfaces: right, front, back", name="three")
-    (told,) = _texts(part_of(notice_of(club, "06-20"), Part.HOW_THE_DATE))
+    notice = notice_of(club, "06-20")
+    (told,) = _texts(part_of(notice, Part.HOW_THE_DATE))
     assert told.startswith("3 bunkers on hole 2: We do not compute this date.")
+    assert [event.sentence for event in notice.events if event.sentence.startswith("Work done on")] == [
+        "Work done on 3 bunkers on hole 2.",
+        "Work done on the left greenside bunker on the 2nd.",
+    ]

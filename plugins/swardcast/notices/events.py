@@ -10,7 +10,7 @@ from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.dates_in_words import told_before_in_words
 from swardcast.notices.ends import end_of, published_in_words
 from swardcast.notices.notice import Event
-from swardcast.notices.words import as_clause, few_words_for, percent, places_in_words, whole_percent
+from swardcast.notices.words import as_clause, few_words_for, percent, places_in_brief, whole_percent
 from swardcast.outlook.causes import Cause
 from swardcast.outlook.moved_surfaces import MovedSurfaces
 from swardcast.outlook.sightings import MarksSeen
@@ -223,7 +223,7 @@ def _held_back_in_words(entry: GrowthHeldBack, records: ClubRecords, voice: Voic
 
 
 def _places(names: tuple[str, ...], records: ClubRecords, voice: Voice) -> str:
-    return places_in_words((records.surfaces[name] for name in names), voice)
+    return places_in_brief((records.surfaces[name] for name in names), voice)
 
 
 def _seen(entry: Observation, records: ClubRecords, voice: Voice, shares_of_surface: Sequence[float]) -> str:
