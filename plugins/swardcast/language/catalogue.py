@@ -7,7 +7,7 @@ What two languages share stands in the folder of their common tag: British Engli
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Final
 
@@ -29,6 +29,10 @@ LOCALE: Final = "language-locale"
 
 _SUFFIX: Final = ".ftl"
 
+_KEPT: Final = 20_000
+"""Phrases said last that are kept, since notices, feeds, calendar and pages say most of theirs several times; some MB.
+Judgement."""
+
 
 class PhraseError(SwardcastError):
     """A phrase that is not in the catalogue, or was asked for without a value that it needs."""
@@ -46,7 +50,7 @@ class Catalogue:
         InputNeedsAttention: when it names no known locale.
     """
 
-    __slots__ = ("_bundle", "_entries", "_places", "_ready", "locale", "tag")
+    __slots__ = ("_bundle", "_entries", "_places", "_ready", "_said", "locale", "tag")
 
     def __init__(
         self, tag: str, entries: Mapping[str, ast.Message | ast.Term], places: Mapping[str, tuple[str, int]]
@@ -57,6 +61,7 @@ class Catalogue:
         self.locale = _locale_of(self._entries, self._places, tag)
         self._bundle = FluentBundle([str(self.locale)], use_isolating=False)
         self._ready = set[str]()
+        self._said = lru_cache(maxsize=_KEPT, typed=True)(self._filled)  # typed, since 1 and 1.0 may be said otherwise
 
     def say(self, phrase: str, values: Mapping[str, str | int | float]) -> str:
         """Say a phrase.
@@ -71,6 +76,9 @@ class Catalogue:
         Raises:
             PhraseError: when there is no such phrase, or a slot stays empty.
         """
+        return self._said(phrase, **values)
+
+    def _filled(self, phrase: str, /, **values: str | float) -> str:
         name, _, attribute = phrase.partition(".")
         pattern = None
         self._make_ready(name)
@@ -80,7 +88,7 @@ class Catalogue:
         if pattern is None:
             message_text = f"no phrase {phrase!r} in the language {self.tag}. {nearest(phrase, self.names())}"
             raise PhraseError(message_text.rstrip())
-        said, errors = self._bundle.format_pattern(pattern, dict(values))
+        said, errors = self._bundle.format_pattern(pattern, values)
         if errors:
             message_text = f"phrase {phrase!r} in the language {self.tag}: {'; '.join(map(str, errors))}"
             raise PhraseError(message_text)

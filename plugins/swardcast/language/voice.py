@@ -6,14 +6,19 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, time
 from enum import Enum
-from functools import reduce
+from functools import lru_cache, reduce
+from typing import Final
 
+from babel import Locale
 from babel.dates import format_date, format_time
 from babel.numbers import format_currency, format_decimal
 
 from swardcast.language.catalogue import Catalogue, built_in
 
 __all__ = ["Voice", "capital", "slug_of"]
+
+_DAYS_KEPT: Final = 4096
+"""Days said last that are kept: each stands in notice, feeds, calendar and pages; judgement."""
 
 
 def capital(sentence: str) -> str:
@@ -123,37 +128,37 @@ class Voice:
     def day(self, day: date) -> str:
         """Say a day: "Friday 24 September", with the year when it is not that of the reader's day."""
         pattern = "day-pattern" if day.year == self.near.year else "day-pattern-with-year"
-        return str(format_date(day, self.say(pattern), locale=self.catalogue.locale))
+        return _day_in(self.catalogue.locale, self.say(pattern), day)
 
     def short_day(self, day: date) -> str:
         """Say a day without its weekday: "24 September"."""
         pattern = "short-day-pattern" if day.year == self.near.year else "short-day-pattern-with-year"
-        return str(format_date(day, self.say(pattern), locale=self.catalogue.locale))
+        return _day_in(self.catalogue.locale, self.say(pattern), day)
 
     def weekday(self, day: date) -> str:
         """Name the weekday of a day: "Friday"."""
-        return str(format_date(day, "EEEE", locale=self.catalogue.locale))
+        return _day_in(self.catalogue.locale, "EEEE", day)
 
     def tick_day(self, day: date) -> str:
         """Say a day in the fewest letters, for the axis of a picture: "24 Sep"."""
-        return str(format_date(day, self.say("tick-day-pattern"), locale=self.catalogue.locale))
+        return _day_in(self.catalogue.locale, self.say("tick-day-pattern"), day)
 
     def month(self, day: date) -> str:
         """Say a month: "September", with the year when it is not that of the reader's day."""
         pattern = "month-pattern" if day.year == self.near.year else "month-pattern-with-year"
-        return str(format_date(day, self.say(pattern), locale=self.catalogue.locale))
+        return _day_in(self.catalogue.locale, self.say(pattern), day)
 
     def month_with_year(self, day: date) -> str:
         """Say a month with its year, whatever that of the reader's day: "September 2027"."""
-        return str(format_date(day, self.say("month-pattern-with-year"), locale=self.catalogue.locale))
+        return _day_in(self.catalogue.locale, self.say("month-pattern-with-year"), day)
 
     def tick_month(self, day: date) -> str:
         """Say a month in the fewest letters, for the axis of a picture: "Sep"."""
-        return str(format_date(day, self.say("tick-month-pattern"), locale=self.catalogue.locale))
+        return _day_in(self.catalogue.locale, self.say("tick-month-pattern"), day)
 
     def tick_month_with_year(self, day: date) -> str:
         """Say a month with its year in the fewest letters: "Sep 2027"."""
-        return str(format_date(day, self.say("tick-month-pattern-with-year"), locale=self.catalogue.locale))
+        return _day_in(self.catalogue.locale, self.say("tick-month-pattern-with-year"), day)
 
     def time(self, moment: datetime | time) -> str:
         """Say a time of day: "7:05am", "2pm", "midday", "midnight"."""
@@ -201,3 +206,8 @@ class Voice:
     def figure(self, value: float) -> str:
         """Say a number as typed, with as many decimals as it has, up to six figures: "13", "0.8"."""
         return str(format_decimal(float(f"{value:g}"), format="#,##0.######", locale=self.catalogue.locale))
+
+
+@lru_cache(maxsize=_DAYS_KEPT)
+def _day_in(locale: Locale, pattern: str, day: date) -> str:
+    return str(format_date(day, pattern, locale=locale))

@@ -49,7 +49,8 @@ def events_of(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[Even
     """
     job = story.job
     about = [entry for entry in records.entries if getattr(entry, "job", None) == job.id]
-    about += [entry for entry in records.entries if entry.head.id in _held_back(story)]
+    held_back = _held_back(story)
+    about += [entry for entry in records.entries if entry.head.id in held_back]
     ids = {entry.head.id for entry in about}
     about += [entry for entry in records.entries if isinstance(entry, Correction) and entry.corrects in ids]
     withdrawn = withdrawn_ids(records.entries)
