@@ -15,7 +15,7 @@ from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.ends import has_no_day
 from swardcast.notices.notice import Fact, Notice, Section, text_of
-from swardcast.outlets.short_addresses import short_addresses
+from swardcast.outlets.short_addresses import short_address
 from swardcast.outlets.still_told import IN_EMAILS, is_still_told
 from swardcast.outlets.unbroken import unbroken
 from swardcast.outlook.states import JobOutlook, Work
@@ -179,7 +179,7 @@ def email_of_notice(notice: Notice, bulletin: Bulletin) -> Email:
         The e-mail.
     """
     voice = bulletin.voice
-    address = short_addresses(bulletin)[notice.id]
+    address = short_address(notice.id, bulletin.club)
     read_on = EmailLink(text=voice.say("email-read-on", address=address), address=address)
     return Email(
         folder=f"notices/{notice.id}/",

@@ -31,7 +31,7 @@ from swardcast.outlets.email_content import (
     one_line,
     status_link,
 )
-from swardcast.outlets.short_addresses import short_addresses
+from swardcast.outlets.short_addresses import short_address
 from swardcast.outlook.states import Work
 from swardcast.records.club import Club
 from swardcast.records.plan import Part
@@ -158,7 +158,7 @@ def _parts(week: _Week, bulletin: Bulletin) -> Iterable[EmailPart]:
 def _group(
     heading: str, some: Sequence[Notice], week: _Week, shared: Sequence[str], bulletin: Bulletin
 ) -> Iterable[EmailPart]:
-    voice, addresses = bulletin.voice, short_addresses(bulletin)
+    voice = bulletin.voice
     in_short = [
         notice for notice in some if notice.id in week.in_short and not _needs_no_more(notice, shared, bulletin)
     ]
@@ -167,12 +167,12 @@ def _group(
         EmailLink(text=voice.say("email-name-at", name=notice.headline, address=address), address=address)
         for notice in some
         if notice.id in week.in_short | week.in_a_line and notice.id not in told
-        for address in (addresses[notice.id],)
+        for address in (short_address(notice.id, bulletin.club),)
     )
     if in_short or lines:
         yield EmailPart(heading=heading, links=() if in_short else lines)
     for notice in in_short:
-        address = addresses[notice.id]
+        address = short_address(notice.id, bulletin.club)
         yield EmailPart(
             heading=notice.headline,
             typed=notice.title,

@@ -34,7 +34,7 @@ from swardcast.notices.notice import Notice
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster_fit import FULL_SCALE, SCALES, Block, Style, fits, headline_size
 from swardcast.outlets.rendering import rendered
-from swardcast.outlets.short_addresses import short_addresses
+from swardcast.outlets.short_addresses import short_address
 from swardcast.records.club import Contact
 from swardcast.records.plan import Part
 
@@ -207,7 +207,7 @@ def _foot(notice: Notice, bulletin: Bulletin) -> list[Block]:
     voice, asked = bulletin.voice, _asked(bulletin.club.contact)
     told = [
         (voice.say("poster-whole-notice"), _FOOT),
-        (_shown(short_addresses(bulletin)[notice.id]), _ADDRESS),
+        (_shown(short_address(notice.id, bulletin.club)), _ADDRESS),
         *([(voice.say(asked[0], office=bulletin.club.contact.office, way=asked[1]), _FOOT)] if asked else []),
         (voice.say("poster-as-it-stood", moment=_moment(bulletin)), _FOOT),
     ]
@@ -244,21 +244,20 @@ def poster_artifacts(bulletin: Bulletin, graph: OpenGraph) -> tuple[Artifact, ..
     Returns:
         Files "notices/<id>/poster.html" that need no script, and the style sheet that they share.
     """
-    addresses = short_addresses(bulletin)
     style = (files("swardcast") / "outlets" / "static" / STYLE_PATH).read_bytes()
     posters = (
         Artifact(
             path=f"notices/{notice.id}/poster.html",
             media_type="text/html; charset=utf-8",
-            data=_render(notice, addresses[notice.id], bulletin, graph).encode("utf-8"),
+            data=_render(notice, bulletin, graph).encode("utf-8"),
         )
         for notice in bulletin.notices
     )
     return (Artifact(path=STYLE_PATH, media_type="text/css; charset=utf-8", data=style), *posters)
 
 
-def _render(notice: Notice, address: str, bulletin: Bulletin, graph: OpenGraph) -> str:
-    voice = bulletin.voice
+def _render(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> str:
+    voice, address = bulletin.voice, short_address(notice.id, bulletin.club)
     return rendered(
         "poster.html",
         voice,

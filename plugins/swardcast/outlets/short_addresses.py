@@ -8,9 +8,10 @@ here.
 from __future__ import annotations
 
 from swardcast.compose import Bulletin
+from swardcast.records.club import Club
 from swardcast.records.short_codes import code_of
 
-__all__ = ["short_addresses", "short_codes", "short_path"]
+__all__ = ["short_address", "short_addresses", "short_codes", "short_path"]
 
 
 def short_path(code: str) -> str:
@@ -25,6 +26,19 @@ def short_path(code: str) -> str:
     return f"n/{code}/"
 
 
+def short_address(notice_id: str, club: Club) -> str:
+    """Give the short address of one notice.
+
+    Args:
+        notice_id: its id.
+        club: the club.
+
+    Returns:
+        The whole address, in ASCII.
+    """
+    return f"{club.site}/{short_path(code_of(notice_id))}"
+
+
 def short_addresses(bulletin: Bulletin) -> dict[str, str]:
     """Give the short address of each notice, withdrawn ones too.
 
@@ -34,8 +48,7 @@ def short_addresses(bulletin: Bulletin) -> dict[str, str]:
     Returns:
         Whole addresses by the notice's id, in ASCII.
     """
-    site = bulletin.club.site
-    return {name: f"{site}/{short_path(code)}" for name, code in short_codes(bulletin).items()}
+    return {name: short_address(name, bulletin.club) for name in _ids(bulletin)}
 
 
 def short_codes(bulletin: Bulletin) -> dict[str, str]:
@@ -47,4 +60,8 @@ def short_codes(bulletin: Bulletin) -> dict[str, str]:
     Returns:
         Codes by the notice's id.
     """
-    return {name: code_of(name) for name in (*bulletin.outlook.jobs, *(notice.id for notice in bulletin.withdrawn))}
+    return {name: code_of(name) for name in _ids(bulletin)}
+
+
+def _ids(bulletin: Bulletin) -> tuple[str, ...]:
+    return (*bulletin.outlook.jobs, *(notice.id for notice in bulletin.withdrawn))
