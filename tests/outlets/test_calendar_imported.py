@@ -73,7 +73,7 @@ def _calendars(stories: list[JobStory], records: ClubRecords) -> Iterator[tuple[
             if told is not None:
                 held[story.job.id] = calendar_of(told, records, as_of, book)
             elif story.job.id in held:
-                age = age_of(story.job, records, as_of)
+                age = age_of(story.job, records, as_of, book)
                 older = held[story.job.id]
                 held[story.job.id] = tuple(replace(one, sequence=age.count, changed_at=age.at) for one in older)
         yield as_of, tuple(event for story in stories for event in held.get(story.job.id, ()))

@@ -8,12 +8,16 @@ moments that no later record takes away, whether or not anything changed at them
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from dataclasses import dataclass
 from datetime import UTC, datetime, time, timedelta
 from typing import Final
 
+from swardcast.outlook.course import records_near
 from swardcast.outlook.story import FOLLOWED_DAYS
+from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Entry
 from swardcast.records.plan import Job
 
 __all__ = ["Age", "age_of"]
@@ -35,7 +39,7 @@ class Age:
     at: datetime
 
 
-def age_of(job: Job, records: ClubRecords, as_of: datetime) -> Age:
+def age_of(job: Job, records: ClubRecords, as_of: datetime, book: WeatherBook) -> Age:
     """Count the hours since a job was announced, the entries of the log since then, and that it was withdrawn.
 
     Assumes that the job was announced by the moment. With more records, or later, neither part becomes less. It stands
@@ -45,28 +49,33 @@ def age_of(job: Job, records: ClubRecords, as_of: datetime) -> Age:
         job: the job.
         records: the club's records.
         as_of: the moment, aware.
+        book: the club's weather, with which the records were cut down to what is near the job.
 
     Returns:
         The age.
     """
     zone = records.club.time_zone
     begins = datetime.combine(job.announced, time(0), tzinfo=zone).astimezone(UTC)
-    until = min(as_of.astimezone(UTC), _followed_until(job, records))
-    entered = [entry.head.at.astimezone(UTC) for entry in records.entries]
-    if job.withdrawn is not None:
-        entered.append(job.withdrawn.at.astimezone(UTC))
-    counted = [at for at in entered if begins < at <= until]
-    hours = (until - begins) // _STEP
-    last = max([begins + hours * _STEP, *counted])
-    return Age(count=hours + len(counted), at=last.astimezone(zone))
+    until = min(as_of.astimezone(UTC), _followed_until(job, records_near(records, job.id, book)))
+    first, end = (bisect_right(records.entries, at, key=_entered_at) for at in (begins, until))
+    hours, entered = (until - begins) // _STEP, records.entries[first:end]
+    last = [begins + hours * _STEP, *map(_entered_at, entered[-1:])]
+    withdrawn = [job.withdrawn.at.astimezone(UTC)] if job.withdrawn is not None else []
+    withdrawn = [at for at in withdrawn if begins < at <= until]
+    count = hours + len(entered) + len(withdrawn)
+    return Age(count=count, at=max(last + withdrawn).astimezone(zone))
 
 
-def _followed_until(job: Job, records: ClubRecords) -> datetime:
+def _entered_at(entry: Entry) -> datetime:
+    return entry.head.at.astimezone(UTC)
+
+
+def _followed_until(job: Job, near: ClubRecords) -> datetime:
     days = [job.announced, job.starts]
-    for entry in records.entries:
+    for entry in near.entries:
         if getattr(entry, "job", "") == job.id:
             days += [entry.head.at.date(), getattr(entry, "starts", None) or job.starts]
     if job.withdrawn is not None:
         days.append(job.withdrawn.at.date())
     last = max(days) + timedelta(days=FOLLOWED_DAYS)
-    return datetime.combine(last, time(0), tzinfo=records.club.time_zone).astimezone(UTC)
+    return datetime.combine(last, time(0), tzinfo=near.club.time_zone).astimezone(UTC)

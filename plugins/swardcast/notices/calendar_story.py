@@ -87,7 +87,7 @@ def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime, book: We
     Returns:
         Its events in the order of their days, those that were taken back among them.
     """
-    age = age_of(story.job, records, as_of)
+    age = age_of(story.job, records, as_of, book)
     return _in_order(_event(version, age) for version in _versions(story, records, as_of, book).values())
 
 
@@ -106,7 +106,7 @@ def calendar_of_withdrawn(
         Every event that was ever told of it, in the order of their days.
     """
     versions = _versions(notice.story, records, notice.revised_at - timedelta.resolution, book)
-    age = age_of(notice.story.job, records, as_of)
+    age = age_of(notice.story.job, records, as_of, book)
     voice = records.club.voice(notice.revised_at.date())
     told = (voice.say("news-told-at", moment=voice.moment(notice.revised_at)),)
     return _in_order(

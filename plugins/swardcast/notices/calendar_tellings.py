@@ -56,7 +56,7 @@ def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: Weath
             is_overdue = at not in moments
             stood = change.outlook if is_overdue else assess_jobs(records, at, book, only=story.job.id)[story.job.id]
             yield _telling(told, stood, near, at, is_by_clock=at not in opened)
-    last, now = story.changes[-1], age_of(story.job, records, as_of).at
+    last, now = story.changes[-1], age_of(story.job, records, as_of, book).at
     if last.outlook.work not in _NO_MORE and last.at < now:
         # Of work that is overdue the days of the plan stand, and that they are over.
         is_planned = last.outlook.work is Work.PLANNED
