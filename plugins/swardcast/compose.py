@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Final
 
@@ -27,22 +27,23 @@ from swardcast.notices.why import WhyPage, compose_why
 from swardcast.notices.withdrawn import WithdrawnNotice, item_of_withdrawal, withdrawn_notices
 from swardcast.outlook.course import as_members_see, assess_course
 from swardcast.outlook.job_ranges import without_called_off
-from swardcast.outlook.limits import LimitInForce, limits_in_force
-from swardcast.outlook.play import latest_statements, statements
+from swardcast.outlook.limits import LimitInForce
 from swardcast.outlook.play_story import play_changes
 from swardcast.outlook.states import CourseOutlook, JobOutlook
 from swardcast.outlook.story import JobStory, tell_story
-from swardcast.outlook.track_record import track_record
+from swardcast.outlook.track_record import Kept, track_record
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.outlook.week_growth import usual_grass, week_of_growth
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Entry
+from swardcast.records.log_by_job import LogByJob
 from swardcast.records.operations import Kind
 from swardcast.records.plan import Play
-from swardcast.records.standing import counts_until, notes_withdrawn, standing_entries, without_words_of
+from swardcast.records.standing import counts_until
 from swardcast.records.weather import WeatherSource
 
-__all__ = ["Bulletin", "Pictures", "compose_bulletin", "compose_pictures", "notice_as_told", "season_of"]
+__all__ = ["Bulletin", "Pictures", "compose_bulletin", "compose_pictures", "season_of"]
 
 
 _LATEST: Final = 5
@@ -64,7 +65,8 @@ class Bulletin:
         calendar: events of the members' calendar, job by job in the plan's order.
         sums: the sums of everything that is healing.
         why: a page for each kind of work.
-        track_record: the club's own promises and what came of them.
+        kept: the club's own promises and what came of them.
+        track_record: the same in words.
         published: the published recoveries beside what is computed for them.
         weather_sources: services whose weather the dates rest on, which their licences ask us to name.
         remarks: what the manager should look at again; members do not see it.
@@ -82,6 +84,7 @@ class Bulletin:
     calendar: tuple[CalendarEvent, ...]
     sums: tuple[JobSums, ...]
     why: tuple[WhyPage, ...]
+    kept: tuple[Kept, ...]
     track_record: Comparisons
     published: Comparisons
     weather_sources: tuple[WeatherSource, ...]
@@ -139,13 +142,16 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     voice, english = records.club.voice(outlook.as_of.date()), Voice.english(outlook.as_of.date())
     known = records.known_at(as_of)
     stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
-    course = _course_of(outlook)
-    notices = [_notice(job, stories[name], known, course, outlook.as_of) for name, job in outlook.jobs.items()]
+    course, log = _course_of(outlook), LogByJob(known.entries)
+    notices = [
+        compose_notice(_matter(job, stories[name], known, course, outlook.as_of, log.of(name)))
+        for name, job in outlook.jobs.items()
+    ]
     items = [*items_of_play(play_changes(records, as_of), records, voice), *items_of_notes(known, voice)]
     for notice in notices:
         kind = voice.name("kind", Kind(notice.category))
         items += items_of_story(stories[notice.id], records, kind, voice)
-    withdrawn = tuple(withdrawn_notices(records, as_of, book))
+    withdrawn, kept = tuple(withdrawn_notices(records, as_of, book)), track_record(records, as_of, book)
     for gone in withdrawn:
         item = item_of_withdrawal(gone, voice)
         items += [*items_of_story(gone.story, records, item.category, voice), item]
@@ -163,41 +169,14 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
         ),
         sums=job_sums(outlook, stories, voice),
         why=compose_why(outlook, stories, voice),
-        track_record=compose_track_record(track_record(records, as_of, book), voice),
+        kept=kept,
+        track_record=compose_track_record(kept, voice),
         published=compose_published(voice),
         weather_sources=records.weather.sources,
         remarks=(*remarks_on(outlook, english), *oversights(known, as_of, english)),
         records=records.heard_by(as_of),
         stories=stories | {gone.id: gone.story for gone in withdrawn},
     )
-
-
-def notice_as_told(bulletin: Bulletin, item: FeedItem) -> Notice | None:
-    """Word a notice as it stood when members heard of an item: a later bulletin gives the same.
-
-    Only a note that has been withdrawn since has lost its words there, as in its own item.
-
-    Args:
-        bulletin: the bulletin that has the item.
-        item: the item.
-
-    Returns:
-        The notice, or None for an item on the course status, or that a notice was withdrawn.
-    """
-    story = bulletin.stories.get(item.notice_id)
-    told = [change.revision for change in story.changes if change.id == item.id] if story is not None else []
-    if story is None or not told:
-        return None
-    changes = story.changes[: told[0]]
-    known = without_words_of(notes_withdrawn(bulletin.records), bulletin.records).known_at(item.at)
-    entries = standing_entries(known.entries)
-    said = latest_statements(statements(known, entries))
-    course = _Course(
-        limits=limits_in_force(entries, item.at),
-        holes_out_of_play=holes_out_of_play((known.surfaces[name], play) for name, (play, _) in said.items()),
-        plays={name: play for name, (play, _) in said.items()},
-    )
-    return _notice(changes[-1].outlook, replace(story, changes=changes), known, course, item.at)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -232,7 +211,7 @@ def compose_pictures(bulletin: Bulletin, records: ClubRecords, book: WeatherBook
     return Pictures(
         healing={name: picture for name, picture in healing.items() if picture is not None},
         growth=None if view is None or grass is None else growth_picture(week_of_growth(view, grass), voice),
-        promises=promises_picture(track_record(records, bulletin.as_of, book), voice),
+        promises=promises_picture(bulletin.kept, voice),
     )
 
 
@@ -270,11 +249,14 @@ def _course_of(outlook: CourseOutlook) -> _Course:
     return _Course(limits=outlook.limits, holes_out_of_play=out_of_play, plays=plays)
 
 
-def _notice(job: JobOutlook, story: JobStory, known: ClubRecords, course: _Course, as_of: datetime) -> Notice:
-    return compose_notice(_matter(job, story, known, course, as_of))
-
-
-def _matter(job: JobOutlook, story: JobStory, known: ClubRecords, course: _Course, as_of: datetime) -> Matter:
+def _matter(
+    job: JobOutlook,
+    story: JobStory,
+    known: ClubRecords,
+    course: _Course,
+    as_of: datetime,
+    log: tuple[Entry, ...] = (),
+) -> Matter:
     return Matter(
         outlook=without_called_off(job),
         story=story,
@@ -284,6 +266,7 @@ def _matter(job: JobOutlook, story: JobStory, known: ClubRecords, course: _Cours
         plays=course.plays,
         as_of=as_of,
         voice=known.club.voice(as_of.date()),
+        log=log,
     )
 
 

@@ -34,6 +34,7 @@ from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.moments import as_of_from
 from swardcast.notices.archive import in_order_of_list, left_to_archive
+from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.notice import Notice
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
@@ -219,7 +220,9 @@ def _pictures(cards: Mapping[str, Card]) -> Iterator[Artifact]:
 
 
 def _feeds(bulletin: Bulletin) -> tuple[Artifact, ...]:
-    pages = feed_pages(bulletin, partial(in_full, bulletin=bulletin), partial(in_short, bulletin=bulletin))
+    notices = NoticesAsTold(bulletin.records, bulletin.stories)
+    whole = partial(in_full, bulletin=bulletin, notices=notices)
+    pages = feed_pages(bulletin, whole, partial(in_short, bulletin=bulletin))
     return (*rss_artifacts(pages), *atom_artifacts(pages), *json_artifacts(pages))
 
 

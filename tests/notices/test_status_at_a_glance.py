@@ -13,9 +13,10 @@ from pathlib import Path
 
 import pytest
 
-from swardcast.compose import Bulletin, compose_bulletin, notice_as_told
+from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.errors import InputNeedsAttention
 from swardcast.language.voice import Voice
+from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.dates_in_words import first_and_last_in_words
 from swardcast.notices.status_lines import StatusLine
 from swardcast.notices.words import places_in_brief
@@ -117,7 +118,7 @@ def test_the_notice_says_it_of_no_hole_that_nobody_may_play_either(tmp_path: Pat
     assert not any(line.meanwhile for line in bulletin.status.lines)
     assert "Meanwhile" not in rows_of(bulletin, "turf")
     (morning,) = (item for item in bulletin.items if item.notice_id == "turf" and "done" in item.title.lower())
-    then = notice_as_told(bulletin, morning)  # before the green was closed
+    then = NoticesAsTold(bulletin.records, bulletin.stories).of(morning)  # before the green was closed
     assert then is not None
     assert "Meanwhile" in [fact.name for section in then.sections for fact in section.facts]
 

@@ -11,7 +11,8 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from swardcast.compose import Bulletin, compose_bulletin, notice_as_told
+from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.bulletins import FeedItem
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.feed_content import in_full, in_short
@@ -24,6 +25,10 @@ from tests.outlook.small_club import SmallClub, moment
 At = Callable[[str], Bulletin]
 LONDON = ZoneInfo("Europe/London")
 ENDINGS = ("rss", "atom", "json")
+
+
+def _told(bulletin: Bulletin) -> NoticesAsTold:
+    return NoticesAsTold(bulletin.records, bulletin.stories)
 
 
 def _item(bulletin: Bulletin, end: str) -> FeedItem:
@@ -101,20 +106,21 @@ def test_an_item_carries_the_notice_as_it_stood_when_it_was_told(demo_bulletin_a
     for end in ("2027-08-23-1140-greens-1-to-3-done", "2027-08-25-0710-held-up-by-rain", "-2027/announced"):
         item = next(item for item in demo_bulletin.items if item.id.endswith(end))
         then = demo_bulletin_at(f"{item.at:%Y-%m-%d %H:%M}")
-        assert [notice_as_told(demo_bulletin, item)] == [one for one in then.notices if one.id == item.notice_id]
+        assert [_told(demo_bulletin).of(item)] == [one for one in then.notices if one.id == item.notice_id]
 
 
 def test_a_change_too_small_to_tell_alters_no_item(demo_bulletin_at: At, demo_bulletin: Bulletin) -> None:
     earlier = demo_bulletin_at("2027-09-01 08:00")
+    told_then, told_now = _told(earlier), _told(demo_bulletin)
     assert len(earlier.items) > 50
     for item in earlier.items:
-        assert in_full(item, earlier) == in_full(item, demo_bulletin)
+        assert in_full(item, earlier, told_then) == in_full(item, demo_bulletin, told_now)
         assert in_short(item, earlier) == in_short(item, demo_bulletin)
 
 
 def test_an_item_links_to_how_it_stands_now_and_its_addresses_are_absolute(demo_bulletin: Bulletin) -> None:
     for item in demo_bulletin.items[:30]:
-        links = re.findall(r'(?:href|src)="([^"]*)"', in_full(item, demo_bulletin))
+        links = re.findall(r'(?:href|src)="([^"]*)"', in_full(item, demo_bulletin, _told(demo_bulletin)))
         page = (
             f"https://quillhaven.example/notices/{item.notice_id}/" if item.notice_id else "https://quillhaven.example/"
         )
@@ -130,7 +136,7 @@ def test_a_note_that_was_withdrawn_is_updated_and_loses_its_words(club: Path) ->
     (entry,) = (one for one in pages_of(bulletin)[0].entries if one.id.endswith("2027-05-10-0900-programme"))
     assert entry.published == datetime(2027, 5, 10, 9, tzinfo=LONDON)
     assert entry.updated == datetime(2027, 5, 12, 8, tzinfo=LONDON)
-    assert "late summer" not in in_full(_item(bulletin, "2027-05-10-0900-programme"), bulletin)
+    assert "late summer" not in in_full(_item(bulletin, "2027-05-10-0900-programme"), bulletin, _told(bulletin))
 
 
 def test_a_note_on_a_job_that_was_withdrawn_loses_its_words_wherever_the_feed_has_them(tmp_path: Path) -> None:
@@ -142,15 +148,17 @@ def test_a_note_on_a_job_that_was_withdrawn_loses_its_words_wherever_the_feed_ha
     club.log("moved", "05-02", "change of plan", "job: spring", "change: postponed to", "starts: 2027-05-17",
              "because: rain", time="12:00")  # fmt: skip
     told = compose_bulletin(club.records(), moment("05-02"))
-    assert ["SECRET" in in_full(item, told) for item in told.items] == [True, True, False]
+    assert ["SECRET" in in_full(item, told, _told(told)) for item in told.items] == [True, True, False]
     club.log("not-so", "05-03", "correction", "corrects: note")
     withdrawn = compose_bulletin(club.records(), moment("05-03"))
     assert [item.id for item in withdrawn.items] == ["spring/not-so", "spring/moved", "spring/note", "spring/announced"]
-    assert not any("SECRET" in in_full(item, withdrawn) for item in withdrawn.items)
+    assert not any("SECRET" in in_full(item, withdrawn, _told(withdrawn)) for item in withdrawn.items)
     entries = {entry.id.split("/")[-1]: entry for entry in pages_of(withdrawn)[0].entries}
     assert (entries["note"].published, entries["note"].updated) == (moment("05-02", "10:00"), moment("05-03", "10:00"))
     assert entries["note"].summary.startswith("This note was withdrawn.")
-    assert in_full(_item(withdrawn, "/announced"), withdrawn) == in_full(_item(told, "/announced"), told)
+    assert in_full(_item(withdrawn, "/announced"), withdrawn, _told(withdrawn)) == in_full(
+        _item(told, "/announced"), told, _told(told)
+    )
     (event,) = (one for one in withdrawn.notices[0].events if one.source == "note")
     assert (event.withdrawn, event.markdown) == (True, "The SECRET words.")  # the page crosses it out
 

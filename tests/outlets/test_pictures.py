@@ -13,6 +13,7 @@ from lxml import etree, html
 
 from swardcast.compose import Bulletin, Pictures, compose_pictures
 from swardcast.language.voice import Voice
+from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.pictures import AsOf, FixtureMark, KeyRow, Sign, Table, Tick, Told
 from swardcast.notices.promises_picture import DayMark, PromiseBar, PromisesPicture
 from swardcast.notices.season_bars import SeasonBars, SeasonRow
@@ -279,7 +280,8 @@ def test_only_the_sites_own_pages_have_pictures(demo_site: Path, demo_bulletin: 
     for page in demo_site.rglob("*"):
         if page.suffix in (".rss", ".atom", ".json") or page.name in ("email.html", "poster.html"):
             assert b"sc-pic" not in page.read_bytes(), page
-    assert all("sc-pic" not in in_full(item, bulletin=demo_bulletin) for item in demo_bulletin.items[:10])
+    notices = NoticesAsTold(demo_bulletin.records, demo_bulletin.stories)
+    assert all("sc-pic" not in in_full(item, demo_bulletin, notices) for item in demo_bulletin.items[:10])
     assert b"sc-pic__svg" in (demo_site / "notices/greens-renovation-2027/index.html").read_bytes()
 
 

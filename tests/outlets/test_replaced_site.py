@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.notices.as_told import NoticesAsTold
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.feed_content import in_full, in_short
 from swardcast.outlets.feeds import feed_pages
@@ -36,7 +37,11 @@ def live(tmp_path: Path) -> Callable[[Bulletin], Path]:
 
     def publish(bulletin: Bulletin) -> Path:
         folder = tmp_path / "live"
-        pages = feed_pages(bulletin, partial(in_full, bulletin=bulletin), partial(in_short, bulletin=bulletin))
+        pages = feed_pages(
+            bulletin,
+            partial(in_full, bulletin=bulletin, notices=NoticesAsTold(bulletin.records, bulletin.stories)),
+            partial(in_short, bulletin=bulletin),
+        )
         for artifact in (calendar_artifact(bulletin), *json_artifacts(pages)):
             path = folder / artifact.path
             path.parent.mkdir(parents=True, exist_ok=True)

@@ -13,6 +13,7 @@ from lxml import html
 
 from swardcast.compose import Bulletin, compose_bulletin, season_of
 from swardcast.notices.archive import compose_archive
+from swardcast.notices.as_told import NoticesAsTold
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.email import email_artifacts
 from swardcast.outlets.feed_content import in_full, in_short
@@ -189,7 +190,8 @@ def test_the_feed_gets_one_item_and_keeps_those_before_it(club: SmallClub) -> No
 
 
 def _current(bulletin: Bulletin) -> FeedPage:
-    pages = feed_pages(bulletin, lambda item: in_full(item, bulletin), lambda item: in_short(item, bulletin))
+    notices = NoticesAsTold(bulletin.records, bulletin.stories)
+    pages = feed_pages(bulletin, lambda item: in_full(item, bulletin, notices), lambda item: in_short(item, bulletin))
     return pages[0]
 
 

@@ -55,7 +55,7 @@ def compose_notice(matter: Matter) -> Notice:
     where = places_in_words((work.surface for work in outlook.surfaces), voice)
     on = {work.surface.kind for work in outlook.surfaces}
     headline = headline_of(outlook, few_words_for((work.surface for work in outlook.surfaces), voice), voice)
-    events = events_of(story, matter.records, voice)
+    events = events_of(story, matter.log, matter.records, voice)
     note, opening, to_come = newest_note(events, matter), opening_words(matter), is_before_its_end(matter)
     answer = answer_in_own_words(matter) or short_answer(matter)
     return Notice(

@@ -36,24 +36,24 @@ from swardcast.records.standing import withdrawn_ids
 __all__ = ["cause_in_words", "entry_in_words", "events_of", "moved_in_words", "new_day_in_words"]
 
 
-def events_of(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[Event, ...]:
+def events_of(story: JobStory, log: Sequence[Entry], records: ClubRecords, voice: Voice) -> tuple[Event, ...]:
     """Tell what happened to a job.
 
     Args:
         story: the job's changes.
+        log: what the log tells of the job by the moment, oldest first.
         records: the club's records as known at the moment.
         voice: the language and the day of the reader.
 
     Returns:
         Events, newest first.
     """
-    job = story.job
-    about = [entry for entry in records.entries if getattr(entry, "job", None) == job.id]
-    held_back = _held_back(story)
-    about += [entry for entry in records.entries if entry.head.id in held_back]
+    job, held_back = story.job, _held_back(story)
+    about = [entry for entry in log if getattr(entry, "job", None) == job.id]
+    about += [entry for entry in log if entry.head.id in held_back]
     ids = {entry.head.id for entry in about}
-    about += [entry for entry in records.entries if isinstance(entry, Correction) and entry.corrects in ids]
-    withdrawn = withdrawn_ids(records.entries)
+    about += [entry for entry in log if isinstance(entry, Correction) and entry.corrects in ids]
+    withdrawn = withdrawn_ids(log)
     shares = _shares_of_surface(story)
     events = [
         _event(entry, records, voice, shares.get(entry.head.id, ()), withdrawn=entry.head.id in withdrawn)

@@ -17,6 +17,7 @@ from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
 from swardcast.outlook.story import JobStory
 from swardcast.records.club import Surface
 from swardcast.records.folder import ClubRecords
+from swardcast.records.log import Entry
 from swardcast.records.operations import Kind
 from swardcast.records.plan import Job, Play
 
@@ -41,6 +42,7 @@ class Matter:
         as_of: the moment of the reader, local.
         voice: the language and the day of the reader.
         plays: how its surfaces play at that moment, by id; empty where it is told of an earlier one.
+        log: what the log tells of the job by then, oldest first; empty where its entries are not told.
     """
 
     outlook: JobOutlook
@@ -51,6 +53,7 @@ class Matter:
     as_of: datetime
     voice: Voice
     plays: Mapping[str, Play] = field(default_factory=dict)
+    log: tuple[Entry, ...] = ()
 
     @property
     def on_temporary_greens(self) -> list[Surface]:

@@ -66,8 +66,8 @@ def newest_note(events: Sequence[Event], matter: Matter) -> Event | None:
     """
     if matter.is_over:
         return None
-    steps = {entry.head.id for entry in matter.records.entries if isinstance(entry, Progress | PlanChange)}
-    notes = {entry.head.id for entry in matter.records.entries if isinstance(entry, NoteToMembers)}
+    steps = {entry.head.id for entry in matter.log if isinstance(entry, Progress | PlanChange)}
+    notes = {entry.head.id for entry in matter.log if isinstance(entry, NoteToMembers)}
     oldest = matter.as_of - timedelta(days=NOTE_IS_FRESH_DAYS)
     for event in events:
         if event.withdrawn:

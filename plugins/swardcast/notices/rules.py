@@ -98,8 +98,7 @@ def _silent_since(matter: Matter) -> date | None:
 
     A club that has no log at all adopts in its plan alone, and the plan is known.
     """
-    last = max((entry.head.at for entry in matter.records.entries), default=None)
-    if last is None or matter.as_of - last <= _RULES_KNOWN_FOR:
+    if not matter.records.entries or matter.as_of - (last := matter.records.entries[-1].head.at) <= _RULES_KNOWN_FOR:
         return None
     return last.astimezone(matter.records.club.time_zone).date()
 

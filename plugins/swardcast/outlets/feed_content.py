@@ -2,24 +2,26 @@
 
 from __future__ import annotations
 
-from swardcast.compose import Bulletin, notice_as_told
+from swardcast.compose import Bulletin
+from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.bulletins import FeedItem
 from swardcast.outlets.html import item_html, notice_html
 
 __all__ = ["in_full", "in_short"]
 
 
-def in_full(item: FeedItem, bulletin: Bulletin) -> str:
+def in_full(item: FeedItem, bulletin: Bulletin, notices: NoticesAsTold) -> str:
     """Render an item for a current document; a later bulletin renders it the same.
 
     Args:
         item: the item.
         bulletin: the bulletin that has it.
+        notices: its notices as they stood at earlier moments.
 
     Returns:
         HTML with the whole notice as it stood when the item was told; links are absolute.
     """
-    told = notice_as_told(bulletin, item)
+    told = notices.of(item)
     voice, root = bulletin.club.voice(item.at.date()), f"{bulletin.club.site}/"
     return item_html(item, notice_html(told, voice, root) if told else "", voice, root)
 

@@ -29,7 +29,7 @@ Precedence, spelled out once:
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Final
@@ -165,21 +165,26 @@ def _speaks_of_play(entry: Entry) -> bool:
     return isinstance(entry, MorningStatus | BackToNormal)
 
 
-def latest_play(name: str, records: ClubRecords, entries: Sequence[Entry]) -> Play | None:
+def latest_play(
+    name: str, records: ClubRecords, entries: Sequence[Entry], stands: Callable[[Entry], bool] = lambda _: True
+) -> Play | None:
     """Tell how the latest statement about a surface says that play stands there.
 
     Args:
         name: id of the surface.
         records: the club's records.
-        entries: entries that stand, oldest first; what ends work that lasts must be among them.
+        entries: entries, oldest first; what ends work that lasts must be among them.
+        stands: tells whether one of them stands; all do where nothing else is said.
 
     Returns:
         Play, or None where none of them says anything of it.
     """
     for place in reversed(range(len(entries))):
         entry = entries[place]
+        if not stands(entry):
+            continue
         lasts = says_done_of_what_lasts(entry, records.jobs.get(getattr(entry, "job", "")))
-        for said in statements(records, entries[: place + 1] if lasts else [entry]):
+        for said in statements(records, filter(stands, entries[: place + 1]) if lasts else [entry]):
             if said.reason.source == entry.head.id and name in said.play:
                 return said.play[name]
     return None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import Enum
@@ -13,6 +13,7 @@ from swardcast.outlook.states import DateRange, Milestone
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry
+from swardcast.records.log_by_job import LogByJob
 from swardcast.records.plan import Job
 from swardcast.records.standing import standing_entries
 
@@ -91,17 +92,18 @@ def track_record(records: ClubRecords, as_of: datetime, book: WeatherBook) -> tu
         Jobs whose work is finished and whose date is computed, oldest first.
     """
     known = records.known_at(as_of)
-    kept = (_kept(records, job, known, book) for job in known.jobs.values() if job.normal_after is None)
+    log = LogByJob(known.entries)
+    kept = (_kept(records, job, log.of(job.id), book) for job in known.jobs.values() if job.normal_after is None)
     return tuple(sorted((one for one in kept if one is not None), key=lambda one: (one.done_on, one.job.id)))
 
 
-def _kept(records: ClubRecords, job: Job, known: ClubRecords, book: WeatherBook) -> Kept | None:
+def _kept(records: ClubRecords, job: Job, about: Sequence[Entry], book: WeatherBook) -> Kept | None:
     """Follow a job entry by entry: the promise as the log stood then, the days as it stands now."""
-    moments = sorted({entry.head.at for entry in known.entries if getattr(entry, "job", "") == job.id})
-    promised_at = next((at for at in moments if _is_done(_facts_at(job, known.known_at(at).entries))), None)
+    moments = sorted({entry.head.at for entry in about if getattr(entry, "job", "") == job.id})
+    promised_at = next((at for at in moments if _is_done(_facts_at(job, about, at))), None)
     if promised_at is None:
         return None
-    standing = standing_entries(known.entries)
+    standing = standing_entries(about)
     by_then = (job_facts(job, [entry for entry in standing if entry.head.at <= at]) for at in moments)
     seen = [facts for facts in by_then if _is_done(facts)]
     if not seen:
@@ -117,8 +119,9 @@ def _kept(records: ClubRecords, job: Job, known: ClubRecords, book: WeatherBook)
     )
 
 
-def _facts_at(job: Job, entries: Iterable[Entry]) -> JobFacts:
-    return job_facts(job, standing_entries(entries))
+def _facts_at(job: Job, about: Sequence[Entry], at: datetime) -> JobFacts:
+    known = (entry for entry in about if entry.head.at.timestamp() <= at.timestamp())
+    return job_facts(job, standing_entries(known))
 
 
 def _is_done(facts: JobFacts) -> bool:

@@ -25,6 +25,7 @@ from swardcast.records.log import (
 __all__ = [
     "StandingEntries",
     "as_entered",
+    "as_spoken",
     "counts_until",
     "morning_of",
     "notes_withdrawn",
@@ -140,8 +141,19 @@ def standing_entries(entries: Iterable[Entry]) -> StandingEntries:
     """
     known = tuple(entries)
     withdrawn = withdrawn_ids(known)
-    standing = (entry for entry in known if entry.head.id not in withdrawn and not isinstance(entry, Correction))
-    return StandingEntries(sorted(standing, key=_order))
+    return as_spoken(entry for entry in known if entry.head.id not in withdrawn)
+
+
+def as_spoken(entries: Iterable[Entry]) -> StandingEntries:
+    """Put entries in the order in which they speak, as `standing_entries` does, those taken back since among them.
+
+    Args:
+        entries: entries.
+
+    Returns:
+        The entries without corrections, the first to speak first.
+    """
+    return StandingEntries(sorted((entry for entry in entries if not isinstance(entry, Correction)), key=_order))
 
 
 def _order(entry: Entry) -> tuple[float, float, int, str]:
