@@ -85,7 +85,7 @@ from swardcast.pelican_pages import (
     add_withdrawn_pages,
     root_of,
 )
-from swardcast.picture_cache import cache_folder, cached, tidy
+from swardcast.picture_cache import MOST_KEPT, cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
 from swardcast.reading.web_folder import problems_of_web
 from swardcast.records.club import SurfaceKind
@@ -170,17 +170,26 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["swardcast_course_data"] = script_text(course_data(bulletin, graph))
     context["swardcast_artifacts"] = (
         *_feeds(bulletin),
-        calendar_artifact(bulletin),
-        *short_page_artifacts(bulletin, graph),
-        *message_artifacts(bulletin),
-        *poster_artifacts(bulletin, graph),
-        *status_artifacts(bulletin),
-        *season_artifacts(bulletin),
-        *look_artifacts(bulletin.club.look),
-        headers_artifact(),
-        *email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"]),
-        *_pictures(cards),
+        *_artifacts(bulletin, graph, cards, drafts=settings["SWARDCAST_EML"]),
     )
+
+
+def _artifacts(bulletin: Bulletin, graph: OpenGraph, cards: Mapping[str, Card], *, drafts: bool) -> Iterator[Artifact]:
+    """All files but the feeds; what is drawn is taken from the cache, where it lies by what it shows."""
+    folder = cache_folder()
+    keep = partial(cached, folder=folder)
+    yield calendar_artifact(bulletin)
+    yield from short_page_artifacts(bulletin, graph)
+    yield from message_artifacts(bulletin)
+    yield from poster_artifacts(bulletin, graph, keep)
+    yield from status_artifacts(bulletin)
+    yield from season_artifacts(bulletin)
+    yield from look_artifacts(bulletin.club.look)
+    yield headers_artifact()
+    yield from email_artifacts(bulletin, drafts=drafts)
+    for path, card in cards.items():
+        yield Artifact(path=path, media_type="image/png", data=keep(key_of(card), partial(draw_card, card)))
+    tidy(folder, max(MOST_KEPT, 3 * len(bulletin.notices)))  # of each notice a card and a code, and some of before
 
 
 def _healing_html(pictures: Pictures, voice: Voice) -> dict[str, Markup]:
@@ -209,14 +218,6 @@ def _remarks(records: ClubRecords, bulletin: Bulletin, settings: Any) -> tuple[s
     live = replaced_site(Path(settings["SWARDCAST_REPLACES"] or settings["OUTPUT_PATH"]))
     replaced = remarks_on_replaced(live, bulletin, records) if live is not None else ()
     return (*faults, *ahead, *bulletin.remarks, *own_words, *replaced)
-
-
-def _pictures(cards: Mapping[str, Card]) -> Iterator[Artifact]:
-    """Preview pictures, drawn now or taken from the cache, where they lie by what they show."""
-    folder = cache_folder()
-    for path, card in cards.items():
-        yield Artifact(path=path, media_type="image/png", data=cached(key_of(card), partial(draw_card, card), folder))
-    tidy(folder)
 
 
 def _feeds(bulletin: Bulletin) -> tuple[Artifact, ...]:

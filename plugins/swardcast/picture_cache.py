@@ -19,7 +19,7 @@ from typing import Final
 __all__ = ["MOST_KEPT", "cache_folder", "cached", "tidy"]
 
 MOST_KEPT: Final = 500
-"""Pictures kept, the least lately used going first: about 20 MB. Judgement."""
+"""Pictures kept in any case, the least lately used going first: about 20 MB. Judgement."""
 
 _FRESH: Final = ".new"
 _LONGEST_WRITING_S: Final = 3600.0

@@ -23,14 +23,13 @@ from datetime import date
 from importlib.resources import files
 from typing import Final
 
-from markupsafe import Markup
-
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.language.measures import System, system_of
 from swardcast.language.sentences import paragraphs_of
 from swardcast.language.voice import capital
 from swardcast.notices.notice import Notice
+from swardcast.outlets.address_code import Keep, address_code
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.poster_fit import FULL_SCALE, SCALES, Block, Style, fits, headline_size
 from swardcast.outlets.rendering import rendered
@@ -234,12 +233,13 @@ def _shown(address: str) -> str:
     return address.removeprefix("https://")
 
 
-def poster_artifacts(bulletin: Bulletin, graph: OpenGraph) -> tuple[Artifact, ...]:
+def poster_artifacts(bulletin: Bulletin, graph: OpenGraph, keep: Keep = lambda _, draw: draw()) -> tuple[Artifact, ...]:
     """Write the poster of each notice.
 
     Args:
         bulletin: the bulletin.
         graph: what a service shows of a pasted link: the same as of the notice's own page.
+        keep: gives codes that were drawn before, or draws them.
 
     Returns:
         Files "notices/<id>/poster.html" that need no script, and the style sheet that they share.
@@ -249,14 +249,14 @@ def poster_artifacts(bulletin: Bulletin, graph: OpenGraph) -> tuple[Artifact, ..
         Artifact(
             path=f"notices/{notice.id}/poster.html",
             media_type="text/html; charset=utf-8",
-            data=_render(notice, bulletin, graph).encode("utf-8"),
+            data=_render(notice, bulletin, graph, keep).encode("utf-8"),
         )
         for notice in bulletin.notices
     )
     return (Artifact(path=STYLE_PATH, media_type="text/css; charset=utf-8", data=style), *posters)
 
 
-def _render(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> str:
+def _render(notice: Notice, bulletin: Bulletin, graph: OpenGraph, keep: Keep) -> str:
     voice, address = bulletin.voice, short_address(notice.id, bulletin.club)
     return rendered(
         "poster.html",
@@ -267,18 +267,10 @@ def _render(notice: Notice, bulletin: Bulletin, graph: OpenGraph) -> str:
         sources=bulletin.weather_sources,
         properties=graph.of_notice(notice),
         style=f"../../{STYLE_PATH}",
-        code=_code(address),
+        code=address_code(address, keep),
         address=address,
         shown=_shown(address),
         asked=_asked(bulletin.club.contact),
         moment=_moment(bulletin),
         paper="letter" if system_of(voice) is System.CUSTOMARY else "A4",
     )
-
-
-def _code(address: str) -> Markup:
-    """The address as a code to be photographed; level M is still read with 15 % of it spoilt (ISO/IEC 18004)."""
-    import segno  # noqa: PLC0415 - for posters alone
-
-    drawn = segno.make(address, error="m", micro=False, boost_error=False)
-    return Markup(drawn.svg_inline(border=4, omitsize=True, dark="#000", light="#fff"))  # noqa: S704 - shapes alone
