@@ -7,6 +7,7 @@ import errno
 import json
 import os
 import sys
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, Final
 
@@ -22,7 +23,7 @@ from swardcast.outlets.committee_page import MARK
 from swardcast.reading.web_folder import WEB, web_files
 from swardcast.verifying.verify import refuse_faults
 
-__all__ = ["add_site_options", "files_of", "make_live", "parser", "run"]
+__all__ = ["add_site_options", "FilesOf", "make_live", "parser", "run"]
 
 _A_DISK: Final = (
     "{output} is a disk of its own, or mounted like one, and cannot change places with a new site; name a folder on it."
@@ -98,7 +99,7 @@ def _publish(options: argparse.Namespace, fresh: Path, output: Path) -> int:
     bring(brought, fresh)
     refuse_published([fresh], mark=MARK, hidden=True)
     list_files(fresh)
-    for fault in refuse_faults(files_of(fresh), brought):
+    for fault in refuse_faults(FilesOf(fresh), brought):
         print(f"Worth another look: {fault}.", file=sys.stderr)
     refuse_others(output, fresh)
     swap(fresh, output)
@@ -115,10 +116,24 @@ def _go_back(output: Path) -> int:
     return 0
 
 
-def files_of(site: Path) -> dict[str, bytes]:
-    """Read a site: the bytes of each file by its place."""
-    found = sorted(path for path in site.rglob("*") if path.is_file())
-    return {path.relative_to(site).as_posix(): path.read_bytes() for path in found}
+class FilesOf(Mapping[str, bytes]):
+    """The files of a site, each read when it is asked for: all of them at once would take more than the build did."""
+
+    def __init__(self, site: Path) -> None:
+        found = sorted(path for path in site.rglob("*") if path.is_file())
+        self._paths = {path.relative_to(site).as_posix(): path for path in found}
+
+    def __getitem__(self, name: str) -> bytes:
+        return self._paths[name].read_bytes()
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._paths
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._paths)
+
+    def __len__(self) -> int:
+        return len(self._paths)
 
 
 def _tell(options: argparse.Namespace) -> None:

@@ -97,6 +97,7 @@ def _names_in(site: Path) -> Iterator[str]:
     """Every file in a folder, and every link, as a place with forward slashes."""
     for place, folders, files in os.walk(site, onerror=unless_gone):
         links = [name for name in folders if Path(place, name).is_symlink()]
+        folder = Path(place).relative_to(site).as_posix()
         for name in (*files, *links):
             if name not in LEFT_BY_SYSTEMS:
-                yield Path(place, name).relative_to(site).as_posix()
+                yield name if folder == "." else f"{folder}/{name}"

@@ -95,7 +95,7 @@ def build_club(place: ClubPlace, asked: Asked) -> BuiltClub:
         seconds = monotonic() - begun
     if failed:
         state = State.FAILED
-    elif was_live and build.files_of(place.site) == build.files_of(site_before(place.site)):
+    elif was_live and build.FilesOf(place.site) == build.FilesOf(site_before(place.site)):
         state = State.UNCHANGED
     else:
         state = State.PUBLISHED

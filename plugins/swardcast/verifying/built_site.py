@@ -7,12 +7,13 @@ import posixpath
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from sys import intern
 from typing import Any, Final
 from urllib.parse import unquote, urlsplit
 
-from lxml import html
+from lxml import etree, html
 
-__all__ = ["INDEX", "STATUS", "BuiltSite", "Fault"]
+__all__ = ["INDEX", "STATUS", "BuiltSite", "Fault", "PageLinks"]
 
 STATUS: Final = "status.json"
 INDEX: Final = "index.html"
@@ -34,8 +35,29 @@ class Fault:
         return f"{self.file}: {self.says}"
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PageLinks:
+    """What a page has to do with links.
+
+    Args:
+        out: the links on it, each once.
+        own_words: those of them that stand in the manager's own words.
+        anchors: its ids, to which links may lead.
+    """
+
+    out: tuple[str, ...]
+    own_words: tuple[str, ...]
+    anchors: frozenset[str]
+
+
+_OWN_WORDS: Final = etree.XPath(
+    "//*[contains(concat(' ', normalize-space(@class), ' '), ' sc-own ')]//a/@href", smart_strings=False
+)
+_ANCHORS: Final = etree.XPath("//@id | //a/@name", smart_strings=False)
+
+
 class BuiltSite:
-    """A built site, complete in memory; each page is parsed once.
+    """A built site as bytes; parsed pages are large, so only what has to be known of all of them is kept.
 
     Args:
         files: the bytes of each file by its place in the site, with forward slashes.
@@ -47,15 +69,19 @@ class BuiltSite:
         self.judged = tuple(sorted(files.keys() - set(brought)))
 
     @cached_property
-    def pages(self) -> dict[str, html.HtmlElement]:
-        """Each HTML page that is judged and not empty, parsed."""
-        found = [name for name in self.judged if name.endswith(".html")]
-        return {name: html.document_fromstring(self.files[name]) for name in found if self.files[name].strip()}
+    def pages(self) -> frozenset[str]:
+        """Each HTML page that is judged."""
+        return frozenset(name for name in self.judged if name.endswith(".html"))
+
+    def page(self, name: str) -> html.HtmlElement | None:
+        """Parse one of these pages; None where it is none of them, or empty."""
+        data = self.files[name] if name in self.pages else b""
+        return html.document_fromstring(data) if data.strip() else None
 
     @cached_property
-    def anchors(self) -> dict[str, frozenset[str]]:
-        """The ids that each page has, to which links may lead."""
-        return {name: frozenset([*page.xpath("//@id"), *page.xpath("//a/@name")]) for name, page in self.pages.items()}
+    def links(self) -> dict[str, PageLinks]:
+        """The links of each page, in the order of their names."""
+        return {name: _links_of(page) for name in sorted(self.pages) if (page := self.page(name)) is not None}
 
     @cached_property
     def status(self) -> dict[str, Any]:
@@ -99,3 +125,13 @@ class BuiltSite:
         if file in ("", "."):
             return INDEX
         return file if file in self.files else posixpath.join(file, INDEX)
+
+
+def _links_of(page: html.HtmlElement) -> PageLinks:
+    """Most pages have the same links, and each is kept once (`intern`)."""
+    out = dict.fromkeys(intern(link) for _, attribute, link, _ in page.iterlinks() if attribute)
+    return PageLinks(
+        out=tuple(out),
+        own_words=tuple(map(intern, _OWN_WORDS(page))),
+        anchors=frozenset(map(intern, _ANCHORS(page))),
+    )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Container, Iterator
+from functools import cache, partial
 from typing import Final
 from urllib.parse import unquote, urlsplit
 
@@ -15,7 +16,6 @@ __all__ = ["dead_links_of_own_words", "link_faults"]
 _MISSING_PAGE: Final = "404.html"  # shown at any depth, so its links begin at the root
 _TEXTS: Final = (".atom", ".rss", ".json", ".ics", ".xml")
 _ENDS: Final = r"[^\s\"'<>\\]*"
-_OWN_WORDS: Final = "//*[contains(concat(' ', normalize-space(@class), ' '), ' sc-own ')]//a/@href"
 
 
 def link_faults(site: BuiltSite) -> Iterator[Fault]:
@@ -29,9 +29,15 @@ def link_faults(site: BuiltSite) -> Iterator[Fault]:
         own address in a feed, the calendar or another file for programs that nothing answers.
     """
     typed = frozenset(target for _, _, target in _dead_in_own_words(site))
-    for name, page in site.pages.items():
-        found = dict.fromkeys(link for _, attribute, link, _ in page.iterlinks() if attribute)
-        yield from (fault for link in found if (fault := _fault(site, name, link, typed)))
+    leads = cache(partial(_leads, site))  # pages that lie beside each other have most of their links in common
+    for name, page in site.links.items():
+        folder = _folder(name)
+        for link in page.out:
+            led = leads(folder, link)
+            target = name if led == "" else led
+            fault = None if target is None or target in typed else _fault(site, target, link)
+            if fault:
+                yield Fault(file=name, says=fault)
     yield from _in_texts(site, typed)
 
 
@@ -53,37 +59,40 @@ def dead_links_of_own_words(site: BuiltSite) -> Iterator[Fault]:
 
 def _dead_in_own_words(site: BuiltSite) -> Iterator[tuple[str, str, str]]:
     """Pages with such links, the links, and the files to which they lead."""
-    for name, page in site.pages.items():
-        for link in page.xpath(_OWN_WORDS):
-            target = _target(site, name, link)
-            if target is not None and target not in site.files:
-                yield name, str(link), target
+    for name, page in site.links.items():
+        for link in page.own_words:
+            target = _leads(site, _folder(name), link)
+            if target and target not in site.files:
+                yield name, link, target
 
 
-def _fault(site: BuiltSite, page: str, link: str, typed: Container[str]) -> Fault | None:
-    target = _target(site, page, link)
-    if target is None or target in typed:
-        return None
+def _fault(site: BuiltSite, target: str, link: str) -> str:
     if target not in site.files:
-        return Fault(file=page, says=f"links to {link!r}, where nothing is")
-    wanted = unquote(urlsplit(link).fragment)
-    if wanted and target in site.anchors and wanted not in site.anchors[target]:
-        return Fault(file=page, says=f"links to {link!r}, but {target} has no place {wanted!r}")
-    return None
+        return f"links to {link!r}, where nothing is"
+    wanted = unquote(urlsplit(link).fragment) if "#" in link else ""
+    if wanted and target in site.links and wanted not in site.links[target].anchors:
+        return f"links to {link!r}, but {target} has no place {wanted!r}"
+    return ""
 
 
-def _target(site: BuiltSite, page: str, link: str) -> str | None:
-    """The file to which a link leads; None where it is of another site, also of another part of the same host."""
+def _folder(page: str) -> str:
+    return "" if page == _MISSING_PAGE else posixpath.dirname(page)
+
+
+def _leads(site: BuiltSite, folder: str, link: str) -> str | None:
+    """The file to which a link on a page of a folder leads, "" for that page itself.
+
+    None where it is of another site, also of another part of the same host.
+    """
     parts = urlsplit(link)
     if link.startswith("//") or parts.scheme not in ("", "http", "https"):
         return None
-    base = "" if page == _MISSING_PAGE else posixpath.dirname(page)
     if parts.scheme:
         return site.page_of(link)
     if not parts.path:
-        return page
+        return ""
     if not parts.path.startswith("/"):
-        return site.file_of(posixpath.join(base, parts.path))
+        return site.file_of(posixpath.join(folder, parts.path))
     root = urlsplit(site.address).path or "/"
     return site.file_of(parts.path.removeprefix(root)) if parts.path.startswith(root) else None
 

@@ -36,7 +36,7 @@ def notice_faults(site: BuiltSite) -> Iterator[Fault]:
     pages = {name for name in site.pages if name.startswith(_FOLDER) and name.endswith(f"/{INDEX}")}
     pages = {name for name in pages if name.count("/") == 2}  # noqa: PLR2004 - notices/ID/index.html
     for name in sorted(pages | set(told)):
-        page = site.pages.get(name)
+        page = site.page(name)
         words = shown(_main(page)) if page is not None else ""
         if len(words.split()) < (_LEAST_WORDS if name in told else _LEAST_WORDS_UNTOLD):
             yield Fault(file=name, says="is a notice without words")
@@ -72,7 +72,7 @@ def _against(told: dict[str, Any], page: html.HtmlElement, words: str, name: str
 
 def _short_address(told: dict[str, Any], name: str, site: BuiltSite) -> Iterator[Fault]:
     short = site.page_of(told["short_address"])
-    page = site.pages.get(short or "")
+    page = site.page(short or "")
     if page is None:
         yield Fault(file=name, says=f"nothing answers its short address {told['short_address']}")
     elif name not in {site.page_of(link) or "" for link in _absolute(page, told["short_address"])}:

@@ -43,7 +43,7 @@ def status_faults(site: BuiltSite) -> Iterator[Fault]:
 
 def _against_the_page(status: dict[str, Any], site: BuiltSite) -> Iterator[Fault]:
     """A theme need not show every line, nor any date; what it shows has to be the same."""
-    page = site.pages.get(INDEX)
+    page = site.page(INDEX)
     words = shown(page) if page is not None else ""
     if as_shown(status["sentence"]) not in words and not _in_a_heading(status["sentence"], page):
         yield _lacks("the sentence", status["sentence"])
