@@ -6,7 +6,7 @@ from collections.abc import Callable
 from datetime import datetime
 
 from swardcast.outlook.limits import LimitInForce, limits_in_force
-from swardcast.outlook.play import latest_play
+from swardcast.outlook.play import latest_statement
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Correction, Entry, MorningStatus
 from swardcast.records.plan import Play
@@ -48,8 +48,8 @@ class PastPlay:
             Play by surface, of those on which anything had been said.
         """
         stood = self._stood_at(at)
-        said = {name: latest_play(name, known, self._spoken.on_surface(name), stood) for name in known.surfaces}
-        return {name: play for name, play in said.items() if play is not None}
+        said = {name: latest_statement(name, known, self._spoken.on_surface(name), stood) for name in known.surfaces}
+        return {name: latest[0] for name, latest in said.items() if latest is not None}
 
     def _stood_at(self, at: datetime) -> Callable[[Entry], bool]:
         """Whether an entry was known at a moment, not yet taken back, and not of a job that was out of the plan."""

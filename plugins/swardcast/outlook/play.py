@@ -39,7 +39,16 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, MorningStatus, Progress, Step
 from swardcast.records.plan import Job, Play
 
-__all__ = ["OPEN", "Statement", "ended", "latest_play", "latest_statements", "says_done_of_what_lasts", "statements"]
+__all__ = [
+    "OPEN",
+    "Statement",
+    "ended",
+    "latest_play",
+    "latest_statement",
+    "latest_statements",
+    "says_done_of_what_lasts",
+    "statements",
+]
 
 OPEN: Final = (Play.OPEN, Play.OPEN_WITH_CARE)
 """Play on the surface itself."""
@@ -78,30 +87,38 @@ def statements(records: ClubRecords, entries: Iterable[Entry]) -> Iterator[State
     Yields:
         Statements, oldest first.
     """
-    said = list[Entry]()
+    said, first = list[Entry](), dict[str, int]()
     for entry in entries:
-        head = entry.head
+        begins = first.setdefault(getattr(entry, "job", ""), len(said))
         said.append(entry)
-        match entry:
-            case MorningStatus():
-                reason = Reason(kind=ReasonKind.MORNING_ENTRY, source=head.id, at=head.true_from, words=entry.why)
-                yield Statement(at=head.true_from, play=dict(entry.play), reason=reason)
-            case Progress():
-                job = records.jobs.get(entry.job)
-                play = entry.play or _play_after(entry, job)
-                names = entry.surfaces
-                if says_done_of_what_lasts(entry, job) and job is not None:
-                    over = ended(job, records, said)
-                    names = tuple(name for name in names if name not in over)
-                if play is not None and names:
-                    kind = _STEP_REASON[entry.step]
-                    reason = Reason(kind=kind, source=head.id, at=head.true_from, words=entry.because)
-                    yield Statement(at=head.true_from, play=dict.fromkeys(names, play), reason=reason)
-            case BackToNormal():
-                reason = Reason(kind=ReasonKind.SAID_NORMAL, source=head.id, at=head.true_from)
-                yield Statement(at=head.true_from, play=dict.fromkeys(entry.surfaces, Play.OPEN), reason=reason)
-            case _:
-                pass
+        statement = _statement_of(entry, records, said, begins)
+        if statement is not None:
+            yield statement
+
+
+def _statement_of(entry: Entry, records: ClubRecords, said: Sequence[Entry], begins: int = 0) -> Statement | None:
+    """What one entry says; "done" of what lasts depends on what was said up to it, since its job's first entry."""
+    head = entry.head
+    match entry:
+        case MorningStatus():
+            reason = Reason(kind=ReasonKind.MORNING_ENTRY, source=head.id, at=head.true_from, words=entry.why)
+            return Statement(at=head.true_from, play=dict(entry.play), reason=reason)
+        case Progress():
+            job = records.jobs.get(entry.job)
+            play = entry.play or _play_after(entry, job)
+            names = entry.surfaces
+            if says_done_of_what_lasts(entry, job) and job is not None:
+                over = ended(job, records, said[begins:])
+                names = tuple(name for name in names if name not in over)
+            if play is None or not names:
+                return None
+            reason = Reason(kind=_STEP_REASON[entry.step], source=head.id, at=head.true_from, words=entry.because)
+            return Statement(at=head.true_from, play=dict.fromkeys(names, play), reason=reason)
+        case BackToNormal():
+            reason = Reason(kind=ReasonKind.SAID_NORMAL, source=head.id, at=head.true_from)
+            return Statement(at=head.true_from, play=dict.fromkeys(entry.surfaces, Play.OPEN), reason=reason)
+        case _:
+            return None
 
 
 def _play_after(entry: Progress, job: Job | None) -> Play | None:
@@ -151,7 +168,7 @@ def ended(job: Job, records: ClubRecords, entries: Sequence[Entry]) -> dict[str,
             found = {name: said for name, said in found.items() if name not in names}
         if step is Step.DONE:
             begun.update(names)
-        for said in statements(records, [entry]) if _speaks_of_play(entry) else ():
+        for said in statements(records, [entry]) if begun and _speaks_of_play(entry) else ():
             found = {name: said for name, play in said.play.items() if play in OPEN and name in begun} | found
         if job.lasts and step in (Step.STARTED, Step.RESUMED):
             begun.update(names)
@@ -165,10 +182,10 @@ def _speaks_of_play(entry: Entry) -> bool:
     return isinstance(entry, MorningStatus | BackToNormal)
 
 
-def latest_play(
+def latest_statement(
     name: str, records: ClubRecords, entries: Sequence[Entry], stands: Callable[[Entry], bool] = lambda _: True
-) -> Play | None:
-    """Tell how the latest statement about a surface says that play stands there.
+) -> tuple[Play, Statement] | None:
+    """Find the latest statement about a surface.
 
     Args:
         name: id of the surface.
@@ -177,17 +194,32 @@ def latest_play(
         stands: tells whether one of them stands; all do where nothing else is said.
 
     Returns:
-        Play, or None where none of them says anything of it.
+        Play there and the statement, or None where none of them says anything of it.
     """
     for place in reversed(range(len(entries))):
         entry = entries[place]
         if not stands(entry):
             continue
         lasts = says_done_of_what_lasts(entry, records.jobs.get(getattr(entry, "job", "")))
-        for said in statements(records, filter(stands, entries[: place + 1]) if lasts else [entry]):
-            if said.reason.source == entry.head.id and name in said.play:
-                return said.play[name]
+        said = _statement_of(entry, records, list(filter(stands, entries[: place + 1])) if lasts else [entry])
+        if said is not None and name in said.play:
+            return said.play[name], said
     return None
+
+
+def latest_play(name: str, records: ClubRecords, entries: Sequence[Entry]) -> Play | None:
+    """Tell how the latest statement about a surface says that play stands there.
+
+    Args:
+        name: id of the surface.
+        records: the club's records.
+        entries: entries that stand, oldest first; what ends work that lasts must be among them.
+
+    Returns:
+        Play, or None where none of them says anything of it.
+    """
+    latest = latest_statement(name, records, entries)
+    return latest[0] if latest is not None else None
 
 
 def latest_statements(said: Iterable[Statement]) -> dict[str, tuple[Play, Statement]]:

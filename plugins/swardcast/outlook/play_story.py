@@ -102,14 +102,19 @@ class _Listener:
 
     def _listen(self, entries: Sequence[Entry]) -> None:
         self._heard += entries
-        if len(entries) == 1 and not (isinstance(entries[0], Correction) or self._looks_back(entries[0])):
-            said: Sequence[Entry] = entries
-        else:  # what was withdrawn must go, and several at a minute speak in their own order
-            said = standing_entries(self._heard)
+        said = standing_entries(entries)  # several at a minute speak in their own order
+        if not self._come_last(entries):
+            said = standing_entries(self._heard)  # what was withdrawn must go
             self._latest, self._limits = {}, {}
         self._latest.update(latest_statements(statements(self.records, said)))
         for entry in said:
             self._limits = limits_after(self._limits, entry)
+
+    def _come_last(self, entries: Sequence[Entry]) -> bool:
+        """Whether nothing said before changes by them, nor they by it."""
+        if any(isinstance(entry, Correction) or self._looks_back(entry) for entry in entries):
+            return False
+        return len(entries) == 1 or all(entry.head.true_from == entry.head.at for entry in entries)
 
     def _looks_back(self, entry: Entry) -> bool:
         return says_done_of_what_lasts(entry, self.records.jobs.get(getattr(entry, "job", "")))
