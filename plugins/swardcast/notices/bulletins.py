@@ -108,7 +108,8 @@ def last_change(story: JobStory, records: ClubRecords, voice: Voice) -> tuple[st
 def _item(change: JobChange, story: JobStory, records: ClubRecords, category: str, voice: Voice) -> FeedItem:
     at = change.at.astimezone(records.club.time_zone)
     voice = voice.on(at.date())
-    withdrawn_at = notes_withdrawn(records).get(change.entry.head.id) if change.entry is not None else None
+    note = change.entry if isinstance(change.entry, NoteToMembers) else None
+    withdrawn_at = notes_withdrawn(records).get(note.head.id) if note is not None else None
     return FeedItem(
         id=change.id,
         at=at,

@@ -274,6 +274,6 @@ def _page(feed: Feed, number: int | None, archives: int, entries: Sequence[FeedE
         language=club.language,
         number=number,
         archives=archives,
-        updated=max((entry.updated for entry in entries), default=_begin(bulletin)),
+        updated=max(entry.updated for entry in entries) if entries else _begin(bulletin),
         entries=tuple(entries),
     )
