@@ -160,7 +160,6 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["swardcast_bodies"] = bodies
     context["swardcast_pictures"] = pictures
     context["swardcast_archived"] = left_to_archive(bulletin.notices, bulletin.outlook.jobs, bulletin.as_of.date())
-    context["swardcast_listed"] = in_order_of_list(bulletin.notices, bulletin.outlook.jobs, voice)
     context["swardcast_site_path"] = urlsplit(bulletin.club.site).path.rstrip("/")
     context["swardcast_badge_px"] = badge_size_px(bulletin.club.look)
     context["swardcast_feeds"] = feeds_of(bulletin)
@@ -230,6 +229,10 @@ def _feeds(bulletin: Bulletin) -> tuple[Artifact, ...]:
 def _add_articles(generator: ArticlesGenerator) -> None:
     bulletin: Bulletin = generator.context["bulletin"]
     notices = [_article(generator, notice) for notice in bulletin.notices]
+    order = in_order_of_list(bulletin.notices, bulletin.outlook.jobs, bulletin.voice)
+    places = {name: place for place, name in enumerate(order)}
+    for article in notices:
+        article.swardcast_place = places[article.slug]
     generator.articles += notices
     pages = [notice.save_as for notice in notices if notice.save_as]
     made = (*pages, *(one.path for one in generator.context["swardcast_artifacts"]))

@@ -31,9 +31,10 @@ COMMANDS: Final = {
     "backtest": "test the dates: on a long weather record, or what the club promised (--own)",
 }
 FINE, NEEDS_ATTENTION, WRONG_USAGE = 0, 1, 2
-_NEW_OBJECTS: Final = 50_000
-"""Objects after which those in circles are looked for. Records have none, and looking through those of ten years of log
-after each 700 new ones, as Python does, took an eighth of reading them; judgement."""
+_RARELY: Final = (50_000, 50, 100)
+"""How often those of new objects are looked for that refer to each other and are asked for no more. Records have none, and
+most of what a command makes is asked for to its end: as often as Python does, it took an eighth of reading ten years of
+log and a tenth of a build; judgement."""
 
 _EXAMPLE: Final = """\
 Example:
@@ -111,7 +112,7 @@ def in_words(work: Callable[[], int]) -> int:
 
 def main() -> NoReturn:
     """Run the command line and leave with its exit code."""
-    gc.set_threshold(_NEW_OBJECTS)
+    gc.set_threshold(*_RARELY)
     try:
         try:
             code = run(sys.argv[1:])
