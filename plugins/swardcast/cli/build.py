@@ -23,7 +23,7 @@ from swardcast.outlets.committee_page import MARK
 from swardcast.reading.web_folder import WEB, web_files
 from swardcast.verifying.verify import refuse_faults
 
-__all__ = ["add_site_options", "FilesOf", "make_live", "parser", "run"]
+__all__ = ["FilesOf", "add_site_options", "make_live", "parser", "run"]
 
 _A_DISK: Final = (
     "{output} is a disk of its own, or mounted like one, and cannot change places with a new site; name a folder on it."

@@ -32,9 +32,9 @@ COMMANDS: Final = {
 }
 FINE, NEEDS_ATTENTION, WRONG_USAGE = 0, 1, 2
 _RARELY: Final = (50_000, 50, 100)
-"""How often those of new objects are looked for that refer to each other and are asked for no more. Records have none, and
-most of what a command makes is asked for to its end: as often as Python does, it took an eighth of reading ten years of
-log and a tenth of a build; judgement."""
+"""How often those of new objects are looked for that refer to each other and are asked for no more. Records have none,
+and most of what a command makes is asked for to its end: as often as Python does, it took an eighth of reading ten
+years of log and a tenth of a build; judgement."""
 
 _EXAMPLE: Final = """\
 Example:
