@@ -141,7 +141,10 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     outlook = assess_course(records, as_of, book)
     voice, english = records.club.voice(outlook.as_of.date()), Voice.english(outlook.as_of.date())
     known = records.known_at(as_of)
-    stories = {name: tell_story(records, job.job, as_of, book) for name, job in outlook.jobs.items()}
+    stories, events = dict[str, JobStory](), list[CalendarEvent]()
+    for name, job in outlook.jobs.items():
+        stories[name] = tell_story(records, job.job, as_of, book)
+        events += calendar_of(stories[name], records, as_of, book)
     course, log = _course_of(outlook), LogByJob(known.entries)
     notices = [
         compose_notice(_matter(job, stories[name], known, course, outlook.as_of, log.of(name)))
@@ -164,7 +167,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
         withdrawn=withdrawn,
         items=tuple(_newest_first(items)),
         calendar=(
-            *(event for story in stories.values() for event in calendar_of(story, records, as_of, book)),
+            *events,
             *(event for gone in withdrawn for event in calendar_of_withdrawn(gone, records, as_of, book)),
         ),
         sums=job_sums(outlook, stories, voice),

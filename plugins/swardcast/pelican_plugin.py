@@ -4,9 +4,10 @@ A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `growth
 `feeds`, `season`, `contact` or `pro shop`; the plugin puts what it computed in its place.
 
 Settings: SWARDCAST_CLUB (the club folder), SWARDCAST_AS_OF (a moment, or None for now), SWARDCAST_EML (whether to write
-drafts of e-mails) and SWARDCAST_REPLACES (the folder of the site that this one replaces, or None for the output folder;
-only what the manager is told depends on it). Another setting that begins with SWARDCAST_ is an error. Everything that
-can fail fails before Pelican writes its first byte.
+drafts of e-mails), SWARDCAST_REPLACES (the folder of the site that this one replaces, or None for the output folder;
+only what the manager is told depends on it) and SWARDCAST_AFRESH (whether to use nothing that earlier builds worked
+out; the site is the same). Another setting that begins with SWARDCAST_ is an error. Everything that can fail fails
+before Pelican writes its first byte.
 """
 
 from __future__ import annotations
@@ -30,6 +31,7 @@ from swardcast.artifact import Artifact
 from swardcast.club_templates import prepare, problems_of_templates, with_club_templates
 from swardcast.compose import Bulletin, Pictures, compose_bulletin, compose_pictures, season_of
 from swardcast.errors import SwardcastError, all_at_once, nearest
+from swardcast.kept_file import KeptFile, file_of, tidy_kept
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.moments import as_of_from
@@ -42,7 +44,7 @@ from swardcast.notices.season_picture import season_bars
 from swardcast.outlets.atom import atom_artifacts
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.email import email_artifacts
-from swardcast.outlets.feed_content import in_full, in_short
+from swardcast.outlets.feed_content import in_full, in_full_again, in_short
 from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import (
     NO_PICTURE,
@@ -75,6 +77,7 @@ from swardcast.outlets.season_file import season_artifacts
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
 from swardcast.outlets.structured_data import course_data, notice_data, script_text
+from swardcast.outlook.course import as_members_see
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.pelican_files import MADE, BulletinGenerator, check_output, keep_for_offline
 from swardcast.pelican_pages import (
@@ -100,6 +103,7 @@ _SETTINGS: Final = {
     "SWARDCAST_AS_OF": None,
     "SWARDCAST_EML": False,
     "SWARDCAST_REPLACES": None,
+    "SWARDCAST_AFRESH": False,
 }
 _PART: Final = re.compile(r"<!--\s*swardcast:([^>]*?)-->")
 
@@ -144,6 +148,7 @@ def _compose(generator: ArticlesGenerator) -> None:
     generator.context["PAGE_PATHS"] = settings["PAGE_PATHS"] = page_paths(folder, settings["PAGE_PATHS"], tag, club)
     as_of = as_of_from(settings["SWARDCAST_AS_OF"], records.club.time_zone, now=datetime.now(records.club.time_zone))
     book = WeatherBook(records.club, records.weather)
+    kept = _kept(records, book, settings)
     bulletin = compose_bulletin(records, as_of, book)
     pictures = compose_pictures(bulletin, records, book)
     for remark in _remarks(records, bulletin, settings):
@@ -157,20 +162,26 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["SITENAME"] = settings["SITENAME"] = escape(bulletin.club.name)  # HTML, as themes and feeds take names
     context["DEFAULT_LANG"] = settings["DEFAULT_LANG"] = bulletin.club.language
     context.update(words_for_templates(voice), swardcast_policy=OF_PAGES)
-    context["swardcast_bodies"] = bodies
-    context["swardcast_pictures"] = pictures
+    context.update(swardcast_bodies=bodies, swardcast_pictures=pictures)
     context["swardcast_archived"] = left_to_archive(bulletin.notices, bulletin.outlook.jobs, bulletin.as_of.date())
     context["swardcast_site_path"] = urlsplit(bulletin.club.site).path.rstrip("/")
     context["swardcast_badge_px"] = badge_size_px(bulletin.club.look)
     context["swardcast_feeds"] = feeds_of(bulletin)
     cards = dict(cards_of(bulletin))
     graph = OpenGraph(bulletin=bulletin, pictures={path: key_of(card) for path, card in cards.items()})
-    context["swardcast_graph"] = graph
-    context["swardcast_course_data"] = script_text(course_data(bulletin, graph))
+    context.update(swardcast_graph=graph, swardcast_course_data=script_text(course_data(bulletin, graph)))
     context["swardcast_artifacts"] = (
-        *_feeds(bulletin),
+        *_feeds(bulletin, kept),
         *_artifacts(bulletin, graph, cards, drafts=settings["SWARDCAST_EML"]),
     )
+    kept.write()
+
+
+def _kept(records: ClubRecords, book: WeatherBook, settings: Any) -> KeptFile:
+    """What builds of this club have worked out before; nothing, where all of it is to be worked out anew."""
+    folder = None if settings["SWARDCAST_AFRESH"] else cache_folder()
+    tidy_kept(folder)
+    return KeptFile(file_of(records.club, folder), as_members_see(records, book), book)
 
 
 def _artifacts(bulletin: Bulletin, graph: OpenGraph, cards: Mapping[str, Card], *, drafts: bool) -> Iterator[Artifact]:
@@ -219,9 +230,10 @@ def _remarks(records: ClubRecords, bulletin: Bulletin, settings: Any) -> tuple[s
     return (*faults, *ahead, *bulletin.remarks, *own_words, *replaced)
 
 
-def _feeds(bulletin: Bulletin) -> tuple[Artifact, ...]:
+def _feeds(bulletin: Bulletin, kept: KeptFile) -> tuple[Artifact, ...]:
     notices = NoticesAsTold(bulletin.records, bulletin.stories)
     whole = partial(in_full, bulletin=bulletin, notices=notices)
+    whole = partial(in_full_again, bulletin=bulletin, recall=kept.recall, whole=whole)
     pages = feed_pages(bulletin, whole, partial(in_short, bulletin=bulletin))
     return (*rss_artifacts(pages), *atom_artifacts(pages), *json_artifacts(pages))
 

@@ -9,14 +9,14 @@ from __future__ import annotations
 import os
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from contextlib import suppress
 from hashlib import sha256
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 from typing import Final
 
-__all__ = ["MOST_KEPT", "cache_folder", "cached", "tidy"]
+__all__ = ["MOST_KEPT", "cache_folder", "cached", "tidy", "write_whole"]
 
 MOST_KEPT: Final = 500
 """Pictures kept in any case, the least lately used going first: about 20 MB. Judgement."""
@@ -68,7 +68,7 @@ def cached(key: str, draw: Callable[[], bytes], folder: Path | None) -> bytes:
     if data is None:
         data = draw()
         with suppress(OSError):
-            _keep(file, data)
+            write_whole(file, [sha256(data).digest(), data])
     return data
 
 
@@ -85,13 +85,22 @@ def _kept(file: Path) -> bytes | None:
     return data
 
 
-def _keep(file: Path, data: bytes) -> None:
-    """Another build may read or write the same picture at the same time, so it appears at once and whole."""
+def write_whole(file: Path, parts: Iterable[bytes]) -> None:
+    """Write a file that another build may read or write at the same time, so that it appears at once and whole.
+
+    Args:
+        file: the file.
+        parts: what is to be in it, one after the other.
+
+    Raises:
+        OSError: where it cannot be written; then it is as it was.
+    """
     file.parent.mkdir(parents=True, exist_ok=True)
     with NamedTemporaryFile(dir=file.parent, suffix=_FRESH, delete=False) as fresh:
         path = Path(fresh.name)
         try:
-            fresh.write(sha256(data).digest() + data)
+            for part in parts:
+                fresh.write(part)
             fresh.close()  # writes the rest, so it fails where the disk is full
             path.replace(file)
         except BaseException:

@@ -42,6 +42,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     )
     add_site_options(options)
     options.add_argument("--pdf", action="store_true", help="print each poster as a PDF with an installed browser")
+    options.add_argument("--afresh", action="store_true", help="use nothing that earlier builds worked out")
     options.add_argument("--back", action="store_true", help="put the site before this one back; again returns")
     options.add_argument("--json", action="store_true", help="print where the site is for a machine")
     return options
@@ -178,6 +179,7 @@ def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:
         options.theme,
         SWARDCAST_AS_OF=options.as_of,
         SWARDCAST_EML=options.eml,
+        SWARDCAST_AFRESH=options.afresh,
         SWARDCAST_REPLACES=str(output),
         OUTPUT_PATH=str(fresh),
         DELETE_OUTPUT_DIRECTORY=False,

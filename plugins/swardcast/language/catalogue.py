@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from functools import cache, lru_cache
+from hashlib import sha256
 from importlib.resources import files
 from typing import Final
 
@@ -45,17 +46,23 @@ class Catalogue:
         tag: IETF language tag.
         entries: messages and terms by name; a term's begins with a hyphen. Each is asked for when it is first said.
         places: file and line of each, and of their attributes, for errors and explanations.
+        digest: tells catalogues of other texts from this one.
 
     Raises:
         InputNeedsAttention: when it names no known locale.
     """
 
-    __slots__ = ("_bundle", "_entries", "_places", "_ready", "_said", "locale", "tag")
+    __slots__ = ("_bundle", "_entries", "_places", "_ready", "_said", "digest", "locale", "tag")
 
     def __init__(
-        self, tag: str, entries: Mapping[str, ast.Message | ast.Term], places: Mapping[str, tuple[str, int]]
+        self,
+        tag: str,
+        entries: Mapping[str, ast.Message | ast.Term],
+        places: Mapping[str, tuple[str, int]],
+        digest: str,
     ) -> None:
         self.tag = tag
+        self.digest = digest
         self._entries = entries
         self._places = places
         self.locale = _locale_of(self._entries, self._places, tag)
@@ -216,7 +223,11 @@ def catalogue_from(tag: str, texts: Mapping[str, str]) -> Catalogue:
         _read(file, text, entries, places, problems)
     if problems:
         raise InputNeedsAttention(problems)
-    return Catalogue(tag, entries, places)
+    return Catalogue(tag, entries, places, _digest_of(tag, texts))
+
+
+def _digest_of(tag: str, texts: Mapping[str, str]) -> str:
+    return sha256(repr((tag, list(texts.items()))).encode()).hexdigest()
 
 
 def _read(
@@ -273,8 +284,9 @@ def built_in(tag: str) -> Catalogue:
     if tag not in BUILT_IN:
         message = f"no language {tag!r}; expected one of: {', '.join(BUILT_IN)}. {nearest(tag, BUILT_IN)}"
         raise PhraseError(message.rstrip())
-    phrases = PhraseFiles(texts_of(tag))
-    return Catalogue(tag, phrases, phrases.places)
+    texts = texts_of(tag)
+    phrases = PhraseFiles(texts)
+    return Catalogue(tag, phrases, phrases.places, _digest_of(tag, texts))
 
 
 def texts_of(tag: str) -> dict[str, str]:

@@ -63,7 +63,7 @@ def _merged(model: Catalogue, own: Catalogue) -> Catalogue:
             entries[name] = _with_attributes_of(before, entry)
         else:
             entries[name] = entry
-    return Catalogue(model.tag, entries, {**model.places(), **own.places()})
+    return Catalogue(model.tag, entries, {**model.places(), **own.places()}, f"{model.digest} {own.digest}")
 
 
 def _with_attributes_of(before: ast.Message, entry: ast.Message) -> ast.Message:

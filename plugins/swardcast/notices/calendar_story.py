@@ -23,11 +23,12 @@ from swardcast.notices.calendar import (
     drafts_of,
 )
 from swardcast.notices.calendar_age import Age, age_of
-from swardcast.notices.calendar_tellings import tellings
+from swardcast.notices.calendar_tellings import NO_MORE, tellings
 from swardcast.notices.matter import Matter
 from swardcast.notices.notice import text_of
 from swardcast.notices.own_parts import answer_in_own_words
 from swardcast.notices.withdrawn import WithdrawnNotice
+from swardcast.outlook.course import memory_of
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobStory
 from swardcast.outlook.weather_book import WeatherBook
@@ -87,8 +88,17 @@ def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime, book: We
     Returns:
         Its events in the order of their days, those that were taken back among them.
     """
-    age = age_of(story.job, records, as_of, book)
-    return _in_order(_event(version, age) for version in _versions(story, records, as_of, book).values())
+    age, last, recall = age_of(story.job, records, as_of, book), story.changes[-1], memory_of(records, book).recall
+
+    def tell() -> tuple[CalendarEvent, ...]:
+        return _in_order(_event(version, age) for version in _versions(story, records, as_of, book).values())
+
+    if recall is None or last.outlook.work not in NO_MORE:
+        return tell()
+    # Nothing is told after the last change of what is over, so all but the age rests on what was known then.
+    mark = recall.digests.mark_of_words(story.job.id, last.at)
+    events = recall.again(f"calendar/{story.job.id}", mark, tuple, tell)
+    return tuple(replace(event, sequence=age.count, changed_at=age.at) for event in events)
 
 
 def calendar_of_withdrawn(

@@ -9,7 +9,7 @@ from typing import Final
 from swardcast.notices.calendar import Telling, closes_meanwhile
 from swardcast.notices.calendar_age import age_of
 from swardcast.notices.matter import Matter
-from swardcast.outlook.course import assess_jobs, records_near
+from swardcast.outlook.course import assess_jobs, job_stood, records_near
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.ledger import job_facts
 from swardcast.outlook.play import OPEN, statements
@@ -20,9 +20,11 @@ from swardcast.outlook.work_dates import opened_surfaces
 from swardcast.records.folder import ClubRecords
 from swardcast.records.standing import standing_entries
 
-__all__ = ["tellings"]
+__all__ = ["NO_MORE", "tellings"]
 
-_NO_MORE: Final = (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
+NO_MORE: Final = (Work.BACK_TO_NORMAL, Work.CALLED_OFF)
+"""Work of which nothing is told any more unless its notice is revised."""
+
 _FOLLOWED: Final = timedelta(days=120)
 """How long work that goes on is followed since what was last told; longer work is told again: judgement."""
 
@@ -54,10 +56,10 @@ def tellings(story: JobStory, records: ClubRecords, as_of: datetime, book: Weath
         for at in sorted(at for at in {*moments, *_overdue_from(change, records)} if change.at < at < until):
             # Of work that is overdue the days of the plan stand, and that they are over.
             is_overdue = at not in moments
-            stood = change.outlook if is_overdue else assess_jobs(records, at, book, only=story.job.id)[story.job.id]
+            stood = change.outlook if is_overdue else job_stood(records, story.job.id, at, book)
             yield _telling(told, stood, near, at, is_by_clock=at not in opened)
     last, now = story.changes[-1], age_of(story.job, records, as_of, book).at
-    if last.outlook.work not in _NO_MORE and last.at < now:
+    if last.outlook.work not in NO_MORE and last.at < now:
         # Of work that is overdue the days of the plan stand, and that they are over.
         is_planned = last.outlook.work is Work.PLANNED
         stood = last.outlook if is_planned else assess_jobs(records, now, book, only=story.job.id)[story.job.id]
@@ -128,7 +130,7 @@ def _openings(change: JobChange, records: ClubRecords, until: datetime) -> Itera
     """Entries that open finished surfaces, a morning entry as a rule, or take them out of play again."""
     finished = {work.surface.id for work in change.outlook.surfaces if work.done_at is not None}
     is_open: dict[str, bool] = {}
-    if change.outlook.work in _NO_MORE:
+    if change.outlook.work in NO_MORE:
         return
     for entry in records.entries if finished else ():
         said = {name: play in OPEN for one in statements(records, [entry]) for name, play in one.play.items()}

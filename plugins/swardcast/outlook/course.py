@@ -9,12 +9,15 @@ from typing import Final
 
 from swardcast.outlook.bookkeeping import Ledger
 from swardcast.outlook.jobs import Course, JobAssessor
+from swardcast.outlook.kept import Kept
 from swardcast.outlook.known import Known
+from swardcast.outlook.known_digests import KnownDigests
 from swardcast.outlook.learnt import Learnt
 from swardcast.outlook.limits import limits_in_force
 from swardcast.outlook.log_clock import KnownSoFar, LogClock
 from swardcast.outlook.nearby import Nearby
 from swardcast.outlook.play import Statement, latest_statements, statements
+from swardcast.outlook.recall import Recall
 from swardcast.outlook.states import (
     CourseOutlook,
     JobOutlook,
@@ -25,6 +28,7 @@ from swardcast.outlook.states import (
     SurfaceWork,
     Work,
 )
+from swardcast.outlook.story_moments import Log
 from swardcast.outlook.taught import Taught, without_file
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
@@ -40,6 +44,9 @@ __all__ = [
     "assess_course",
     "assess_jobs",
     "course_known",
+    "job_stood",
+    "memory_of",
+    "recall_from",
     "records_near",
 ]
 
@@ -83,7 +90,7 @@ def assess_jobs(
     Returns:
         Jobs by id, in the plan's order.
     """
-    return _memory_of(records, book).jobs(only, as_of, weather_of or as_of, without)
+    return memory_of(records, book).jobs(only, as_of, weather_of or as_of, without)
 
 
 def records_near(records: ClubRecords, job: str, book: WeatherBook) -> ClubRecords:
@@ -97,7 +104,7 @@ def records_near(records: ClubRecords, job: str, book: WeatherBook) -> ClubRecor
     Returns:
         The records with all jobs and entries near it.
     """
-    return _memory_of(records, book).nearby.of(job)
+    return memory_of(records, book).nearby.of(job)
 
 
 def as_members_see(records: ClubRecords, book: WeatherBook) -> ClubRecords:
@@ -110,7 +117,7 @@ def as_members_see(records: ClubRecords, book: WeatherBook) -> ClubRecords:
     Returns:
         The same records as members may see them; each time the same ones, so that what was worked out of them is found.
     """
-    memory = _memory_of(records, book)
+    memory = memory_of(records, book)
     if memory.seen is None:
         memory.seen = for_members(records)
     return memory.seen
@@ -127,7 +134,7 @@ def course_known(known: ClubRecords, as_of: datetime, book: WeatherBook) -> Cour
     Returns:
         What healed jobs have taught.
     """
-    return _course(known, _memory_of(known, book).taught.at(as_of))
+    return _course(known, memory_of(known, book).taught.at(as_of))
 
 
 def _course(records: ClubRecords, learnt: Learnt) -> Course:
@@ -145,7 +152,10 @@ class Memory:
         nearby: the records, and what each job in them depends on.
         taught: what healed jobs have taught.
         jobs: how jobs stand, by the one wanted, the moment, that of the weather, and the file left out.
+        log: the log as stories ask it.
+        digests: digests of what was known when.
         seen: the records as members may see them, or None before anybody asked.
+        recall: what was worked out before the records were read, or None.
     """
 
     def __init__(self, records: ClubRecords, book: WeatherBook) -> None:
@@ -154,7 +164,10 @@ class Memory:
         self._ledger = Ledger(records.club, records.surfaces)
         self.taught = Taught(self.nearby, book, self._ledger)
         self.jobs = lru_cache(_JOBS_KEPT)(self._assessed)
+        self.log = Log(self.nearby)
+        self.digests = KnownDigests(self.nearby, self.taught)
         self.seen: ClubRecords | None = None
+        self.recall: Recall | None = None
         self._clocks: dict[str, LogClock] = {}
         self._known = lru_cache(_STATES_KEPT)(self._known_of)
 
@@ -176,11 +189,61 @@ class Memory:
         return Known.of(without_file(records.known_at(so_far.moment), without), self._ledger)
 
 
-def _memory_of(records: ClubRecords, book: WeatherBook) -> Memory:
+def memory_of(records: ClubRecords, book: WeatherBook) -> Memory:
+    """Find what was worked out of some records with a book of the weather.
+
+    Args:
+        records: the records.
+        book: the club's weather.
+
+    Returns:
+        It; still empty where nothing was.
+    """
     found = book.memories.get(id(records))
     if found is None or found.nearby.records is not records:
         found = book.memories[id(records)] = Memory(records, book)
     return found
+
+
+def recall_from(kept: Kept, records: ClubRecords, book: WeatherBook) -> Recall:
+    """Use what was worked out before wherever something is worked out of some records with a book of the weather.
+
+    It changes nothing but the time that this takes.
+
+    Args:
+        kept: what is kept.
+        records: the records, as members may see them.
+        book: the club's weather.
+
+    Returns:
+        What gives it.
+    """
+    memory = memory_of(records, book)
+    recall = memory.recall = memory.taught.recall = Recall(kept=kept, digests=memory.digests)
+    return recall
+
+
+def job_stood(records: ClubRecords, job: str, at: datetime, book: WeatherBook) -> JobOutlook:
+    """Tell how a job stood at a moment that is over.
+
+    Args:
+        records: the club's records.
+        job: id of the job, announced by then.
+        at: the moment, aware.
+        book: the club's weather.
+
+    Returns:
+        How it stood.
+    """
+    memory = memory_of(records, book)
+
+    def assess() -> JobOutlook:
+        return assess_jobs(records, at, book, only=job)[job]
+
+    if memory.recall is None:
+        return assess()
+    name, mark = f"stood/{job}/{at.isoformat()}", memory.digests.mark_of(job, at, None)
+    return memory.recall.again(name, mark, JobOutlook, assess)
 
 
 def assess_course(records: ClubRecords, as_of: datetime, book: WeatherBook) -> CourseOutlook:

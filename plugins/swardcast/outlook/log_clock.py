@@ -66,3 +66,19 @@ class LogClock:
             withdrawn=frozenset(job.id for job in self._may_go if job.is_withdrawn(moment)),
             moment=moment,
         )
+
+    def last_change(self, moment: datetime) -> datetime:
+        """Tell when something of them became known last, by a moment; where nothing was known yet, the moment.
+
+        Args:
+            moment: aware.
+
+        Returns:
+            A moment up to that one.
+        """
+        known = self.known(moment)
+        days = self._announced[: known.announced][-1:]
+        changes = [datetime.combine(day, time(0), tzinfo=self._zone) for day in days]
+        changes += [datetime.fromtimestamp(at, self._zone) for at in self._entered[: known.entries][-1:]]
+        changes += [one.withdrawn.at for one in self._may_go if one.withdrawn is not None and one.is_withdrawn(moment)]
+        return max(changes, key=datetime.timestamp, default=moment)

@@ -7,7 +7,7 @@ is over says nothing of it.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
@@ -43,6 +43,7 @@ class Nearby:
     def __init__(self, records: ClubRecords) -> None:
         self.records = records
         self._found: dict[str, ClubRecords] = {}
+        self._beside: dict[tuple[str, ...], set[str]] = {}
 
     def of(self, name: str) -> ClubRecords:
         """Cut the records down.
@@ -58,21 +59,35 @@ class Nearby:
             self._found[name] = self._cut(self.records.jobs[name])
         return self._found[name]
 
+    def jobs_near(self, name: str) -> set[str]:
+        """Name the jobs that a job can depend on, itself among them."""
+        surfaces, span = self.records.jobs[name].surfaces, self._spans[name]
+        if surfaces not in self._beside:
+            self._beside[surfaces] = {one for surface in surfaces for one in self._on_surface.get(surface, ())}
+        return {one for one in self._beside[surfaces] if self._spans[one].is_near(span)} | {name}
+
+    def days_near(self, name: str) -> tuple[date, date]:
+        """Give the first and the last day of what the log says of no job, and a job can depend on."""
+        span = self._spans[name]
+        return span.first - _FAR, span.last + _FAR
+
+    def places_of(self, name: str) -> Sequence[int]:
+        """Give the places in the log of the entries that speak of a job."""
+        return self._of_job.get(name, ())
+
     def _cut(self, job: Job) -> ClubRecords:
-        span = self._spans[job.id]
-        beside = {one for surface in job.surfaces for one in self._on_surface.get(surface, ())}
-        kept = {one for one in beside if self._spans[one].is_near(span)} | {job.id}
+        span, kept = self._spans[job.id], self.jobs_near(job.id)
         asked = [place for one in kept for place in self._of_job.get(one, ())]
         asked += [place for place, entry in self._of_none if _Span(_day(entry), _day(entry)).is_near(span)]
-        asked += self._corrections_of(asked)
+        asked += self.corrections_of(asked)
         return replace(
             self.records,
             jobs={one: its for one, its in self.records.jobs.items() if one in kept},
             entries=tuple(self.records.entries[place] for place in sorted(set(asked))),
         )
 
-    def _corrections_of(self, places: Iterable[int]) -> Iterator[int]:
-        """What corrects these entries, and what corrects that."""
+    def corrections_of(self, places: Iterable[int]) -> Iterator[int]:
+        """Give the places in the log of what corrects the entries at some places, and of what corrects that."""
         left = [self.records.entries[place].head.id for place in places]
         while left:
             for place in self._correcting.get(left.pop(), ()):

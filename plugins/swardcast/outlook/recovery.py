@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, datetime, timedelta
 from typing import Final
 
 import numpy as np
@@ -13,13 +13,16 @@ from numpy.typing import NDArray
 from swardcast.outlook.believed import Believed
 from swardcast.outlook.sightings import Healing
 from swardcast.outlook.states import DateRange, Milestone, Recovery, date_range
-from swardcast.outlook.weather_book import SlowDays, WeatherView
+from swardcast.outlook.weather_book import SlowDays, WeatherBook, WeatherView
 from swardcast.records.club import Grass
 from swardcast.records.translate import SurfaceSums
 from swardcast.turf.healing import HOLES_CLOSED, growth_at_pace
 from swardcast.turf.milestones import Disruption, MilestoneDays
 
-__all__ = ["Dated", "recovery_of", "work_out"]
+__all__ = ["Dated", "Samples", "recovery_of", "work_out"]
+
+Question = tuple[date, Grass, Disruption, SlowDays]
+"""Day 0, the grass, what has to heal and what held growth back."""
 
 _WEEK: Final = 7
 _WEEKS_SHOWN: Final = 8
@@ -64,11 +67,71 @@ def recovery_of(sums: SurfaceSums, seen: Believed, view: WeatherView) -> Recover
     )
 
 
+class Samples(Mapping[Milestone, NDArray[np.float64]]):
+    """Days from day 0 to each milestone: they are many, so whoever keeps them keeps the question alone.
+
+    Args:
+        today: the first day not over, in the view of the weather that answers it.
+        issued_at: when that view's forecast was issued, or None.
+        question: day 0, the grass, what has to heal and what held growth back.
+        answer: gives the days when somebody asks.
+    """
+
+    __slots__ = ("_answer", "_days", "issued_at", "question", "today")
+
+    def __init__(
+        self, today: date, issued_at: datetime | None, question: Question, answer: Callable[[], MilestoneDays]
+    ) -> None:
+        self.today = today
+        self.issued_at = issued_at
+        self.question = question
+        self._answer = answer
+        self._days: dict[Milestone, NDArray[np.float64]] = {}
+
+    @classmethod
+    def from_book(cls, today: date, issued_at: datetime | None, question: Question, book: WeatherBook) -> Samples:
+        """Make those of a question that was answered before."""
+
+        def answer() -> MilestoneDays:
+            view = book.of(today, issued_at)
+            if view is None:
+                message = f"no weather of {today} is known, which was asked before"
+                raise LookupError(message)
+            start, grass, disruption, slow = question
+            return view.milestones_of_each(start, grass, (disruption,), slow)[0]
+
+        return cls(today, issued_at, question, answer)
+
+    def forget(self, book: WeatherBook) -> None:
+        """Let go of the days; they are worked out again if somebody asks."""
+        other = Samples.from_book(self.today, self.issued_at, self.question, book)
+        self._answer, self._days = other._answer, {}
+
+    def __getitem__(self, milestone: Milestone) -> NDArray[np.float64]:
+        """Give the days to a milestone, shape (members, errors)."""
+        if not self._days:
+            days = self._answer()
+            self._days = {
+                Milestone.SETTLED: days.settled,
+                Milestone.HOLES_CLOSED: days.holes_closed,
+                Milestone.BACK_TO_NORMAL: days.back_to_normal,
+            }
+        return self._days[milestone]
+
+    def __iter__(self) -> Iterator[Milestone]:
+        """Name the milestones of healing."""
+        return iter((Milestone.SETTLED, Milestone.HOLES_CLOSED, Milestone.BACK_TO_NORMAL))
+
+    def __len__(self) -> int:
+        """Count them."""
+        return 3
+
+
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Dated:
     """What follows from day 0, the grass, the disruption and the weather of one view."""
 
-    samples: Mapping[Milestone, NDArray[np.float64]]
+    samples: Samples
     ranges: Mapping[Milestone, DateRange]
     weeks_ahead: tuple[float, ...]
     closes_on: date | None
@@ -95,11 +158,8 @@ def work_out(view: WeatherView, asked: Iterable[Believed]) -> None:
 
 
 def _dates_of(days: MilestoneDays, healing: Healing, disruption: Disruption, view: WeatherView) -> Dated:
-    samples = {
-        Milestone.SETTLED: days.settled,
-        Milestone.HOLES_CLOSED: days.holes_closed,
-        Milestone.BACK_TO_NORMAL: days.back_to_normal,
-    }
+    question = (healing.start, healing.grass, disruption, healing.slow)
+    samples = Samples(view.today, view.issued_at, question, lambda: days)
     need = growth_at_pace(disruption.layers, HOLES_CLOSED, disruption.pace.middle, disruption.rim_growth_days)
     return Dated(
         samples=samples,

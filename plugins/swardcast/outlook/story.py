@@ -1,48 +1,38 @@
 """A job's story: the job replayed over the moments at which something became known, and what of it was told when.
 
-`changes` decides what is worth telling; every move states its cause. Moments come from the records (entries, mornings
-on which a day's weather became known, and every morning once the work has begun), never from the clock.
+`changes` decides what is worth telling; every move states its cause. Moments come from the records (`story_moments`),
+never from the clock. What follows a moment depends on nothing but how the job stood then and what became known since,
+so how it stood at the last one can be kept (`kept`), and a story taken up from there.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
-from datetime import date, datetime, time, timedelta
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
 from typing import Final
 
 from swardcast.outlook.causes import Cause, entry_cause, is_later, weather_cause
 from swardcast.outlook.changes import News, Told, news_between
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.course import Memory, assess_jobs, memory_of
 from swardcast.outlook.moves import matters, moves
+from swardcast.outlook.recovery import Samples
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work
+from swardcast.outlook.story_moments import Log, Moment, moments_of
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import (
-    ANNOUNCED,
-    BackToNormal,
-    Correction,
-    Entry,
-    GrowthHeldBack,
-    MorningStatus,
-    NoteToMembers,
-    Observation,
-    Progress,
-    morning_name,
-)
-from swardcast.records.operations import label_counts
+from swardcast.records.log import Correction, Entry, MorningStatus, NoteToMembers
 from swardcast.records.plan import Job
-from swardcast.records.standing import rank, withdrawn_ids
+from swardcast.records.standing import withdrawn_ids
 
 __all__ = ["FOLLOWED_DAYS", "JobChange", "JobStory", "tell_story"]
 
 FOLLOWED_DAYS: Final = 300
 """Days since the last entry for which a job is followed, through a winter: as far as the weather is kept."""
 
-_MORNING: Final = time(7, 0)  # when a new day's weather counts as known to members
+_LONG_AGO: Final = timedelta(days=366)  # feeds hardly carry anything older in full: judgement
 _GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP)
-_NO_WORK: Final = (Observation, GrowthHeldBack, NoteToMembers)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -88,13 +78,6 @@ class JobStory:
         return self.changes[-1].news.back_to_normal
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Moment:
-    at: datetime
-    id: str
-    entry: Entry | None = None
-
-
 @dataclass(frozen=True, slots=True)
 class _About:
     """What the records say about a job at a moment, besides how it stands."""
@@ -107,12 +90,12 @@ class _About:
     notes: Sequence[NoteToMembers]
 
     @classmethod
-    def of(cls, records: ClubRecords, job: Job, book: WeatherBook) -> _About:
+    def of(cls, log: Log, job: Job, book: WeatherBook) -> _About:
         """Seek once what every moment asks for."""
-        entries = records.entries
-        corrections = [e for e in entries if isinstance(e, Correction) and _concerns(e, job, records)]
+        entries = log.concerning(job)
+        corrections = [e for e in entries if isinstance(e, Correction)]
         notes = [e for e in entries if isinstance(e, NoteToMembers) and e.job == job.id]
-        return cls(records, job, book, corrections, notes)
+        return cls(log.records, job, book, corrections, notes)
 
     def told(self, outlook: JobOutlook, at: datetime, before: Told | None) -> Told:
         """The job as a bulletin of that moment would tell it."""
@@ -137,7 +120,7 @@ class _About:
         """The local day of a moment."""
         return at.astimezone(self.records.club.time_zone).date()
 
-    def without(self, moment: _Moment, published: DateRange) -> DateRange:
+    def without(self, moment: Moment, published: DateRange) -> DateRange:
         """Back to normal as it would stand at a moment without its entry."""
         file = moment.entry.head.file if moment.entry is not None else ""
         jobs = assess_jobs(self.records, moment.at, self.book, only=self.job.id, without=file)
@@ -149,33 +132,87 @@ class _About:
         return jobs[self.job.id].dates[Milestone.BACK_TO_NORMAL]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
+class Standing:
+    """How a job's story stands after a moment: all that what follows has to know of it.
+
+    Args:
+        until: the last moment that was heard.
+        heard_of: the day of the last entry, or of the announcement.
+        is_over: whether it is over by the sum: then no weather changes it any more, but an entry may.
+        changes: what was worth telling so far.
+        heard: how the job stood at that moment.
+        told: what was last told.
+        latest: the latest likely day that was held against fixtures, or None: no later fixture has a part in it.
+    """
+
+    until: datetime
+    heard_of: date
+    is_over: bool
+    changes: tuple[JobChange, ...]
+    heard: JobOutlook
+    told: Told | None
+    latest: date | None
+
+
 @dataclass(slots=True)
 class _Teller:
     """Hears how a job stands moment by moment.
 
     Args:
         about: the job.
+        last: how its story stands, or None before the first moment.
         changes: what was worth telling so far.
-        heard: how the job stood at the moment before, or None.
         told: what was last told, or None.
+        latest: the latest likely day that was held against fixtures, or None.
     """
 
     about: _About
-    changes: list[JobChange] = field(default_factory=list)
-    heard: JobOutlook | None = None
-    told: Told | None = None
+    last: Standing | None
+    changes: list[JobChange]
+    told: Told | None
+    latest: date | None
 
-    def stands_still(self, last_entry: date, at: datetime) -> bool:
-        """Whether nobody reports on the work any more, or so long nothing was entered that it is followed no more."""
-        if self.heard is not None and self.heard.unreported is not None:
+    @classmethod
+    def taking_up(cls, last: Standing | None, about: _About) -> _Teller:
+        """Go on where a story stands."""
+        if last is None:
+            return cls(about, None, [], None, None)
+        return cls(about, last, list(last.changes), last.told, last.latest)
+
+    def is_quiet(self, at: datetime) -> bool:
+        """Whether no morning changes anything any more.
+
+        The job is over by the sum, or nobody reports on the work any more, or so long nothing was entered that it is
+        followed no more.
+        """
+        if self.last is None:
+            return False
+        if self.last.is_over or self.last.heard.unreported is not None:
             return True
-        return self.about.day(at) > last_entry + timedelta(days=FOLLOWED_DAYS)
+        return self.about.day(at) > self.last.heard_of + timedelta(days=FOLLOWED_DAYS)
 
-    def hear(self, moment: _Moment, outlook: JobOutlook) -> None:
+    def hear(self, moment: Moment, outlook: JobOutlook) -> None:
+        """Take note of how the job stands at the next moment."""
+        before, by_entry = self.last, moment.entry is not None
+        self._tell(moment, outlook)
+        was_over = before is not None and before.is_over
+        self.last = Standing(
+            until=moment.at,
+            heard_of=self.about.day(moment.at) if before is None or by_entry else before.heard_of,
+            is_over=outlook.work is Work.BACK_TO_NORMAL and (was_over or not by_entry),
+            changes=tuple(self.changes),
+            heard=outlook,
+            told=self.told,
+            latest=self.latest,
+        )
+
+    def _tell(self, moment: Moment, outlook: JobOutlook) -> None:
         job = self.about.job.id
         last = self.changes[-1] if self.changes else None
-        before, self.heard = self.heard, outlook
+        before = self.last.heard if self.last is not None else None
         now = self.about.told(outlook, moment.at, self.told)
+        self._compare(now.back_to_normal)
         today = self.about.day(moment.at)
         news = news_between(self.told, now, today, self.about.coming(moment.at), self.about.records.club.working_days)
         if news is None:
@@ -199,7 +236,7 @@ class _Teller:
             )
         )
 
-    def _cause(self, moment: _Moment, last: JobChange, now: Told, news: News, *, learnt: bool) -> tuple[Cause, str]:
+    def _cause(self, moment: Moment, last: JobChange, now: Told, news: News, *, learnt: bool) -> tuple[Cause, str]:
         """Why it changed, with typed words: the entry, if the date would not have moved without it, or what else."""
         typed = str(getattr(moment.entry, "because", ""))
         if last.outlook.starts != now.outlook.starts:
@@ -208,7 +245,9 @@ class _Teller:
             return _goes_on(now.outlook)
         published, coming, today = last.news.back_to_normal, self.about.coming(moment.at), self.about.day(moment.at)
         entry, without = moment.entry, self.about.without
-        by_entry = entry is not None and not matters(published, without(moment, published), today, coming)
+        by_entry = entry is not None and not matters(
+            published, self._compare(without(moment, published)), today, coming
+        )
         if by_entry or news.before is None:
             return entry_cause(moment.entry, self.about.job.id), typed
         if learnt:
@@ -217,7 +256,13 @@ class _Teller:
         cause = weather_cause(view, before, last.at.date(), published, now.back_to_normal)
         return self._unfinished(moment, last, now, explained=cause is not Cause.WEATHER) or (cause, typed)
 
-    def _unfinished(self, moment: _Moment, last: JobChange, now: Told, *, explained: bool) -> tuple[Cause, str] | None:
+    def _compare(self, given: DateRange) -> DateRange:
+        """Take note of a date that is held against fixtures, and what was told of it before with it."""
+        told = self.told.back_to_normal if self.told is not None else given
+        self.latest = max((day for day in (self.latest, told.likely, given.likely) if day is not None), default=None)
+        return given
+
+    def _unfinished(self, moment: Moment, last: JobChange, now: Told, *, explained: bool) -> tuple[Cause, str] | None:
         """That the work goes on, if the date had moved back in the weather of the day on which it was last told too.
 
         A smaller share in the move counts only where the weather does not explain it.
@@ -250,84 +295,51 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
     Returns:
         Its changes; the first is the announcement.
     """
-    about = _About.of(records, job, book)
-    teller = _Teller(about=about)
-    over = False  # by the sum: then no weather changes it any more, but an entry may
-    heard_of = about.day(as_of)
-    for moment in _moments(records, job, as_of):
-        if moment.entry is None and (over or teller.stands_still(heard_of, moment.at)):
+    memory = memory_of(records, book)
+    about = _About.of(memory.log, job, book)
+    teller = _Teller.taking_up(_standing(job, as_of, memory), about)
+    begin = teller.last.until if teller.last is not None else None
+    for moment in moments_of(memory.log, job, as_of, teller.is_quiet, begin):
+        if moment.entry is None and teller.is_quiet(moment.at):
             continue
-        if moment.entry is not None or teller.heard is None:
-            heard_of = about.day(moment.at)
-        outlook = assess_jobs(records, moment.at, book, only=job.id)[job.id]
-        teller.hear(moment, outlook)
-        over = outlook.work is Work.BACK_TO_NORMAL and (over or moment.entry is None)
+        teller.hear(moment, assess_jobs(records, moment.at, book, only=job.id)[job.id])
+    for change in teller.changes:
+        if change.at < as_of - _LONG_AGO:
+            _forget_samples(change.outlook, book)
+    last = teller.last
+    if memory.recall is not None and last is not None and last.until != begin:
+        memory.recall.kept.keep(_name(job), memory.digests.mark_of(job.id, last.until, last.latest), last)
     return JobStory(job=job, changes=tuple(teller.changes))
 
 
-def _moments(records: ClubRecords, job: Job, as_of: datetime) -> Iterator[_Moment]:
-    zone = records.club.time_zone
-    announced = datetime.combine(job.announced, time(0, 0), tzinfo=zone)
-    entries = [entry for entry in records.entries if entry.head.at <= as_of and _concerns(entry, job, records)]
-    moments = [_Moment(at=announced, id=ANNOUNCED)]
-    moments += [
-        _Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in entries if entry.head.at > announced
-    ]
-    worked = [entry.head.true_from.date() for entry in entries if not isinstance(entry, _NO_WORK)]
-    begun = [entry.head.true_from.date() for entry in entries if isinstance(entry, Progress)]
-    if begun and (job.lasts or label_counts(job.operations)):  # then a morning entry may end it
-        moments += [
-            _Moment(at=entry.head.at, id=entry.head.id, entry=entry)
-            for entry in records.entries
-            if isinstance(entry, MorningStatus) and min(begun) <= entry.head.at.astimezone(zone).date()
-        ]
-    if worked:
-        last = as_of.astimezone(zone).date()
-        moments += _mornings(records, min(worked) + timedelta(days=1), last, begun=min(begun, default=last))
-    # What another job teaches can move a plan, until its own work begins.
-    until = min(worked) if worked else as_of.astimezone(zone).date()
-    moments += [
-        _Moment(at=entry.head.at, id=entry.head.id, entry=entry)
-        for entry in records.entries
-        if isinstance(entry, BackToNormal)
-        and entry.job != job.id
-        and announced < entry.head.at
-        and entry.head.true_from.date() <= until
-    ]
-    # Of several entries at a minute, the one that says most is what members are told: done, rather than started.
-    known = (moment for moment in moments if moment.at <= as_of)
-    yield from sorted(
-        known, key=lambda moment: (moment.at.timestamp(), -rank(moment.entry) if moment.entry else 0, moment.id)
-    )
+def _standing(job: Job, as_of: datetime, memory: Memory) -> Standing | None:
+    """How the job stood at the last moment of its story that was kept, if all that was known by then is the same."""
+    if memory.recall is None:
+        return None
+    kept = memory.recall.kept
+    mark = kept.mark(_name(job))
+    if mark is None or mark.until > as_of:
+        return None
+    if memory.digests.mark_of(job.id, mark.until, mark.latest) != mark:
+        return None
+    found = kept.value(_name(job))
+    return found if isinstance(found, Standing) else None
 
 
-def _concerns(entry: Entry, job: Job, records: ClubRecords) -> bool:
-    if getattr(entry, "job", None) == job.id:
-        return True
-    if isinstance(entry, GrowthHeldBack):
-        return not set(entry.surfaces).isdisjoint(job.surfaces)
-    corrected = getattr(entry, "corrects", None)
-    if corrected is None:
-        return False
-    return any(other.head.id == corrected and _concerns(other, job, records) for other in records.entries)
+def _forget_samples(outlook: JobOutlook, book: WeatherBook) -> None:
+    """Of old news the samples are hardly ever asked, and they are most of it."""
+    for work in outlook.surfaces:
+        if work.recovery is not None and isinstance(work.recovery.samples, Samples):
+            work.recovery.samples.forget(book)
+
+
+def _name(job: Job) -> str:
+    return f"story/{job.id}"
 
 
 def _is_of(entry: Entry | None, job: str) -> bool:
     """Whether an entry is told with the job: a morning entry is told as course status."""
     return not isinstance(entry, MorningStatus) and getattr(entry, "job", job) == job
-
-
-def _mornings(records: ClubRecords, first: date, last: date, *, begun: date) -> list[_Moment]:
-    """Mornings after a day whose weather was recorded, and all after the day on which the work began.
-
-    Work that goes on takes a day longer with each day, and what heals without a record grows as in past years.
-    """
-    days = (first + timedelta(days=step) for step in range((last - first).days + 1))
-    return [
-        _Moment(at=datetime.combine(day, _MORNING, tzinfo=records.club.time_zone), id=morning_name(day))
-        for day in days
-        if day > begun or day - timedelta(days=1) in records.weather.observed_c
-    ]
 
 
 def _taught(outlook: JobOutlook | None) -> set[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import cached_property, lru_cache
@@ -17,6 +18,7 @@ from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.lessons import lessons_of
 from swardcast.outlook.log_clock import KnownSoFar, LogClock
 from swardcast.outlook.nearby import Nearby
+from swardcast.outlook.recall import Recall
 from swardcast.outlook.states import Lessons
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
@@ -34,12 +36,16 @@ class Taught:
         nearby: the club's records, and what each job in them depends on.
         book: the club's weather.
         ledger: what plan and log say of jobs.
+
+    Attributes:
+        recall: what was worked out before the records were read, or None.
     """
 
     def __init__(self, nearby: Nearby, book: WeatherBook, ledger: Ledger) -> None:
         self._ledger = ledger
         self._nearby = nearby
         self._book = book
+        self.recall: Recall | None = None
         self._nothing = Learnt()
         self._learnt = lru_cache(_STATES_KEPT)(self._learnt_by)
         self._alike: dict[tuple[int, ...], Learnt] = {(): self._nothing}
@@ -70,10 +76,26 @@ class Taught:
         without = without if without in called.clock.files else ""
         key = (called.clock.known(so_far.moment), without)
         if key not in called.by_log:
-            called.by_log[key] = self._worked_out(called, so_far.moment, without)
+            called.by_log[key] = self._recalled(called, so_far.moment, without)
         if called.clock.all_known <= so_far.moment.timestamp() and not without:
             called.ended, called.in_the_end = called.clock.all_known, called.by_log[key]
         return called.by_log[key]
+
+    def _recalled(self, called: _Called, moment: datetime, without: str) -> Lessons:
+        """Give it again where it was worked out before; it stays the same until something becomes known of its part."""
+
+        def work_out() -> Lessons:
+            return self._worked_out(called, moment, without)
+
+        if self.recall is None or without:
+            return work_out()
+        until = called.clock.last_change(moment)
+        return self.recall.latest(f"lesson/{called.job}", called.job, until, tuple, work_out)
+
+    @property
+    def calls(self) -> Mapping[str, tuple[float, float]]:
+        """When each job was first called back to normal, and until when such a call was true, as timestamps, by id."""
+        return {one.job: (one.first, one.last) for one in self._called}
 
     def _worked_out(self, called: _Called, moment: datetime, without: str) -> Lessons:
         """Of the same facts it is the same whatever else became known: mostly that other work has healed."""

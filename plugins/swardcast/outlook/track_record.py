@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from enum import Enum
 
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.course import job_stood
 from swardcast.outlook.ledger import JobFacts, job_facts
 from swardcast.outlook.states import DateRange, Milestone
 from swardcast.outlook.weather_book import WeatherBook
@@ -114,7 +114,7 @@ def _kept(records: ClubRecords, job: Job, about: Sequence[Entry], book: WeatherB
     return Kept(
         job=job,
         done_on=max(done),
-        promised=assess_jobs(records, promised_at, book, only=job.id)[job.id].dates[Milestone.BACK_TO_NORMAL],
+        promised=job_stood(records, job.id, promised_at, book).dates[Milestone.BACK_TO_NORMAL],
         normal_on=max((entry.head.true_from.date() for entry in normal if entry), default=None),
     )
 

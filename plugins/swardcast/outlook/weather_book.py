@@ -244,6 +244,18 @@ class WeatherBook:
         """
         return self._view(moment.astimezone(self._zone).date(), bisect_right(self._issued, moment.timestamp()))
 
+    def of(self, today: date, issued_at: datetime | None) -> WeatherView | None:
+        """Show the weather as it was known on a day with a forecast.
+
+        Args:
+            today: the day.
+            issued_at: when the forecast was issued, or None.
+
+        Returns:
+            The view, or None when there is no history to say anything from.
+        """
+        return self._view(today, bisect_right(self._issued, issued_at.timestamp()) if issued_at is not None else 0)
+
     def _viewed(self, today: date, issued: int) -> WeatherView | None:
         past = self._past(today.year)
         if past is None or not (years := self._years(today)):
