@@ -9,14 +9,12 @@ import tempfile
 from collections.abc import Callable
 from datetime import date, timedelta
 from itertools import pairwise
-from math import log
 from pathlib import Path
 from statistics import median
 
 import numpy as np
 
 from swardcast.compose import compose_bulletin
-from swardcast.outlets.html import notice_html
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.compare import When, compare
 from swardcast.planning.dates import Asked, find_dates
@@ -31,12 +29,12 @@ from swardcast.turf.ensemble import HORIZON_DAYS
 from swardcast.turf.growth import GRASSES, growth_fraction
 from swardcast.turf.healing import Opening, layers_of
 from swardcast.turf.milestones import Disruption, milestone_days
-from tests import bench_backtest, bench_fleet
+from tests import bench_backtest, bench_fleet, bench_site
 from tests.bench_check import own_seconds_of_check
 from tests.conftest import DEMO, DEMO_AS_OF
-from tests.many_years import demo_of_years
 
 RUNS = 5
+NOTICES = 22  # those of the demo
 HALF_A_YEAR = timedelta(weeks=26)
 
 
@@ -58,19 +56,6 @@ def _processor_s() -> float:
 def process(*arguments: str) -> Callable[[], object]:
     """Make a piece of work of a Python process."""
     return lambda: subprocess.run([sys.executable, *arguments], check=True, capture_output=True)
-
-
-def plain_pelican(folder: Path) -> Callable[[], object]:
-    """Make plain Pelican build as many Markdown articles of the same length with its own plain theme."""
-    content = folder / "content"
-    content.mkdir()
-    bulletin = compose_bulletin(read_club_folder(DEMO), DEMO_AS_OF)
-    for number, notice in enumerate(bulletin.notices):
-        words = " ".join(["turf"] * (len(notice_html(notice, bulletin.voice, "../../")) // 5))
-        text = f"Title: Notice {number}\nDate: 2027-09-14\nCategory: work\n\n{words}\n"
-        (content / f"{number}.md").write_text(text, encoding="utf-8")
-    output = str(folder / "output")
-    return process("-m", "pelican", str(content), "-o", output, "-t", "simple", "--quiet", "--ignore-cache")
 
 
 def forty_choices(records: ClubRecords) -> None:
@@ -98,18 +83,6 @@ def forty_choices(records: ClubRecords) -> None:
     ]
     as_of = DEMO_AS_OF.replace(month=8, day=18)
     compare(records, as_of, WeatherBook(records.club, records.weather), when, choices)
-
-
-def growth_with_the_years(folder: Path) -> float:
-    """Fit how composing grows with the number of notices, once each: 1 is as fast as they become more."""
-    counts = (44, 88)
-    taken = []
-    for count in counts:
-        records = read_club_folder(demo_of_years(folder / str(count), notices=count))
-        begin = _processor_s()
-        compose_bulletin(records, DEMO_AS_OF)
-        taken.append(_processor_s() - begin)
-    return log(taken[1] / taken[0]) / log(counts[1] / counts[0])
 
 
 def days_of_half_a_year(records: ClubRecords) -> None:
@@ -155,10 +128,7 @@ def tell_days(records: ClubRecords, asked: float) -> None:
 def main() -> None:
     """Print the ratios."""
     with tempfile.TemporaryDirectory() as name:
-        folder = Path(name)
-        plain = seconds(plain_pelican(folder))
-        ours = ("build", "--club", str(DEMO), "--output", str(folder / "site"), "--as-of", "2027-09-14 09:30")
-        whole = seconds(process("-m", "swardcast.cli", *ours))
+        plain = bench_site.usual(bench_site.plain_site(Path(name), NOTICES)).seconds
     nothing = seconds(process("-c", "pass"))
     shown = seconds(process("-m", "swardcast.cli", "--help"))
     records = read_club_folder(DEMO)
@@ -170,9 +140,10 @@ def main() -> None:
     one = seconds(lambda: milestone_days(growth_fraction(weather, grass.curve), disruption))
     asked = seconds(lambda: forty_choices(records))
     print(f"Measured {date.today().isoformat()}, medians of {RUNS}.")  # noqa: DTZ011 - a remark for the reader
-    print(f"whole build of the demo / plain Pelican, same number and length of articles: {whole / plain:.2f}")
     print(f"swardcast --help / python -c pass: {shown / nothing:.2f}")
-    print(f"composing the demo's bulletin (all jobs replayed) / plain Pelican: {composed / plain:.2f}")
+    print(
+        f"composing the demo's bulletin (all jobs replayed) / plain Pelican, as many articles: {composed / plain:.2f}"
+    )
     print(f"ensemble of one surface (90 members x 15 errors) / python -c pass: {one / nothing:.4f}")
     print(
         f"comparing 40 choices on 18 greens, weather read anew / 720 such ensembles one by one: {asked / (720 * one):.2f}"
@@ -180,14 +151,13 @@ def main() -> None:
     )
     tell_days(records, asked)
     with tempfile.TemporaryDirectory() as name:
-        exponent = growth_with_the_years(Path(name))
         checked = own_seconds_of_check(Path(name) / "long")
-    print(f"composing 44 and 88 notices of two and four years: grows as their number to the power {exponent:.2f}")
     print(
         f"swardcast check of 1,000 jobs, 3,600 entries and 30 years of weather, imports apart / python -c pass:"
         f" {checked / nothing:.0f} ({checked:.2f} s; under 1 s is meant)"
     )
     bench_fleet.main(_processor_s)
+    bench_site.main()
     bench_backtest.main()
 
 
