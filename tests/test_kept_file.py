@@ -77,6 +77,12 @@ def test_a_record_of_the_club_is_found_again_and_not_written(
     assert path.stat().st_size < 2_000
 
 
+def test_a_value_that_cannot_be_written_is_not_kept(opened: Callable[[], KeptFile]) -> None:
+    file = opened()
+    file.keep("a", MARK, lambda: None)
+    assert file.mark("a") is None
+
+
 @pytest.mark.parametrize("place", range(0, 400, 37))
 def test_a_damaged_file_gives_what_is_right_or_nothing(opened: Callable[[], KeptFile], place: int) -> None:
     path = written(opened)
@@ -164,7 +170,7 @@ def test_another_version_of_the_program_has_another_file(
 ) -> None:
     file = file_of(demo_records.club, tmp_path)
     assert file == file_of(demo_records.club, tmp_path)
-    monkeypatch.setattr("numpy.__version__", "9.9")
+    monkeypatch.setattr(kept_file, "version", lambda _: "9.9")
     assert file_of(demo_records.club, tmp_path) != file
 
 

@@ -19,11 +19,10 @@ from datetime import UTC, date, datetime, time, timedelta, timezone
 from enum import Enum
 from hashlib import sha256
 from importlib import import_module
+from importlib.metadata import PackageNotFoundError, version
 from io import BytesIO
 from pathlib import Path
 from typing import Any, Final
-
-import numpy as np
 
 from swardcast.outlook.course import recall_from
 from swardcast.outlook.kept import Mark
@@ -39,6 +38,9 @@ MOST_CLUBS: Final = 4
 """Files kept, the least lately written going first: clubs on one machine, and versions of the program. Judgement."""
 UNASKED: Final = 20
 """Files written since anybody asked for a value after which it goes: judgement."""
+
+_HAS_A_PART: Final = ("numpy", "babel", "fluent.runtime", "jinja2", "markdown", "nh3", "tzdata")
+"""Libraries that have a part in numbers and words that are kept."""
 
 _BEGIN: Final = b"kept by swardcast 1\n"
 _SIZE_BYTES: Final = 8
@@ -66,10 +68,13 @@ def file_of(club: Club, folder: Path | None) -> Path | None:
 
 
 def _version() -> str:
-    """The program's own bytes, and what it reckons with."""
-    place, digest = Path(__file__).parent, sha256(f"{sys.version} {np.__version__}".encode())
+    """The program's own bytes, and the versions of what it reckons and writes with."""
+    place, digest = Path(__file__).parent, sha256(sys.version.encode())
+    for name in _HAS_A_PART:
+        with suppress(PackageNotFoundError):
+            digest.update(f"{name} {version(name)}".encode())
     for file in sorted(place.rglob("*")):
-        if file.suffix in (".py", ".ftl", ".toml"):
+        if file.is_file() and file.suffix != ".pyc":
             digest.update(file.relative_to(place).as_posix().encode())
             digest.update(sha256(file.read_bytes()).digest())
     return digest.hexdigest()
@@ -128,7 +133,9 @@ class KeptFile:
 
     def keep(self, name: str, mark: Mark, value: object) -> None:
         """Keep a value in the place of what was kept under the name."""
-        if self._file is not None:
+        if self._file is None:
+            return
+        with suppress(pickle.PicklingError, TypeError, AttributeError, RecursionError):  # then it is not kept
             data = self._names.bytes_of(value)
             self._places[name] = _Place(mark=mark, digest=_digest(data), unasked=0, size=len(data), fresh=data)
             self._is_new = True
