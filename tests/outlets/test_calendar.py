@@ -264,6 +264,14 @@ def test_a_club_without_an_address_publishes_without_an_organizer(bulletin: Bull
     assert len(_read(data).events) == len(bulletin.calendar)
 
 
+def test_what_was_over_more_than_400_days_ago_stands_in_it_no_more(demo_bulletin_at: Callable[[str], Bulletin]) -> None:
+    bulletin = demo_bulletin_at("2028-10-20 09:00")  # 400 days before is 16 September 2027
+    there = {uid_of(one.id, bulletin.club.named_by): one.span.last_day for one in bulletin.calendar}
+    uids = {str(event["UID"]) for event in _read(calendar_artifact(bulletin).data).events}
+    assert uids == {uid for uid, day in there.items() if day >= date(2027, 9, 16)}
+    assert 0 < len(uids) < len(there)
+
+
 def test_a_club_with_nothing_announced_has_a_calendar_all_the_same(bulletin: Bulletin) -> None:
     """A program that follows it must not meet an error."""
     data = calendar_artifact(replace(bulletin, calendar=())).data

@@ -21,9 +21,11 @@ from swardcast.outlets.time_zone import time_zone_component
 from swardcast.outlets.unbroken import unbroken
 from swardcast.records.club import Club
 
-__all__ = ["CALENDAR_PATH", "calendar_artifact", "uid_of"]
+__all__ = ["CALENDAR_PATH", "STILL_THERE", "calendar_artifact", "uid_of"]
 
 CALENDAR_PATH: Final = "calendar.ics"
+STILL_THERE: Final = timedelta(days=400)
+"""How long what is over stays in the file: a year, so that the same work last year can be looked up; judgement."""
 _REFRESH: Final = "PT1H"  # as often as the feed
 _COLOURS: Final = {Occasion.WORK: "darkorange", Occasion.REOPENING: "forestgreen", Occasion.HEALING: "tan"}  # of CSS
 _COLOUR: Final = "forestgreen"
@@ -62,9 +64,12 @@ def calendar_artifact(bulletin: Bulletin) -> Artifact:
         bulletin: the bulletin.
 
     Returns:
-        The calendar, without a byte that depends on the clock.
+        The calendar, without a byte that depends on the clock, and without what has been over for longer than
+        `STILL_THERE`: programs that imported it keep it, and telephones that ask every few hours need not fetch it.
     """
-    club, voice, events = bulletin.club, bulletin.voice, bulletin.calendar
+    club, voice = bulletin.club, bulletin.voice
+    oldest = bulletin.as_of.date() - STILL_THERE
+    events = [event for event in bulletin.calendar if event.span.last_day >= oldest]
     name = _line(voice.say("calendar-name", club=club.name))
     about = _line(voice.say("calendar-description", club=club.name))
     calendar = Calendar()
