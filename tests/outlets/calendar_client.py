@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from typing import Any
 
 from icalendar import Calendar
+
+from swardcast.outlets.calendar import STILL_THERE
 
 __all__ = ["Client", "Kept", "kept_in", "unlike_a_later_file"]
 
@@ -28,6 +30,11 @@ class Kept:
     @property
     def is_live(self) -> bool:
         return self.status != "CANCELLED"
+
+    @property
+    def last_day(self) -> date:
+        last = self.starts if self.ends is None else self.ends
+        return last.date() if isinstance(last, datetime) else last - timedelta(days=self.ends is not None)
 
 
 def kept_in(data: bytes) -> tuple[Kept, ...]:
@@ -69,13 +76,17 @@ class Client:
                 self.events[event.uid] = event
 
 
-def unlike_a_later_file(before: Iterable[Kept], now: Iterable[Kept]) -> Iterator[str]:
-    """What keeps a file from following another: an event that went, grew older, or changed without becoming newer."""
+def unlike_a_later_file(before: Iterable[Kept], now: Iterable[Kept], today: date) -> Iterator[str]:
+    """What keeps a file from following another: an event that went, grew older, or changed without becoming newer.
+
+    Only what has been over for longer than `STILL_THERE` may go.
+    """
     there = {event.uid: event for event in now}
     for old in before:
         new = there.get(old.uid)
         if new is None:
-            yield f"the event {old.uid} is gone"
+            if old.last_day >= today - STILL_THERE:
+                yield f"the event {old.uid} is gone"
         elif new.sequence < old.sequence or new.stamp < old.stamp:
             yield f"the event {old.uid} grew older"
         elif new != old and (new.sequence, new.stamp) == (old.sequence, old.stamp):

@@ -106,7 +106,7 @@ def between(before: Built, now: Built) -> Iterator[str]:
         if first != then:
             yield f"the short address {name} led to {first} and leads to {then}"
     yield from shrunk(before.feeds, now.feeds)
-    yield from unlike_a_later_file(before.events, now.events)
+    yield from unlike_a_later_file(before.events, now.events, now.as_of.date())
 
 
 @dataclass
