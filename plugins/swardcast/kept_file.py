@@ -17,6 +17,7 @@ from contextlib import suppress
 from dataclasses import dataclass, is_dataclass
 from datetime import UTC, date, datetime, time, timedelta, timezone
 from enum import Enum
+from functools import cache
 from hashlib import sha256
 from importlib import import_module
 from importlib.metadata import PackageNotFoundError, version
@@ -32,10 +33,10 @@ from swardcast.picture_cache import write_whole
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 
-__all__ = ["MOST_CLUBS", "UNASKED", "KeptFile", "file_of", "tidy_kept"]
+__all__ = ["MOST_KEPT_MB", "UNASKED", "KeptFile", "file_of", "tidy_kept"]
 
-MOST_CLUBS: Final = 4
-"""Files kept, the least lately written going first: clubs on one machine, and versions of the program. Judgement."""
+MOST_KEPT_MB: Final = 500.0
+"""All files together, the least lately used going first: about 15 kB for each notice. Judgement."""
 UNASKED: Final = 20
 """Files written since anybody asked for a value after which it goes: judgement."""
 
@@ -67,6 +68,7 @@ def file_of(club: Club, folder: Path | None) -> Path | None:
     return folder / f"{name}.kept" if folder is not None else None
 
 
+@cache
 def _version() -> str:
     """The program's own bytes, and the versions of what it reckons and writes with."""
     place, digest = Path(__file__).parent, sha256(sys.version.encode())
@@ -170,6 +172,8 @@ class KeptFile:
 
 
 def _read_index(path: Path) -> dict[str, _Place]:
+    with suppress(OSError):
+        os.utime(path)  # used just now
     with path.open("rb") as file:
         told = os.fstat(file.fileno())
         if hasattr(os, "getuid") and (told.st_uid != os.getuid() or told.st_mode & _OF_OTHERS):
@@ -258,13 +262,17 @@ class _Reader(pickle.Unpickler):
         raise pickle.UnpicklingError(message)
 
 
-def tidy_kept(folder: Path | None) -> None:
-    """Take files out that were not written for long.
+def tidy_kept(folder: Path | None, most_mb: float = MOST_KEPT_MB) -> None:
+    """Take files out that were not used for long, so that the others have room.
 
     Args:
         folder: the cache folder, or None.
+        most_mb: how large all of them together may be.
     """
     with suppress(OSError):
-        files = sorted(folder.glob("*.kept"), key=lambda one: one.stat().st_mtime) if folder is not None else []
-        for file in files[:-MOST_CLUBS]:
-            file.unlink(missing_ok=True)
+        files = [(file.stat(), file) for file in folder.glob("*.kept")] if folder is not None else []
+        left_bytes = most_mb * 1e6
+        for told, file in sorted(files, key=lambda one: one[0].st_mtime, reverse=True):
+            left_bytes -= told.st_size
+            if left_bytes < 0:
+                file.unlink(missing_ok=True)
