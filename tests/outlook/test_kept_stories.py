@@ -90,6 +90,11 @@ class _Club:
         day = date(2027, 4, 20) + timedelta(days=dice.randrange((self.as_of.date() - date(2027, 4, 20)).days))
         return datetime.combine(day, time(12), tzinfo=self.as_of.tzinfo)
 
+    def day_of(self, job: str, dice: random.Random) -> datetime:
+        """Such a moment, not before a job is announced."""
+        announced = datetime.combine(self.records.jobs[job].announced, time(13), tzinfo=self.as_of.tzinfo)
+        return max(self.day(dice), announced)
+
     def job(self, dice: random.Random) -> str:
         return dice.choice(list(self.records.jobs))
 
@@ -117,11 +122,12 @@ def _held_back(club: _Club, dice: random.Random) -> None:
 def _called_normal(club: _Club, dice: random.Random) -> None:
     name = club.job(dice)
     surfaces = club.records.jobs[name].surfaces
-    club.enter(lambda head: BackToNormal(head=head, job=name, surfaces=surfaces), club.day(dice))
+    club.enter(lambda head: BackToNormal(head=head, job=name, surfaces=surfaces), club.day_of(name, dice))
 
 
 def _moved(club: _Club, dice: random.Random) -> None:
-    name, at = club.job(dice), club.day(dice)
+    name = club.job(dice)
+    at = club.day_of(name, dice)
     starts = club.records.jobs[name].starts + timedelta(days=dice.randrange(1, 20))
     change = PlanChanged.POSTPONED
     club.enter(lambda head: PlanChange(head=head, job=name, change=change, starts=starts, because="Rain."), at)
