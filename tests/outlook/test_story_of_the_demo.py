@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import date, datetime, timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
@@ -17,8 +18,11 @@ from swardcast.notices.dates_in_words import range_in_words, says_allow_until, t
 from swardcast.notices.notice import text_of
 from swardcast.notices.words import places_in_words
 from swardcast.outlook.states import DateRange, Work
+from swardcast.outlook.story import tell_story
+from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.plan import Part, Play
+from swardcast.records.standing import as_entered
 
 GOLDEN = Path(__file__).parents[1] / "golden" / "demo_story.txt"
 LONDON = ZoneInfo("Europe/London")
@@ -41,6 +45,23 @@ def test_a_corrected_green_is_not_called_done(demo_bulletin_at: Callable[[str], 
         assert current is not None
         states[hour] = current.work
     assert states == {17: Work.HEALING, 19: Work.UNDER_WAY}
+
+
+def test_work_that_was_done_before_it_was_announced_is_told_from_its_announcement_on(demo_records: ClubRecords) -> None:
+    """As a correction may say of an emergency: done on 8 May, put right on the 11th, when it was announced as well."""
+    name, told = "tees-solid-tining-2027", date(2027, 5, 11)
+    job = replace(demo_records.jobs[name], announced=told, starts=told)
+    entries = [
+        replace(entry, head=replace(entry.head, true_from=entry.head.true_from - timedelta(days=3)))
+        if entry.head.id == "2027-05-11-1500-tees-spiked"
+        else entry
+        for entry in demo_records.entries
+    ]
+    records = replace(demo_records, jobs={**demo_records.jobs, name: job}, entries=as_entered(entries))
+    as_of = datetime(2027, 6, 1, 12, tzinfo=LONDON)
+    story = tell_story(records, job, as_of, WeatherBook(records.club, records.weather))
+    assert story.changes[0].at.date() == told
+    assert story.changes[-1].outlook.surfaces[0].done_at == datetime(2027, 5, 8, 15, tzinfo=LONDON)
 
 
 def test_yesterdays_state_is_never_repeated_as_todays(demo_bulletin_at: Callable[[str], Bulletin]) -> None:

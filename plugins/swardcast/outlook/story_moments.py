@@ -138,7 +138,8 @@ def moments_of(
     if not worked:
         yield from told
         return
-    mornings = _Mornings(log.records, as_of, min(worked) + timedelta(days=1), min(begun, default=None), after)
+    first_morning = max(min(worked) + _DAY, job.announced)  # a correction may say that it was done before
+    mornings = _Mornings(log.records, as_of, first_morning, min(begun, default=None), after)
     for moment in told:
         yield from mornings.before(moment, is_quiet)
         yield moment
