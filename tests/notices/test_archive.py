@@ -57,7 +57,10 @@ def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(
     assert len(listed) == 21
     assert archived[-1] == old  # of 4 May, the earliest
     assert (site / "notices" / old / "index.html").is_file()
-    assert old in _links(site / "surfaces" / "greens" / "index.html")
+    surfaces, kinds = (site / name / "index.html" for name in ("surfaces/greens", "work/solid-tining"))
+    assert old not in _links(surfaces)
+    assert html.parse(surfaces).getroot().xpath("//main//a[@href='../../archive/index.html']")
+    assert old in _links(kinds)  # few a year, which are looked up beside each other
     year = html.parse(site / "archive" / "2027" / "index.html").getroot().text_content()
     assert "Greens 1 to 18 were back to normal from this work on Monday 31 May." in " ".join(year.split())
     archive = html.parse(site / "archive" / "index.html").getroot()
