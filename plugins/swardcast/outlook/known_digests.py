@@ -21,7 +21,7 @@ from swardcast.outlook.kept import Mark
 from swardcast.outlook.nearby import Nearby
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import BackToNormal, Correction, Entry
+from swardcast.records.log import BackToNormal, Entry
 
 __all__ = ["KnownDigests"]
 
@@ -109,12 +109,11 @@ class KnownDigests:
     @cached_property
     def _heard(self) -> Mapping[str, float]:
         """When each job was first heard of, as a timestamp: it was announced, or an entry speaks of it."""
-        heard = {name: _midnight(job.announced, self._records) for name, job in self._records.jobs.items()}
-        for entry in self._records.entries:
-            name = getattr(entry, "job", "")
-            if name in heard:
-                heard[name] = min(heard[name], entry.head.at.timestamp())
-        return heard
+        entered = self._nearby.log.speaking_of
+        return {
+            name: min([_midnight(job.announced, self._records), *(one.head.at.timestamp() for one in entered(name))])
+            for name, job in self._records.jobs.items()
+        }
 
     def _cut(self, job: str) -> _Cut:
         if job not in self._cuts:
@@ -126,9 +125,7 @@ class KnownDigests:
     @cached_property
     def _days_of_none(self) -> _Latest:
         """The latest day of which entries speak that belong to no job."""
-        entries = self._records.entries
-        of_none = (one for one in entries if not getattr(one, "job", "") and not isinstance(one, Correction))
-        return _Latest(of_none, _day)
+        return _Latest((entry for _, entry in self._nearby.log.of_none), _day)
 
     @cached_property
     def _lessons(self) -> _Lessons:

@@ -7,14 +7,15 @@ is over says nothing of it.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import cached_property
 from typing import Final
 
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Correction, Entry, PlanChange
+from swardcast.records.log import Entry, PlanChange
+from swardcast.records.log_by_job import LogByJob
 from swardcast.records.plan import Job
 
 __all__ = ["Nearby"]
@@ -38,10 +39,15 @@ class Nearby:
 
     Args:
         records: the club's records, all of them.
+
+    Attributes:
+        records: the same.
+        log: their log, by job.
     """
 
     def __init__(self, records: ClubRecords) -> None:
         self.records = records
+        self.log = LogByJob(records.entries)
         self._found: dict[str, ClubRecords] = {}
         self._beside: dict[tuple[str, ...], set[str]] = {}
 
@@ -71,28 +77,15 @@ class Nearby:
         span = self._spans[name]
         return span.first - _FAR, span.last + _FAR
 
-    def places_of(self, name: str) -> Sequence[int]:
-        """Give the places in the log of the entries that speak of a job."""
-        return self._of_job.get(name, ())
-
     def _cut(self, job: Job) -> ClubRecords:
         span, kept = self._spans[job.id], self.jobs_near(job.id)
-        asked = [place for one in kept for place in self._of_job.get(one, ())]
-        asked += [place for place, entry in self._of_none if _Span(_day(entry), _day(entry)).is_near(span)]
-        asked += self.corrections_of(asked)
+        asked = [place for one in kept for place in self.log.places_of(one)]
+        asked += [place for place, entry in self.log.of_none if _Span(_day(entry), _day(entry)).is_near(span)]
         return replace(
             self.records,
             jobs={one: its for one, its in self.records.jobs.items() if one in kept},
-            entries=tuple(self.records.entries[place] for place in sorted(set(asked))),
+            entries=self.log.with_corrections(asked),
         )
-
-    def corrections_of(self, places: Iterable[int]) -> Iterator[int]:
-        """Give the places in the log of what corrects the entries at some places, and of what corrects that."""
-        left = [self.records.entries[place].head.id for place in places]
-        while left:
-            for place in self._correcting.get(left.pop(), ()):
-                yield place
-                left.append(self.records.entries[place].head.id)
 
     @cached_property
     def _on_surface(self) -> Mapping[str, list[str]]:
@@ -103,33 +96,11 @@ class Nearby:
         return found
 
     @cached_property
-    def _of_job(self) -> Mapping[str, list[int]]:
-        found: dict[str, list[int]] = {}
-        for place, entry in enumerate(self.records.entries):
-            if job := getattr(entry, "job", ""):
-                found.setdefault(job, []).append(place)
-        return found
-
-    @cached_property
-    def _of_none(self) -> list[tuple[int, Entry]]:
-        """Entries that speak of no job, but for corrections, which go with what they correct."""
-        entries = enumerate(self.records.entries)
-        return [(n, one) for n, one in entries if not getattr(one, "job", "") and not isinstance(one, Correction)]
-
-    @cached_property
-    def _correcting(self) -> Mapping[str, list[int]]:
-        found: dict[str, list[int]] = {}
-        for place, entry in enumerate(self.records.entries):
-            if isinstance(entry, Correction):
-                found.setdefault(entry.corrects, []).append(place)
-        return found
-
-    @cached_property
     def _spans(self) -> Mapping[str, _Span]:
         return {job.id: self._span(job) for job in self.records.jobs.values()}
 
     def _span(self, job: Job) -> _Span:
-        entries = [self.records.entries[place] for place in self._of_job.get(job.id, ())]
+        entries = self.log.speaking_of(job.id)
         days = [job.announced, job.starts, *map(_day, entries)]
         days += [entry.starts for entry in entries if isinstance(entry, PlanChange) and entry.starts is not None]
         lasts = [stretch.to_days for stretch in (job.normal_after, job.reopens_after) if stretch is not None]

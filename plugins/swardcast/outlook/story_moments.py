@@ -64,15 +64,13 @@ class Log:
     """
 
     def __init__(self, nearby: Nearby) -> None:
-        self._nearby = nearby
         self.records = nearby.records
+        self._log = nearby.log
 
-    def concerning(self, job: Job) -> list[Entry]:
+    def concerning(self, job: Job) -> Sequence[Entry]:
         """List the entries that concern a job, as entered: its own, growth held back there, and what corrects them."""
-        places = [*self._nearby.places_of(job.id)]
-        places += [place for place, entry in self._held_back if not set(entry.surfaces).isdisjoint(job.surfaces)]
-        places += self._nearby.corrections_of(places)
-        return [self.records.entries[place] for place in sorted(set(places))]
+        there = [place for place, entry in self._log.of_growth if not set(entry.surfaces).isdisjoint(job.surfaces)]
+        return self._log.with_corrections([*self._log.places_of(job.id), *there])
 
     def mornings_after(self, at: datetime) -> Sequence[MorningStatus]:
         """List the morning entries after a moment."""
@@ -85,10 +83,6 @@ class Log:
     @staticmethod
     def _after(found: Sequence[EntryT], at: datetime) -> Sequence[EntryT]:
         return found[bisect_right(found, at.timestamp(), key=lambda entry: entry.head.at.timestamp()) :]
-
-    @cached_property
-    def _held_back(self) -> list[tuple[int, GrowthHeldBack]]:
-        return [(n, one) for n, one in enumerate(self.records.entries) if isinstance(one, GrowthHeldBack)]
 
     @cached_property
     def _mornings(self) -> list[MorningStatus]:

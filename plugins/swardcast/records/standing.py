@@ -21,6 +21,7 @@ from swardcast.records.log import (
     Progress,
     Step,
 )
+from swardcast.records.log_by_job import places_by_job
 
 __all__ = [
     "StandingEntries",
@@ -84,11 +85,7 @@ class StandingEntries(tuple[Entry, ...]):
 
     @cached_property
     def _of_jobs(self) -> Mapping[str, list[int]]:
-        found: dict[str, list[int]] = {}
-        for place, entry in enumerate(self):
-            if job := getattr(entry, "job", ""):
-                found.setdefault(job, []).append(place)
-        return found
+        return places_by_job(self)
 
     @cached_property
     def _on_surfaces(self) -> Mapping[str, list[int]]:
