@@ -165,7 +165,7 @@ class Memory:
         self.taught = Taught(self.nearby, book, self._ledger)
         self.jobs = lru_cache(_JOBS_KEPT)(self._assessed)
         self.log = Log(self.nearby)
-        self.digests = KnownDigests(self.nearby, self.taught)
+        self.digests = KnownDigests(self.nearby)
         self.seen: ClubRecords | None = None
         self.recall: Recall | None = None
         self._clocks: dict[str, LogClock] = {}

@@ -15,13 +15,14 @@ from functools import cached_property
 from hashlib import sha256
 from itertools import accumulate, groupby
 from math import inf
-from typing import Final, Protocol
+from typing import Final
 
+from swardcast.outlook.called_normal import CalledNormal, called_normal
 from swardcast.outlook.kept import Mark
 from swardcast.outlook.nearby import Nearby
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import BackToNormal, Entry
+from swardcast.records.log import Entry
 
 __all__ = ["KnownDigests"]
 
@@ -30,26 +31,15 @@ _OF_WORDS: Final = ("catalogue", "look", "groups")
 _SUMS_TO: Final = 1 << 256  # digests are added up, so that the order in which they are added does not count
 
 
-class HasCalls(Protocol):
-    """Tells when jobs were called back to normal."""
-
-    @property
-    def calls(self) -> Mapping[str, tuple[float, float]]:
-        """When each was first called so, and until when such a call was true, as timestamps, by id."""
-        ...
-
-
 class KnownDigests:
     """Digests of what was known at any moment, of one set of records.
 
     Args:
         nearby: the records, and what each job in them depends on.
-        taught: what healed jobs have taught.
     """
 
-    def __init__(self, nearby: Nearby, taught: HasCalls) -> None:
+    def __init__(self, nearby: Nearby) -> None:
         self._nearby = nearby
-        self._taught = taught
         self._records = nearby.records
         self._cuts: dict[str, _Cut] = {}
 
@@ -129,16 +119,9 @@ class KnownDigests:
 
     @cached_property
     def _lessons(self) -> _Lessons:
-        ends = _Latest(self._records.entries, _true_from)
-        first: dict[str, tuple[float, float, str]] = {}  # the call that gives a lesson its place among the others
-        for entry in self._records.entries:
-            if isinstance(entry, BackToNormal):
-                order = (entry.head.true_from.timestamp(), entry.head.at.timestamp(), entry.head.id)
-                first[entry.job] = min(order, first.get(entry.job, order))
-        return _Lessons(
-            _Call(cut=self._cut(name), order=first[name], called=called, last=last, ends=ends)
-            for name, (called, last) in self._taught.calls.items()
-        )
+        entries = self._records.entries
+        ends = _Latest(entries, _true_from)
+        return _Lessons(_Lesson(called=one, cut=self._cut(one.job), ends=ends) for one in called_normal(entries))
 
 
 class _Steps:
@@ -212,47 +195,43 @@ class _Cut:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
-class _Call:
-    """A job that was called back to normal.
+class _Lesson:
+    """What is cut out of the records for one lesson.
 
     Args:
-        cut: what is cut out of the records for it.
-        order: its place among the others.
-        called: when it was first called so, as a timestamp.
-        last: until when such a call was true, as a timestamp; nothing later has a part in its lesson.
+        called: the job that was called back to normal.
+        cut: what is cut out of the records for that job.
         ends: the latest timestamp of which any entry speaks.
     """
 
+    called: CalledNormal
     cut: _Cut
-    order: tuple[float, float, str]
-    called: float
-    last: float
     ends: _Latest
 
     def known_at(self, at: float) -> int:
         """Give the digest of what of it is known at a moment, as a number."""
-        end = self.ends.known_at(at, self.last)
-        return int.from_bytes(_digest(repr(self.order), self.cut.known_at(at).hex(), str(end)))
+        end = self.ends.known_at(at, self.called.last)
+        return int.from_bytes(_digest(repr(self.called.order), self.cut.known_at(at).hex(), str(end)))
 
     @property
     def settled(self) -> float:
         """The moment from which it stays the same."""
-        return max(self.called, self.cut.settled, self.ends.settled(self.last))
+        return max(self.called.first, self.cut.settled, self.ends.settled(self.called.last))
 
 
 class _Lessons:
     """What is cut out of the records for all lessons together."""
 
-    def __init__(self, calls: Iterable[_Call]) -> None:
-        settled = sorted(((call.settled, call) for call in calls), key=lambda one: one[0])
-        self._calls = [call for _, call in settled]
+    def __init__(self, lessons: Iterable[_Lesson]) -> None:
+        settled = sorted(((one.settled, one) for one in lessons), key=lambda pair: pair[0])
+        self._lessons = [one for _, one in settled]
         self._settled = [at for at, _ in settled]
-        self._sums = list(accumulate((call.known_at(inf) for call in self._calls), initial=0))
+        self._sums = list(accumulate((one.known_at(inf) for one in self._lessons), initial=0))
 
     def known_at(self, at: float) -> bytes:
         """Give the digest of what of it is known at a moment."""
         place = bisect_right(self._settled, at)
-        others = sum(call.known_at(at) for call in self._calls[place:] if call.called <= at)
+        others = sum(one.known_at(at) for one in self._lessons[place:] if one.called.first <= at)
         return _digest(str((self._sums[place] + others) % _SUMS_TO))
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
 from functools import cached_property, lru_cache
@@ -11,6 +10,7 @@ from math import inf
 from typing import Final
 
 from swardcast.outlook.bookkeeping import Ledger
+from swardcast.outlook.called_normal import CalledNormal, called_normal
 from swardcast.outlook.jobs import Course, JobAssessor
 from swardcast.outlook.known import Known
 from swardcast.outlook.learnt import Learnt
@@ -22,7 +22,7 @@ from swardcast.outlook.recall import Recall
 from swardcast.outlook.states import Lessons
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, MorningStatus, NoteToMembers
+from swardcast.records.log import Correction, Entry, GrowthHeldBack, MorningStatus, NoteToMembers
 
 __all__ = ["Taught", "without_file"]
 
@@ -65,7 +65,7 @@ class Taught:
 
     def _learnt_by(self, so_far: KnownSoFar, without: str) -> Learnt:
         at = so_far.moment.timestamp()
-        called = (one for one in self._called if one.first <= at)
+        called = (one for one in self._called if one.its.first <= at)
         lessons = (
             one.in_the_end if one.ended <= at and not without else self._of(one, so_far, without) for one in called
         )
@@ -90,17 +90,13 @@ class Taught:
         if self.recall is None or without:
             return work_out()
         until = called.clock.last_change(moment)
-        return self.recall.latest(f"lesson/{called.job}", called.job, until, tuple, work_out)
-
-    @property
-    def calls(self) -> Mapping[str, tuple[float, float]]:
-        """When each job was first called back to normal, and until when such a call was true, as timestamps, by id."""
-        return {one.job: (one.first, one.last) for one in self._called}
+        job = called.its.job
+        return self.recall.latest(f"lesson/{job}", job, until, tuple, work_out)
 
     def _worked_out(self, called: _Called, moment: datetime, without: str) -> Lessons:
         """Of the same facts it is the same whatever else became known: mostly that other work has healed."""
         known = Known.of(without_file(called.part.known_at(moment), without), self._ledger)
-        own = next((facts for facts in known.facts if facts.job.id == called.job), None)
+        own = next((facts for facts in known.facts if facts.job.id == called.its.job), None)
         normal = [one.normal.head.at for one in own.surfaces.values() if one.normal is not None] if own else []
         if own is None or not normal or (view := self._book.at(max(normal))) is None:
             return ()
@@ -110,26 +106,14 @@ class Taught:
             at = max(normal).astimezone(known.records.club.time_zone)
             course = Course(learnt=self._nothing)
             assessor = JobAssessor(known=known, as_of=at, view=view, course=course, ledger=self._ledger)
-            seen = assessor.believed_of(called.job)
+            seen = assessor.believed_of(called.its.job)
             called.by_facts[key] = lessons_of(own, known.records.surfaces, seen, view)
         return called.by_facts[key]
 
     @cached_property
     def _called(self) -> list[_Called]:
-        """The jobs that were ever called back to normal, in the order of their first calls, also where withdrawn."""
-        found: dict[str, list[BackToNormal]] = {}
-        calls = (entry for entry in self._nearby.records.entries if isinstance(entry, BackToNormal))
-        for entry in sorted(calls, key=lambda entry: entry.head.true_from.timestamp()):
-            found.setdefault(entry.job, []).append(entry)
-        return [
-            _Called(
-                job=name,
-                first=min(entry.head.at.timestamp() for entry in its),
-                last=its[-1].head.true_from.timestamp(),
-                near=self._nearby,
-            )
-            for name, its in found.items()
-        ]
+        """The jobs that were ever called back to normal, in the order of their first calls."""
+        return [_Called(one, self._nearby) for one in called_normal(self._nearby.records.entries)]
 
     @cached_property
     def _clock(self) -> LogClock:
@@ -138,12 +122,10 @@ class Taught:
 
 @dataclass(eq=False)
 class _Called:
-    """A job that was called back to normal.
+    """A job that was called back to normal, and its lessons as far as they were worked out.
 
     Args:
-        job: its id.
-        first: when that became known first, as a timestamp.
-        last: until when such a call was true, as a timestamp.
+        its: when it was called so.
         near: the club's records, and what the job depends on.
         by_log: lessons worked out before, by what was known, and the file left out.
         by_facts: the same by the facts of all jobs near it, and the entries on growth held back.
@@ -151,9 +133,7 @@ class _Called:
         in_the_end: the lessons from then on.
     """
 
-    job: str
-    first: float
-    last: float
+    its: CalledNormal
     near: Nearby
     by_log: dict[tuple[KnownSoFar, str], Lessons] = field(default_factory=dict)
     by_facts: dict[tuple[tuple[JobFacts, ...], tuple[str, ...]], Lessons] = field(default_factory=dict)
@@ -163,13 +143,13 @@ class _Called:
     @cached_property
     def part(self) -> ClubRecords:
         """The records that its lesson can rest on: what was true until its last call, and says more than play."""
-        records = self.near.of(self.job)
+        records = self.near.of(self.its.job)
         return replace(records, entries=tuple(filter(self._counts, records.entries)))
 
     def _counts(self, entry: Entry) -> bool:
         if isinstance(entry, MorningStatus | NoteToMembers):
             return False
-        return isinstance(entry, Correction) or entry.head.true_from.timestamp() <= self.last
+        return isinstance(entry, Correction) or entry.head.true_from.timestamp() <= self.its.last
 
     @cached_property
     def clock(self) -> LogClock:
