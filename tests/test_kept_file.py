@@ -15,8 +15,8 @@ import pytest
 
 from swardcast import kept_file
 from swardcast.kept_file import KeptFile, file_of, tidy_kept
-from swardcast.outlook.course import as_members_see
 from swardcast.outlook.kept import Mark
+from swardcast.outlook.memory import as_members_see
 from swardcast.outlook.states import DateRange
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords

@@ -25,9 +25,10 @@ from swardcast.notices.sums import JobSums, job_sums
 from swardcast.notices.track_record import Comparisons, compose_published, compose_track_record
 from swardcast.notices.why import WhyPage, compose_why
 from swardcast.notices.withdrawn import WithdrawnNotice, item_of_withdrawal, withdrawn_notices
-from swardcast.outlook.course import as_members_see, assess_course
+from swardcast.outlook.course import assess_course
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.limits import LimitInForce
+from swardcast.outlook.memory import as_members_see
 from swardcast.outlook.play_story import play_changes
 from swardcast.outlook.states import CourseOutlook, JobOutlook
 from swardcast.outlook.story import JobStory, tell_story

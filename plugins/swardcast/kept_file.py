@@ -25,8 +25,8 @@ from io import BytesIO
 from pathlib import Path
 from typing import Any, Final
 
-from swardcast.outlook.course import recall_from
 from swardcast.outlook.kept import Mark
+from swardcast.outlook.memory import recall_from
 from swardcast.outlook.recovery import Samples
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.picture_cache import write_whole

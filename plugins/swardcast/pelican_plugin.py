@@ -77,7 +77,7 @@ from swardcast.outlets.season_file import season_artifacts
 from swardcast.outlets.short_pages import short_page_artifacts
 from swardcast.outlets.status_file import status_artifacts
 from swardcast.outlets.structured_data import course_data, notice_data, script_text
-from swardcast.outlook.course import as_members_see
+from swardcast.outlook.memory import as_members_see
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.pelican_files import MADE, BulletinGenerator, check_output, keep_for_offline
 from swardcast.pelican_pages import (

@@ -9,7 +9,7 @@ import pytest
 
 from swardcast.notices.calendar import Occasion, Standing
 from swardcast.notices.calendar_story import calendar_of
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import tell_story
 from swardcast.outlook.weather_book import WeatherBook

@@ -9,7 +9,8 @@ from zoneinfo import ZoneInfo
 
 from swardcast.language.voice import Voice
 from swardcast.notices.explain import explain_surface
-from swardcast.outlook.course import assess_course, assess_jobs
+from swardcast.outlook.course import assess_course
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import CourseOutlook, Milestone, Recovery, SurfaceWork
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.folder import read_club_folder

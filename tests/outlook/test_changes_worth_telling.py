@@ -14,7 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from swardcast.outlook.changes import News, Told, changed_play, news_between
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.moves import moves
 from swardcast.outlook.states import DateRange, JobOutlook, NoDate, Work
 from swardcast.outlook.weather_book import WeatherBook

@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 
 from swardcast.compose import Bulletin
-from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.curve import Curve, Drawn, curve_of, drawn_works, seen_of
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
 from swardcast.outlook.weather_book import WeatherBook, WeatherView
 from swardcast.records.folder import ClubRecords

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from swardcast.outlook.causes import Cause
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import DateRange, Milestone
 from swardcast.outlook.story import JobStory, tell_story
 from swardcast.outlook.weather_book import WeatherBook

@@ -20,7 +20,7 @@ from swardcast.kept_file import KeptFile
 from swardcast.language.catalogue import built_in
 from swardcast.notices.as_told import NoticesAsTold
 from swardcast.outlets.feed_content import in_full, in_full_again
-from swardcast.outlook.course import as_members_see
+from swardcast.outlook.memory import as_members_see
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 
 from swardcast.language.house_phrases import with_house_phrases
-from swardcast.outlook.course import memory_of
 from swardcast.outlook.kept import Mark
+from swardcast.outlook.memory import memory_of
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords

@@ -11,9 +11,9 @@ import pytest
 
 from swardcast.compose import Bulletin
 from swardcast.outlook.bookkeeping import Ledger
-from swardcast.outlook.course import as_members_see, assess_jobs, course_known
 from swardcast.outlook.jobs import JobAssessor
 from swardcast.outlook.known import Known
+from swardcast.outlook.memory import as_members_see, assess_jobs, course_known
 from swardcast.outlook.nearby import Nearby
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.folder import read_club_folder

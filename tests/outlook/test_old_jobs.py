@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import Milestone
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords

@@ -276,7 +276,7 @@ def test_a_job_called_off_has_no_hours(demo_records: ClubRecords) -> None:
     off = PlanChange(head=head, job="job", change=Change.CALLED_OFF, starts=None, because="frost")
     records = course.records
     course.records = replace(records, entries=(start, off))
-    from swardcast.outlook.course import assess_jobs
+    from swardcast.outlook.memory import assess_jobs
     from swardcast.outlook.weather_book import WeatherBook
 
     outlook = assess_jobs(course.records, at("06-07 09:00"), WeatherBook(records.club, records.weather))["job"]

@@ -15,7 +15,7 @@ from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.notice import Notice, text_of
 from swardcast.notices.oversights import oversights
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import JobOutlook, Milestone, Work
 from swardcast.outlook.story import tell_story
 from swardcast.outlook.track_record import track_record

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import JobOutlook, Milestone
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.outlook.what_if import assess_each_alone

@@ -7,9 +7,9 @@ from datetime import date, datetime, timedelta
 
 import pytest
 
-from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.learnt import Learnt
 from swardcast.outlook.log_clock import LogClock
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import JobOutlook, Lesson
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.club import Grass, SurfaceKind

@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import date, datetime, time
 from zoneinfo import ZoneInfo
 
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.reopening import HeldUp, Hours
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone
 from swardcast.outlook.weather_book import WeatherBook

@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from swardcast.language.voice import Voice
-from swardcast.outlook.course import assess_jobs
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import Milestone
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.disturbance import begun_on

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, time, timedelta
 from typing import Final
 
-from swardcast.outlook.course import records_near
+from swardcast.outlook.memory import records_near
 from swardcast.outlook.story import FOLLOWED_DAYS
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords

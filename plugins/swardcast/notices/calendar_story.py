@@ -28,7 +28,7 @@ from swardcast.notices.matter import Matter
 from swardcast.notices.notice import text_of
 from swardcast.notices.own_parts import answer_in_own_words
 from swardcast.notices.withdrawn import WithdrawnNotice
-from swardcast.outlook.course import memory_of
+from swardcast.outlook.memory import memory_of
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobStory
 from swardcast.outlook.weather_book import WeatherBook

@@ -9,9 +9,9 @@ from typing import Final
 from swardcast.notices.calendar import Telling, closes_meanwhile
 from swardcast.notices.calendar_age import age_of
 from swardcast.notices.matter import Matter
-from swardcast.outlook.course import assess_jobs, job_stood, records_near
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.ledger import job_facts
+from swardcast.outlook.memory import assess_jobs, job_stood, records_near
 from swardcast.outlook.play import OPEN, statements
 from swardcast.outlook.states import JobOutlook, Work
 from swardcast.outlook.story import JobChange, JobStory

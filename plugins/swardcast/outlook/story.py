@@ -14,7 +14,7 @@ from typing import Final
 
 from swardcast.outlook.causes import Cause, entry_cause, is_later, weather_cause
 from swardcast.outlook.changes import News, Told, news_between
-from swardcast.outlook.course import Memory, assess_jobs, memory_of
+from swardcast.outlook.memory import Memory, assess_jobs, memory_of
 from swardcast.outlook.moves import matters, moves
 from swardcast.outlook.recovery import Samples
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from datetime import date, datetime
 from enum import Enum
 
-from swardcast.outlook.course import job_stood
 from swardcast.outlook.ledger import JobFacts, job_facts
+from swardcast.outlook.memory import job_stood
 from swardcast.outlook.states import DateRange, Milestone
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords

@@ -23,7 +23,7 @@ from swardcast.turf.series import DailySeries
 
 if TYPE_CHECKING:
     from swardcast.outlook.believed import Believed  # these know the weather
-    from swardcast.outlook.course import Memory
+    from swardcast.outlook.memory import Memory
     from swardcast.outlook.recovery import Dated
 
 __all__ = ["SlowDays", "WeatherBook", "WeatherView"]
@@ -217,7 +217,7 @@ class WeatherBook:
     """A club's weather, prepared once for all moments of a build of one set of records.
 
     Attributes:
-        memories: what was worked out with it, by the identity of the records; kept by `outlook.course`.
+        memories: what was worked out with it, by the identity of the records; kept by `outlook.memory`.
     """
 
     def __init__(self, club: Club, weather: Weather) -> None:

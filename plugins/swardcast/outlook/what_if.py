@@ -12,11 +12,11 @@ from datetime import date, datetime
 
 from swardcast.outlook.believed import Believed
 from swardcast.outlook.bookkeeping import Ledger
-from swardcast.outlook.course import course_known
 from swardcast.outlook.job_state import Turn
 from swardcast.outlook.jobs import JobAssessor, job_outlook
 from swardcast.outlook.known import Known
 from swardcast.outlook.ledger import JobFacts, job_facts
+from swardcast.outlook.memory import course_known
 from swardcast.outlook.recovery import work_out
 from swardcast.outlook.states import JobOutlook
 from swardcast.outlook.weather_book import WeatherBook

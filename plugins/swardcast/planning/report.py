@@ -14,9 +14,9 @@ from swardcast.notices.matter import Matter
 from swardcast.notices.season_job import season_job
 from swardcast.notices.season_totals import KindTotals, season_totals
 from swardcast.notices.spans import first_day_of_work
-from swardcast.outlook.course import assess_jobs
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.ledger import JobFacts, job_facts
+from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import JobOutlook
 from swardcast.outlook.story import tell_story
 from swardcast.outlook.track_record import Kept, track_record
