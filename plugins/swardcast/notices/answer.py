@@ -214,13 +214,13 @@ def _healing(matter: Matter) -> Sentence:
     where = _where(matter, works)
     source = _said_by(matter, ReasonKind.DONE)
     reopening = outlook.dates[Milestone.REOPENING]
-    has_passed = not reopening.is_fact and reopening.allow_until is not None and reopening.allow_until < voice.near
-    if has_passed and (waiting := unopened(outlook, voice)):
+    is_past = reopening.passed_untold(voice.near)
+    if is_past and (waiting := unopened(outlook, voice)):
         return _not_opened(matter, waiting, source)
     if works and all(work.is_closed_again for work in works) and reopening.likely is not None:
         day = voice.day(reopening.likely)
         return matter.say("answer-closed-again", source=source, where=where, day=day, count=len(works))
-    if (outlook.job.reopens_after is not None or matter.leaves_turf_whole) and not has_passed:
+    if (outlook.job.reopens_after is not None or matter.leaves_turf_whole) and not is_past:
         told = matter.published if matter.is_over_with_the_work else reopening
         return matter.say("answer-reopens", source=source, where=where, date=range_in_words(told, voice))
     if not all(work.surface.kind is SurfaceKind.GREEN for work in works):

@@ -20,7 +20,6 @@ __all__ = [
     "end_of",
     "has_no_date_until_done",
     "has_no_day",
-    "has_passed",
     "is_over_by_sum",
     "is_over_with_the_work",
     "leaves_turf_whole",
@@ -182,21 +181,8 @@ def unopened(outlook: JobOutlook, voice: Voice) -> list[SurfaceWork]:
         for work in outlook.surfaces
         if work.work is Work.HEALING
         and outlook.job.while_working not in OPEN
-        and has_passed(work.dates[Milestone.REOPENING], voice)
+        and work.dates[Milestone.REOPENING].passed_untold(voice.near)
     ]
-
-
-def has_passed(given: DateRange, voice: Voice) -> bool:
-    """Tell whether the last day to allow for is over, and no entry made it a fact.
-
-    Args:
-        given: early, likely and allow until.
-        voice: the day of the reader.
-
-    Returns:
-        Whether it is so; False where there is no date.
-    """
-    return not given.is_fact and given.allow_until is not None and given.allow_until < voice.near
 
 
 def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, *, briefly: bool = False) -> str:
@@ -216,7 +202,7 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, 
     if has_no_date_until_done(published, outlook, voice):
         return voice.say("no-date-until-done" if end is End.NORMAL else "no-day-known")
     done = last_day_of_work(outlook) if end is End.FINISHED and not outlook.job.lasts else None
-    is_past = has_passed(published, voice)
+    is_past = published.passed_untold(voice.near)
     if (published.is_fact or is_past) and done is not None and done.is_fact:
         return range_in_words(done, voice, briefly=briefly)  # it may have opened later
     if is_past and published.allow_until is not None:
@@ -269,5 +255,4 @@ def has_no_date_until_done(published: DateRange, outlook: JobOutlook, voice: Voi
         Whether it has: then the date holds no more.
     """
     unfinished = outlook.work in (Work.PLANNED, Work.UNDER_WAY, Work.HELD_UP)
-    is_past = published.allow_until is not None and published.allow_until < voice.near
-    return has_no_day(outlook, voice) or (unfinished and is_past)
+    return has_no_day(outlook, voice) or (unfinished and published.is_past(voice.near))

@@ -191,8 +191,7 @@ def reopening_as_dates(works: Sequence[SurfaceWork], as_of: datetime, voice: Voi
     days = range_of_all(works, Milestone.REOPENING)
     if _closed_again(works):
         return None
-    is_past = not days.is_fact and days.allow_until is not None and days.allow_until < voice.near
-    return days if days.is_given and not is_past else None
+    return days if days.is_given and not days.passed_untold(voice.near) else None
 
 
 def reopening_facts(outlook: JobOutlook, as_of: datetime, voice: Voice) -> list[Fact]:

@@ -8,7 +8,7 @@ from datetime import datetime
 from itertools import pairwise
 
 from swardcast.language.voice import Voice
-from swardcast.notices.ends import has_no_day, has_passed, is_over_with_the_work, leaves_turf_whole, stands_still
+from swardcast.notices.ends import has_no_day, is_over_with_the_work, leaves_turf_whole, stands_still
 from swardcast.notices.kinds import most_noticed_first, surface_of
 from swardcast.notices.notice import Sentence
 from swardcast.outlook.job_ranges import open_works
@@ -104,7 +104,7 @@ class Matter:
     @property
     def is_past_its_end(self) -> bool:
         """Whether it should have healed long ago, and nobody has reported it: so nobody knows what is seen now."""
-        return self.outlook.work is Work.HEALING and has_passed(self.published, self.voice)
+        return self.outlook.work is Work.HEALING and self.published.passed_untold(self.voice.near)
 
     @property
     def is_computed(self) -> bool:

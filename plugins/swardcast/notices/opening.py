@@ -59,7 +59,7 @@ def opening(matter: Matter, *, briefly: bool = False) -> Sentence | None:
     if any(one.likely is None for one in given):
         return None
     words = reopening_in_words(waiting, matter.as_of, matter.voice, is_closed=True, briefly=briefly)
-    is_past = all(one.allow_until is not None and one.allow_until < matter.voice.near for one in given)
+    is_past = all(one.is_past(matter.voice.near) for one in given)
     times = 1 if is_past else len({(one.early, one.likely, one.allow_until) for one in given})
     source = matter.sum_of(Milestone.REOPENING)
     return matter.say("answer-opening", source=source, date=words, times=times)

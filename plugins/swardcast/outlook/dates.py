@@ -89,6 +89,28 @@ class DateRange:
         )
         return replace(self, early=early, likely=likely, allow_until=until)
 
+    def is_past(self, day: date) -> bool:
+        """Tell whether even the day to allow for is over.
+
+        Args:
+            day: the day of the reader.
+
+        Returns:
+            Whether it is so; False where there is no date.
+        """
+        return self.allow_until is not None and self.allow_until < day
+
+    def passed_untold(self, day: date) -> bool:
+        """Tell whether it is past, and no entry made it a fact.
+
+        Args:
+            day: the day of the reader.
+
+        Returns:
+            Whether it is so; False where there is no date.
+        """
+        return not self.is_fact and self.is_past(day)
+
     @property
     def is_wide(self) -> bool:
         """Whether it is told in months."""

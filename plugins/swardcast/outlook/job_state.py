@@ -101,17 +101,13 @@ def state_of(
         if turn.when.by_label:
             return Work.UNDER_WAY, (done,)
         reopening = dates[Milestone.REOPENING]
-        if reopening.is_fact or (_has_passed(reopening, today) and not _waits_to_be_opened(turn)):
+        if reopening.is_fact or (reopening.is_past(today) and not _waits_to_be_opened(turn)):
             return Work.BACK_TO_NORMAL, (done, nothing_heals)
         return Work.HEALING, (done, *about_closure(facts.job))
-    if normal.allow_until is not None and _has_passed(normal, today) and not _waits_to_be_opened(turn):
+    if normal.is_past(today) and not _waits_to_be_opened(turn):
         kind = ReasonKind.COMPUTED_NORMAL
         return Work.BACK_TO_NORMAL, (Reason(kind=kind, source="computed", at=normal.allow_until), done)
     return Work.HEALING, (done, *about_dates(surface, facts.job, normal, recovery, view))
-
-
-def _has_passed(given: DateRange, today: date) -> bool:
-    return given.allow_until is not None and given.allow_until < today
 
 
 def _not_done(facts: JobFacts, here: SurfaceFacts, today: date) -> tuple[Work, Reason]:
