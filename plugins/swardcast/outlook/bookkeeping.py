@@ -47,10 +47,9 @@ class Ledger:
 
     def facts_of(self, job: Job, entries: StandingEntries) -> JobFacts:
         """Give what happened to a job, as `job_facts` does."""
-        own = entries.of_job(job.id)
-        key = (job.id, tuple([entry.head.id for entry in own]))
+        key = (job.id, tuple([entry.head.id for entry in entries.of_job(job.id)]))
         if key not in self._facts:
-            self._facts[key] = job_facts(job, own)
+            self._facts[key] = job_facts(job, entries)
         return self._facts[key]
 
     def _began(self, facts: JobFacts) -> date:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, timedelta
 
@@ -10,7 +10,6 @@ from swardcast.records.club import Surface
 from swardcast.records.log import (
     BackToNormal,
     Change,
-    Entry,
     Observation,
     PlanChange,
     Progress,
@@ -144,12 +143,12 @@ def really_done_by_area(job: Job, here: SurfaceFacts, surfaces: Mapping[str, Sur
     return as_really_done(rated(job.operations, job.surfaces), really)
 
 
-def job_facts(job: Job, entries: Iterable[Entry]) -> JobFacts:
+def job_facts(job: Job, entries: StandingEntries) -> JobFacts:
     """Gather what happened to a job.
 
     Args:
         job: the job.
-        entries: entries that stand, oldest first.
+        entries: entries that stand, those of other jobs among them.
 
     Returns:
         Its facts; an entry about a finished surface that says "started" begins the work anew.
@@ -160,9 +159,7 @@ def job_facts(job: Job, entries: Iterable[Entry]) -> JobFacts:
         surfaces=dict.fromkeys(job.surfaces, SurfaceFacts()),
     )
     lasts = job.lasts
-    for entry in entries.of_job(job.id) if isinstance(entries, StandingEntries) else entries:
-        if getattr(entry, "job", None) != job.id:
-            continue
+    for entry in entries.of_job(job.id):
         match entry:
             case PlanChange():
                 facts = _replanned(facts, entry)

@@ -15,7 +15,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry
 from swardcast.records.log_by_job import LogByJob
 from swardcast.records.plan import Job
-from swardcast.records.standing import standing_entries
+from swardcast.records.standing import StandingEntries, standing_entries
 
 __all__ = ["Kept", "Outcome", "track_record"]
 
@@ -104,8 +104,8 @@ def _kept(records: ClubRecords, job: Job, about: Sequence[Entry], book: WeatherB
     if promised_at is None:
         return None
     standing = standing_entries(about)
-    by_then = (job_facts(job, [entry for entry in standing if entry.head.at <= at]) for at in moments)
-    seen = [facts for facts in by_then if _is_done(facts)]
+    by_then = (StandingEntries(entry for entry in standing if entry.head.at <= at) for at in moments)
+    seen = [facts for told in by_then if _is_done(facts := job_facts(job, told))]
     if not seen:
         return None
     done = [surface.done.head.true_from.date() for surface in seen[0].surfaces.values() if surface.done]

@@ -23,7 +23,7 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import label_counts
 from swardcast.records.plan import Job
-from swardcast.records.standing import standing_entries
+from swardcast.records.standing import StandingEntries, standing_entries
 
 __all__ = ["as_the_manager_knows", "assess_each_alone", "facts_as_known"]
 
@@ -115,7 +115,7 @@ def _laid_out(assessor: JobAssessor, jobs: Sequence[Job], place: int) -> list[_A
     known: dict[Hashable, tuple[Turn, ...]] = {}
     asked = []
     for job in jobs:
-        facts = job_facts(job, ())
+        facts = job_facts(job, StandingEntries())
         alike = (job.starts, job.surfaces, job.surfaces_a_day, job.spare_days, job.while_working, job.reopens_after)
         key = (*alike, job.follow_up, job.lasts, label_counts(job.operations))
         if key not in known:
