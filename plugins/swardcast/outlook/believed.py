@@ -149,8 +149,6 @@ class Believed:
         left: what has to heal, and what was believed before anything was seen.
         disruption: what has to heal at the pace that what was seen leaves.
         looks: what was seen.
-        wild: those of them that no pace explains.
-        contradictions: pairs of looks that cannot both be right.
         pace_rests_on: what the pace rests on.
     """
 
@@ -159,8 +157,6 @@ class Believed:
     left: ToHeal
     disruption: Disruption
     looks: tuple[Look, ...]
-    wild: tuple[Look, ...]
-    contradictions: tuple[tuple[Look, Look], ...]
     pace_rests_on: tuple[Reason, ...]
 
 
@@ -186,17 +182,14 @@ def believed(
         return None
     looks = looks_of(facts.observations if facts.done is not None else (), left.healing, growth)
     pace, beyond = after_sightings(left.prior_spread, left.prior_middle, tuple(look.sighting for look in looks))
-    wild = tuple(look for look, is_wild in zip(looks, beyond, strict=True) if is_wild)
-    against = tuple(contradictions(looks))
+    wild = (look for look, is_wild in zip(looks, beyond, strict=True) if is_wild)
     return Believed(
         left_before=disruption_left(before.layers),
         day_zero=disruption_left(left.healing.layers),
         left=left,
         disruption=replace(left.disruption, pace=pace),
         looks=looks,
-        wild=wild,
-        contradictions=against,
-        pace_rests_on=(*heard.prior.reasons, *_held_back(left.held_back), *_seen(looks, against, wild)),
+        pace_rests_on=(*heard.prior.reasons, *_held_back(left.held_back), *_seen(looks, contradictions(looks), wild)),
     )
 
 

@@ -60,8 +60,6 @@ def recovery_of(sums: SurfaceSums, seen: Believed, view: WeatherView) -> Recover
         samples=dated.samples,
         ranges=dated.ranges,
         looks=seen.looks,
-        contradictions=seen.contradictions,
-        wild=seen.wild,
         held_back=left.held_back,
         pace_rests_on=seen.pace_rests_on,
     )

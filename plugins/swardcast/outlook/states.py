@@ -169,8 +169,6 @@ class Recovery:
         samples: days from day 0 to each milestone, shape (members, errors).
         ranges: the same as early, likely and allow until.
         looks: what was seen since the work, oldest first.
-        contradictions: pairs of looks that cannot both be right.
-        wild: looks beyond what could be expected, which count as the nearest share that could.
         held_back: entries that say that growth was held back.
         pace_rests_on: all that the pace rests on.
     """
@@ -192,8 +190,6 @@ class Recovery:
     samples: Mapping[Milestone, Floats]
     ranges: Mapping[Milestone, DateRange]
     looks: tuple[Look, ...] = ()
-    contradictions: tuple[tuple[Look, Look], ...] = ()
-    wild: tuple[Look, ...] = ()
     held_back: tuple[GrowthHeldBack, ...] = ()
     pace_rests_on: tuple[Reason, ...] = ()
 
