@@ -60,7 +60,27 @@ class Recall:
             The value.
         """
         kept = self.kept.mark(name)
-        mark = self.digests.mark_of(job, until, None)
-        if kept is not None and kept.until > until and kept == self.digests.mark_of(job, kept.until, None):
+        if kept is not None and kept.until > until and self._holds(kept, job):
             return work_out()
-        return self.again(name, mark, kind, work_out)
+        return self.again(name, self.digests.mark_of(job, until, None), kind, work_out)
+
+    def up_to(self, name: str, job: str, until: datetime, kind: type[T]) -> T | None:
+        """Give what is kept of a job up to some moment, if all that has a part in it is the same.
+
+        Args:
+            name: the name.
+            job: id of the job.
+            until: the latest moment up to which it may be, aware.
+            kind: what it is.
+
+        Returns:
+            The value, or None.
+        """
+        kept = self.kept.mark(name)
+        if kept is None or kept.until > until or not self._holds(kept, job):
+            return None
+        found = self.kept.value(name)
+        return found if isinstance(found, kind) else None
+
+    def _holds(self, mark: Mark, job: str) -> bool:
+        return mark == self.digests.mark_of(job, mark.until, mark.latest)

@@ -14,7 +14,7 @@ from typing import Final
 
 from swardcast.outlook.causes import Cause, entry_cause, is_later, weather_cause
 from swardcast.outlook.changes import News, Told, news_between
-from swardcast.outlook.memory import Memory, assess_jobs, memory_of
+from swardcast.outlook.memory import assess_jobs, memory_of
 from swardcast.outlook.moves import matters, moves
 from swardcast.outlook.recovery import Samples
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work
@@ -85,7 +85,6 @@ class _About:
     records: ClubRecords
     job: Job
     book: WeatherBook
-
     corrections: Sequence[Correction]
     notes: Sequence[NoteToMembers]
 
@@ -297,8 +296,9 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
     """
     memory = memory_of(records, book)
     about = _About.of(memory.log, job, book)
-    teller = _Teller.taking_up(_standing(job, as_of, memory), about)
-    begin = teller.last.until if teller.last is not None else None
+    name, recall = f"story/{job.id}", memory.recall
+    stood = recall.up_to(name, job.id, as_of, Standing) if recall is not None else None
+    teller, begin = _Teller.taking_up(stood, about), stood.until if stood is not None else None
     for moment in moments_of(memory.log, job, as_of, teller.is_quiet, begin):
         if moment.entry is None and teller.is_quiet(moment.at):
             continue
@@ -307,23 +307,9 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
         if change.at < as_of - _LONG_AGO:
             _forget_samples(change.outlook, book)
     last = teller.last
-    if memory.recall is not None and last is not None and last.until != begin:
-        memory.recall.kept.keep(_name(job), memory.digests.mark_of(job.id, last.until, last.latest), last)
+    if recall is not None and last is not None and last.until != begin:
+        recall.kept.keep(name, recall.digests.mark_of(job.id, last.until, last.latest), last)
     return JobStory(job=job, changes=tuple(teller.changes))
-
-
-def _standing(job: Job, as_of: datetime, memory: Memory) -> Standing | None:
-    """How the job stood at the last moment of its story that was kept, if all that was known by then is the same."""
-    if memory.recall is None:
-        return None
-    kept = memory.recall.kept
-    mark = kept.mark(_name(job))
-    if mark is None or mark.until > as_of:
-        return None
-    if memory.digests.mark_of(job.id, mark.until, mark.latest) != mark:
-        return None
-    found = kept.value(_name(job))
-    return found if isinstance(found, Standing) else None
 
 
 def _forget_samples(outlook: JobOutlook, book: WeatherBook) -> None:
@@ -331,10 +317,6 @@ def _forget_samples(outlook: JobOutlook, book: WeatherBook) -> None:
     for work in outlook.surfaces:
         if work.recovery is not None and isinstance(work.recovery.samples, Samples):
             work.recovery.samples.forget(book)
-
-
-def _name(job: Job) -> str:
-    return f"story/{job.id}"
 
 
 def _is_of(entry: Entry | None, job: str) -> bool:
