@@ -6,7 +6,7 @@ from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Final
 
 import numpy as np
@@ -227,10 +227,10 @@ class WeatherBook:
         self._observed = _series(weather.observed_c)
         self.memories: dict[int, Memory] = {}
         self._pasts: dict[int, WeatherPast | None] = {}
-        self._gone: dict[tuple[int, int], DaysGone] = {}
         self._issued = [forecast.issued_at.timestamp() for forecast in weather.forecasts]
         self._view = lru_cache(_VIEWS_KEPT)(self._viewed)
         self._to_come = lru_cache(_YEARS_KEPT)(self._coming)
+        self._gone = cache(self._going)
         self._years = lru_cache(_VIEWS_KEPT)(self._years_on)
 
     def at(self, moment: datetime) -> WeatherView | None:
@@ -274,7 +274,7 @@ class WeatherBook:
             observed=observed,
             forecast=_series({day: value for day, value in told.items() if day >= today}),
             issued_at=forecast.issued_at if forecast is not None else None,
-            gone=self._gone_by(past, len(to_come.tmean_c)),
+            gone=self._gone(past, len(to_come.tmean_c)),
             to_come=to_come,
         )
 
@@ -295,12 +295,9 @@ class WeatherBook:
         members = weather_members(past, None, None, start=first, today=first, days=days)
         return DaysToCome(first=first, tmean_c=members.tmean_c)
 
-    def _gone_by(self, past: WeatherPast, members: int) -> DaysGone:
+    def _going(self, past: WeatherPast, members: int) -> DaysGone:
         """One for all moments that know the same past and as many members, so that they share its sums."""
-        key = (id(past), members)
-        if key not in self._gone:
-            self._gone[key] = DaysGone(past=past, observed=self._observed, members=members)
-        return self._gone[key]
+        return DaysGone(past=past, observed=self._observed, members=members)
 
     def _past(self, year: int) -> WeatherPast | None:
         """Past years up to the end of the year before: a moment of 2025 must not know 2026."""

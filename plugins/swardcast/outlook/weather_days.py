@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections import OrderedDict
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import date, timedelta
+from functools import lru_cache
 from typing import Protocol
 
 import numpy as np
@@ -77,7 +78,10 @@ class DaysGone:
     _first: dict[Grass, date] = field(default_factory=dict)
     _growth: dict[Grass, Floats] = field(default_factory=dict)
     _means: dict[Grass, Floats] = field(default_factory=dict)
-    _sums: OrderedDict[tuple[date, Grass, SlowDays], Floats] = field(default_factory=OrderedDict)
+    _sums: Callable[[date, Grass, SlowDays], Floats] = field(init=False)
+
+    def __post_init__(self) -> None:
+        self._sums = lru_cache(_SUMS_KEPT)(self._summed)
 
     def growth(self, start: date, days: int, grass: Grass) -> Floats:
         """Give the growth of each day.
@@ -122,16 +126,14 @@ class DaysGone:
         Returns:
             Growth days.
         """
-        key = (start, grass, slow)
-        if key not in self._sums:
-            self._sums[key] = np.concatenate([[0.0], np.cumsum(self.means(start, LONGEST_DAYS, grass, slow))])
-            if len(self._sums) > _SUMS_KEPT:
-                self._sums.popitem(last=False)
-        return float(self._sums[key][min(max(0, (end - start).days), LONGEST_DAYS)])
+        return float(self._sums(start, grass, slow)[min(max(0, (end - start).days), LONGEST_DAYS)])
 
     def no_later(self, day: date) -> date:
         """The day itself: it is over."""
         return day
+
+    def _summed(self, start: date, grass: Grass, slow: SlowDays) -> Floats:
+        return np.concatenate([[0.0], np.cumsum(self.means(start, LONGEST_DAYS, grass, slow))])
 
     def _place(self, start: date, days: int, grass: Grass) -> int:
         """Where a run of days begins in what is laid out; longer is laid out where it is not in it."""
