@@ -30,7 +30,7 @@ from swardcast.turf.healing import (
 from swardcast.turf.milestones import Disruption, default_log_spread
 from swardcast.turf.pace import Pace, after_sightings, usual_pace
 
-__all__ = ["FARTHEST", "Believed", "Heard", "Left", "ToHeal", "believed", "is_validated", "left_on", "to_heal"]
+__all__ = ["FARTHEST", "Believed", "Heard", "Left", "ToHeal", "believed", "is_validated", "left_on"]
 
 FARTHEST: Final = timedelta(days=366)
 """A job planned farther ahead gets no date yet: judgement."""
@@ -92,7 +92,7 @@ class ToHeal:
     held_back: tuple[GrowthHeldBack, ...]
 
 
-def to_heal(surface: Surface, sums: SurfaceSums, *, start: date, before: Left, heard: Heard) -> ToHeal | None:
+def _to_heal(surface: Surface, sums: SurfaceSums, *, start: date, before: Left, heard: Heard) -> ToHeal | None:
     """Tell what work leaves to heal.
 
     Args:
@@ -175,9 +175,9 @@ def believed(
         growth: the growth as known.
 
     Returns:
-        What is believed, or None where there is nothing `to_heal`.
+        What is believed, or None where there is nothing to heal.
     """
-    left = to_heal(surface, sums, start=start, before=before, heard=heard)
+    left = _to_heal(surface, sums, start=start, before=before, heard=heard)
     if left is None:
         return None
     looks = looks_of(facts.observations if facts.done is not None else (), left.healing, growth)
