@@ -8,9 +8,9 @@ from datetime import datetime
 from swardcast.outlook.limits import LimitInForce, limits_in_force
 from swardcast.outlook.play import latest_statement
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Correction, Entry, MorningStatus
+from swardcast.records.log import Entry, MorningStatus
 from swardcast.records.plan import Play
-from swardcast.records.standing import as_spoken
+from swardcast.records.standing import as_spoken, taken_back
 
 __all__ = ["PastPlay"]
 
@@ -27,11 +27,7 @@ class PastPlay:
         self._spoken = as_spoken(records.entries)
         self._limiting = [entry for entry in self._spoken if isinstance(entry, MorningStatus) and entry.limits]
         self._entered = {entry.head.id: entry.head.at.timestamp() for entry in records.entries}
-        self._taken_back: dict[str, float] = {}
-        for entry in records.entries:
-            if isinstance(entry, Correction):
-                at = self._entered[entry.head.id]
-                self._taken_back[entry.corrects] = min(at, self._taken_back.get(entry.corrects, at))
+        self._taken_back = {name: at.timestamp() for name, at in taken_back(records.entries).items()}
 
     def limits_at(self, at: datetime) -> tuple[LimitInForce, ...]:
         """Tell which limits held at a moment, aware."""
@@ -56,11 +52,11 @@ class PastPlay:
         moment, today = at.timestamp(), at.astimezone(self._records.club.time_zone).date()
         announced = (job for job in self._records.jobs.values() if job.withdrawn is not None and job.announced <= today)
         gone = {job.id for job in announced if job.is_withdrawn(at)}
-        entered, taken_back = self._entered, self._taken_back
+        entered, ended = self._entered, self._taken_back
 
         def stood(entry: Entry) -> bool:
             name = entry.head.id
-            if entered[name] > moment or (name in taken_back and taken_back[name] <= moment):
+            if entered[name] > moment or (name in ended and ended[name] <= moment):
                 return False
             return not gone or getattr(entry, "job", "") not in gone
 

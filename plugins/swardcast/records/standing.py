@@ -32,6 +32,7 @@ __all__ = [
     "notes_withdrawn",
     "rank",
     "standing_entries",
+    "taken_back",
     "withdrawn_ids",
     "without_words_of",
 ]
@@ -45,6 +46,22 @@ def as_entered(entries: Iterable[Entry]) -> tuple[Entry, ...]:
 def withdrawn_ids(entries: Iterable[Entry]) -> frozenset[str]:
     """Name the entries that corrections among these withdraw or replace."""
     return frozenset(entry.corrects for entry in entries if isinstance(entry, Correction))
+
+
+def taken_back(entries: Iterable[Entry]) -> dict[str, datetime]:
+    """Tell when entries were first withdrawn or replaced.
+
+    Args:
+        entries: entries, corrections among them, in any order.
+
+    Returns:
+        The moment, aware, by the id of the entry that stands no more.
+    """
+    found: dict[str, datetime] = {}
+    for entry in entries:
+        if isinstance(entry, Correction):
+            found[entry.corrects] = min(entry.head.at, found.get(entry.corrects, entry.head.at), key=datetime.timestamp)
+    return found
 
 
 def counts_until(said: datetime, club: Club) -> datetime:
@@ -168,12 +185,8 @@ def notes_withdrawn(records: ClubRecords) -> dict[str, datetime]:
         When each was withdrawn first, local time, by its id.
     """
     notes = {entry.head.id for entry in records.entries if isinstance(entry, NoteToMembers)}
-    zone, withdrawn = records.club.time_zone, dict[str, datetime]()
-    for entry in records.entries:
-        if isinstance(entry, Correction) and entry.corrects in notes:
-            at = entry.head.at.astimezone(zone)
-            withdrawn[entry.corrects] = min(at, withdrawn.get(entry.corrects, at))
-    return withdrawn
+    withdrawn = taken_back(records.entries).items()
+    return {name: at.astimezone(records.club.time_zone) for name, at in withdrawn if name in notes}
 
 
 def without_words_of(names: Iterable[str], records: ClubRecords) -> ClubRecords:
