@@ -8,7 +8,7 @@ from typing import Final
 
 from swardcast.cli.main import run
 
-__all__ = ["AS_OF", "break_club", "bytes_of", "copies", "unlike_clubs"]
+__all__ = ["AS_OF", "break_club", "copies", "unlike_clubs"]
 
 AS_OF: Final = "2027-09-14 09:30"
 _KEPT_DAYS: Final = 3 * 365
@@ -54,8 +54,3 @@ def break_club(folder: Path) -> None:
     """Misspell a field, so that no build can be made."""
     plan = folder / "plan" / "2027.yaml"
     plan.write_text(plan.read_text(encoding="utf-8").replace("surfaces a day:", "surfaces the day:"), encoding="utf-8")
-
-
-def bytes_of(site: Path) -> dict[str, bytes]:
-    """Every file of a site."""
-    return {path.relative_to(site).as_posix(): path.read_bytes() for path in sorted(site.rglob("*")) if path.is_file()}

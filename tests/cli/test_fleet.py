@@ -15,9 +15,9 @@ from pathlib import Path
 
 import pytest
 
-from tests.cli.many_clubs import AS_OF, break_club, bytes_of, copies, unlike_clubs
+from tests.cli.many_clubs import AS_OF, break_club, copies, unlike_clubs
 from tests.cli.terminal import Terminal
-from tests.conftest import ROOT
+from tests.conftest import ROOT, bytes_in
 
 Swardcast = Callable[..., subprocess.CompletedProcess[str]]
 PATIENCE_S = 600.0
@@ -85,8 +85,8 @@ def test_sixty_clubs_are_built_though_a_worker_is_killed_in_the_middle(
         os.kill(process_that_builds(output, running, after=10), signal.SIGKILL)
         out, err = running.communicate(timeout=PATIENCE_S)
     assert running.returncode == 0, err
-    expected = {name: bytes_of(site) for name, site in alone.items()}
-    assert [club for club, name in variant_of.items() if bytes_of(output / club) != expected[name]] == []
+    expected = {name: bytes_in(site) for name, site in alone.items()}
+    assert [club for club, name in variant_of.items() if bytes_in(output / club) != expected[name]] == []
     told = json.loads(out)["clubs"]
     assert [one["club"] for one in told] == sorted(variant_of)
     # A site may have been live already when its worker was killed: then the second time it is the same again.
@@ -114,8 +114,8 @@ def test_a_club_that_fails_says_why_and_stops_no_other(
     said = r"of 3: north/links failed in \d+\.\d s\n    plan/2027\.yaml\n      line 5, job 1, surfaces a day: found nothing"
     assert re.search(said, done.stderr)
     assert "3 clubs: 1 published, 1 unchanged, 1 failed; " in done.stderr
-    assert {name: bytes_of(output / "north" / name) for name in alone} == {
-        name: bytes_of(site) for name, site in alone.items()
+    assert {name: bytes_in(output / "north" / name) for name in alone} == {
+        name: bytes_in(site) for name, site in alone.items()
     }
     text = page.read_text(encoding="utf-8")
     assert '<a href="sites/north/links/index.html">Dunes &amp; &lt;Links&gt;</a>' in text
@@ -138,7 +138,7 @@ def test_ctrl_c_ends_it_and_leaves_whole_sites_alone(clubs: dict[str, Path], tmp
     assert 2 <= len(sites) < 12
     for site in sites:
         listed = (site / ".made-by-swardcast").read_text(encoding="utf-8").split()
-        assert sorted(listed) == sorted(bytes_of(site))
+        assert sorted(listed) == sorted(bytes_in(site))
 
 
 def test_a_terminal_shows_a_bar_and_what_failed(clubs: dict[str, Path], tmp_path: Path) -> None:

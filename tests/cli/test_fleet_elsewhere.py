@@ -20,7 +20,8 @@ from swardcast.errors import SwardcastError
 from swardcast.outlets.fleet_page import BuiltClub, State
 from swardcast.version import __version__
 from tests.cli.conftest import Done
-from tests.cli.many_clubs import AS_OF, bytes_of, unlike_clubs
+from tests.cli.many_clubs import AS_OF, unlike_clubs
+from tests.conftest import bytes_in
 
 Command = Callable[..., Done]
 
@@ -56,7 +57,7 @@ def test_a_cluster_elsewhere_builds_what_a_build_here_does(swardcast: Command, t
         ("links", "Dunes & <Links>", "published"),
     ]
     for name in ("heath", "links"):
-        assert bytes_of(tmp_path / "sites" / name) == bytes_of(tmp_path / "alone" / name)
+        assert bytes_in(tmp_path / "sites" / name) == bytes_in(tmp_path / "alone" / name)
     assert sorted(path.name for path in (tmp_path / "sites").iterdir()) == ["heath", "links"]
 
 
