@@ -78,7 +78,6 @@ def fleet_page(
         told=[one for one in built if one.state is not State.FAILED and one.said],
         homes=homes,
         states={state: voice.name("fleet-state", state) for state in State},
-        lines={one.club: len(one.said.splitlines()) for one in built},
     )
 
 
