@@ -3,41 +3,35 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterable, Iterator, Sequence
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from typing import Any, Final, Protocol
+from itertools import count
+from typing import Any, Final
 
 from swardcast.cli.fleet_clubs import ClubPlace
 from swardcast.outlets.fleet_page import BuiltClub, State
 
-__all__ = ["Tell", "as_json", "told_as_it_goes", "told_in_the_end", "told_of_each"]
+__all__ = ["as_json", "told_as_it_goes", "told_in_the_end", "told_of_each"]
 
 _A_MINUTE_S: Final = 60.0
 
 
-class Tell(Protocol):
-    """Tells of one more club that is done."""
-
-    def __call__(self, one: BuiltClub) -> None: ...
-
-
 @contextmanager
-def told_as_it_goes(count: int) -> Iterator[Tell]:
+def told_as_it_goes(clubs: int) -> Iterator[Callable[[BuiltClub], None]]:
     """Tell on standard error what becomes of clubs as they come: a bar on a terminal, else a line for each.
 
     Args:
-        count: of clubs.
+        clubs: how many there are.
 
     Yields:
-        What tells of one.
+        What tells of one more that is done.
     """
     if not sys.stderr.isatty():
-        done = 0
+        done = count(1)
 
         def line(one: BuiltClub) -> None:
-            nonlocal done
-            done += 1
-            print(f"{done} of {count}: {_in_one_line(one)}", file=sys.stderr, flush=True)
+            print(f"{next(done)} of {clubs}: {_in_one_line(one)}", file=sys.stderr, flush=True)
 
         yield line
         return
@@ -46,7 +40,7 @@ def told_as_it_goes(count: int) -> Iterator[Tell]:
 
     columns = (TextColumn("Building"), BarColumn(), MofNCompleteColumn(), TextColumn("left"), TimeRemainingColumn())
     with Progress(*columns, console=Console(stderr=True, highlight=False)) as progress:
-        task = progress.add_task("", total=count)
+        task = progress.add_task("", total=clubs)
 
         def bar(one: BuiltClub) -> None:
             if one.state is State.FAILED:
@@ -91,8 +85,8 @@ def told_in_the_end(built: Sequence[BuiltClub], seconds: float) -> Iterator[str]
     Yields:
         Sentences.
     """
-    counts = {state: sum(one.state is state for one in built) for state in State}
-    told = ", ".join(f"{count} {state.value}" for state, count in counts.items() if count)
+    counts = Counter(one.state for one in built)
+    told = ", ".join(f"{counts[state]} {state.value}" for state in State if counts[state])
     pace = len(built) / seconds * _A_MINUTE_S
     yield f"{len(built)} {'club' if len(built) == 1 else 'clubs'}: {told}; {seconds:.0f} s, {pace:.0f} a minute."
     if counts[State.FAILED]:
