@@ -27,7 +27,7 @@ from swardcast.cli.fleet_cluster import (
 )
 from swardcast.cli.fleet_task import Asked
 from swardcast.cli.fleet_telling import as_json, told_as_it_goes, told_in_the_end, told_of_each
-from swardcast.cli.one_build import only_build
+from swardcast.cli.one_build import lock_of, only_build
 from swardcast.cli.private_file import refuse_place, write_private
 from swardcast.errors import SwardcastError
 from swardcast.language.voice import Voice
@@ -130,7 +130,7 @@ def _cluster(options: argparse.Namespace, places: Sequence[ClubPlace], output: P
 def _put_right(places: Iterable[ClubPlace]) -> None:
     """Take away what builds left that were ended half-way, as the next one of the same site would."""
     for place in places:
-        if place.site.with_name(f".{place.site.name}.lock").exists():
+        if lock_of(place.site).exists():
             with only_build(place.site):
                 pass
 

@@ -19,7 +19,7 @@ from typing import Final
 from swardcast.cli.swapping import beginning_of_new, put_right, take_away
 from swardcast.errors import SwardcastError
 
-__all__ = ["LONGEST_WAIT_S", "only_build"]
+__all__ = ["LONGEST_WAIT_S", "lock_of", "only_build"]
 
 LONGEST_WAIT_S: Final = 120.0
 """How long a build waits for another one: some builds of a large club; judgement."""
@@ -30,6 +30,11 @@ _LOCKED_BYTE: Final = 1 << 30
 _HELD: Final = {errno.EACCES, errno.EAGAIN, errno.EDEADLK, errno.ENOENT}
 """What a system says of a lock that another process has, or that went with its file (POSIX, fcntl; Windows from memory:
 _locking)."""
+
+
+def lock_of(output: Path) -> Path:
+    """Where the lock of a build of this site is; there is none while none goes on, unless one was killed."""
+    return output.with_name(f".{output.name}.lock")
 
 
 @contextmanager
@@ -47,7 +52,7 @@ def only_build(output: Path) -> Iterator[Path]:
     """
     with _needing_the_folder(output.parent):
         output.parent.mkdir(parents=True, exist_ok=True)
-    with _locked(output.with_name(f".{output.name}.lock"), output):
+    with _locked(lock_of(output), output):
         with _needing_the_folder(output.parent):
             put_right(output)
             folder = Path(mkdtemp(prefix=beginning_of_new(output), dir=output.parent))
