@@ -9,7 +9,7 @@ from difflib import SequenceMatcher
 from itertools import groupby
 from typing import Final
 
-__all__ = ["InputNeedsAttention", "Problem", "SwardcastError", "all_at_once", "nearest"]
+__all__ = ["InputNeedsAttention", "Problem", "SwardcastError", "all_at_once", "first_of", "nearest"]
 
 _MOST_SHOWN: Final = 40
 """Problems of one file that are told one by one: a screen or two, and a day's work; judgement."""
@@ -99,6 +99,20 @@ def all_at_once() -> Iterator[list[Problem]]:
         raise InputNeedsAttention([*problems, *error.problems]) from None
     if problems:
         raise InputNeedsAttention(problems)
+
+
+def first_of(names: Sequence[str], most: int) -> str:
+    """Name the first of many things, and tell how many more there are.
+
+    Args:
+        names: all of them.
+        most: how many are named, 1 or more.
+
+    Returns:
+        "green 1, green 2 and 3 more", or all names where there are no more.
+    """
+    told = ", ".join(names[:most])
+    return f"{told} and {len(names) - most} more" if len(names) > most else told
 
 
 def nearest(word: str, known: Iterable[str]) -> str:

@@ -9,7 +9,7 @@ from typing import Any, Final
 from pelican.generators import Generator
 
 from swardcast.artifact import Artifact
-from swardcast.errors import SwardcastError
+from swardcast.errors import SwardcastError, first_of
 from swardcast.outlets.offline import is_kept, offline_artifact
 from swardcast.outlets.sitemap import NOTICES_LIST, sitemap_artifacts
 
@@ -51,8 +51,7 @@ def check_output(pelican: Any) -> None:
     wanted = ("index.html", "notices/index.html", *pelican.settings[MADE])
     missing = [name for name in wanted if not (output / name).is_file()]
     if missing:
-        more = f" and {len(missing) - 1} more" if len(missing) > 1 else ""
-        message = f"the build left no {missing[0]}{more}, of {len(wanted)} files"
+        message = f"the build left no {first_of(missing, 1)}, of {len(wanted)} files"
         raise SwardcastError(message)
 
 

@@ -10,7 +10,7 @@ from collections.abc import Collection, Iterator, Mapping
 from pathlib import Path
 from typing import Final
 
-from swardcast.errors import InputNeedsAttention, SwardcastError
+from swardcast.errors import InputNeedsAttention, SwardcastError, first_of
 from swardcast.outlets.policy import HEADERS_PATH
 from swardcast.reading.web_folder import LEFT_BY_SYSTEMS, REPOSITORIES, WEB, clashes, folders_above, unless_gone
 
@@ -73,11 +73,8 @@ def refuse_others(output: Path, coming: Path) -> None:
     others = _at_the_top(set(found) - ours, ours)
     if not others:
         return
-    told = ", ".join(others[:_MOST_TOLD])
-    if len(others) > _MOST_TOLD:
-        told += f" and {len(others) - _MOST_TOLD} more"
     lines = [
-        f"{output} holds what no build has made: {told}.",
+        f"{output} holds what no build has made: {first_of(others, _MOST_TOLD)}.",
         "Another site would take its place. Nothing was changed, the live site stays.",
         f"What belongs to the site goes into the folder {WEB} of the club folder, and each build brings it along.",
         "Move the rest away.",

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from swardcast.cli.fleet_clubs import ClubPlace
 from swardcast.cli.fleet_task import Asked, Seen, build_club, printable, seen_from_here
-from swardcast.errors import SwardcastError
+from swardcast.errors import SwardcastError, first_of
 from swardcast.outlets.fleet_page import BuiltClub, State
 from swardcast.version import __version__
 
@@ -145,7 +145,7 @@ def refuse_unlike(client: Client, first: ClubPlace, output: Path) -> None:
         for trouble in _troubles(workers[worker]["nthreads"], answers.get(worker), output):
             troubles.setdefault(trouble, []).append(worker)
     if troubles:
-        lines = [f"{_listed(names)}: {trouble}" for trouble, names in troubles.items()]
+        lines = [f"{first_of(names, _MOST_TOLD)}: {trouble}" for trouble, names in troubles.items()]
         raise SwardcastError("\n".join([*lines, "Nothing was built."]))
 
 
@@ -164,11 +164,6 @@ def _troubles(threads: int, answer: Seen | BaseException | None, output: Path) -
             yield f"found no Swardcast {__version__} there ({answer}); expected the same version as here"
         case _:
             yield f"found no answer ({answer!r}); expected one about what is installed there"
-
-
-def _listed(workers: Sequence[str]) -> str:
-    told = ", ".join(workers[:_MOST_TOLD])
-    return f"{told} and {len(workers) - _MOST_TOLD} more" if len(workers) > _MOST_TOLD else told
 
 
 def built_on(client: Client, places: Sequence[ClubPlace], asked: Asked) -> Iterator[BuiltClub]:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterator, Mapping, Sequence
+from typing import Final
 
-from swardcast.errors import Problem, nearest
+from swardcast.errors import Problem, first_of, nearest
 from swardcast.records.club import Surface
 from swardcast.records.log import BackToNormal, Change, Correction, Entry, PlanChange, Progress, Step
 from swardcast.records.operations import ProductUse
@@ -12,6 +13,9 @@ from swardcast.records.plan import Job
 from swardcast.records.standing import StandingEntries
 
 __all__ = ["before_the_label_was_read", "dangling", "moved_the_wrong_way", "never_done", "postponed_once_begun"]
+
+_MOST_NAMED: Final = 3
+"""Surfaces named one by one; judgement."""
 
 
 def never_done(
@@ -47,11 +51,10 @@ def _never_done(
     }
     lacking = [surfaces[name].name for name in entry.surfaces if name not in done]
     if lacking:
-        names = ", ".join(lacking[:3]) + (f" and {len(lacking) - 3} more" if len(lacking) > 3 else "")  # noqa: PLR2004
         yield _problem(
             entry,
             field="surfaces",
-            found=f"{names} back to normal, with no 'work done' of {entry.job!r} there before",
+            found=f"{first_of(lacking, _MOST_NAMED)} back to normal, with no 'work done' of {entry.job!r} there before",
             expected="an entry 'work done' first, or only the surfaces that were done",
         )
 
