@@ -1,8 +1,5 @@
 """Shell 1: notices become Pelican articles; the status page, feeds and the bulletin go into every build.
 
-A page of the site's own may hold the remark `<!-- swardcast: sums -->`, `growth`, `published`, `track record`,
-`feeds`, `season`, `contact` or `pro shop`; the plugin puts what it computed in its place.
-
 Settings: SWARDCAST_CLUB (the club folder), SWARDCAST_AS_OF (a moment, or None for now), SWARDCAST_EML (whether to write
 drafts of e-mails), SWARDCAST_REPLACES (the folder of the site that this one replaces, or None for the output folder;
 only what the manager is told depends on it) and SWARDCAST_AFRESH (whether to use nothing that earlier builds worked
@@ -12,9 +9,8 @@ before Pelican writes its first byte.
 
 from __future__ import annotations
 
-import re
 import sys
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from datetime import datetime
 from functools import partial
 from pathlib import Path
@@ -23,13 +19,13 @@ from urllib.parse import urlsplit
 
 from markupsafe import Markup, escape
 from pelican import signals
-from pelican.contents import Article, Page
-from pelican.generators import ArticlesGenerator, PagesGenerator
+from pelican.contents import Article
+from pelican.generators import ArticlesGenerator
 from pelican.urlwrappers import Category, Tag
 
 from swardcast.artifact import Artifact
 from swardcast.club_templates import prepare, problems_of_templates, with_club_templates
-from swardcast.compose import Bulletin, Pictures, compose_bulletin, compose_pictures, season_of
+from swardcast.compose import Bulletin, Pictures, compose_bulletin, compose_pictures
 from swardcast.errors import SwardcastError, all_at_once, nearest
 from swardcast.kept_file import KeptFile, file_of, tidy_kept
 from swardcast.language.banned import banned_phrases
@@ -40,36 +36,22 @@ from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.notice import Notice
 from swardcast.notices.own_words import own_words_remarks
 from swardcast.notices.reasons import dated_ahead
-from swardcast.notices.season_picture import season_bars
 from swardcast.outlets.atom import atom_artifacts
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.email import email_artifacts
 from swardcast.outlets.feed_content import in_full, in_full_again, in_short
 from swardcast.outlets.feeds import feed_pages, feeds_of
-from swardcast.outlets.html import (
-    NO_PICTURE,
-    contact_html,
-    feeds_html,
-    notice_html,
-    published_html,
-    season_months_html,
-    sums_html,
-    track_record_html,
-)
+from swardcast.outlets.html import NO_PICTURE, notice_html
 from swardcast.outlets.json_feed import json_artifacts
 from swardcast.outlets.look_files import badge_size_px, look_artifacts
-from swardcast.outlets.message import message_artifacts, messages_of
+from swardcast.outlets.message import message_artifacts
 from swardcast.outlets.open_graph import OpenGraph
 from swardcast.outlets.pictures.figure import figure_html
-from swardcast.outlets.pictures.growth import draw_growth
 from swardcast.outlets.pictures.healing import draw_healing
-from swardcast.outlets.pictures.promises import draw_promises
-from swardcast.outlets.pictures.season import draw_season
 from swardcast.outlets.policy import OF_PAGES, headers_artifact
 from swardcast.outlets.poster import poster_artifacts
 from swardcast.outlets.preview import cards_of
 from swardcast.outlets.preview_picture import Card, draw_card, key_of
-from swardcast.outlets.pro_shop import pro_shop_html
 from swardcast.outlets.replaced_site import remarks_on_replaced, replaced_site
 from swardcast.outlets.rss import rss_artifacts
 from swardcast.outlets.saying import words_for_templates
@@ -88,6 +70,7 @@ from swardcast.pelican_pages import (
     add_withdrawn_pages,
     root_of,
 )
+from swardcast.pelican_parts import fill_pages
 from swardcast.picture_cache import MOST_KEPT, cache_folder, cached, tidy
 from swardcast.reading.folder import read_club_folder
 from swardcast.reading.web_folder import problems_of_web
@@ -105,7 +88,6 @@ _SETTINGS: Final = {
     "SWARDCAST_REPLACES": None,
     "SWARDCAST_AFRESH": False,
 }
-_PART: Final = re.compile(r"<!--\s*swardcast:([^>]*?)-->")
 
 
 def connect() -> None:
@@ -114,7 +96,7 @@ def connect() -> None:
     signals.generator_init.connect(_append_templates)
     signals.article_generator_init.connect(_compose)
     signals.article_generator_pretaxonomy.connect(_add_articles)
-    signals.page_generator_finalized.connect(_fill_pages)
+    signals.page_generator_finalized.connect(fill_pages)
     signals.page_generator_finalized.connect(add_status_page)
     signals.page_generator_finalized.connect(add_why_pages)
     signals.page_generator_finalized.connect(add_archive_pages)
@@ -291,52 +273,6 @@ def _tag(kind: SurfaceKind, voice: Voice, settings: Any) -> Tag:
     tag = Tag(voice.name("site-surface", kind), settings)
     tag.slug = kind.plural.replace(" ", "-")
     return tag
-
-
-def _fill_pages(generator: PagesGenerator) -> None:
-    for page in generator.pages:
-        page._content = _PART.sub(partial(_part, _parts(generator, page), page), page._content)  # there is no other way
-
-
-def _part(parts: Mapping[str, Callable[[], str]], page: Page, match: re.Match[str]) -> str:
-    name = match[1].strip()
-    if name not in parts:
-        message = f"{page.source_path}: found the remark {name!r}; expected one of: {', '.join(parts)}."
-        raise SwardcastError(f"{message} {nearest(name, parts)}".rstrip())
-    return parts[name]()
-
-
-def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]]:
-    """What the plugin can put into a page, made only when asked for; links are relative where the site's are."""
-    bulletin: Bulletin = generator.context["bulletin"]
-    pictures: Pictures = generator.context["swardcast_pictures"]
-    voice, up = bulletin.voice, root_of(generator.settings, page.save_as)
-    drafts = generator.settings["SWARDCAST_EML"]
-
-    def promises() -> Markup:
-        picture = pictures.promises
-        return figure_html(picture.told, draw_promises(picture), voice) if picture else NO_PICTURE
-
-    def growth() -> str:
-        picture = pictures.growth
-        return figure_html(picture.told, draw_growth(picture), voice) if picture else ""
-
-    def season() -> str:
-        laid_out, fixtures = season_of(bulletin), bulletin.records.fixtures
-        bars = season_bars(laid_out, fixtures, voice)
-        picture = figure_html(bars.told, draw_season(bars), voice) if bars else NO_PICTURE
-        return season_months_html(laid_out, voice, up, picture)
-
-    return {
-        "season": season,
-        "sums": lambda: sums_html(bulletin.sums, voice),
-        "published": lambda: published_html(bulletin.published, voice),
-        "growth": growth,
-        "track record": lambda: track_record_html(bulletin.track_record, f"{up}notices/", voice, promises()),
-        "feeds": lambda: feeds_html(feeds_of(bulletin), voice, up),
-        "contact": lambda: contact_html(bulletin.club.contact, voice),
-        "pro shop": lambda: pro_shop_html(bulletin, messages_of(bulletin), up, drafts=drafts),
-    }
 
 
 def _generators(_: Any) -> type[BulletinGenerator]:
