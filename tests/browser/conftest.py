@@ -20,6 +20,7 @@ from tests.browser.survey import Seen, eyes_for, one_of_each_kind, pages_of, sur
 from tests.conftest import DEMO, NO_BROWSER, built_once, shared_out
 
 OpenPage = Callable[..., Page]
+PrivatePage = Callable[..., Path]
 BELOW = "/a/b/"
 """A host may show the site in a folder within a folder."""
 PHONE, DESK = ViewportSize(width=360, height=800), ViewportSize(width=1280, height=900)
@@ -86,6 +87,21 @@ def open_page(browser: Browser) -> Iterator[OpenPage]:
     for context in contexts:
         context.close()
     assert not faults
+
+
+@pytest.fixture(scope="session")
+def private_page(
+    tmp_path_factory: pytest.TempPathFactory, run_swardcast: Callable[..., subprocess.CompletedProcess[str]]
+) -> PrivatePage:
+    """Gives the page that a command writes about the demo."""
+
+    def made(command: str, *asked: str) -> Path:
+        page = tmp_path_factory.mktemp(command) / "page.html"
+        done = run_swardcast(command, "--club", str(DEMO), *asked, "--page", str(page))
+        assert done.returncode == 0, done.stderr
+        return page
+
+    return made
 
 
 @pytest.fixture(scope="package")

@@ -2,45 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
-from subprocess import CompletedProcess
 
 import pytest
 from playwright.sync_api import ViewportSize
 from pypdf import PdfReader
 
-from tests.browser.conftest import OpenPage
-from tests.browser.survey import EYES, NARROWEST_PX, axe
-from tests.conftest import DEMO
+from tests.browser.conftest import OpenPage, PrivatePage
+from tests.browser.private_pages import PAPER_PX, assert_fit_for_all, on_a_telephone, widest_table_px
 from tests.printed import words_of
 
 
 @pytest.fixture(scope="module")
-def committee(tmp_path_factory: pytest.TempPathFactory, run_swardcast: Callable[..., CompletedProcess[str]]) -> Path:
-    page = tmp_path_factory.mktemp("committee") / "page.html"
+def committee(private_page: PrivatePage) -> Path:
     asked = ("--instead-of", "greens-renovation-2027", "--choices", "all", "--as-of", "2027-08-18 09:30")
-    done = run_swardcast("compare", "--club", str(DEMO), *asked, "--page", str(page))
-    assert done.returncode == 0, done.stderr
-    return page
+    return private_page("compare", *asked)
 
 
 def test_axe_finds_nothing_wrong_by_day_or_night_narrow_or_wide(committee: Path, open_page: OpenPage) -> None:
-    page = open_page()
-    page.goto(committee.as_uri())
-    violations, rules = axe(page, "committee.html", EYES)
-    assert {eyes: told for eyes, told in violations.items() if told} == {}
-    assert {"color-contrast", "svg-img-alt", "scrollable-region-focusable"} <= rules
+    assert_fit_for_all(committee, open_page, {"color-contrast", "svg-img-alt", "scrollable-region-focusable"})
 
 
 def test_it_asks_for_nothing_but_itself_and_does_not_run_sideways(committee: Path, open_page: OpenPage) -> None:
-    asked: list[str] = []
-    page = open_page(viewport=ViewportSize(width=NARROWEST_PX, height=800))
-    page.on("request", lambda request: asked.append(request.url))
-    page.goto(committee.as_uri())
-    assert asked == [committee.as_uri()]
-    assert page.evaluate("document.documentElement.scrollWidth") <= NARROWEST_PX
+    on_a_telephone(committee, open_page)
 
 
 def test_on_paper_the_picture_stands_on_the_first_page_and_no_column_is_cut(
@@ -55,7 +40,5 @@ def test_on_paper_the_picture_stands_on_the_first_page_and_no_column_is_cut(
     for heading in ("What is done", "The work", "Healing", "Competitions and visitors", "Times a year, sand"):
         assert heading in words
     page.emulate_media(media="print")
-    page.set_viewport_size(
-        ViewportSize(width=1032, height=700)
-    )  # A4 across less its margins: 273 mm at 96 px to an inch
-    assert page.evaluate("Math.max(...[...document.querySelectorAll('table')].map((one) => one.scrollWidth))") <= 1032
+    page.set_viewport_size(ViewportSize(width=PAPER_PX, height=700))
+    assert widest_table_px(page) <= PAPER_PX

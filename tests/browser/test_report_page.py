@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from io import BytesIO
 from pathlib import Path
-from subprocess import CompletedProcess
 
 import pytest
 from playwright.sync_api import ViewportSize
 from pypdf import PdfReader
 
-from tests.browser.conftest import OpenPage
-from tests.browser.survey import EYES, NARROWEST_PX, axe
-from tests.conftest import DEMO
+from tests.browser.conftest import OpenPage, PrivatePage
+from tests.browser.private_pages import assert_fit_for_all, on_a_telephone, widest_table_px
 from tests.printed import lines_of
 
 A4_PT = (595, 842)
@@ -21,29 +18,16 @@ BETWEEN_MARGINS_PX = 688  # 210 mm less 14 mm on either side, at 96 px to an inc
 
 
 @pytest.fixture(scope="module")
-def report(tmp_path_factory: pytest.TempPathFactory, run_swardcast: Callable[..., CompletedProcess[str]]) -> Path:
-    page = tmp_path_factory.mktemp("report") / "page.html"
-    asked = ("--year", "2027", "--as-of", "2027-12-01 09:00")
-    done = run_swardcast("report", "--club", str(DEMO), *asked, "--page", str(page))
-    assert done.returncode == 0, done.stderr
-    return page
+def report(private_page: PrivatePage) -> Path:
+    return private_page("report", "--year", "2027", "--as-of", "2027-12-01 09:00")
 
 
 def test_axe_finds_nothing_wrong_by_day_or_night_narrow_or_wide(report: Path, open_page: OpenPage) -> None:
-    page = open_page()
-    page.goto(report.as_uri())
-    violations, rules = axe(page, "report.html", EYES)
-    assert {eyes: told for eyes, told in violations.items() if told} == {}
-    assert {"color-contrast", "svg-img-alt", "scrollable-region-focusable"} <= rules
+    assert_fit_for_all(report, open_page, {"color-contrast", "svg-img-alt", "scrollable-region-focusable"})
 
 
 def test_it_asks_for_nothing_but_itself_and_does_not_run_sideways(report: Path, open_page: OpenPage) -> None:
-    asked: list[str] = []
-    page = open_page(viewport=ViewportSize(width=NARROWEST_PX, height=800))
-    page.on("request", lambda request: asked.append(request.url))
-    page.goto(report.as_uri())
-    assert asked == [report.as_uri()]
-    assert page.evaluate("document.documentElement.scrollWidth") <= NARROWEST_PX
+    on_a_telephone(report, open_page)
 
 
 def test_on_paper_every_sheet_says_that_it_is_private_and_none_ends_with_a_heading(
@@ -62,5 +46,4 @@ def test_on_paper_every_sheet_says_that_it_is_private_and_none_ends_with_a_headi
         assert [line for line in lines if line not in margins][-1] not in headings
     page.emulate_media(media="print")
     page.set_viewport_size(ViewportSize(width=BETWEEN_MARGINS_PX, height=1000))
-    widest = page.evaluate("Math.max(...[...document.querySelectorAll('table')].map((one) => one.scrollWidth))")
-    assert widest <= BETWEEN_MARGINS_PX
+    assert widest_table_px(page) <= BETWEEN_MARGINS_PX
