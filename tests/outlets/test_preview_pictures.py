@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import re
 import stat
-import struct
 import time
 from collections.abc import Callable
 from dataclasses import replace
@@ -30,6 +29,7 @@ from swardcast.picture_cache import cache_folder, cached, tidy
 from swardcast.records.plan import Play
 from tests.conftest import ROOT
 from tests.outlook.small_club import SmallClub, moment
+from tests.png import chunks_of
 
 CARD = Card(
     club="Quillhaven Golf Club",
@@ -45,17 +45,6 @@ LONG = "Ĥollow tïning, scarifying, topdressing and brushing in “all” the g
 WORD = "Donaudampfschifffahrtselektrizitätenhauptbetriebswerkbauunterbeamtengesellschaft" * 3
 
 
-def _chunks(png: bytes) -> list[str]:
-    """Names of a PNG's chunks: length, name, data and checksum of each (PNG, third edition, section 5.3)."""
-    assert png[:8] == b"\x89PNG\r\n\x1a\n"
-    names, place = [], 8
-    while place < len(png):
-        (length,) = struct.unpack(">I", png[place : place + 4])
-        names.append(png[place + 4 : place + 8].decode("ascii"))
-        place += length + 12
-    return names
-
-
 def _picture(card: Card) -> Image.Image:
     with Image.open(BytesIO(draw_card(card))) as picture:
         assert picture.format == "PNG"
@@ -64,7 +53,7 @@ def _picture(card: Card) -> Image.Image:
 
 def test_a_picture_has_its_size_and_no_chunk_but_its_pixels() -> None:
     png = draw_card(CARD)
-    assert set(_chunks(png)) == {"IHDR", "PLTE", "IDAT", "IEND"}
+    assert set(chunks_of(png)) == {"IHDR", "PLTE", "IDAT", "IEND"}
     assert _picture(CARD).size == (1200, 630)
     assert len(png) < 100_000
 

@@ -7,7 +7,7 @@ import json
 import re
 import struct
 import subprocess
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -16,20 +16,12 @@ from PIL import Image, PngImagePlugin
 
 from tests.conftest import bytes_in
 from tests.outlook.small_club import SmallClub
+from tests.png import chunks_of
 
 SVG = "http://www.w3.org/2000/svg"
 NOTE = "By The Kitchen Door"
 SECONDS = (4012, 97)
 """Of a place, as a fraction that stands nowhere else (Exif 2.32, GPSLatitude: two numbers of 32 bits)."""
-
-
-def _chunks(data: bytes) -> Iterator[str]:
-    """Kinds of the chunks of a PNG (W3C, Portable Network Graphics, third edition, section 5.3)."""
-    at = 8
-    while at < len(data):
-        (length,) = struct.unpack_from(">I", data, at)
-        yield data[at + 4 : at + 8].decode()
-        at += 12 + length
 
 
 def test_every_picture_of_the_demo_is_a_png_or_an_svg(demo_site: Path) -> None:
@@ -39,7 +31,7 @@ def test_every_picture_of_the_demo_is_a_png_or_an_svg(demo_site: Path) -> None:
 
 
 def test_its_pngs_hold_nothing_but_what_is_seen(demo_site: Path) -> None:
-    found = {path: {*_chunks(path.read_bytes())} for path in demo_site.rglob("*.png")}
+    found = {path: {*chunks_of(path.read_bytes())} for path in demo_site.rglob("*.png")}
     assert len(found) > 10
     assert {kind for kinds in found.values() for kind in kinds} <= {"IHDR", "PLTE", "tRNS", "IDAT", "IEND"}
 
