@@ -156,7 +156,7 @@ def main() -> None:
         f"swardcast check of 1,000 jobs, 3,600 entries and 30 years of weather, imports apart / python -c pass:"
         f" {checked / nothing:.0f} ({checked:.2f} s; under 1 s is meant)"
     )
-    bench_fleet.main(_processor_s)
+    bench_fleet.main()
     bench_site.main()
     bench_backtest.main()
 

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
 import tempfile
-from collections.abc import Callable
 from contextlib import redirect_stderr, redirect_stdout
 from dataclasses import dataclass
 from io import StringIO
 from pathlib import Path
 from time import monotonic
 
+from tests.bench_site import used_by
 from tests.cli.many_clubs import AS_OF, copies, unlike_clubs
 from tests.conftest import DEMO
 
@@ -25,24 +23,23 @@ class _Taken:
     clock_s: float
 
 
-def _run(processor_s: Callable[[], float], *arguments: str) -> _Taken:
-    begin, began = processor_s(), monotonic()
-    subprocess.run([sys.executable, "-m", "swardcast.cli", *arguments], check=True, capture_output=True)
-    return _Taken(processor_s() - begin, monotonic() - began)
+def _run(*arguments: str) -> _Taken:
+    began = monotonic()
+    used = used_by("-m", "swardcast.cli", *arguments)
+    return _Taken(used.seconds, monotonic() - began)
 
 
-def _one_kind(kind: str, clubs: dict[str, Path], folder: Path, processor_s: Callable[[], float]) -> None:
+def _one_kind(kind: str, clubs: dict[str, Path], folder: Path) -> None:
     """Print what one more club costs: the difference between many and few, so that the start does not count."""
     counts = (FEW, MORE[kind])
     for count in counts:
         copies(clubs, folder / f"{count}", count)
     site = ("--output", str(folder / "site"), "--as-of", AS_OF)
-    alone = _run(processor_s, "build", "--club", str(next(iter(clubs.values()))), *site)
+    alone = _run("build", "--club", str(next(iter(clubs.values()))), *site)
     print(f"a {kind} club built alone: {alone.processor_s:.2f} s of the processor")
     for workers in WORKERS:
         few, many = (
             _run(
-                processor_s,
                 *("fleet", str(folder / f"{count}"), "--output", str(folder / f"sites-{workers}-{count}")),
                 *("--as-of", AS_OF, "--workers", str(workers)),
             )
@@ -58,15 +55,11 @@ def _one_kind(kind: str, clubs: dict[str, Path], folder: Path, processor_s: Call
         )
 
 
-def main(processor_s: Callable[[], float]) -> None:
-    """Print the ratios.
-
-    Args:
-        processor_s: gives the processor time that was used until now, processes included.
-    """
+def main() -> None:
+    """Print the ratios."""
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         with redirect_stdout(StringIO()), redirect_stderr(StringIO()):
             small = unlike_clubs(folder / "unlike")
-        _one_kind("small", small, folder / "small", processor_s)
-        _one_kind("demo", {"demo": DEMO}, folder / "demo", processor_s)
+        _one_kind("small", small, folder / "small")
+        _one_kind("demo", {"demo": DEMO}, folder / "demo")

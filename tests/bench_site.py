@@ -71,7 +71,7 @@ print(status, used.ru_utime + used.ru_stime, used.ru_maxrss)
 
 
 def used_by(*arguments: str, **environment: str) -> Used:
-    """Run a Python process to its end."""
+    """Run a Python process to its end, with all that it starts and waits for."""
     command = [sys.executable, *arguments]
     watch = [sys.executable, "-S", "-c", _WATCH, *command]
     done = subprocess.run(watch, env={**os.environ, **environment}, check=True, capture_output=True, text=True)
