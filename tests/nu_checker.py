@@ -10,15 +10,11 @@ import re
 import shutil
 import subprocess
 import sys
-from collections.abc import Iterator
-from contextlib import contextmanager
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
-from threading import Thread
 from typing import Any, Final
 from urllib.parse import urlsplit
 
+from tests.browser.hosting import hosted
 from tests.conftest import ROOT
 
 VERSION: Final = "26.9.27"
@@ -45,23 +41,6 @@ def is_meant(message: dict[str, Any], site: Path) -> bool:
     return '<script type="application/ld+json">' in lines[message["lastLine"] - 1]
 
 
-@contextmanager
-def hosted(site: Path) -> Iterator[str]:
-    """Serve a site: read from a disk, its own style sheets would count as those of another place for its policy."""
-
-    class Quiet(SimpleHTTPRequestHandler):
-        def log_message(self, *told: Any) -> None:
-            """Say nothing of each file."""
-
-    server = ThreadingHTTPServer(("localhost", 0), partial(Quiet, directory=str(site)))
-    Thread(target=server.serve_forever, daemon=True).start()
-    try:
-        yield f"http://localhost:{server.server_port}"
-    finally:
-        server.shutdown()
-        server.server_close()
-
-
 def main(site: Path) -> int:
     """Check a site.
 
@@ -84,8 +63,8 @@ def main(site: Path) -> int:
             print(f"Left out, since npm did not bring vnu-jar {VERSION}: the Nu checker over the HTML of every page.")
             return 0
     pages = sorted(page.relative_to(site).as_posix() for page in site.rglob("*.html"))
-    with hosted(site) as root:
-        addresses = [f"{root}/{page}" for page in pages]
+    with hosted(site) as host:  # read from a disk, its own style sheets would count as those of another place
+        addresses = [host.page(page) for page in pages]
         java = ["java", "-Xss4m", "-Dnu.validator.servlet.allow-forbidden-hosts=true", "-jar", str(JAR)]
         asked = [*java, "--format", "json", "--stdout", "--exit-zero-always", *addresses]
         done = subprocess.run(asked, check=True, capture_output=True, text=True)
