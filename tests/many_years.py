@@ -36,17 +36,15 @@ def demo_of_years(folder: Path, *, notices: int) -> Path:
     shutil.copytree(DEMO, folder)
     plans = {path.name: path.read_text(encoding="utf-8") for path in sorted((DEMO / "plan").glob("*.yaml"))}
     left = notices - sum(len(_JOB.findall(text)) for text in plans.values())
-    observed: list[str] = []
     copies = 0
     while left > 0:
         copies += 1
-        left -= _one_copy(folder, plans, copies, left, observed)
+        left -= _one_copy(folder, plans, copies, left)
     _observe(folder, copies)
     return folder
 
 
-def _one_copy(folder: Path, plans: dict[str, str], copy: int, left: int, observed: list[str]) -> int:
-    del observed
+def _one_copy(folder: Path, plans: dict[str, str], copy: int, left: int) -> int:
     taken = 0
     for name, text in plans.items():
         programme = yaml.safe_load(text)
@@ -110,8 +108,7 @@ def _ends(job: dict[str, object], said: str) -> Iterator[tuple[str, date]]:
 
 
 def _write(folder: Path, copy: int, name: str, text: str) -> None:
-    name = _shifted(f"{name} ", copy).strip() if _DAY.match(name) else name
-    name = f"{(date.fromisoformat(name[:10]) if _DAY.match(name[:10]) else date(2027, 1, 1)).isoformat()}{name[10:]}"
+    name = _shifted(name, copy)  # which begins with its day
     place = folder / "log" / name[:4]
     place.mkdir(parents=True, exist_ok=True)
     (place / f"{name}-c{copy}.md").write_text(text, encoding="utf-8")
