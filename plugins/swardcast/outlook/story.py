@@ -300,8 +300,6 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
     stood = recall.up_to(name, job.id, as_of, Standing) if recall is not None else None
     teller, begin = _Teller.taking_up(stood, about), stood.until if stood is not None else None
     for moment in moments_of(memory.log, job, as_of, teller.is_quiet, begin):
-        if moment.entry is None and teller.is_quiet(moment.at):
-            continue
         teller.hear(moment, assess_jobs(records, moment.at, book, only=job.id)[job.id])
     for change in teller.changes:
         if change.at < as_of - _LONG_AGO:
