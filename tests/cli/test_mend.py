@@ -265,7 +265,9 @@ def _heading(tree: Any, path: tuple[str | int, ...], surfaces: Collection[Surfac
         job.ca.items["heading"] = remark
 
 
-MADE_UP = FormatChange(since=3, files="plan/*.yaml", found="'title'", expected="'heading'", where=_title, mend=_heading)
+MADE_UP = FormatChange(
+    since=3, files=("plan/*.yaml",), found="'title'", expected="'heading'", where=_title, mend=_heading
+)
 
 
 def test_a_made_up_change_is_found_in_each_file_of_the_plan_and_mended_there(club: Path) -> None:

@@ -31,9 +31,10 @@ def mend(club: Path) -> None:
     """
     problems: list[Problem] = []
     files = Files(club, problems)
-    if not (club / "club.yaml").is_file():
+    document = files.club_file() if (club / "club.yaml").is_file() else None
+    if document is None or not isinstance(document.value, dict) or not document.value:
         return  # the check that follows says so
-    refuse_newer(files.club_file())
+    refuse_newer(document)
     found = list(find_changes(files))
     if not found:
         print("Nothing of an older format was found; nothing was changed.", file=sys.stderr)

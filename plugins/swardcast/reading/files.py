@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Final
 
 from swardcast.errors import Problem, nearest
+from swardcast.reading.front_matter import fields_in
 from swardcast.reading.web_folder import WEB
 from swardcast.reading.yaml_text import CONTROL, Located, read_yaml
 from swardcast.records.weather_setup import StationFile
@@ -201,6 +202,14 @@ class Files:
     def yaml(self, relative: str) -> Located | None:
         text = self.text(relative)
         return read_yaml(text, file=relative, problems=self._problems) if text is not None else None
+
+    def fields(self, relative: str) -> Located | None:
+        """Read the fields of a file: all that a YAML file holds, or what stands at the top of a Markdown file."""
+        if not relative.endswith(".md"):
+            return self.yaml(relative)
+        text = self.text(relative)
+        told = fields_in(text, file=relative, problems=self._problems) if text is not None else None
+        return told[0] if told is not None else None
 
     def club_file(self) -> Located | None:
         """Give the YAML of club.yaml, read once, even where it is none."""

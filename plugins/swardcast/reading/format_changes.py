@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import chain
 from typing import Annotated, Any, Final
 
 from pydantic import BeforeValidator
@@ -16,11 +17,13 @@ from swardcast.reading.files import Files
 from swardcast.reading.schema import wrong
 from swardcast.reading.yaml_text import Located, Path
 from swardcast.records.club import SurfaceKind
+from swardcast.records.operations import Kind
 
 __all__ = ["CHANGES", "FORMAT", "FormatChange", "FormatNumber", "Found", "explained", "find_changes", "refuse_newer"]
 
 _FIELD: Final = "format"
 _OLD_COST: Final = "cost per surface"
+_OLD_DRAINAGE: Final = "drainage"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +32,8 @@ class FormatChange:
 
     Args:
         since: the first format that has it, from 2; it is looked for in folders of the formats before.
-        files: the YAML files that it concerns, as a pattern below the folder, such as "plan/*.yaml".
+        files: the files whose fields it concerns, as patterns below the folder: YAML files, such as "plan/*.yaml", and
+            Markdown files with fields at their top, such as "log/**/*.md".
         found: what an older folder has, in words.
         expected: what stands in its place now, in words.
         where: finds the old fields in the plain values of a file; gives the path of each, from the top down.
@@ -38,7 +42,7 @@ class FormatChange:
     """
 
     since: int
-    files: str
+    files: tuple[str, ...]
     found: str
     expected: str
     where: Callable[[Any], Sequence[Path]]
@@ -86,14 +90,20 @@ def _cost_per_surface(value: Any) -> list[Path]:
 def _cost_by_kind(tree: Any, path: Path, surfaces: Collection[SurfaceKind]) -> None:
     """The costs counted for every surface, so each kind that the club has gets them; the last keeps the remarks."""
     planning = tree[path[0]]
-    place, remarks = list(planning).index(_OLD_COST), planning.ca.items.pop(_OLD_COST, None)
-    costs = planning.pop(_OLD_COST)
     *others, last = (f"cost per {kind.value}" for kind in SurfaceKind if kind in surfaces)
-    planning.insert(place, last, costs)
-    if remarks is not None:
-        planning.ca.items[last] = remarks
+    place = _rename(planning, _OLD_COST, last)
     for name in reversed(others):
-        planning.insert(place, name, _without_remarks(costs))
+        planning.insert(place, name, _without_remarks(planning[last]))
+
+
+def _rename(fields: Any, old: str, new: str) -> int:
+    """Give a field another name in its place, with its remarks and quotation marks; gives the place."""
+    place, typed = next((place, name) for place, name in enumerate(fields) if name == old)
+    remarks = fields.ca.items.pop(old, None)
+    fields.insert(place, type(typed)(new), fields.pop(old))
+    if remarks is not None:
+        fields.ca.items[new] = remarks
+    return place
 
 
 def _without_remarks(costs: Any) -> Any:
@@ -103,14 +113,58 @@ def _without_remarks(costs: Any) -> Any:
     return copy
 
 
+def _found_at(value: Any, *pattern: str | None) -> Iterator[Path]:
+    """The paths in plain values that a pattern names; None stands for each thing of a list."""
+    if not pattern:
+        yield ()
+        return
+    first, *rest = pattern
+    if first is None:
+        steps: Iterable[tuple[str | int, Any]] = enumerate(value) if isinstance(value, list) else ()
+    else:
+        steps = [(first, value[first])] if isinstance(value, dict) and first in value else []
+    for step, below in steps:
+        yield from ((step, *path) for path in _found_at(below, *rest))
+
+
+def _at(value: Any, path: Path) -> Any:
+    for step in path:
+        value = value[step]
+    return value
+
+
+def _old_drainage(value: Any) -> list[Path]:
+    """Operations of that name in a plan, and in an entry that tells how the work was really done."""
+    patterns = ("jobs", None, "operations", None), ("as done", None), ("instead", "as done", None)
+    paths = (path for pattern in patterns for path in _found_at(value, *pattern))
+    return [path for path in paths if _at(value, path) in (_OLD_DRAINAGE, {_OLD_DRAINAGE: None}, {_OLD_DRAINAGE: {}})]
+
+
+def _drainage_trenching(tree: Any, path: Path, _surfaces: Collection[SurfaceKind]) -> None:
+    operations, place, new = _at(tree, path[:-1]), path[-1], Kind.DRAINAGE_TRENCHING.value
+    old = operations[place]
+    if isinstance(old, str):
+        operations[place] = type(old)(new)
+    else:
+        _rename(old, _OLD_DRAINAGE, new)
+
+
 CHANGES: Final = (
     FormatChange(
         since=2,
-        files="club.yaml",
+        files=("club.yaml",),
         found=f"{_OLD_COST!r}",
         expected="costs by kind of surface: 'cost per green', 'cost per tee' and so on",
         where=_cost_per_surface,
         mend=_cost_by_kind,
+    ),
+    FormatChange(
+        since=2,
+        files=("plan/*.yaml", "log/**/*.md"),
+        found=f"{_OLD_DRAINAGE!r}",
+        expected=f"{Kind.DRAINAGE_TRENCHING.value!r}; for a bunker's drain, {Kind.BUNKER_DRAINAGE.value!r}",
+        where=_old_drainage,
+        mend=_drainage_trenching,
     ),
 )
 """Every change of the format, the oldest first."""
@@ -173,8 +227,8 @@ def find_changes(files: Files, changes: Iterable[FormatChange] = CHANGES) -> Ite
     for change in changes:
         if change.since <= number:
             continue
-        for file, _ in files.below("", change.files):
-            document = files.club_file() if file == "club.yaml" else files.yaml(file)
+        for file, _ in chain.from_iterable(files.below("", pattern) for pattern in change.files):
+            document = files.club_file() if file == "club.yaml" else files.fields(file)
             if document is not None:
                 for path in change.where(document.value):
                     yield Found(file=file, document=document, path=path, change=change)

@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-import re
-from typing import Any, Final
+from typing import Any
 
 from swardcast.errors import Problem
+from swardcast.reading.front_matter import fields_in
 from swardcast.reading.log_entry import EntryReader
 from swardcast.reading.log_names import LogContext
-from swardcast.reading.yaml_text import read_yaml
 from swardcast.records.log import Entry
 
 __all__ = ["entries_from", "typed_fields"]
-
-_FENCE: Final = re.compile(r"^---[ \t]*$", re.MULTILINE)
 
 
 def entries_from(text: str, *, name: str, file: str, context: LogContext, problems: list[Problem]) -> list[Entry]:
@@ -29,25 +26,12 @@ def entries_from(text: str, *, name: str, file: str, context: LogContext, proble
     Returns:
         No, one or two entries.
     """
-    fences = list(_FENCE.finditer(text))
-    if len(fences) < 2 or text[: fences[0].start()].strip():  # noqa: PLR2004 - one above and one below the fields
-        problems.append(
-            Problem(
-                file=file,
-                line=1,
-                found="no fields between two lines of '---'",
-                expected="'---', then fields such as 'kind: work done', then '---', then your own words",
-            )
-        )
+    told = fields_in(text, file=file, problems=problems)
+    if told is None:
         return []
-    front = text[fences[0].end() + 1 : fences[1].start()]
-    document = read_yaml(front, file=file, problems=problems, first_line=text[: fences[0].end() + 1].count("\n") + 1)
-    if document is None:
-        return []
+    document, parts = told
     context.documents[file] = document
-    reader = EntryReader(
-        name=name, file=file, words=text[fences[1].end() :].strip(), context=context, problems=problems
-    )
+    reader = EntryReader(name=name, file=file, words=parts.words, context=context, problems=problems)
     return reader.entries(document)
 
 
@@ -61,8 +45,7 @@ def typed_fields(text: str, *, instead: bool) -> dict[str, Any]:
     Returns:
         Fields by name; none when there are no such fields.
     """
-    fences = list(_FENCE.finditer(text))
-    front = text[fences[0].end() + 1 : fences[1].start()] if len(fences) > 1 else ""
-    document = read_yaml(front, file="", problems=[])
+    found = fields_in(text, file="", problems=[])
+    document = found[0] if found is not None else None
     told = document.value if document is not None and isinstance(document.value, dict) else {}
     return dict(told.get("instead") or {}) if instead else told

@@ -15,6 +15,7 @@ from typing import Any, Final
 
 from swardcast.errors import Problem
 from swardcast.reading.format_changes import FORMAT, Found
+from swardcast.reading.front_matter import Parts, parts_of
 from swardcast.reading.yaml_text import read_yaml
 from swardcast.records.club import SurfaceKind
 
@@ -62,7 +63,7 @@ def mended_texts(
             if file == "club.yaml":
                 _number(tree, to)
 
-        text = _edited(text_of(file), edit)
+        text = _edited(text_of(file), edit, has_words=file.endswith(".md"))
         if text is not None:
             texts[file] = text
             continue
@@ -80,23 +81,32 @@ def _number(tree: Any, to: int) -> None:
         tree.insert(0, "format", to)
 
 
-def _edited(text: str, edit: Callable[[Any], None]) -> str | None:
-    """Change a document; None where that cannot be done without changing other lines."""
+def _edited(text: str, edit: Callable[[Any], None], *, has_words: bool) -> str | None:
+    """Change the fields of a file; None where that cannot be done without changing other lines."""
     from ruamel.yaml.error import YAMLError  # noqa: PLC0415 - loaded by mending alone
 
     bare = text.removeprefix(_MARK)
     end = "\r\n" if "\r\n" in bare else "\n"
     plain = bare.replace("\r\n", "\n")
+    parts = parts_of(plain) if has_words else Parts(above="", fields=plain, below="")
+    if parts is None:
+        return None
     try:
-        before, after = _written_twice(plain, edit)
+        before, after = _written_twice(parts.fields, edit)
     except YAMLError:
         return None
-    lines = _merged(plain, bare.split("\n"), before.split("\n"), after.split("\n"), end)
-    if lines is None:
+    lines = bare.split("\n")
+    first = parts.above.count("\n")
+    last = first + parts.fields.count("\n")  # that of the second '---', or the file's last
+    of_fields = [*lines[first:last], "" if has_words else lines[last]]
+    merged = _merged(parts.fields, of_fields, before.split("\n"), after.split("\n"), end)
+    if merged is None:
         return None
-    outcome = "\n".join(lines)
-    if _value(before) != _value(plain) or _value(outcome.replace("\r\n", "\n")) != _value(after):
+    outcome = "\n".join(merged)
+    if _value(before) != _value(parts.fields) or _value(outcome.replace("\r\n", "\n")) != _value(after):
         return None
+    if has_words:
+        outcome = "\n".join([*lines[:first], ""]) + outcome + "\n".join(lines[last:])
     return text[: len(text) - len(bare)] + outcome
 
 
@@ -140,8 +150,21 @@ def _merged(text: str, lines: list[str], before: list[str], after: list[str], en
             start + line for line in range(beyond - first)
         ]:
             return None
-        merged[start : start + beyond - first] = [line + end[:-1] for line in after[new_first:new_beyond]]
+        moved = _blanks(lines[start]) - _blanks(before[first]) if first < beyond else 0
+        merged[start : start + beyond - first] = [
+            _moved(line, moved) + end[:-1] for line in after[new_first:new_beyond]
+        ]
     return merged
+
+
+def _blanks(line: str) -> int:
+    """How far a line is set in."""
+    return len(line) - len(line.lstrip(" "))
+
+
+def _moved(line: str, blanks: int) -> str:
+    """A line set in as far as the one in whose place it stands: no two lists of a file need be laid out alike."""
+    return " " * blanks + line if blanks > 0 else line[min(-blanks, _blanks(line)) :]
 
 
 def _places(before: list[str], lines: list[str]) -> Mapping[int, int]:
