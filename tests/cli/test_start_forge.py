@@ -9,7 +9,7 @@ import subprocess
 import sys
 import tarfile
 from collections.abc import Callable, Iterable
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
@@ -17,6 +17,7 @@ from zoneinfo import ZoneInfo
 import pytest
 import yaml
 
+from swardcast import kept_file
 from swardcast.cli.start_forge import FORGES
 from swardcast.version import __version__
 from tests.cli.conftest import Done
@@ -140,12 +141,21 @@ def _is_of_now_in_the_clubs_zone(status: Path) -> bool:
     return told.utcoffset() == told.astimezone(here.tzinfo).utcoffset() and told.date() in {here.date(), told.date()}
 
 
+def _run_on_github(workflow: Any, club: Path, work: Path) -> list[str]:
+    """Run the steps of the build that are commands, each with its own variables; gives what pip was asked for."""
+    shutil.copytree(club, work / "club")
+    for step in (step for step in workflow["jobs"]["build"]["steps"] if "run" in step):
+        told = {
+            name: value.replace("${{ github.workspace }}", str(work)) for name, value in step.get("env", {}).items()
+        }
+        asked = _run([step["run"]], work, workflow["env"] | told)
+    return asked
+
+
 def test_the_steps_of_github_make_the_site_and_pack_it(swardcast: Command, club: Path, tmp_path: Path) -> None:
     workflow = _workflow(swardcast, club, "github")
     work = tmp_path / "work"
-    shutil.copytree(club, work / "club")
-    asked = _run([step["run"] for step in workflow["jobs"]["build"]["steps"] if "run" in step], work, workflow["env"])
-    assert asked == [INSTALL]
+    assert _run_on_github(workflow, club, work) == [INSTALL]
     with tarfile.open(work / "artifact.tar") as packed:
         names = {name.removeprefix("./") for name in packed.getnames()}
     assert {"index.html", "404.html", ".made-by-swardcast", "notices/index.html"} <= names
@@ -158,6 +168,56 @@ def test_the_steps_of_gitlab_make_the_site_where_it_is_fetched(swardcast: Comman
     (public,) = workflow["pages"]["artifacts"]["paths"]
     assert (club / public / "notices/index.html").is_file()
     assert _is_of_now_in_the_clubs_zone(club / public / "status.json")
+
+
+@pytest.fixture
+def with_work(club: Path) -> Path:
+    """The club, with work that began ten days ago by the clock that its forge goes by: a build keeps what it knows of that."""
+    now = datetime.now(ZoneInfo("Europe/London")).date()
+    plan = club / "plan/cores.yaml"
+    text = plan.read_text(encoding="utf-8")
+    for typed, days in (("2027-09-20", 10), ("2027-03-01", 40)):
+        text = text.replace(typed, (now - timedelta(days)).isoformat())
+    plan.write_text(text, encoding="utf-8")
+    return club
+
+
+def test_github_takes_along_what_a_build_keeps_and_the_next_one_reads_it(
+    swardcast: Command, with_work: Path, tmp_path: Path
+) -> None:
+    workflow = _workflow(swardcast, with_work, "github")
+    steps = workflow["jobs"]["build"]["steps"]
+    (cache,) = (place for place, step in enumerate(steps) if "actions/cache" in step.get("uses", ""))
+    (build,) = (place for place, step in enumerate(steps) if step.get("name") == "Build")
+    told = steps[cache]["with"]
+    assert cache < build
+    assert told["key"] == f"{told['restore-keys']}${{{{ github.run_id }}}}"
+    first, second = tmp_path / "first", tmp_path / "second"
+    _run_on_github(workflow, with_work, first)
+    assert sorted(path.name for path in (first / told["path"]).iterdir()) == ["swardcast"]  # nothing of pip
+    shutil.copytree(first / told["path"], second / told["path"])  # with the rights of each file, as forges pack them
+    (file,) = second.rglob("*.kept")
+    assert kept_file._read_index(file)
+    os.utime(file, (0, 0))
+    _run_on_github(workflow, with_work, second)
+    assert [path.name for path in second.rglob("*.kept")] == [file.name]
+    assert file.stat().st_mtime > 0  # asked by the build
+
+
+def test_gitlab_takes_along_what_a_build_keeps_and_no_rights_of_others(swardcast: Command, with_work: Path) -> None:
+    workflow = _workflow(swardcast, with_work, "gitlab")
+    (path,) = workflow["pages"]["cache"]["paths"]
+    script = workflow["pages"]["script"]
+    _run(script, with_work, workflow["variables"])
+    (kept,) = (with_work / path).rglob("*.kept")
+    assert kept_file._read_index(kept)
+    for made in (with_work / path).rglob("*"):
+        made.chmod(0o777)  # as a machine may that unpacks for everybody
+    assert not kept_file._read_index(kept)
+    shutil.rmtree(with_work / "public")
+    build = next(place for place, line in enumerate(script) if "swardcast build" in line)
+    _run(script[:build], with_work, workflow["variables"])
+    assert kept_file._read_index(kept)
 
 
 @pytest.mark.skipif(shutil.which("git") is None, reason="this machine has no git")
