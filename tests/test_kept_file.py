@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import os
 import pickle
+import sys
 import zlib
 from collections.abc import Callable, Iterator
 from datetime import UTC, date, datetime
 from hashlib import sha256
 from pathlib import Path
-from subprocess import CompletedProcess
+from shutil import copytree
 
 import pytest
 
 from swardcast import kept_file
+from swardcast.cli.main import run
 from swardcast.kept_file import KeptFile, file_of, tidy_kept
 from swardcast.outlook.kept import Mark
 from swardcast.outlook.memory import as_members_see
@@ -111,6 +113,14 @@ def test_a_file_that_others_may_write_is_not_read(opened: Callable[[], KeptFile]
     assert opened().mark("a") is None
 
 
+@pytest.mark.skipif(not hasattr(os, "getuid"), reason="files have owners and modes where there are users")
+def test_a_file_of_another_user_is_not_read(opened: Callable[[], KeptFile], monkeypatch: pytest.MonkeyPatch) -> None:
+    written(opened)
+    uid = os.getuid()
+    monkeypatch.setattr(os, "getuid", lambda: uid + 1)
+    assert opened().mark("a") is None
+
+
 class _Trap:
     def __reduce__(self) -> tuple[Callable[[str], int], tuple[str]]:
         return os.system, ("touch sprung",)
@@ -128,6 +138,17 @@ def test_bytes_that_name_anything_else_make_nothing(
     place.fresh, place.digest = data, sha256(data).hexdigest()
     assert file.value("a") is None
     assert not (path.parent / "sprung").exists()
+
+
+def test_bytes_that_name_the_command_line_do_not_start_it(opened: Callable[[], KeptFile]) -> None:
+    """`swardcast.cli.__main__` runs a command when it is loaded; the name stands in a pickle as the standard has it."""
+    written(opened, "a")
+    file = opened()
+    place = file._places["a"]
+    place.fresh = zlib.compress(b"cswardcast.cli.__main__\nmain\n.")
+    place.digest = sha256(place.fresh).hexdigest()
+    assert file.value("a") is None
+    assert "swardcast.cli.__main__" not in sys.modules
 
 
 def test_a_build_that_is_killed_while_it_writes_leaves_the_file_as_it_was(
@@ -185,24 +206,95 @@ def test_files_that_were_used_last_stay_as_long_as_there_is_room(tmp_path: Path)
     assert sorted(one.name for one in tmp_path.iterdir()) == ["2.kept", "3.kept", "4.kept"]
 
 
-def test_builds_say_the_same_whatever_is_kept(
-    run_swardcast: Callable[..., CompletedProcess[str]], tmp_path: Path
-) -> None:
-    club = SmallClub(tmp_path / "club")
+@pytest.fixture(scope="module")
+def builds(tmp_path_factory: pytest.TempPathFactory) -> Callable[..., dict[str, bytes]]:
+    """Build a small club with work that is done, or any other folder, by a moment; gives the site."""
+    top = tmp_path_factory.mktemp("builds")
+    club = SmallClub(top / "club")
     club.job("spring", "05-03")
-    cache = {"XDG_CACHE_HOME": str(tmp_path / "cache")}
-
-    def site(name: str, day: str, *options: str) -> dict[str, bytes]:
-        told = ("--club", str(club.folder), "--output", str(tmp_path / name), "--as-of", f"2027-{day} 12:00")
-        done = run_swardcast("build", *told, *options, **cache)
-        assert done.returncode == 0, done.stderr
-        return bytes_in(tmp_path / name)
-
-    site("before", "05-02")
-    (kept,) = (tmp_path / "cache" / "swardcast").glob("*.kept")
     club.done("spring", "05-03")
-    again = site("again", "05-20")
-    assert kept.stat().st_size > 1_000
-    before = kept.read_bytes()
-    assert again == site("afresh", "05-20", "--afresh")
-    assert kept.read_bytes() == before
+
+    def site(day: str, cache: Path, *options: str) -> dict[str, bytes]:
+        told = ("--club", str(club.folder), "--output", str(top / "site"), "--as-of", f"2027-{day} 12:00")
+        with pytest.MonkeyPatch.context() as patched:
+            patched.setenv("XDG_CACHE_HOME", str(cache))
+            assert run(["build", *told, *options]) == 0
+        return bytes_in(top / "site")
+
+    return site
+
+
+@pytest.fixture(scope="module")
+def kept_before(builds: Callable[..., dict[str, bytes]], tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The cache folder after a build of an earlier day."""
+    cache = tmp_path_factory.mktemp("cache")
+    builds("05-10", cache)
+    assert {path.suffix for path in (cache / "swardcast").iterdir()} == {".kept", ".picture"}
+    return cache
+
+
+@pytest.fixture(scope="module")
+def afresh(builds: Callable[..., dict[str, bytes]], tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
+    """The site with nothing kept, and nothing is kept of it."""
+    cache = tmp_path_factory.mktemp("afresh")
+    site = builds("05-20", cache, "--afresh")
+    assert list(cache.iterdir()) == []
+    return site
+
+
+def _cut(path: Path) -> None:
+    path.write_bytes(path.read_bytes()[:-7])
+
+
+def _mixed_up(path: Path) -> None:
+    path.write_bytes(path.read_bytes()[::-1])
+
+
+def _of_another_form(path: Path) -> None:
+    path.write_bytes(path.read_bytes().replace(b"kept by swardcast 1", b"kept by swardcast 2"))
+
+
+def _a_folder(path: Path) -> None:
+    path.unlink()
+    path.mkdir()
+
+
+def _of_others(path: Path) -> None:
+    path.chmod(0o666)
+
+
+def _empty(path: Path) -> None:
+    path.write_bytes(b"")
+
+
+@pytest.mark.parametrize("broken", [None, _cut, _mixed_up, _of_another_form, _a_folder, _of_others, _empty])
+def test_a_site_is_the_same_whatever_became_of_what_was_kept(
+    builds: Callable[..., dict[str, bytes]],
+    kept_before: Path,
+    afresh: dict[str, bytes],
+    tmp_path: Path,
+    broken: Callable[[Path], None] | None,
+) -> None:
+    """As a forge may hand it over: whole, cut, mixed up, of another form, and so on; `_cut` leaves the head as it was."""
+    cache = tmp_path / "cache"
+    copytree(kept_before, cache)
+    for path in (cache / "swardcast").iterdir():
+        if broken is not None:
+            broken(path)
+    assert builds("05-20", cache) == afresh
+
+
+def test_afresh_takes_neither_what_was_worked_out_nor_what_was_drawn(
+    builds: Callable[..., dict[str, bytes]], kept_before: Path, afresh: dict[str, bytes], tmp_path: Path
+) -> None:
+    """Pictures with other bytes and their right checksums would be taken, were they asked for."""
+    cache = tmp_path / "cache"
+    copytree(kept_before, cache)
+    assert builds("05-20", cache) == afresh
+    before = {path: path.stat().st_ino for path in (cache / "swardcast").iterdir()}
+    for path in before:
+        if path.suffix == ".picture":
+            path.write_bytes(sha256(b"no picture").digest() + b"no picture")
+    assert b"no picture" in builds("05-20", cache).values()
+    assert builds("05-20", cache, "--afresh") == afresh
+    assert {path: path.stat().st_ino for path in (cache / "swardcast").iterdir()} == before

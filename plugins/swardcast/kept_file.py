@@ -29,7 +29,7 @@ from swardcast.outlook.kept import Mark
 from swardcast.outlook.memory import recall_from
 from swardcast.outlook.recovery import Samples
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.picture_cache import write_whole
+from swardcast.picture_cache import is_ours, write_whole
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 
@@ -46,8 +46,9 @@ _HAS_A_PART: Final = ("numpy", "babel", "fluent.runtime", "jinja2", "markdown", 
 _BEGIN: Final = b"kept by swardcast 1\n"
 _SIZE_BYTES: Final = 8
 _DIGEST_BYTES: Final = sha256().digest_size
-_OF_OTHERS: Final = 0o022  # the group, or everybody, may write
 _OF_A_NAME: Final = 2  # what it is and its name; samples have three parts
+_MADE_OF: Final = {"turf", "records", "outlook", "notices", "quantities"}
+"""Parts of the program whose records, states and words are kept; they touch nothing when they are loaded."""
 _PLAIN: Final = {one.__name__: one for one in (date, datetime, time, timedelta, timezone)}
 
 
@@ -176,7 +177,7 @@ def _read_index(path: Path) -> dict[str, _Place]:
         os.utime(path)  # used just now
     with path.open("rb") as file:
         told = os.fstat(file.fileno())
-        if hasattr(os, "getuid") and (told.st_uid != os.getuid() or told.st_mode & _OF_OTHERS):
+        if not is_ours(told):
             return {}
         head = file.read(len(_BEGIN) + _DIGEST_BYTES + _SIZE_BYTES)
         digest, size = head[len(_BEGIN) : -_SIZE_BYTES], int.from_bytes(head[-_SIZE_BYTES:])
@@ -254,7 +255,8 @@ class _Reader(pickle.Unpickler):
     def find_class(self, module_name: str, global_name: str) -> Any:
         if module_name == "datetime" and global_name in _PLAIN:
             return _PLAIN[global_name]
-        if module_name.startswith("swardcast."):
+        package, _, below = module_name.partition(".")
+        if package == "swardcast" and below.partition(".")[0] in _MADE_OF:
             found = getattr(import_module(module_name), global_name, None)
             if isinstance(found, type) and (is_dataclass(found) or issubclass(found, Enum)):
                 return found

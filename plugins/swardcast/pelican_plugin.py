@@ -2,8 +2,8 @@
 
 Settings: SWARDCAST_CLUB (the club folder), SWARDCAST_AS_OF (a moment, or None for now), SWARDCAST_EML (whether to write
 drafts of e-mails), SWARDCAST_REPLACES (the folder of the site that this one replaces, or None for the output folder;
-only what the manager is told depends on it) and SWARDCAST_AFRESH (whether to use nothing that earlier builds worked
-out; the site is the same). Another setting that begins with SWARDCAST_ is an error. Everything that can fail fails
+only what the manager is told depends on it) and SWARDCAST_AFRESH (whether to use nothing that earlier builds have
+kept; the site is the same). Another setting that begins with SWARDCAST_ is an error. Everything that can fail fails
 before Pelican writes its first byte.
 """
 
@@ -154,21 +154,25 @@ def _compose(generator: ArticlesGenerator) -> None:
     context.update(swardcast_graph=graph, swardcast_course_data=script_text(course_data(bulletin, graph)))
     context["swardcast_artifacts"] = (
         *_feeds(bulletin, kept),
-        *_artifacts(bulletin, graph, cards, drafts=settings["SWARDCAST_EML"]),
+        *_artifacts(bulletin, graph, cards, settings),
     )
     kept.write()
 
 
 def _kept(records: ClubRecords, book: WeatherBook, settings: Any) -> KeptFile:
     """What builds of this club have worked out before; nothing, where all of it is to be worked out anew."""
-    folder = None if settings["SWARDCAST_AFRESH"] else cache_folder()
+    folder = _cache_folder(settings)
     tidy_kept(folder)
     return KeptFile(file_of(records.club, folder), as_members_see(records, book), book)
 
 
-def _artifacts(bulletin: Bulletin, graph: OpenGraph, cards: Mapping[str, Card], *, drafts: bool) -> Iterator[Artifact]:
+def _cache_folder(settings: Any) -> Path | None:
+    return None if settings["SWARDCAST_AFRESH"] else cache_folder()
+
+
+def _artifacts(bulletin: Bulletin, graph: OpenGraph, cards: Mapping[str, Card], settings: Any) -> Iterator[Artifact]:
     """All files but the feeds; what is drawn is taken from the cache, where it lies by what it shows."""
-    folder = cache_folder()
+    folder = _cache_folder(settings)
     keep = partial(cached, folder=folder)
     yield calendar_artifact(bulletin)
     yield from short_page_artifacts(bulletin, graph)
@@ -178,7 +182,7 @@ def _artifacts(bulletin: Bulletin, graph: OpenGraph, cards: Mapping[str, Card], 
     yield from season_artifacts(bulletin)
     yield from look_artifacts(bulletin.club.look)
     yield headers_artifact()
-    yield from email_artifacts(bulletin, drafts=drafts)
+    yield from email_artifacts(bulletin, drafts=settings["SWARDCAST_EML"])
     for path, card in cards.items():
         yield Artifact(path=path, media_type="image/png", data=keep(key_of(card), partial(draw_card, card)))
     tidy(folder, max(MOST_KEPT, 3 * len(bulletin.notices)))  # of each notice a card and a code, and some of before

@@ -257,6 +257,21 @@ def test_a_damaged_picture_is_drawn_again(tmp_path: Path, damaged: bytes) -> Non
     assert cached("a", _never, tmp_path) == b"picture"
 
 
+@pytest.mark.skipif(not hasattr(os, "getuid"), reason="files have owners and modes where there are users")
+@pytest.mark.parametrize("whose", ["may be written by the group", "may be written by all", "another's"])
+def test_a_picture_that_others_may_have_put_there_is_drawn_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, whose: str
+) -> None:
+    cached("a", lambda: b"theirs", tmp_path)
+    (file,) = tmp_path.iterdir()
+    if whose == "another's":
+        uid = os.getuid()
+        monkeypatch.setattr(os, "getuid", lambda: uid + 1)
+    else:
+        file.chmod(0o620 if "group" in whose else 0o602)
+    assert cached("a", lambda: b"picture", tmp_path) == b"picture"
+
+
 def test_a_cache_that_cannot_be_read_or_written_fails_no_build(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("no folder", encoding="utf-8")
     for folder in (None, tmp_path / "file", tmp_path / "file" / "below"):

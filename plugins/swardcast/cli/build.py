@@ -42,7 +42,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     )
     add_site_options(options)
     options.add_argument("--pdf", action="store_true", help="print each poster as a PDF with an installed browser")
-    options.add_argument("--afresh", action="store_true", help="use nothing that earlier builds worked out")
+    options.add_argument("--afresh", action="store_true", help="use nothing that earlier builds have kept")
     options.add_argument("--back", action="store_true", help="put the site before this one back; again returns")
     options.add_argument("--json", action="store_true", help="print where the site is for a machine")
     return options
