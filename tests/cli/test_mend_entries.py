@@ -139,6 +139,16 @@ def test_what_was_mended_is_read_as_it_was_meant(older: Path) -> None:
     assert done[0].head.words == "We found the old drainage.\n\n---\nas done:\n- drainage"
 
 
+def test_all_that_is_older_in_a_folder_is_mended_in_one_go(older: Path) -> None:
+    club = text_in(older, "club.yaml") + "planning: {currency: GBP, cost per surface: {topdressing: 25}}\n"
+    put(older, "club.yaml", club)
+    mending.mend(older)
+    assert read_club_folder(older).planning.work_costs.keys() == {SurfaceKind.GREEN, SurfaceKind.TEE}
+    kept = older / ".before-format-2"
+    assert {path.relative_to(kept).as_posix() for path in kept.rglob("*.*")} == {"club.yaml", *NAMES}
+    assert text_in(older, ".before-format-2/club.yaml") == club
+
+
 def test_without_mend_each_place_is_told_once_with_its_line_and_nothing_is_written(
     swardcast: Callable[..., Done], older: Path
 ) -> None:
