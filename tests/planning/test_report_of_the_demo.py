@@ -12,6 +12,7 @@ from swardcast.compose import Bulletin
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.periods import Period
 from swardcast.planning.report import Report, report_of
+from swardcast.planning.report_readings_picture import ReadingsPicture, readings_picture
 from swardcast.planning.report_sections import report_in_words
 from swardcast.planning.sand_year import sand_year
 from swardcast.records.folder import ClubRecords
@@ -131,13 +132,49 @@ def test_days_of_the_months_are_those_of_the_year(reports: Reports) -> None:
 
 
 def test_readings_of_the_year_lie_beside_the_targets_as_the_log_has_them(reports: Reports) -> None:
-    """The target for green speed is 9 ft 1 in to 9 ft 7 in, that for organic matter 3.85 to 5.15 %."""
-    found = {one.name: one for one in reports(DECEMBER, YEAR).readings}
-    assert [(one.typed, one.beside and one.beside.value) for one in found["green speed"].taken] == [
-        ("9 ft 4 in", "within"), ("8 ft 2 in", "below"), ("8 ft 10 in", "below"), ("8 ft 1 in", "below"),
+    """Targets: green speed 9 ft 1 in to 9 ft 7 in, firmness 86.5 to 103.5 gravities, moisture 14.5 to 23.5 %, organic
+    matter 3.85 to 5.15 %."""
+    report = reports(DECEMBER, YEAR)
+    found = {
+        one.name: [(taken.typed, taken.beside and taken.beside.value) for taken in one.taken] for one in report.readings
+    }
+    assert found["green speed"] == [
+        ("9 ft 5 in", "within"), ("9 ft 9 in", "above"), ("9 ft 6 in", "within"), ("9 ft 4 in", "within"),
+        ("8 ft 2 in", "below"), ("8 ft 10 in", "below"), ("8 ft 1 in", "below"),
     ]  # fmt: skip
-    assert [(one.typed, one.beside and one.beside.value) for one in found["organic matter"].taken] == [
-        ("6.2 %", "above")
-    ]
-    assert found["moisture"].taken == ()
-    assert found["height of cut"].target is None
+    assert found["firmness"] == [
+        ("78 gravities", "below"), ("91 gravities", "within"), ("111 gravities", "above"), ("99 gravities", "within"),
+        ("93 gravities", "within"), ("81 gravities", "below"), ("88 gravities", "within"),
+    ]  # fmt: skip
+    assert found["moisture"] == [
+        ("31 %", "above"), ("21 %", "within"), ("13 %", "below"), ("18 %", "within"), ("20 %", "within"),
+        ("25 %", "above"), ("22 %", "within"),
+    ]  # fmt: skip
+    assert found["organic matter"] == [("6.4 %", "above"), ("6.2 %", "above"), ("5.6 %", "above")]
+    assert found["height of cut"] == [("3.5 mm", None), ("5 mm", None), ("4 mm", None), ("4.5 mm", None)]
+
+
+def test_each_reading_of_the_year_has_its_picture_with_the_clubs_target(
+    reports: Reports, demo_records: ClubRecords
+) -> None:
+    told = report_in_words(reports(DECEMBER, YEAR), demo_records)
+    (section,) = (one for one in told.sections if one.name == "readings")
+    drawn = {one.told.name: one for one in section.pictures if isinstance(one, ReadingsPicture)}
+    assert {name: (one.least, one.most) for name, one in drawn.items()} == {
+        "reading-green-speed": (pytest.approx(109 * 25.4), pytest.approx(115 * 25.4)),
+        "reading-firmness": (86.5, 103.5),
+        "reading-moisture": (pytest.approx(0.145), pytest.approx(0.235)),
+        "reading-organic-matter": (pytest.approx(0.0385), pytest.approx(0.0515)),
+        "reading-height-of-cut": (None, None),
+    }
+
+
+def test_a_reading_of_many_greens_weighs_more_in_a_days_mean_than_that_of_one(
+    reports: Reports, demo_records: ClubRecords
+) -> None:
+    """13 September: 8 ft 10 in on 11 greens, 8 ft 1 in on one. (11 x 106 + 97) / 12 = 105.25 inches."""
+    (speed,) = (one for one in reports(DECEMBER, YEAR).readings if one.name == "green speed")
+    picture = readings_picture(speed, YEAR.first, demo_records.club.voice(date(2027, 12, 1)))
+    assert picture is not None
+    assert picture.means[-1].on == date(2027, 9, 13)
+    assert picture.means[-1].value == pytest.approx(105.25 * 25.4)

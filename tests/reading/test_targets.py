@@ -12,6 +12,7 @@ from tests.reading.breaking import CLUB, assert_said, fault, replace
 
 SPEED = "    green speed: 9 ft 1 in to 9 ft 7 in\n"
 SHARE = "    organic matter: 3.85 to 5.15 %\n"
+HARDNESS = "    firmness: 86.5 to 103.5 gravities\n"
 
 FAULTS = [
     fault(
@@ -36,7 +37,7 @@ FAULTS = [
     ),
     fault(
         "ends of two meters",
-        SHARE,
+        HARDNESS,
         "    firmness: 8 mm to 95 gravities\n",
         "line «firmness: 8 mm», planning.targets.firmness: found '8 mm to 95 gravities'; expected a target for firmness with"
         " its unit, such as '6 to 9 mm' or '80 to 100 gravities'. Both ends are to be read with the same meter.",
@@ -81,8 +82,8 @@ def test_a_target_is_read_as_it_is_typed(
     demo_club: Path, typed: str, meter: Meter, least: float | None, most: float | None
 ) -> None:
     """An inch is 25.4 mm (exact): an eighth of it 3.175 mm, three sixteenths 4.7625 mm."""
-    replace(demo_club / CLUB, SHARE, f"    {typed}\n")
     name, _, words = typed.partition(": ")
+    replace(demo_club / CLUB, HARDNESS if name == "firmness" else SHARE, f"    {typed}\n")
     (target,) = (one for one in read_club_folder(demo_club).planning.targets if one.reading == name)
     assert (target.meter, target.typed) == (meter, words)
     assert target.least == (pytest.approx(least) if least is not None else None)

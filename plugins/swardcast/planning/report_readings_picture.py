@@ -52,7 +52,7 @@ class ReadingsPicture:
     Args:
         told: the picture in words.
         dots: the readings, oldest first.
-        means: the mean of each day that has one, oldest first.
+        means: the mean of each day that has one, oldest first; a reading of several surfaces counts for each of them.
         first: where the axis of days begins.
         last: where it ends.
         ticks: days that are named.
@@ -107,7 +107,7 @@ def readings_picture(readings: Readings, period_from: date, voice: Voice) -> Rea
     return ReadingsPicture(
         told=_told(readings, drawn, voice, has_begin=begins is not None),
         dots=tuple(ReadingDot(on=one.on, value=one.found.value) for one in drawn),
-        means=tuple(ReadingDot(on=day, value=fmean(one.found.value for one in drawn if one.on == day)) for day in days),
+        means=tuple(_mean_of(day, drawn) for day in days),
         first=first,
         last=last,
         ticks=day_ticks(first, last, voice),
@@ -116,6 +116,12 @@ def readings_picture(readings: Readings, period_from: date, voice: Voice) -> Rea
         most=target.most if target is not None else None,
         period_from=begins,
     )
+
+
+def _mean_of(day: date, drawn: Sequence[ReadingTaken]) -> ReadingDot:
+    """The mean over the surfaces read on a day: one that stands for eleven greens weighs eleven times that of one."""
+    read = [one for one in drawn if one.on == day]
+    return ReadingDot(on=day, value=fmean((one.found.value for one in read), [len(one.surfaces) for one in read]))
 
 
 def _marks(drawn: Sequence[ReadingTaken], target: Target | None, voice: Voice) -> tuple[AxisMark, ...]:

@@ -149,7 +149,7 @@ report-read-before = { $name } before that: { $found } on { $day }.
 report-note-targets = Targets are the club's own. A reading is told as below, within or above its target, and no more.
 report-picture-title = { $name } over time
 report-picture-summary = { $count } readings of { $name } from { $first } to { $last }: the lowest { $low }, the highest { $high }.
-report-picture-line = The line joins the means of the days, whichever surfaces were read.
+report-picture-line = The line joins the days, each by the mean of the surfaces that were read on it.
 # $target: with an end on one side only, such as "5 % or less"
 report-picture-target-end = The broken line is the club's target, { $target }.
 report-picture-period = The period of this report begins at the upright line.
