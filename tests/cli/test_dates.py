@@ -83,8 +83,9 @@ def test_a_terminal_shows_times_weeks_and_days_out_and_what_they_rest_on(swardca
     assert done.code == 0
     lines = done.out.splitlines()
     assert lines[0].startswith("When to do: Hollow tining, scarifying and sanding the greens, as of")
-    assert [line for line in lines if line and line[0] != " "][1:4] == [
+    assert [line for line in lines if line and line[0] != " "][1:5] == [
         "The best times to begin",
+        "Fixtures that these days touch: the chance that some surfaces are still disturbed",
         "Every week: its best first day",
         "Days on which the work cannot begin",
     ]

@@ -33,6 +33,7 @@ _NOT_WORDS: Final = {  # read by the program, and the only phrases that are
     "short-day-pattern": "d. MMMM",
     "short-day-pattern-with-year": "y, d. MMMM",
     "tick-day-pattern": "d. MMM",
+    "tick-day-pattern-with-year": "y d. MMM",
     "tick-month-pattern": "LLL",
     "tick-month-pattern-with-year": "y LLL",
     "month-pattern": "LLLL",

@@ -68,6 +68,8 @@ SAY_HOW_SURE_ELSEWHERE = {
     "planning-picture-line": "explains a sign of a picture, and gives no date",
     "planning-picture-likely-days": "is the heading of numbers of days",
     "planning-fixture-words": "explains the tables that the manager and the committee have",
+    "startdays-table-fixtures": "is the caption of a table that the manager and the committee have",
+    "startdays-fixture-cells": "explains the tables that the manager and the committee have",
     "planning-days-a-year": "explains a column of a table, and gives no date",
     "planning-column-days-a-year": "is the heading of numbers of days",
     "report-summary-ended": "names what days are counted up to, and gives no date",

@@ -63,7 +63,7 @@ def test_every_cell_and_every_reason_stands_on_it(page: str, dates: Dates, demo_
     tree, voice = html.fromstring(page), demo_records.club.voice(AT)
     tables = [table for table in tree.iter("table") if "sc-pic__table" not in (table.get("class") or "")]
     told = date_tables(dates, demo_records.planning, voice)
-    assert len(tables) == len(told) == 3
+    assert len(tables) == len(told) == 4
     for table, expected in zip(tables, told, strict=True):
         rows = [[cell.text_content() for cell in row] for row in table.iter("tr")]
         assert rows == [list(expected.columns), *(list(row) for row in expected.rows)]

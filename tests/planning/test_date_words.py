@@ -10,8 +10,10 @@ import pytest
 from swardcast.language.catalogue import built_in
 from swardcast.language.voice import Voice
 from swardcast.outlook.dates import DateRange, NoDate, RestsOn
+from swardcast.outlook.fixtures import Basis, FixtureOutlook, Touch
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.blocked_days import Because, Blocked
+from swardcast.planning.date_fixtures import touched_table
 from swardcast.planning.date_notes import date_notes
 from swardcast.planning.date_tables import date_tables
 from swardcast.planning.date_words import blocked_in_words, end_cell, reasons_in_words, weighted_cell
@@ -22,6 +24,7 @@ from swardcast.planning.windows import Window
 from swardcast.records.blocked import DaysWithoutWork
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import Kind
+from swardcast.records.plan import Job
 from swardcast.records.planning import Planning
 from tests.planning.asked import fixture
 
@@ -50,10 +53,11 @@ def _said(
     growth: float | None = None,
     days_longer: float = 0.0,
     after: tuple[Blocked, ...] = (),
+    same_days: tuple[Job, ...] = (),
 ) -> str:
     best = day or StartDay(day=MONDAY, blocked=(), work_days=(MONDAY,), cost=COST, ends=ENDS)
     window = Window(best=best, days=(best,), before=(), after=after)
-    time = BestTime(window=window, growth=growth, days_longer=days_longer)
+    time = BestTime(window=window, growth=growth, days_longer=days_longer, same_days=same_days)
     return _plain(reasons_in_words(time, dates, Planning(), VOICE))
 
 
@@ -80,7 +84,7 @@ def test_years_in_which_spare_days_were_enough_are_said(dates: Dates) -> None:
 
 def test_a_cold_spell_and_a_winter_that_does_not_end_it_are_said(dates: Dates) -> None:
     """Likely after 29 days: 10 days more are no news, 15 are more than half of it."""
-    assert "cold weather" not in _said(dates)
+    assert "cold spell" not in _said(dates)
     long = StartDay(
         day=MONDAY,
         blocked=(),
@@ -89,8 +93,69 @@ def test_a_cold_spell_and_a_winter_that_does_not_end_it_are_said(dates: Dates) -
         ends=replace(ENDS, allow_until=date(2027, 9, 15)),
     )
     said = _said(dates, day=long)
-    assert "In cold weather it may take 15 days longer than likely." in said
+    assert "A cold spell may hold it up: in 1 case out of 10 it takes 15 days longer than likely, or more." in said
     assert "About 3 chances in 10 that it is not over within 200 days, perhaps not before spring." in said
+
+
+def test_other_work_of_the_plan_in_those_days_is_named_for_the_crews_sake(
+    dates: Dates, demo_records: ClubRecords
+) -> None:
+    """The wetting agent is planned for the greens on 20 October, 9 a day and a spare day; the sanding takes two days."""
+    job = demo_records.jobs["greens-light-sanding-2027"]
+    asked = Asked(job=job, name=job.title, first=date(2027, 10, 18), last=date(2027, 10, 20), instead_of=job.id, most=9)
+    as_of = datetime(2027, 9, 14, 9, 30, tzinfo=demo_records.club.time_zone)
+    book = WeatherBook(demo_records.club, demo_records.weather)
+    beside = {}
+    for day in (asked.first, asked.last):
+        (time,) = find_dates(demo_records, as_of, book, replace(asked, first=day, last=day)).best
+        beside[day] = [one.id for one in time.same_days]
+        said = _said(dates, same_days=time.same_days)
+        assert ("The plan has other work in these days: Wetting agent on the greens." in said) is bool(beside[day])
+    assert beside == {date(2027, 10, 18): [], date(2027, 10, 20): ["greens-wetting-agent-2027"]}
+
+
+def test_every_fixture_that_the_best_times_touch_has_a_row_with_what_it_meets() -> None:
+    """Touched is what falls into the work or has more than 1 chance in 10: the fixture of 9 August is not."""
+    met = {
+        name: replace(
+            StartDay(day=MONDAY, blocked=(), work_days=(MONDAY,), cost=COST, ends=ENDS),
+            meets=tuple(
+                FixtureOutlook(
+                    fixture=fixture(day, name=day.isoformat()),
+                    in_work=in_work,
+                    basis=Basis.COMPUTED,
+                    not_normal=chance,
+                    unsettled=None,
+                    in_range=Touch.YES,
+                )
+                for day, in_work, chance in found
+            ),
+        )
+        for name, found in {
+            "1": [(date(2027, 8, 5), Touch.NO, 0.83), (date(2027, 8, 9), Touch.NO, 0.02)],
+            "2": [(date(2027, 8, 4), Touch.YES, 1.0), (date(2027, 8, 5), Touch.NO, 0.08)],
+        }.items()
+    }
+    table = touched_table(met, VOICE)
+    assert table is not None
+    assert table.columns == ("Fixture", "1", "2")
+    assert [(row[0].split(",")[0], *row[1:]) for row in table.rows] == [
+        ("2027-08-04", "–", "work"),
+        ("2027-08-05", "8 in 10", "1 in 10"),
+    ]
+    assert touched_table({"1": replace(met["1"], meets=met["1"].meets[1:])}, VOICE) is None
+
+
+def test_frost_has_a_column_where_a_past_year_had_any(dates: Dates, demo_records: ClubRecords) -> None:
+    head = "Frost that morning"
+    assert head not in date_tables(dates, demo_records.planning, VOICE)[0].columns
+    cold = {day: replace(chances, frost=7, years=30) for day, chances in dates.chances.items()}
+    frosty = replace(dates, chances=cold)
+    (best, *_) = date_tables(frosty, demo_records.planning, VOICE)
+    assert {row[best.columns.index(head)] for row in best.rows} == {"7 of 30"}
+    told = " ".join(date_notes(frosty, demo_records, VOICE))
+    assert "Frost is told in the same way, of its morning." in told
+    assert "Frost is told" not in " ".join(date_notes(dates, demo_records, VOICE))
 
 
 def test_what_stops_a_time_is_said_in_the_words_of_the_table(dates: Dates) -> None:
@@ -128,7 +193,7 @@ def test_cells_are_short() -> None:
 
 def test_the_last_day_of_a_range_has_its_year_where_that_is_another() -> None:
     winter = DateRange(early=date(2028, 4, 21), likely=date(2028, 7, 22), allow_until=date(2028, 10, 24))
-    assert _plain(end_cell(replace(winter, rests_on=RestsOn.USUAL_TIME), VOICE)) == "usually 21 Apr to 24 October 2028"
+    assert _plain(end_cell(replace(winter, rests_on=RestsOn.USUAL_TIME), VOICE)) == "usually 21 Apr to 24 Oct 2028"
 
 
 def test_days_after_the_last_fixture_of_the_calendar_are_said_to_have_none(

@@ -143,6 +143,10 @@ class Voice:
         """Say a day in the fewest letters, for the axis of a picture: "24 Sep"."""
         return _day_in(self.catalogue.locale, self.say("tick-day-pattern"), day)
 
+    def tick_day_with_year(self, day: date) -> str:
+        """Say a day with its year in the fewest letters: "24 Sep 2027"."""
+        return _day_in(self.catalogue.locale, self.say("tick-day-pattern-with-year"), day)
+
     def month(self, day: date) -> str:
         """Say a month: "September", with the year when it is not that of the reader's day."""
         pattern = "month-pattern" if day.year == self.near.year else "month-pattern-with-year"

@@ -9,6 +9,8 @@ from typing import Final
 from swardcast.language.measures import bulk_density, length, temperature
 from swardcast.language.voice import Voice
 from swardcast.outlook.states import Milestone, RestsOn
+from swardcast.planning.compare import is_touched
+from swardcast.planning.date_tables import has_frost
 from swardcast.planning.dates import Dates
 from swardcast.planning.start_days import StartDay
 from swardcast.records.fixtures import Fixture
@@ -17,7 +19,7 @@ from swardcast.records.importance import Importance, NamedFixtures
 from swardcast.records.operations import Dressing
 from swardcast.records.translate import density_of
 
-__all__ = ["UNTIL_PHRASES", "date_notes", "fixtures_end_in_words", "weights_in_words"]
+__all__ = ["UNTIL_PHRASES", "cells_in_words", "date_notes", "fixtures_end_in_words", "weights_in_words"]
 
 _A_MONDAY: Final = date(2024, 1, 1)
 UNTIL_PHRASES: Final = {
@@ -150,6 +152,10 @@ def _weather(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]:
         yield voice.say("startdays-lost-rain", rain=rain)
     else:
         yield voice.say("startdays-lost-frost", frost=frost)
+    if weather.history_rain_mm:
+        yield voice.say("startdays-dry")
+    if has_frost(dates):
+        yield voice.say("startdays-frost")
     yield voice.say("startdays-spare")
 
 
@@ -160,6 +166,22 @@ def _fixtures(dates: Dates, records: ClubRecords, voice: Voice) -> Iterator[str]
     works = records.planning.days_without_work.works_on_fixtures
     yield voice.say("startdays-on-fixtures") if works else voice.say("startdays-not-on-fixtures")
     yield from fixtures_end_in_words(records.fixtures, dates.possible, voice)
+    yield from cells_in_words((time.window.best for time in dates.best), voice)
+
+
+def cells_in_words(days: Iterable[StartDay], voice: Voice) -> Iterator[str]:
+    """Say what the cells of the table of fixtures mean.
+
+    Args:
+        days: the first days in its columns.
+        voice: the language.
+
+    Yields:
+        Sentences; none where there is no such table.
+    """
+    if any(is_touched(met) for day in days for met in day.meets):
+        yield voice.say("startdays-fixture-cells")
+        yield voice.say("planning-fixture-words")
 
 
 def fixtures_end_in_words(fixtures: Iterable[Fixture], days: Iterable[StartDay], voice: Voice) -> Iterator[str]:

@@ -13,13 +13,15 @@ from swardcast.notices.pictures import Table
 from swardcast.outlook.states import Milestone
 from swardcast.planning.blocked_days import is_weekday_off
 from swardcast.planning.compare import count_touched
+from swardcast.planning.date_fixtures import touched_table
 from swardcast.planning.date_words import blocked_in_words, end_cell, reasons_in_words, weighted_cell
 from swardcast.planning.dates import Dates
 from swardcast.planning.start_days import StartDay
+from swardcast.planning.weather_chances import WeatherChances
 from swardcast.planning.words import touched_in_words
 from swardcast.records.planning import Planning
 
-__all__ = ["END_COLUMNS", "date_reasons", "date_tables", "date_title"]
+__all__ = ["END_COLUMNS", "date_reasons", "date_tables", "date_title", "has_frost"]
 
 END_COLUMNS: Final = {
     Milestone.SETTLED: "planning-column-settled",
@@ -44,7 +46,7 @@ def date_title(dates: Dates, voice: Voice) -> str:
 
 
 def date_tables(dates: Dates, planning: Planning, voice: Voice) -> tuple[Table, ...]:
-    """Lay out in words when to do a job: the best times, the best day of every week, the days that are out.
+    """Lay out in words when to do a job: the best times and their fixtures, every week's best day, the days out.
 
     Args:
         dates: what was found.
@@ -52,11 +54,14 @@ def date_tables(dates: Dates, planning: Planning, voice: Voice) -> tuple[Table, 
         voice: the language and the day of the reader.
 
     Returns:
-        Tables; that of the best times and that of the days out only where there are any.
+        Tables; those of the best times, of the fixtures that these touch and of the days out only where there are any.
     """
     tables = []
     if dates.best:
         tables.append(_best(dates, voice))
+        by_number = {voice.number(number): time.window.best for number, time in enumerate(dates.best, start=1)}
+        if (fixtures := touched_table(by_number, voice)) is not None:
+            tables.append(fixtures)
     tables.append(_weeks(dates, voice))
     out = _blocked(dates, planning, voice)
     return (*tables, out) if out.rows else tuple(tables)
@@ -128,6 +133,8 @@ def _columns(dates: Dates, voice: Voice) -> tuple[str, ...]:
     ]
     if dates.chances:
         named.append(voice.say("startdays-column-dry"))
+        if has_frost(dates):
+            named.append(voice.say("startdays-column-frost"))
         named.append(voice.say("startdays-column-spare"))
     return tuple(named)
 
@@ -140,13 +147,29 @@ def _cells(day: StartDay, dates: Dates, voice: Voice) -> Iterator[str]:
     if not dates.chances:
         return
     chances = dates.chances.get(day.day)
-    if chances is None or chances.dry is None or not chances.years:
-        yield voice.say("planning-not-known")
-    else:
-        count, years = voice.number(chances.dry), voice.number(chances.years)
-        yield voice.say("startdays-years-of", count=count, years=years)
+    yield _years(chances.dry if chances is not None else None, chances, voice)
+    if has_frost(dates):
+        yield _years(chances.frost if chances is not None else None, chances, voice)
     spare = chances.often_enough if chances is not None else None
     yield voice.say("planning-not-known") if spare is None else voice.number(spare)
+
+
+def has_frost(dates: Dates) -> bool:
+    """Tell whether frost is worth a column: in summer it would hold naught alone.
+
+    Args:
+        dates: what was found.
+
+    Returns:
+        Whether the morning of any possible first day was frosty in a past year.
+    """
+    return any(chances.frost for chances in dates.chances.values())
+
+
+def _years(count: int | None, chances: WeatherChances | None, voice: Voice) -> str:
+    if count is None or chances is None or not chances.years:
+        return voice.say("planning-not-known")
+    return voice.say("startdays-years-of", count=voice.number(count), years=voice.number(chances.years))
 
 
 def _blocked(dates: Dates, planning: Planning, voice: Voice) -> Table:

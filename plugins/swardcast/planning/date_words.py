@@ -126,6 +126,7 @@ def reasons_in_words(time: BestTime, dates: Dates, planning: Planning, voice: Vo
         *fixture_reasons(day, voice),
         *_weather(day, dates, voice),
         *_risks(day, voice),
+        *_same_days(time, voice),
         *_neighbours("startdays-before-out", time.window.before, planning, voice),
         *_neighbours("startdays-after-out", time.window.after, planning, voice),
     ]
@@ -187,6 +188,11 @@ def _risks(day: StartDay, voice: Voice) -> Iterator[str]:
     more, likely = (day.ends.allow_until - day.ends.likely).days, (day.ends.likely - day.day).days
     if day.ends.rests_on is RestsOn.SUM and more > _LONG_TAIL * likely:
         yield voice.say("startdays-cold", days=voice.number(more))
+
+
+def _same_days(time: BestTime, voice: Voice) -> Iterator[str]:
+    if time.same_days:
+        yield voice.say("startdays-same-days", jobs=voice.listed([job.title for job in time.same_days]))
 
 
 def _neighbours(phrase: str, reasons: Sequence[Blocked], planning: Planning, voice: Voice) -> Iterator[str]:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
 from swardcast.outlook.states import Milestone, RestsOn
 from swardcast.outlook.weather_book import WeatherBook, WeatherView
 from swardcast.planning.blocked_days import WorkCalendar, work_calendar
+from swardcast.planning.other_work import planned_within
 from swardcast.planning.start_days import StartDay, start_days
 from swardcast.planning.weather_chances import PastWork, WeatherChances
 from swardcast.planning.weights import named_of
@@ -55,11 +56,13 @@ class BestTime:
         growth: growth of a day there, as a share of the best there is, from the best day to the likely end; None where
             it is not known.
         days_longer: expected days of disturbance more than on the shortest first day of all, 0 or more.
+        same_days: other work of the plan that falls into the days of the work from the best first day.
     """
 
     window: Window
     growth: float | None
     days_longer: float
+    same_days: tuple[Job, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -124,6 +127,7 @@ def find_dates(records: ClubRecords, as_of: datetime, book: WeatherBook, asked: 
     surfaces = tuple(records.surfaces[name] for name in asked.job.surfaces)
     calendar = work_calendar(records, asked.first, asked.last)
     local = as_of.astimezone(records.club.time_zone)
+    others = replace(records, jobs={name: job for name, job in records.jobs.items() if name != asked.instead_of})
     reached = [day for one in records.weather.forecasts if one.issued_at <= as_of for day in one.tmean_c]
     return Dates(
         as_of=local,
@@ -135,6 +139,7 @@ def find_dates(records: ClubRecords, as_of: datetime, book: WeatherBook, asked: 
                 window=window,
                 growth=_growth(window.best, surfaces, view),
                 days_longer=window.best.cost.days - shortest if window.best.cost is not None else 0.0,
+                same_days=planned_within(others, as_of, [(window.best.day, window.best.work_days[-1])]),
             )
             for window in best_windows(days, asked.most)
         ),

@@ -8,11 +8,10 @@ from datetime import date, datetime, timedelta
 
 from swardcast.outlook.states import Milestone
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.outlook.what_if import facts_as_known
 from swardcast.outlook.working_days import working_day_after
-from swardcast.planning.blocked_days import days_of_work
 from swardcast.planning.disturbance import begun_on
 from swardcast.planning.gaps import gaps_between
+from swardcast.planning.other_work import planned_within
 from swardcast.planning.schedule import Gap, Schedule, StartDays, Wish, schedules
 from swardcast.planning.schedule_blame import Blame, blame_for
 from swardcast.planning.start_days import StartDay, start_days
@@ -164,7 +163,7 @@ def find_together(records: ClubRecords, as_of: datetime, book: WeatherBook, aske
         together,
         placed=placed,
         with_all=tuple(sum(_weighted(day) for day in days.values()) for days in of_each),
-        beside=_beside(bare, as_of, placed),
+        beside=planned_within(bare, as_of, [(one.together.day, one.kept_until) for one in placed]),
     )
 
 
@@ -249,15 +248,3 @@ def _holding_off(name: str, found: Together, ends: Mapping[str, date]) -> Gap | 
         and (before[-1] - ends[gap.earlier]).days < gap.least_days
     ]
     return max(holding, key=lambda gap: ends[gap.earlier] + timedelta(days=gap.least_days), default=None)
-
-
-def _beside(bare: ClubRecords, as_of: datetime, placed: tuple[Placed, ...]) -> tuple[Job, ...]:
-    """Work that stays where it is planned, on days that are kept for these jobs."""
-    found = []
-    for facts in facts_as_known(bare, as_of).values():
-        if facts.called_off or facts.put_off or facts.is_begun:
-            continue
-        last = days_of_work(facts.job, facts.starts, bare.club.working_days)[-1]
-        if any(facts.starts <= one.kept_until and last >= one.together.day for one in placed):
-            found.append(facts.job)
-    return tuple(found)

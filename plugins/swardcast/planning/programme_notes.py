@@ -7,7 +7,7 @@ from typing import Final
 
 from swardcast.language.voice import Voice
 from swardcast.outlook.states import RestsOn
-from swardcast.planning.date_notes import UNTIL_PHRASES, fixtures_end_in_words, weights_in_words
+from swardcast.planning.date_notes import UNTIL_PHRASES, cells_in_words, fixtures_end_in_words, weights_in_words
 from swardcast.planning.dates import not_found
 from swardcast.planning.programme import Together
 from swardcast.planning.programme_tables import SHOWN_STEP, gap_in_words, letters_of
@@ -38,6 +38,7 @@ def together_notes(together: Together, records: ClubRecords, voice: Voice) -> tu
             *weights_in_words(records.planning.importance, not_found(records), voice),
             *fixtures_end_in_words(records.fixtures, [one.together for one in together.placed], voice),
             voice.say("together-added"),
+            *cells_in_words([one.together for one in together.placed], voice),
         ]
         proven, trade_offs = list(_proven(together, voice)), list(_trade_offs(together, voice))
         paragraphs = [proven, rules, trade_offs, counted, list(_rests_on(together, voice)), no_promise]

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from swardcast.language.voice import Voice
 from swardcast.notices.pictures import Table
 from swardcast.planning.compare import count_touched
+from swardcast.planning.date_fixtures import touched_table
 from swardcast.planning.date_tables import END_COLUMNS
 from swardcast.planning.date_words import end_cell, fixture_reasons, weighted_cell
 from swardcast.planning.programme import Placed, Together
@@ -46,19 +47,24 @@ def letters_of(together: Together) -> dict[str, str]:
 
 
 def together_tables(together: Together, voice: Voice) -> tuple[Table, ...]:
-    """Lay out the best days in words, and the trade-offs.
+    """Lay out the best days in words, the trade-offs, and the fixtures that the best days touch.
 
     Args:
         together: what was found.
         voice: the language and the day of the reader.
 
     Returns:
-        Tables; none where the jobs cannot all be done, one where there is no trade-off.
+        Tables; none where the jobs cannot all be done. That of the trade-offs comes second where there are any, that of
+        fixtures last where any is touched.
     """
     if not together.placed:
         return ()
-    best = _best(together, voice)
-    return (best, _trade_offs(together, voice)) if together.in_all > 1 else (best,)
+    tables = [_best(together, voice)]
+    if together.in_all > 1:
+        tables.append(_trade_offs(together, voice))
+    letters = letters_of(together)
+    fixtures = touched_table({letters[one.job.id]: one.together for one in together.placed}, voice)
+    return (*tables, fixtures) if fixtures is not None else tuple(tables)
 
 
 def _best(together: Together, voice: Voice) -> Table:

@@ -102,9 +102,9 @@ def last_day_cell(day: date, voice: Voice) -> str:
         voice: the language and the day of the reader.
 
     Returns:
-        Such as "14 Sept", or "24 October 2028".
+        Such as "14 Sept", or "24 Oct 2028".
     """
-    return voice.tick_day(day) if day.year == voice.near.year else voice.short_day(day)
+    return voice.tick_day(day) if day.year == voice.near.year else voice.tick_day_with_year(day)
 
 
 def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:

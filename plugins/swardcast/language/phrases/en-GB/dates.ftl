@@ -6,6 +6,7 @@ short-day-pattern = d MMMM
 short-day-pattern-with-year = d MMMM y
 # On the axis of a picture, where there is little room
 tick-day-pattern = d MMM
+tick-day-pattern-with-year = d MMM y
 tick-month-pattern = MMM
 tick-month-pattern-with-year = MMM y
 month-pattern = MMMM

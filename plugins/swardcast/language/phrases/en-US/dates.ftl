@@ -6,6 +6,7 @@ short-day-pattern = MMMM d
 short-day-pattern-with-year = MMMM d, y
 # On the axis of a picture, where there is little room
 tick-day-pattern = MMM d
+tick-day-pattern-with-year = MMM d, y
 tick-month-pattern = MMM
 tick-month-pattern-with-year = MMM y
 month-pattern = MMMM

@@ -19,6 +19,7 @@ startdays-count = { $days ->
 
 startdays-table-best = The best times to begin
 startdays-table-weeks = Every week: its best first day
+startdays-table-fixtures = Fixtures that these days touch: the chance that some surfaces are still disturbed
 startdays-table-blocked = Days on which the work cannot begin
 startdays-column-window = First day
 startdays-column-best = Best first day
@@ -27,6 +28,8 @@ startdays-column-days = Days disturbed
 startdays-column-spare = Spare days
 startdays-column-week = Week from
 startdays-column-dry = Dry first day
+startdays-column-frost = Frost that morning
+startdays-column-fixture = Fixture
 startdays-column-reason = Reason
 startdays-column-blocked = Days
 startdays-column-runs-into = The work would run into it from
@@ -67,9 +70,11 @@ startdays-spare-needed = { $spare ->
    *[other] With { $spare } spare days the work would have been finished in time in { $enough } of { $years } past years.
 }
 # $days: a number of days
-startdays-cold = In cold weather it may take { $days } days longer than likely.
+startdays-cold = A cold spell may hold it up: in 1 case out of 10 it takes { $days } days longer than likely, or more.
 # $chance: "about 3 chances in 10", which gets a capital. $days: a number.
 startdays-never = { $chance } that it is not over within { $days } days, perhaps not before spring.
+# $jobs: titles of other work
+startdays-same-days = The plan has other work in these days: { $jobs }. Whether the crew can do both is for you to judge.
 # $reason: why a day is out, as in the table
 startdays-before-out = The days before are out ({ $reason }).
 startdays-after-out = The days after are out ({ $reason }).
@@ -116,10 +121,13 @@ startdays-no-weather = Without past years of weather no end is computed, so no d
 startdays-lost = A day of work counts as lost with { $rain } of rain or more, or with { $frost } or less in the air.
 startdays-lost-rain = A day of work counts as lost with { $rain } of rain or more.
 startdays-lost-frost = A day of work counts as lost with { $frost } or less in the air.
-startdays-spare = The first day is dry in so many of the past years. Spare days are those that were enough in at least 4 past years of 5. Days lost are counted by past years, and put no date off here.
+startdays-dry = The first day is dry in so many of the past years.
+startdays-spare = Spare days are those that were enough in at least 4 past years of 5. Days lost are counted by past years, and put no date off here.
+startdays-frost = Frost is told in the same way, of its morning.
 startdays-no-rain = The past years tell neither rain nor frost, so no spare days are counted.
 startdays-on-fixtures = Work goes on while fixtures are played.
 startdays-not-on-fixtures = No work is done while a fixture is on in working hours.
+startdays-fixture-cells = A fixture has the chance that some surfaces are still disturbed on its first morning. A dash means that it is over before the work, or comes when all is back to normal.
 # $day: the last day of the last fixture in the calendar
 startdays-fixtures-end = No fixture after { $day } is known, so that later days count as if there were none.
 startdays-others = What else is planned on the same surfaces is taken to be done as planned.
