@@ -16,7 +16,7 @@ from swardcast.outlets.pictures.trade_off import draw_trade_off
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.compare import Comparison, When, compare
 from swardcast.planning.tables import tables_of
-from swardcast.planning.trade_off import TradeOff, trade_off
+from swardcast.planning.trade_off import TradeOff, TradeOffPoint, trade_off
 from swardcast.reading.choices_file import usual_choices
 from swardcast.records.folder import ClubRecords
 
@@ -105,6 +105,24 @@ def test_a_point_lies_where_its_share_and_days_are(picture: TradeOff) -> None:
         x, y = at[id(point)]
         assert x == pytest.approx(at[id(near)][0] + per_share * (point.share - near.share), abs=0.2)
         assert y == pytest.approx(at[id(fast)][1] + per_day * (point.likely_days - fast.likely_days), abs=0.2)
+
+
+def test_a_broken_line_joins_the_choices_that_have_to_be_traded_and_they_are_named(picture: TradeOff) -> None:
+    """From the choice over soonest on, each next one is that with the most area among those that take as long at most."""
+    best: dict[int, TradeOffPoint] = {}
+    for days in sorted({point.likely_days for point in picture.points}):
+        most = max((one for one in picture.points if one.likely_days <= days), key=lambda one: one.share)
+        best[most.likely_days] = most
+    drawn = html.fromstring(draw_trade_off(picture))
+    (line,) = [one.get("d") for one in drawn.iter("path") if one.get("class") == "sc-pic__level"]
+    corners = [tuple(map(float, at.split(","))) for at in re.findall(r"[\d.]+,[\d.]+", line)]
+    circles = [(float(one.get("cx")), float(one.get("cy"))) for one in drawn.iter("circle")]
+    dots = [point for point in picture.points if not point.is_planned]
+    assert len(corners) == len(best) > 1
+    for corner, point in zip(corners, best.values(), strict=True):
+        assert point.is_planned or corner == circles[dots.index(point)]
+    *others, last = [point.number for point in best.values()]
+    assert f"The broken line joins {', '.join(others)} and {last}: " in picture.told.caption[0]
 
 
 def test_no_number_of_a_point_lies_on_another_number(picture: TradeOff) -> None:

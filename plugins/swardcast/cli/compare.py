@@ -10,7 +10,7 @@ from typing import Any, Final
 
 from swardcast.cli.common import add_club_options, moment_of, new_parser, records_to_plan, wrong_usage
 from swardcast.cli.compare_asked import choices_asked, left_out, missing_pace, overlaps, when_asked
-from swardcast.cli.compare_sort import CHANCE, column_option, fixture_column, sorted_rows
+from swardcast.cli.compare_sort import CHANCE, IN_WORK, WORDS, column_option, fixture_column, sorted_rows
 from swardcast.cli.planning_asked import add_work_options, day_option, week_option
 from swardcast.cli.private_file import write_private
 from swardcast.cli.private_tables import add_output_options, aligned, as_csv, flat, plain, show
@@ -54,7 +54,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
         type=column_option,
         metavar="COLUMN",
         default="number",
-        help="a column of the CSV, such as cost or chance_2027-09-18 (default: number)",
+        help="a heading of the tables, a column of the CSV, or a fixture, as in chance_2027-09-18 (default: number)",
     )
     options.add_argument("--descending", action="store_true", help="the largest first")
     add_output_options(options)
@@ -132,14 +132,14 @@ def _as_text(comparison: Comparison, records: ClubRecords) -> Iterator[str]:
 
 def _as_csv(comparison: Comparison) -> str:
     voice = Voice.english(comparison.as_of.date())
-    names = [fixture_column(what, one) for one in comparison.fixtures for what in ("in_work", CHANCE)]
+    names = [fixture_column(what, one) for one in comparison.fixtures for what in (IN_WORK, CHANCE)]
     rows = []
     for row in comparison.rows:
         values = [choice_name(row, voice) if name == "choice" else flat(COLUMNS[name](row)) for name in COLUMNS]
-        words = (cost_without(row), plain(operations_in_words(row, voice)), source_in_words(row, voice))
+        words = [plain(said) if (said := words_of(row, voice)) is not None else None for words_of in WORDS.values()]
         met = [value for one in row.meets for value in (one.in_work.value, flat(one.not_normal))]
         rows.append([*values, *words, *met])
-    return as_csv([*COLUMNS, "cost_without", "operations", "source", *names], rows)
+    return as_csv([*COLUMNS, *WORDS, *names], rows)
 
 
 def _as_json(comparison: Comparison, records: ClubRecords) -> dict[str, Any]:

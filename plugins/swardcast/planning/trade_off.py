@@ -14,7 +14,7 @@ from swardcast.planning.axis_marks import AxisMark, even_marks
 from swardcast.planning.compare import Compared, Comparison
 from swardcast.planning.work_in_words import choice_name
 
-__all__ = ["TradeOff", "TradeOffPoint", "trade_off"]
+__all__ = ["TradeOff", "TradeOffPoint", "front_of", "trade_off"]
 
 _STEPS_OF_SHARE: Final = (0.01, 0.02, 0.05, 0.1, 0.2, 0.5)
 _STEPS_DAYS: Final = (5, 10, 20, 50, 100)
@@ -58,6 +58,30 @@ class TradeOff:
     days: tuple[AxisMark, ...]
     share_words: str
     days_words: str
+
+    @property
+    def front(self) -> tuple[TradeOffPoint, ...]:
+        """The points of which no other has as much area in as few days, from the least area to the most."""
+        return front_of(self.points)
+
+
+def front_of(points: Sequence[TradeOffPoint]) -> tuple[TradeOffPoint, ...]:
+    """Pick the choices between which area has to be traded for days.
+
+    Args:
+        points: choices.
+
+    Returns:
+        Those of which no other works at least as much of the surface in no more likely days, and does better in one of
+        the two; from the least area to the most. Depth, sand and cost do not count.
+    """
+    kept = [one for one in points if not any(_is_better(other, one) for other in points)]
+    return tuple(sorted(kept, key=lambda one: (one.share, one.likely_days)))
+
+
+def _is_better(one: TradeOffPoint, other: TradeOffPoint) -> bool:
+    never_worse = one.share >= other.share and one.likely_days <= other.likely_days
+    return never_worse and (one.share > other.share or one.likely_days < other.likely_days)
 
 
 def trade_off(comparison: Comparison, voice: Voice) -> TradeOff | None:
@@ -113,6 +137,7 @@ def _told(comparison: Comparison, drawn: Sequence[tuple[Compared, TradeOffPoint]
         most=voice.number(max(likely)),
     )
     caption = [summary, voice.say("planning-picture-reads"), voice.say("planning-picture-line")]
+    caption += _front(front_of([point for _, point in drawn]), len(drawn), voice)
     caption.append(voice.say("planning-picture-numbers"))
     if left_out := len(comparison.rows) - len(drawn):
         caption.append(voice.say("planning-picture-left-out", count=left_out))
@@ -143,6 +168,16 @@ def _told(comparison: Comparison, drawn: Sequence[tuple[Compared, TradeOffPoint]
             ),
         ),
     )
+
+
+def _front(front: Sequence[TradeOffPoint], all_points: int, voice: Voice) -> list[str]:
+    if all_points == 1:
+        return []
+    numbers = voice.joined([point.number for point in front])
+    return [
+        voice.say("planning-picture-front", count=len(front), numbers=numbers),
+        voice.say("planning-picture-front-alone"),
+    ]
 
 
 def _share(fraction: float, voice: Voice) -> str:

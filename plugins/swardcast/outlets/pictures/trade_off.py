@@ -24,7 +24,7 @@ _BESIDE: Final = 8.0  # from the middle of a point to its number
 
 
 def draw_trade_off(picture: TradeOff) -> str:
-    """Draw choices as numbered points, each with a line up to the day to allow until.
+    """Draw choices as numbered points, each with a line up to the day to allow until, and join what is to be traded.
 
     Args:
         picture: its facts and words.
@@ -43,6 +43,8 @@ def draw_trade_off(picture: TradeOff) -> str:
     canvas.words(picture.days_words, (0, LETTERS - 2))
     canvas.words(picture.share_words, (_RIGHT, bottom + 2 * LINE), anchor="end")
     places = [(shares(point.share), days(point.likely_days)) for point in picture.points]
+    if len(front := picture.front) > 1:
+        canvas.path("level", [(shares(point.share), days(point.likely_days)) for point in front])
     for point, (x, y) in zip(picture.points, places, strict=True):
         canvas.line("whisker", (x, y), (x, days(point.until_days)))
     for point, place in zip(picture.points, places, strict=True):

@@ -175,6 +175,12 @@ planning-picture-summary = { $count ->
 }
 planning-picture-reads = Further right more of the surface is worked. Further up it takes longer until all is back to normal.
 planning-picture-line = The line runs up to the day to allow until.
+# $numbers: those of choices, from the least area to the most
+planning-picture-front = { $count ->
+    [one] No other choice works as much in as few days as { $numbers }.
+   *[other] The broken line joins { $numbers }: no other choice works as much in as few days as one of them.
+}
+planning-picture-front-alone = That weighs area and days alone, and neither depth nor sand nor cost.
 planning-picture-numbers = A number that would lie on another mark is left out; the table has them all.
 planning-picture-left-out = { $count ->
     [one] { $count } choice has no date or no known share, and is not drawn.
