@@ -120,6 +120,28 @@ def test_october_says_which_work_nobody_reported(reports: Reports, demo_records:
     ]  # fmt: skip
 
 
+def test_fixtures_ahead_that_meet_the_same_stand_together_with_their_days(
+    reports: Reports, demo_records: ClubRecords
+) -> None:
+    """New turf keeps the tees closed for weeks: all of autumn falls into it. By fixtures.ics the evening of 22 September is
+    played on the 23rd."""
+    told = report_in_words(reports("2027-08-22 09:30", AUGUST), demo_records)
+    (section,) = (one for one in told.sections if one.name == "ahead")
+    (table,) = section.tables
+    met = {row[0]: row[5] for row in table.rows}["New turf on the 5th and 13th tees"].replace("\u00a0", " ")
+    assert met.startswith(
+        "work: Twilight nine (8 September, 15 September, 23 September and 29 September), Autumn medal (18 September), "
+    )
+    assert met.endswith("Two Coasts visitors (13 to 14 October)")
+    assert met.count("work") == 1
+
+
+def test_no_sand_is_said_in_a_word(reports: Reports, demo_records: ClubRecords) -> None:
+    """In October light sanding alone is planned, 0.5 kg on each of 8,755 m2, and nobody has begun it: 4.4 t."""
+    lines = report_in_words(reports("2027-09-14 09:30", OCTOBER), demo_records).sections[0].lines
+    assert lines[2].replace("\u00a0", " ").startswith("Sand: 4.4 tonnes planned, none used.")
+
+
 def test_days_of_the_months_are_those_of_the_year(reports: Reports) -> None:
     def days(period: Period) -> dict[str, int]:
         totals = reports(OCTOBERS_END, period).totals

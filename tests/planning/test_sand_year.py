@@ -320,3 +320,10 @@ def test_a_year_cut_in_two_has_the_sand_of_the_year(
     whole = sand_year(records, moment(AUTUMN), FIRST, LAST).in_all
     for name in ("planned_t", "used_t", "to_come_t"):
         assert sum(getattr(half.in_all, name) for half in halves) == pytest.approx(getattr(whole, name))
+
+
+def test_jobs_are_told_in_the_order_of_their_days_and_not_in_that_of_the_files(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path / "club")
+    for name, day in (("autumn", "10-04"), ("spring", "04-05"), ("summer", "07-05")):
+        club.job(name, day, "topdressing: {sand: 2 mm}")
+    assert list(year_of(club, "03-01").by_job()) == ["spring", "summer", "autumn"]

@@ -10,7 +10,6 @@ from statistics import fmean
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.ends import work_in_words
-from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.pictures import Table
 from swardcast.notices.promises_picture import promises_picture
 from swardcast.notices.track_record import ENOUGH_JOBS, compose_track_record
@@ -24,6 +23,7 @@ from swardcast.planning.report_of_hold_ups import causes_in_words, hold_ups_sect
 from swardcast.planning.report_of_means import cost_in_all, readings_section, sand_in_all, sand_section
 from swardcast.planning.report_of_work import days_section, done_section, ended_in_words
 from swardcast.planning.report_places import Place, in_plan
+from swardcast.planning.report_sand import Comes
 from swardcast.planning.report_words import Section, Sources, Telling
 from swardcast.planning.words import meeting_in_words
 from swardcast.records.folder import ClubRecords
@@ -148,10 +148,16 @@ def _sand_line(told: Telling) -> str:
     if not jobs:
         return told.say("report-summary-no-sand")
     planned, done = [job.planned for job in jobs], [job.done for job in jobs]
-    said = [told.say("report-summary-sand", planned=sand_in_all(planned, told), used=sand_in_all(done, told))]
+    said = [told.say("report-summary-sand", planned=_or_none(planned, told), used=_or_none(done, told))]
     if told.planning.currency:
         said.append(told.say("report-summary-cost", planned=cost_in_all(planned, told), done=cost_in_all(done, told)))
     return told.voice.sentences(said)
+
+
+def _or_none(sides: Sequence[Comes], told: Telling) -> str:
+    """In a sentence no sand is a word, and no dash as in a table."""
+    mass = sand_in_all(sides, told)
+    return told.say("report-none-of-it") if mass == told.say("planning-none") else mass
 
 
 def _dates_section(told: Telling) -> Section:
@@ -233,12 +239,22 @@ def _ahead_row(one: Ahead, told: Telling) -> tuple[str, ...]:
 
 
 def _meets(one: Ahead, told: Telling) -> Sequence[str]:
+    """What each fixture meets, those that meet the same together and those of one name by their days."""
+    found: dict[str, dict[str, list[str]]] = {}
+    for met in one.meets:
+        fixture = met.fixture
+        same = found.setdefault(meeting_in_words(met, told.voice), {})
+        same.setdefault(fixture.name, []).append(told.days(fixture.first_day, fixture.last_day))
     return [
         told.say(
-            "report-meets", fixture=fixture_in_words(met.fixture, told.voice), meets=meeting_in_words(met, told.voice)
+            "report-meets", meets=meets, fixtures=told.voice.listed([_on_days(*one, told) for one in same.items()])
         )
-        for met in one.meets
+        for meets, same in found.items()
     ]
+
+
+def _on_days(name: str, days: Sequence[str], told: Telling) -> str:
+    return told.say("report-fixture-days", name=name, days=told.voice.joined(days))
 
 
 def _sources_section(told: Telling) -> Iterator[Section]:

@@ -124,8 +124,9 @@ class SandYear:
         return {month: found[month] for month in sorted(found)}
 
     def by_job(self) -> dict[str, Masses]:
-        """The sand of each job by its id, in the order of the plan."""
-        return dict(_grouped(self.moves, lambda move: move.job.id))
+        """The sand of each job by its id, that with the earliest day first."""
+        by_day = sorted(self.moves, key=lambda move: move.day or self.last)
+        return dict(_grouped(by_day, lambda move: move.job.id))
 
     @property
     def called_off(self) -> tuple[SandMove, ...]:

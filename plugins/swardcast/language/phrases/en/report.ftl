@@ -37,6 +37,8 @@ report-summary-ended = { $count ->
    *[other] { $count } jobs that are over by now took { $days } days, added up. Before the work we told { $likely } by the likely days, and { $allowed } by the days to allow until.
 }
 report-summary-no-sand = Sand and cost: no work needs sand or has a price.
+# $planned and $used: masses, or "none"
+report-none-of-it = none
 report-summary-sand = Sand: { $planned } planned, { $used } used.
 report-summary-cost = Cost: { $planned } planned, { $done } as done.
 report-summary-no-hold-ups = Hold-ups: none was entered.
@@ -219,8 +221,9 @@ report-table-ahead = Jobs to come
 report-column-normal = Back to normal
 report-column-meets = Competitions and visitors' days
 report-no-fixtures = none
-# $fixture: its name and day. $meets: such as "6 in 10"
-report-meets = { $fixture }: { $meets }
+# $meets: such as "6 in 10". $fixtures: those that meet that, with their days.
+report-meets = { $meets }: { $fixtures }
+report-fixture-days = { $name } ({ $days })
 
 ## Sources
 
