@@ -138,6 +138,9 @@ def test_the_table_says_everything_in_words(swardcast: Command) -> None:
         assert any(line.startswith(caption) for line in lines)
     assert any("25 Sept (6 Oct)" in line and "As planned now" in line for line in lines)
     assert "  D: Autumn medal, Saturday 18 September" in lines
+    names = [line for line in lines if "Spikes in August" in line]
+    assert "Spikes in August, hollow tines left for spring" in names[0]
+    assert all("Spikes in August, hollow tines…" in line for line in names[1:])
     assert any("Organic matter is 6.2 % now (top 20 mm, the latest readings of 18 surfaces" in line for line in lines)
     assert any("Sand is dry and weighs 1.56 t/m3." in line for line in lines)
     assert "\u00a0" not in done.out

@@ -163,6 +163,14 @@ def test_the_same_question_at_the_same_moment_has_the_same_answer(swardcast: Com
     assert len(answers) == 1
 
 
+def test_titles_that_begin_alike_are_told_apart(swardcast: Command) -> None:
+    """Of both, 'Hollow tining, scarifying and sanding the' is all that a narrow column would show."""
+    jobs = ("--jobs", f"practice-green-renovation-2027,{HOLLOW}")
+    out = swardcast("dates", *AT, *jobs, "--from", "2027-08-02", "--to", "2027-08-27").out
+    for of in ("the greens", "the practice green"):
+        assert f"Hollow tining, scarifying and sanding {of}  " in out
+
+
 def test_the_example_in_the_readme_is_what_it_prints(swardcast: Command) -> None:
     readme = (ROOT / "README.md").read_text(encoding="utf-8")
     begin = "\nThe days with the fewest weighted days in all"

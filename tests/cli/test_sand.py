@@ -42,6 +42,16 @@ def test_the_demos_year_by_hand(swardcast: Command) -> None:
     assert jobs["bunkers-resanding-2027"]["planned_dry_t"] == pytest.approx(44.304)
 
 
+def test_work_and_store_are_told_in_the_order_of_their_days(swardcast: Command) -> None:
+    rows = _csv(swardcast, *AT)
+    work = [row["day"] for row in rows if not row["what"].startswith("store: ")]
+    store = [row["day"] for row in rows if row["what"].startswith("store: ")]
+    assert len(work) > 100
+    assert work == sorted(work)
+    assert store == sorted(store)
+    assert [one["day"] for one in _json(swardcast, *AT)["work"]] == work
+
+
 def test_a_correction_of_the_demo_neither_adds_nor_loses_sand(swardcast: Command) -> None:
     """The 12th was entered as done on 24 August, then not, then done on the 26th: 2.6 t, once."""
     rows = [

@@ -121,9 +121,9 @@ def run(options: argparse.Namespace) -> int:
 def _as_text(comparison: Comparison, records: ClubRecords) -> Iterator[str]:
     voice = Voice.english(comparison.as_of.date())
     yield f"{title_of(comparison, voice)}, as of {voice.moment(comparison.as_of)}"
-    for table in tables_of(comparison, records.planning, voice):
+    for place, table in enumerate(tables_of(comparison, records.planning, voice)):
         yield ""
-        yield from aligned(table, name_column=1)
+        yield from aligned(table, name_column=1 if place else None)  # the first has whole names
     for letter, fixture in fixture_key(comparison, voice):
         yield f"  {letter}: {plain(fixture)}"
     yield ""

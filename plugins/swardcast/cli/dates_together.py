@@ -163,7 +163,7 @@ def _as_text(together: Together, records: ClubRecords) -> Iterator[str]:
         yield from ("", plain(blame_in_words(together, voice)), *key)
     for place, table in enumerate(together_tables(together, voice)):
         yield ""
-        yield from aligned(table, name_column=1 if place == 0 else None)
+        yield from aligned(table)
         yield from key if place == 0 else ()
     yield ""
     yield from map(plain, together_notes(together, records, voice))

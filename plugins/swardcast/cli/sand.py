@@ -111,7 +111,7 @@ def _as_text(year: SandYear, planning: Planning) -> Iterator[str]:
 
 def _rows(year: SandYear) -> Iterator[tuple[object, ...]]:
     """Every piece of work at every stage, then every change of the store."""
-    for move in year.moves:
+    for move in year.by_day:
         told = _move(move, year.store)
         yield tuple(told.get(name) for name in _COLUMNS)
     for line in year.balance.lines if year.balance is not None else ():
@@ -166,7 +166,7 @@ def _as_json(year: SandYear, records: ClubRecords) -> dict[str, Any]:
             }
             for one in year.kinds
         },
-        "work": [_move(move, year.store) for move in year.moves],
+        "work": [_move(move, year.store) for move in year.by_day],
         "without_day": [_move(move, year.store) for move in year.without_day],
         "store": _store(year),
         "materials": [_material(one) for one in year.materials],

@@ -125,8 +125,12 @@ class SandYear:
 
     def by_job(self) -> dict[str, Masses]:
         """The sand of each job by its id, that with the earliest day first."""
-        by_day = sorted(self.moves, key=lambda move: move.day or self.last)
-        return dict(_grouped(by_day, lambda move: move.job.id))
+        return dict(_grouped(self.by_day, lambda move: move.job.id))
+
+    @property
+    def by_day(self) -> tuple[SandMove, ...]:
+        """The pieces of work in the order of their days, those of one day in that of the plan."""
+        return tuple(sorted(self.moves, key=lambda move: move.day or self.last))
 
     @property
     def called_off(self) -> tuple[SandMove, ...]:
