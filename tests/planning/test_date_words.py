@@ -194,6 +194,10 @@ def test_cells_are_short() -> None:
 def test_the_last_day_of_a_range_has_its_year_where_that_is_another() -> None:
     winter = DateRange(early=date(2028, 4, 21), likely=date(2028, 7, 22), allow_until=date(2028, 10, 24))
     assert _plain(end_cell(replace(winter, rests_on=RestsOn.USUAL_TIME), VOICE)) == "usually 21 Apr to 24 Oct 2028"
+    over_two = replace(winter, allow_until=date(2029, 3, 8), rests_on=RestsOn.USUAL_TIME)
+    assert _plain(end_cell(over_two, VOICE)) == "usually 21 Apr 2028 to 8 Mar 2029"
+    from_this = DateRange(early=None, likely=date(2027, 12, 20), allow_until=date(2028, 1, 9))
+    assert _plain(end_cell(from_this, VOICE)) == "20 Dec (9 Jan 2028)"
 
 
 def test_days_after_the_last_fixture_of_the_calendar_are_said_to_have_none(

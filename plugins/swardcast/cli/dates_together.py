@@ -58,7 +58,8 @@ def add_together_options(options: argparse.ArgumentParser) -> None:
 def _ids(text: str) -> tuple[str, ...]:
     names = tuple(name.strip() for name in text.split(",") if name.strip())
     if len(names) < 2 or len(set(names)) < len(names):  # noqa: PLR2004 - several
-        message = f"found {text!r}; expected ids of two or more different jobs, with commas between them"
+        expected = "ids of two or more different jobs, with commas between them; for one job, --job ID"
+        message = f"found {text!r}; expected {expected}"
         raise argparse.ArgumentTypeError(message)
     return names
 

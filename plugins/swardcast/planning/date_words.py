@@ -17,7 +17,7 @@ from swardcast.planning.blocked_days import Because, Blocked
 from swardcast.planning.compare import count_touched, is_touched
 from swardcast.planning.dates import BestTime, Dates
 from swardcast.planning.start_days import Cost, StartDay
-from swardcast.planning.words import last_day_cell
+from swardcast.planning.words import first_day_cell, last_day_cell
 from swardcast.records.planning import Planning
 from swardcast.turf.ensemble import HORIZON_DAYS
 
@@ -71,13 +71,12 @@ def end_cell(ends: DateRange | None, voice: Voice) -> str:
     if ends.likely is None or ends.allow_until is None:
         return voice.name("planning-no-date", ends.no_date)
     if ends.rests_on is RestsOn.USUAL_TIME:
-        first, last = voice.tick_day(ends.early or ends.likely), last_day_cell(ends.allow_until, voice)
-        return voice.say("planning-usually", first=first, last=last)
+        first = first_day_cell(ends.early or ends.likely, ends.allow_until, voice)
+        return voice.say("planning-usually", first=first, last=last_day_cell(ends.allow_until, voice))
     if ends.is_wide:
         return range_in_words(ends, voice, briefly=True)
-    return voice.say(
-        "planning-likely-until", likely=voice.tick_day(ends.likely), until=last_day_cell(ends.allow_until, voice)
-    )
+    likely = first_day_cell(ends.likely, ends.allow_until, voice)
+    return voice.say("planning-likely-until", likely=likely, until=last_day_cell(ends.allow_until, voice))
 
 
 def blocked_in_words(reason: Blocked, planning: Planning, voice: Voice) -> str:

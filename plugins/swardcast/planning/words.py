@@ -19,6 +19,7 @@ __all__ = [
     "cost_in_words",
     "days_a_year_in_words",
     "depths_or_none",
+    "first_day_cell",
     "fits_in_words",
     "last_day_cell",
     "layer_or_none",
@@ -107,6 +108,20 @@ def last_day_cell(day: date, voice: Voice) -> str:
     return voice.tick_day(day) if day.year == voice.near.year else voice.tick_day_with_year(day)
 
 
+def first_day_cell(day: date, last: date, voice: Voice) -> str:
+    """Say the first day of a range in few letters, with its year where neither its end nor the reader tells it.
+
+    Args:
+        day: the day.
+        last: the range's last day, as `last_day_cell` says it.
+        voice: the language and the day of the reader.
+
+    Returns:
+        Such as "14 Sept", or "4 Sept 2028" of what ends in 2029 for a reader of 2027.
+    """
+    return voice.tick_day(day) if day.year in (last.year, voice.near.year) else voice.tick_day_with_year(day)
+
+
 def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
     """Say a milestone's likely day, and the day to allow until, in few letters.
 
@@ -128,9 +143,9 @@ def range_cell(row: Compared, milestone: Milestone, voice: Voice) -> str:
     if given.likely is None or given.allow_until is None:
         return voice.name("planning-no-date", given.no_date)
     if row.is_usual_time:
-        first, last = voice.tick_day(given.early or given.likely), last_day_cell(given.allow_until, voice)
-        return voice.say("planning-usually", first=first, last=last)
-    likely, until = voice.tick_day(given.likely), last_day_cell(given.allow_until, voice)
+        first = first_day_cell(given.early or given.likely, given.allow_until, voice)
+        return voice.say("planning-usually", first=first, last=last_day_cell(given.allow_until, voice))
+    likely, until = first_day_cell(given.likely, given.allow_until, voice), last_day_cell(given.allow_until, voice)
     said = voice.say("planning-likely-until", likely=likely, until=until)
     if given.is_wide:
         said = range_in_words(given, voice, briefly=True)
