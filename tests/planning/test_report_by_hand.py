@@ -234,6 +234,8 @@ def test_readings_are_told_beside_the_clubs_own_targets_and_drawn(tmp_path: Path
     words = _words(told, "readings")
     assert "Organic matter (the club's target: 3 to 5 %)" in words
     assert "Organic matter before that: 6 % on 10 March." in words
+    short = "Readings inside the club's targets: green speed 0 of 1, organic matter 1 of 3."
+    assert short in _words(told, "in-short")
     (section,) = (one for one in told.sections if one.name == "readings")
     (picture,) = section.pictures
     assert "5.1 %" in str(picture.told.tables)
@@ -314,7 +316,7 @@ def test_a_period_without_anything_says_so_in_each_section(club: SmallClub) -> N
     told = _told(club, Period(first=date(2027, 3, 1), last=date(2027, 3, 31)), "03-31")
     by_name = {one.name: one for one in told.sections}
     assert set(by_name) == {"in-short", "done", "days", "sand", "readings", "hold-ups", "dates", "ahead", "sources"}
-    assert len(by_name["in-short"].lines) == 5
+    assert len(by_name["in-short"].lines) == 6
     for name, said in {
         "done": "No job was planned for this period",
         "days": "No work of this period disturbed play.",

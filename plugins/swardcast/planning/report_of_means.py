@@ -139,6 +139,27 @@ def _about_sand(told: Telling) -> Iterable[str]:
         yield told.say("sand-materials")
 
 
+def readings_in_short(told: Telling) -> str:
+    """Say how many readings of the period lie inside the club's targets.
+
+    Args:
+        told: what it is said with.
+
+    Returns:
+        A sentence; what has no target, or was read with another meter, is left out.
+    """
+    parts = []
+    for one in told.report.readings:
+        beside = [reading.beside for reading in one.taken if reading.beside is not None]
+        if beside:
+            inside = told.number(sum(found is Beside.WITHIN for found in beside))
+            name = reading_name(one.name, told.voice)
+            parts.append(told.say("report-inside-of", name=name, inside=inside, all=told.number(len(beside))))
+    if not parts:
+        return told.say("report-summary-no-readings")
+    return told.say("report-summary-readings", readings=told.voice.listed(parts))
+
+
 def readings_section(told: Telling) -> Section:
     """Say what was read on the course, beside the club's own targets.
 

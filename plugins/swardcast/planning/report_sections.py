@@ -1,4 +1,4 @@
-"""A report in words: its sections in their order, the first five lines of which say it all in short."""
+"""A report in words: its sections in their order, the first of which says it all in short."""
 
 from __future__ import annotations
 
@@ -20,7 +20,13 @@ from swardcast.planning.report import Report
 from swardcast.planning.report_ahead import Ahead
 from swardcast.planning.report_job import ReportedJob
 from swardcast.planning.report_of_hold_ups import causes_in_words, hold_ups_section
-from swardcast.planning.report_of_means import cost_in_all, readings_section, sand_in_all, sand_section
+from swardcast.planning.report_of_means import (
+    cost_in_all,
+    readings_in_short,
+    readings_section,
+    sand_in_all,
+    sand_section,
+)
 from swardcast.planning.report_of_work import days_section, done_section, ended_in_words
 from swardcast.planning.report_places import Place, in_plan
 from swardcast.planning.report_sand import Comes
@@ -82,7 +88,7 @@ def report_in_words(report: Report, records: ClubRecords) -> ReportInWords:
 
 
 def _summary(told: Telling) -> Iterator[str]:
-    """Five lines."""
+    """A line for each of the sections that follow, but the last."""
     report, say, voice = told.report, told.say, told.voice
     jobs = len(report.jobs) + len(report.withdrawn)
     if not jobs:
@@ -91,6 +97,7 @@ def _summary(told: Telling) -> Iterator[str]:
         yield say("report-summary-jobs", jobs=jobs, parts=voice.joined(list(_states(report, voice))))
     yield voice.sentences([_disturbed_days(told), *ended_in_words(report.disturbed, told)])
     yield _sand_line(told)
+    yield readings_in_short(told)
     if not report.hold_ups:
         yield say("report-summary-no-hold-ups")
     else:

@@ -41,6 +41,10 @@ report-summary-no-sand = Sand and cost: no work needs sand or has a price.
 report-none-of-it = none
 report-summary-sand = Sand: { $planned } planned, { $used } used.
 report-summary-cost = Cost: { $planned } planned, { $done } as done.
+report-summary-no-readings = Readings: none to be set beside a target of the club.
+# $readings: such as "green speed 3 of 7"
+report-summary-readings = Readings inside the club's targets: { $readings }.
+report-inside-of = { $name } { $inside } of { $all }
 report-summary-no-hold-ups = Hold-ups: none was entered.
 # $days: working days
 report-summary-hold-ups = { $count ->
