@@ -66,11 +66,24 @@ def test_the_best_time_holds_the_least_cost(swardcast: Command) -> None:
     assert best["first"] <= best["day"] <= best["last"]
 
 
+def test_a_csv_names_the_fixtures_that_a_first_day_touches(swardcast: Command) -> None:
+    done = swardcast("dates", *AT, *JOB, *TWO_WEEKS, "--format", "csv")
+    told = {day["day"]: day for day in _json(swardcast, *AT, *JOB, *TWO_WEEKS)["days"]}
+    for row in csv.DictReader(StringIO(done.out)):
+        named = [one for one in row["touched"].split("; ") if one]
+        assert len(named) == int(row["fixtures_touched"] or 0)
+        met = {f"{one['first_day']} {one['name']}" for one in told[row["day"]]["fixtures"]}
+        assert {one.rpartition(": ")[0] for one in named} <= met
+    first = next(csv.DictReader(StringIO(done.out)))
+    # By fixtures.ics there is no evening on 25 August, so that of 1 September is the first.
+    assert first["touched"].startswith("2027-09-01 Twilight nine: ")
+
+
 def test_a_csv_has_every_day_with_the_values_of_the_json(swardcast: Command) -> None:
     done = swardcast("dates", *AT, *JOB, *TWO_WEEKS, "--format", "csv")
     rows = list(csv.DictReader(StringIO(done.out)))
     told = _json(swardcast, *AT, *JOB, *TWO_WEEKS)["days"]
-    assert list(rows[0]) == [*DATE_COLUMNS, "blocked"]
+    assert list(rows[0]) == [*DATE_COLUMNS, "blocked", "touched"]
     assert len(rows) == len(told)
     for row, day in zip(rows, told, strict=True):
         assert {name: row[name] for name in DATE_COLUMNS} == {

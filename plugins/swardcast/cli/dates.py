@@ -20,9 +20,10 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.date_columns import DATE_COLUMNS
 from swardcast.planning.date_notes import date_notes
 from swardcast.planning.date_tables import date_reasons, date_tables, date_title
-from swardcast.planning.date_words import blocked_in_words
+from swardcast.planning.date_words import blocked_in_words, touched
 from swardcast.planning.dates import Dates, find_dates
 from swardcast.planning.start_days import StartDay
+from swardcast.planning.words import meeting_in_words
 from swardcast.records.folder import ClubRecords
 from swardcast.records.importance import Importance
 
@@ -126,8 +127,9 @@ def _as_csv(dates: Dates, records: ClubRecords) -> str:
     rows = []
     for day in dates.days:
         values = [flat(value(dates, day)) for value in DATE_COLUMNS.values()]
-        rows.append([*values, "; ".join(dict.fromkeys(_blocked(day, records, voice)))])
-    return as_csv([*DATE_COLUMNS, "blocked"], rows)
+        met = [f"{one.fixture.first_day} {one.fixture.name}: {meeting_in_words(one, voice)}" for one in touched(day)]
+        rows.append([*values, "; ".join(dict.fromkeys(_blocked(day, records, voice))), plain("; ".join(met))])
+    return as_csv([*DATE_COLUMNS, "blocked", "touched"], rows)
 
 
 def _as_json(dates: Dates, records: ClubRecords) -> dict[str, Any]:
@@ -171,6 +173,7 @@ def _day_json(day: StartDay, dates: Dates, records: ClubRecords, voice: Voice) -
         "fixtures": [
             {
                 "id": met.fixture.id,
+                "name": met.fixture.name,
                 "first_day": met.fixture.first_day.isoformat(),
                 "in_work": met.in_work.value,
                 "chance_disturbed": flat(met.not_normal),
