@@ -27,6 +27,12 @@ def test_the_line_of_a_phrase_is_that_of_its_own_comment() -> None:
     assert PhraseFiles({"own.ftl": text}).places == {name: ("own.ftl", line) for name, line in places.items()}
 
 
+def test_a_slot_may_hold_the_names_of_a_hundred_bunkers() -> None:
+    """The library's own limit is 2,500 letters."""
+    names = ", ".join(f"the left fairway bunker beside the path on the {hole}th" for hole in range(100))
+    assert built_in("en-GB").say("list-more", {"first": names, "next": "the last"}) == f"{names}, the last"
+
+
 def test_a_phrase_brings_those_that_it_puts_in() -> None:
     text = "whole = { part } and { -grass }\npart = cut { deep.how }\ndeep =\n    .how = deep\n-grass = bent\n"
     assert catalogue_from("en-GB", {"own.ftl": f"language-locale = en_GB\n{text}"}).say("whole", {}) == (

@@ -104,6 +104,14 @@ def test_markdown_is_read_as_it_is_shown() -> None:
     ]
 
 
+def test_a_mark_that_nobody_ended_is_a_letter_and_marks_within_marks_are_taken_off() -> None:
+    text = "Wait, [for *us*](a.html) and ![a picture](b.png) of ``code``. 3 * 4 < 5, ** and [x] (y)."
+    told = paragraphs_of(text, markdown=True)
+    assert [paragraph.sentences for paragraph in told] == [
+        ("Wait, for us and a picture of code.", "3 * 4 < 5, ** and [x] (y)."),
+    ]
+
+
 def test_plain_text_keeps_its_marks_and_blanks_and_has_no_headings() -> None:
     told = paragraphs_of("# 7  *is*\nshut.\n \nWait.")
     assert [(paragraph.is_heading, paragraph.sentences) for paragraph in told] == [

@@ -13,7 +13,7 @@ from importlib.resources import files
 from typing import Final
 
 from babel import Locale, UnknownLocaleError
-from fluent.runtime import FluentBundle
+from fluent.runtime import FluentBundle, resolver
 from fluent.syntax import FluentParser, ast
 from fluent.syntax.visitor import Visitor
 
@@ -33,6 +33,11 @@ _SUFFIX: Final = ".ftl"
 _KEPT: Final = 20_000
 """Phrases said last that are kept, since notices, feeds, calendar and pages say most of theirs several times; some MB.
 Judgement."""
+
+
+resolver.MAX_PART_LENGTH = 1_000_000
+"""Letters that may stand in one slot. The library allows 2,500, since on other sites strangers bring phrases; here a
+hundred bunkers by name are more. What is typed has limits of its own."""
 
 
 class PhraseError(SwardcastError):

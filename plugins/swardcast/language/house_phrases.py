@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from typing import Final
 
@@ -17,6 +18,10 @@ FOLDER: Final = "phrases"
 """Where they stand in the club folder."""
 
 _LISTED: Final = 20  # of missing phrases; more would hide the rest of the report
+_MOST: Final = 5_000
+"""Phrases of a club in all, three times ours; judgement."""
+_PHRASE: Final = re.compile(r"^-?[A-Za-z][A-Za-z0-9_-]* *=", re.MULTILINE)
+_HINTED: Final = 40  # strange names; no more of a file are shown
 _FUNCTIONS: Final = ("DATETIME", "NUMBER")  # those of fluent.runtime
 
 _FIXED: Final = ("caution-", "rules-", "label-", "answer-label")
@@ -41,6 +46,11 @@ def with_house_phrases(tag: str, texts: Mapping[str, str]) -> Catalogue:
     model = built_in(tag if tag in BUILT_IN else BUILT_IN[0])
     if tag in BUILT_IN and not texts:
         return model
+    counts = {name: len(_PHRASE.findall(text)) for name, text in texts.items()}
+    if sum(counts.values()) > _MOST:
+        largest = max(counts, key=counts.__getitem__)
+        found, expected = f"{counts[largest]:,} phrases", f"at most {_MOST:,} in all files"
+        raise InputNeedsAttention([Problem(file=largest, found=found, expected=expected)])
     own = catalogue_from(tag, texts)
     whole = _merged(model, own) if tag in BUILT_IN else own
     problems = [
@@ -84,11 +94,12 @@ def _not_ours_to_change(own: Catalogue) -> Iterator[Problem]:
 
 def _strange_names(own: Catalogue, model: Catalogue) -> Iterator[Problem]:
     known = model.names()
-    for name in own.names():
-        if name not in known:
-            file, line = own.places()[name.partition(".")[0]]
-            expected = "the name of a phrase of ours"
-            yield Problem(file=file, line=line, found=repr(name), expected=expected, hint=nearest(name, known))
+    strange = [name for name in own.names() if name not in known]
+    for place, name in enumerate(strange):
+        file, line = own.places()[name.partition(".")[0]]
+        expected = "the name of a phrase of ours"
+        hint = nearest(name, known) if place < _HINTED else ""
+        yield Problem(file=file, line=line, found=repr(name), expected=expected, hint=hint)
     used = {reference for entry in own.entries().values() for reference in references_of(entry)}
     terms = [name for name in model.entries() if name.startswith("-")]
     for name in own.entries():

@@ -44,13 +44,18 @@ _ITEM: Final = re.compile(r"^\s*(?:[-*+]|\d{1,3}[.)])\s+(.*)$")
 _QUOTE: Final = re.compile(r"^ {0,3}>\s?")
 _REFERENCE: Final = re.compile(r"^ {0,3}\[[^\]]+\]:\s*\S+")
 _ROW: Final = re.compile(r"^\s*\|(.*?)\|?\s*$")
+_SPAN: Final = "{0,400}"
+"""Letters between a mark and the one that ends it: some 70 words, so that no text of marks without an end takes long.
+Judgement."""
+_SOME: Final = "{1,400}"
+"""The same of what holds a letter at least."""
 _MARKS: Final = (
-    (re.compile(r"!?\[([^\]]*)\](?:\([^)]*\)|\[[^\]]*\])"), r"\1"),
+    (re.compile(rf"!?\[([^\[\]]{_SPAN})\](?:\([^()]{_SPAN}\)|\[[^\[\]]{_SPAN}\])"), r"\1"),
     (re.compile(r"<((?:https?://|mailto:)[^>\s]+)>"), r"\1"),
-    (re.compile(r"</?[A-Za-z][^>]*>|<!--.*?-->"), ""),
-    (re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1"), r"\2"),
-    (re.compile(r"(?<!\w)([*_])(?=\S)(.+?)(?<=\S)\1(?!\w)"), r"\2"),
-    (re.compile(r"(`+)(.+?)\1"), r"\2"),
+    (re.compile(rf"</?[A-Za-z][^<>]{_SPAN}>|<!--.{_SPAN}?-->"), ""),
+    (re.compile(rf"(\*\*|__)(?=\S)(.{_SOME}?)(?<=\S)\1"), r"\2"),
+    (re.compile(rf"(?<!\w)([*_])(?=\S)(.{_SOME}?)(?<=\S)\1(?!\w)"), r"\2"),
+    (re.compile(rf"(?<!`)(`+)(.{_SOME}?)\1"), r"\2"),
 )
 _ESCAPED: Final = re.compile(r"\\([\\`*_{}\[\]()#+\-.!<>|])")
 _ASIDE: Final = 0xE000  # private letters of Unicode, where escaped marks wait until the others are gone

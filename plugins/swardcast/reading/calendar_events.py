@@ -15,6 +15,7 @@ from swardcast.moments import FIRST_YEAR, LAST_YEAR
 from swardcast.reading.calendar_lines import ContentLine, Part
 from swardcast.reading.calendar_rules import faults_of_rule
 from swardcast.reading.plain_words import shown
+from swardcast.reading.typed_words import is_seen
 
 __all__ = ["event_from", "times_of"]
 
@@ -117,7 +118,7 @@ def _faults_of_name(part: Part) -> Iterator[Fault]:
     name = part.value("SUMMARY").strip()
     if part.value("STATUS").strip().upper() == "CANCELLED":
         return  # programs leave out the name of what is called off
-    if not name:
+    if not is_seen(name):
         found = "an event without a name"
         yield part.line_of("SUMMARY"), "SUMMARY", found, "a line such as 'SUMMARY:Autumn medal'", ""
     elif len(name) > _LONGEST_NAME:
@@ -129,7 +130,11 @@ def _faults_of_line(line: ContentLine) -> Iterator[Fault]:
     if len(line.text) > _LONGEST_LINE:
         yield line.number, line.name, f"{len(line.text):,} characters", _EXPECTED[line.name], ""
         return
-    read = Event.from_ical(f"BEGIN:VEVENT\r\n{line.text}\r\nEND:VEVENT")
+    try:
+        read = Event.from_ical(f"BEGIN:VEVENT\r\n{line.text}\r\nEND:VEVENT")
+    except OSError:  # the zone's name is that of a folder of zones, such as Europe
+        yield _fault_of_zone(line)
+        return
     if read.errors or not line.value.strip() or (line.name in _MOMENTS and _PERIOD.search(line.text)):
         yield line.number, line.name, shown(line.value), _EXPECTED[line.name], ""
     elif line.name == "RRULE":
@@ -141,17 +146,25 @@ def _faults_of_line(line: ContentLine) -> Iterator[Fault]:
 
 
 def _faults_of_moments(line: ContentLine, times: Sequence[object]) -> Iterator[Fault]:
-    zone = _ZONE.search(line.text.split(":", 1)[0] if '"' not in line.text else line.text)
     for time in times:
         if not isinstance(time, date) or not FIRST_YEAR <= time.year <= LAST_YEAR:
             expected = f"{_EXPECTED[line.name]}, from {FIRST_YEAR} to {LAST_YEAR}"
             yield line.number, line.name, shown(line.value), expected, ""
-        elif zone is not None and isinstance(time, datetime) and time.tzinfo is None:
-            name = zone[1] or zone[2] or ""
-            expected = "one such as Europe/London, or one that the file itself describes in a VTIMEZONE"
-            hint = nearest(name, available_timezones())
-            yield line.number, line.name, f"the time zone {shown(name)}", expected, hint
+        elif _zone_of(line) is not None and isinstance(time, datetime) and time.tzinfo is None:
+            yield _fault_of_zone(line)
             return
+
+
+def _zone_of(line: ContentLine) -> str | None:
+    """The name of the zone in which a time is told, or None where it names none."""
+    zone = _ZONE.search(line.text.split(":", 1)[0] if '"' not in line.text else line.text)
+    return None if zone is None else zone[1] or zone[2] or ""
+
+
+def _fault_of_zone(line: ContentLine) -> Fault:
+    name = _zone_of(line) or ""
+    expected = "one such as Europe/London, or one that the file itself describes in a VTIMEZONE"
+    return line.number, line.name, f"the time zone {shown(name)}", expected, nearest(name, available_timezones())
 
 
 def _faults_of_times(event: Component, part: Part) -> Iterator[tuple[str, str, str]]:

@@ -39,6 +39,10 @@ _LARGEST_EXPORT_BYTES: Final = 16_000_000  # some four years of a station's 10-m
 _LARGEST_DATA_BYTES: Final = 1_000_000  # a badge may have far less; judgement
 _NOT_UTF_8: Final = "a character that is not UTF-8"
 _CONTROL: Final = re.compile(r"[\x00-\x08\x0b-\x1f]")
+_NOT_PUT_TOGETHER: Final = re.compile(r"^(?:<{7}|>{7}|\|{7})(?: .*)?$", re.MULTILINE)
+"""What a version control system leaves in a file of which two people changed the same lines (Git; from memory)."""
+_UNFIT_FOR_A_NAME: Final = re.compile(rf"[\t\n]|{CONTROL.pattern}")
+"""An entry's name becomes its id, which feeds and calendars hold; bytes that are no UTF-8 are halves of letters."""
 _READ: Final = re.compile(
     r"(?:.*/)?(?:plan/[^/]*\.yaml|weather/(?:observed(?:-fetched)?\.csv|sources\.yaml|[^/]*\.py)"
     r"|weather/(?:history|forecast)/[^/]*\.csv|phrases/[^/]*\.ftl|[^/]*\.md)",
@@ -135,7 +139,15 @@ class Files:
         for name, entry in sorted(found, key=lambda one: one[0].split("/")):
             if entry.name.startswith("."):
                 continue
-            if entry.is_symlink() and not Path(entry).exists():
+            if (odd := _UNFIT_FOR_A_NAME.search(entry.name)) is not None:
+                self._problems.append(
+                    Problem(
+                        file=name.encode("unicode_escape").decode("ascii"),
+                        found=f"the character U+{ord(odd[0]):04X} in its name",
+                        expected="a name of letters, figures and signs that are seen, in UTF-8",
+                    )
+                )
+            elif entry.is_symlink() and not Path(entry).exists():
                 self._problems.append(_not_there(name, Path(entry)))
             elif _OURS.match(name) and name not in _FOLDERS and not _is_read(name, entry):
                 self._problems.append(
@@ -147,7 +159,7 @@ class Files:
     def text(self, relative: str, *, form: StationFile | None = None) -> str | None:
         """Read a file: as UTF-8, or else as a station saves it; what fails becomes a problem."""
         if relative in self._unwritten:
-            return self._without_controls(self._unwritten[relative], relative, CONTROL)
+            return self._fit_to_read(self._unwritten[relative], relative, CONTROL)
         path = self._folder / relative
         if not path.is_file():
             self._problems.append(_not_there(relative, path))
@@ -165,7 +177,7 @@ class Files:
             found = f"a file that cannot be read ({error.strerror})"
             self._problems.append(Problem(file=relative, found=found, expected="a readable file"))
             return None
-        return None if text is None else self._without_controls(text, relative, CONTROL if form is None else _CONTROL)
+        return None if text is None else self._fit_to_read(text, relative, CONTROL if form is None else _CONTROL)
 
     def _bytes(self, relative: str, path: Path, form: StationFile | None) -> bytes | None:
         """Read a file unless it is larger than any that a club has; its size is asked before."""
@@ -177,19 +189,17 @@ class Files:
                 return None
             return file.readall()
 
-    def _without_controls(self, text: str, relative: str, control: re.Pattern[str]) -> str | None:
-        odd = control.search(text)
-        if odd is not None:
-            self._problems.append(
-                Problem(
-                    file=relative,
-                    line=text.count("\n", 0, odd.start()) + 1,
-                    found=f"the control character U+{ord(odd[0]):04X}",
-                    expected="plain text",
-                )
-            )
-            return None
-        return text
+    def _fit_to_read(self, text: str, relative: str, control: re.Pattern[str]) -> str | None:
+        if (odd := control.search(text)) is not None:
+            found, expected, hint = f"the control character U+{ord(odd[0]):04X}", "plain text", ""
+        elif (odd := _NOT_PUT_TOGETHER.search(text)) is not None:
+            found, expected = f"{odd[0][:60]!r}, the mark of two versions of these lines", "one of them"
+            hint = "Keep what is right of both, and take out the lines of '<<<<<<<', '=======' and '>>>>>>>'."
+        else:
+            return text
+        line = text.count("\n", 0, odd.start()) + 1
+        self._problems.append(Problem(file=relative, line=line, found=found, expected=expected, hint=hint))
+        return None
 
     def below(self, relative: str, pattern: str) -> Iterator[tuple[str, Path]]:
         top = self._folder / relative

@@ -177,8 +177,7 @@ def _series_of(calendars: Sequence[Part], file: str, problems: list[Problem]) ->
     series: dict[str, list[_Told]] = {}
     for calendar in calendars:
         problems += _other_calendar(calendar, file)
-        named = calendar.value("X-WR-TIMEZONE").strip()
-        zone_name = "" if tzp.timezone(named) is None else named
+        zone_name = _zone_named(calendar.value("X-WR-TIMEZONE").strip())
         for part in calendar.parts:
             event = event_from(part, file=file, problems=problems) if part.name == "VEVENT" else None
             if event is not None:
@@ -187,6 +186,14 @@ def _series_of(calendars: Sequence[Part], file: str, problems: list[Problem]) ->
                 problems += _twice(told, others, file)
                 others.append(told)
     return series
+
+
+def _zone_named(name: str) -> str:
+    """The zone that a calendar names, or "" where there is none of that name."""
+    try:
+        return "" if tzp.timezone(name) is None else name
+    except OSError:  # it is the name of a folder of zones, such as Europe
+        return ""
 
 
 def _other_calendar(calendar: Part, file: str) -> Iterator[Problem]:

@@ -8,6 +8,7 @@ from swardcast.errors import Problem
 from swardcast.reading.front_matter import fields_in
 from swardcast.reading.log_entry import EntryReader
 from swardcast.reading.log_names import LogContext
+from swardcast.reading.typed_words import faults_of_markdown
 from swardcast.records.log import Entry
 
 __all__ = ["entries_from", "typed_fields"]
@@ -31,7 +32,11 @@ def entries_from(text: str, *, name: str, file: str, context: LogContext, proble
         return []
     document, parts = told
     context.documents[file] = document
-    reader = EntryReader(name=name, file=file, words=parts.words, context=context, problems=problems)
+    words, above = parts.words, f"{parts.above}{parts.fields}"
+    if faults := [*faults_of_markdown(parts.below.partition("\n")[2], file=file, first_line=above.count("\n") + 2)]:
+        problems += faults
+        words = ""
+    reader = EntryReader(name=name, file=file, words=words, context=context, problems=problems)
     return reader.entries(document)
 
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from swardcast.errors import Problem, nearest
+from swardcast.reading.typed_words import faults_of_markdown
 from swardcast.records.plan import OwnWords, Part
 
 __all__ = ["own_words_from"]
@@ -59,6 +60,9 @@ def own_words_from(
     Returns:
         The words before the first heading, and those of each part that a heading names.
     """
+    if faults := [*faults_of_markdown(markdown, file=file, first_line=first_line)]:
+        problems += faults
+        return "", ()
     lines = markdown.splitlines()
     headings = list(_headings(lines))
     starts = [heading.at for heading in headings] + [len(lines)]

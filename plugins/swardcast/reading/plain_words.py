@@ -12,6 +12,7 @@ from swardcast.reading.yaml_text import Located, Path
 
 __all__ = ["SOME_FIELDS", "problems_of", "shown"]
 
+_DECIMAL_COMMA: Final = "Write a decimal with a point: in brackets a comma parts two fields."
 SOME_FIELDS: Final = "fields such as 'name: value'"
 
 
@@ -64,9 +65,12 @@ def _in_plain_words(detail: Any, model: type[BaseModel]) -> tuple[str, str, str]
             known = _known_fields(model, detail["loc"])
             word = str(detail["loc"][-1])
             expected = f"one of: {', '.join(known)}" if known else "no fields below it"
-            return f"the unknown field {word!r}", expected, nearest(word, known)
+            hint = _DECIMAL_COMMA if word[:1].isdigit() else nearest(word, known)
+            return f"the unknown field {word!r}", expected, hint
         case "too_short":
             return shown(detail["input"]), "at least one line starting with '- '", ""
+        case "too_long":
+            return shown(detail["input"]), f"at most {detail['ctx']['max_length']}", ""
         case "int_type" | "int_parsing" | "int_from_float":
             return shown(detail["input"]), "a whole number", ""
         case "float_type" | "float_parsing":

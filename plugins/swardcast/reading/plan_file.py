@@ -32,6 +32,7 @@ from swardcast.reading.schema import (
 from swardcast.reading.selection import select_surfaces
 from swardcast.reading.surfaces_file import identifier
 from swardcast.reading.time_spans import MinutesFromTo
+from swardcast.reading.typed_words import LONGEST_WORDS
 from swardcast.reading.usual_times import UsualTime, stretch_from
 from swardcast.reading.yaml_text import Located, Path, field_of
 from swardcast.records.club import Surface
@@ -160,7 +161,7 @@ def _own_words(document: Located, place: int, file: str, problems: list[Problem]
     """Read as they stand in the file, so that each heading is told with its line."""
     job = document.value["jobs"][place]
     words = (job.get("own words") if isinstance(job, dict) else None) or ""
-    if not isinstance(words, str):
+    if not isinstance(words, str) or len(words) > LONGEST_WORDS:
         return "", ()  # which was told
     line = document.line(("jobs", place, "own words")) or 1
     below = line + 1 if "\n" in words else line  # a block of text begins on the line after its field

@@ -17,6 +17,7 @@ from swardcast.errors import Problem, nearest
 from swardcast.moments import FIRST_YEAR, LAST_YEAR, day_from, is_skipped
 from swardcast.quantities import QuantityError, Sand
 from swardcast.reading.plain_words import SOME_FIELDS, problems_of, shown
+from swardcast.reading.typed_words import LONGEST_TEXT, LONGEST_WORDS, is_seen
 from swardcast.reading.yaml_text import Located, Path
 
 __all__ = [
@@ -121,7 +122,8 @@ def quantity(parse: Callable[[object], Any], expected: str = "") -> BeforeValida
 
 
 def _text(value: object) -> str:
-    if isinstance(value, str) and value.strip():
+    if isinstance(value, str) and is_seen(value):
+        _check_length(value, LONGEST_TEXT)
         return " ".join(value.split())
     if isinstance(value, int | float) and not isinstance(value, bool):
         return str(value)
@@ -132,8 +134,14 @@ def _words(value: object) -> str:
     if value is None:
         return ""
     if isinstance(value, str):
+        _check_length(value, LONGEST_WORDS)
         return value.strip()
     raise wrong(value, "some words")
+
+
+def _check_length(text: str, most: int) -> None:
+    if len(text) > most:
+        raise wrong(text, f"at most {most:,} letters; these are {len(text):,}")
 
 
 def _lines(value: object) -> list[str]:

@@ -13,7 +13,7 @@ from swardcast.errors import nearest
 from swardcast.reading.schema import wrong
 from swardcast.records.club import Surface, SurfaceKind
 
-__all__ = ["select_surfaces"]
+__all__ = ["means_many", "name_in_a_selection", "select_surfaces"]
 
 _KINDS: Final = {word: kind for kind in SurfaceKind for word in (kind.value, kind.plural)}
 _RANGE: Final = re.compile(
@@ -41,6 +41,30 @@ def select_surfaces(text: object, surfaces: Mapping[str, Surface]) -> tuple[str,
     if not found:
         raise wrong(text, "surfaces, such as 'greens 1-9', 'all tees' or 'green-7'")
     return found
+
+
+def name_in_a_selection(name: str) -> str:
+    """Give a surface's name as phrases are compared with it: in small letters, without "the" before it.
+
+    Args:
+        name: the name as typed.
+
+    Returns:
+        The name.
+    """
+    return name.lower().removeprefix("the ")
+
+
+def means_many(name: str) -> bool:
+    """Tell whether a name is understood as a kind of surface, or as the whole course, on any course.
+
+    Args:
+        name: a name as `name_in_a_selection` gives it.
+
+    Returns:
+        True for "greens", "all tees", "course" and the like.
+    """
+    return name in _WHOLE or name.removeprefix("all ") in _KINDS
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -74,7 +98,7 @@ def _one_part(
     part: str, kind: SurfaceKind | None, surfaces: Mapping[str, Surface]
 ) -> tuple[SurfaceKind | None, list[str]]:
     bare = part.removeprefix("the ")
-    named = [name for name, surface in surfaces.items() if bare in (name, surface.name.lower().removeprefix("the "))]
+    named = [name for name, surface in surfaces.items() if bare in (name, name_in_a_selection(surface.name))]
     if named:
         return kind, named
     if bare in _WHOLE or part in _WHOLE:

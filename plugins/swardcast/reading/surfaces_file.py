@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Annotated, Any, Final
 
 from pydantic import BeforeValidator, field_validator
@@ -11,6 +11,7 @@ from pydantic import BeforeValidator, field_validator
 from swardcast.errors import Problem
 from swardcast.quantities import QuantityError, parse_area_m2
 from swardcast.reading.schema import Area, Model, Text, one_of, validated, within, wrong, wrong_name
+from swardcast.reading.selection import means_many, name_in_a_selection
 from swardcast.reading.yaml_text import Located, field_of
 from swardcast.records.club import Grass, Surface, SurfaceKind
 
@@ -114,21 +115,19 @@ def surfaces_from(document: Located, *, file: str, problems: list[Problem]) -> d
     if told is None:
         return None
     surfaces: dict[str, Surface] = {}
+    called: dict[str, str] = {}
     for kind in SurfaceKind:
         group: _Group = getattr(told, kind.plural.replace(" ", "_"))
         for surface, path in _surfaces_of(kind, group):
-            line = document.line((kind.plural, *path))
-            if surface.id in surfaces:
-                problems.append(
-                    Problem(
-                        file=file,
-                        line=line,
-                        field=field_of((kind.plural, *path)),
-                        found=f"{surface.id!r} a second time",
-                        expected="an id of its own for each surface",
-                    )
-                )
-            surfaces[surface.id] = surface
+            place = (kind.plural, *path)
+            line = document.line(place)
+            fault = _called_twice(surface, surfaces, called)
+            if fault is not None:
+                found, expected = fault
+                problems.append(Problem(file=file, line=line, field=field_of(place), found=found, expected=expected))
+            key = surface.id if surface.id not in surfaces else f"{surface.id} of line {line}"
+            surfaces[key] = surface  # so that nobody who names either of the two is blamed
+            called.setdefault(name_in_a_selection(surface.name), surface.id)
         problems += _without_grass(kind, group, document, file)
     if not surfaces:
         problems.append(
@@ -140,6 +139,20 @@ def surfaces_from(document: Located, *, file: str, problems: list[Problem]) -> d
             )
         )
     return surfaces or None
+
+
+def _called_twice(
+    surface: Surface, surfaces: Mapping[str, Surface], called: Mapping[str, str]
+) -> tuple[str, str] | None:
+    """What was found and expected where a surface is called as another is, so that words would mean both."""
+    if surface.id in surfaces:
+        return f"{surface.id!r} a second time", "an id of its own for each surface"
+    name = name_in_a_selection(surface.name)
+    if name in called:
+        return f"the name {surface.name!r}, which {called[name]} has already", "a name of its own for each surface"
+    if name in surfaces or means_many(name):
+        return f"the name {surface.name!r}, which means other surfaces", "a name that only this one has"
+    return None
 
 
 def _without_grass(kind: SurfaceKind, group: _Group, document: Located, file: str) -> Iterator[Problem]:

@@ -30,6 +30,8 @@ __all__ = [
 _MOST_PROBLEMS_A_FILE: Final = 10
 MOST_PROBLEMS_SOUGHT: Final = 1000
 """A file with as many is no weather: the rest of it is not read. Judgement."""
+_MOST_COLUMNS: Final = 50
+"""More are none that somebody named: judgement."""
 _NEEDED: Final = "a column date, and tmin_c with tmax_c, or tmean_c"
 _ISSUE: Final = re.compile(r"^([0-9]{4}-[0-9]{2}-[0-9]{2})(?:T([0-9]{2})([0-9]{2}))?$")
 _MISSING: Final = ("NA", "M", "-")
@@ -186,6 +188,9 @@ def _columns(header: list[str], file: str, odd: list[Problem]) -> list[str]:
         return []
     if not any(names):
         odd.append(Problem(file=file, line=1, found="no columns", expected=_NEEDED))
+        return []
+    if len(names) > _MOST_COLUMNS:
+        odd.append(Problem(file=file, line=1, found=f"{len(names):,} columns", expected=_NEEDED))
         return []
     for place, name in enumerate(names):
         if name in names[:place]:

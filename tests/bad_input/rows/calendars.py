@@ -41,6 +41,8 @@ _LINES = (
     broken("2,900 events of nothing", FIXTURES, put(_BEGIN + "BEGIN:VEVENT\nEND:VEVENT\n" * 2_900 + _END, 3), "UID", "without a name for life", more=True),
     broken("10,000 events", FIXTURES, put(_BEGIN + "".join(_EVENT.format(n, "") for n in range(10_000)) + _END, None), "", "events"),
     fine("a line that is folded within a letter", FIXTURES, every(lambda data: data.replace(b"Invented competition.", b"Invented compe\n tition."))),
+    broken("an event of a name that nobody sees", FIXTURES, swap("SUMMARY:Autumn medal", "SUMMARY:\u200b"), "SUMMARY", "without a name"),
+    fine("a zone of the calendar that is a part of the world", FIXTURES, put("BEGIN:VCALENDAR\nX-WR-TIMEZONE:Europe\n" + _EVENT.format("a", "") + _END)),
     fine("a to-do that we pass over", FIXTURES, swap("END:VCALENDAR", "BEGIN:VTODO\nRRULE:FREQ=NONSENSE\nEND:VTODO\nEND:VCALENDAR")),
 )  # fmt: skip
 
@@ -52,6 +54,7 @@ _MOMENTS = (
         ("a time of 25 o'clock", "DTSTART:20270918T250000", "DTSTART", ("250000",)),
         ("a day of the first year", "DTSTART;VALUE=DATE:00010101", "DTSTART", ("00010101", "1900")),
         ("a day of the last year", "DTSTART;VALUE=DATE:99991231", "DTSTART", ("99991231", "2200")),
+        ("a time zone that is a part of the world", "DTSTART;TZID=Europe:20270918T080000", "DTSTART", ("the time zone 'Europe'",)),
         ("a time zone that there is not", "DTSTART;TZID=Europe/Londn:20270918T080000", "DTSTART", ("Did you mean 'Europe/London'?",)),
         ("a day of nothing", "DTSTART;VALUE=DATE:", "DTSTART", ("''",)),
         ("a day of 5,000 digits", f"DTSTART;VALUE=DATE:{'2' * 5000}", "DTSTART", ("222...",)),

@@ -28,6 +28,9 @@ _FIELDS = (
     broken("the name as a list", CLUB, swap("name: Quillhaven Golf Club", "name: [a, b]"), "name", "a list of 2"),
     broken("the name as fields", CLUB, swap("name: Quillhaven Golf Club", "name: {a: b}"), "name", "several fields"),
     broken("the name as true", CLUB, swap("name: Quillhaven Golf Club", "name: true"), "name", "'true'"),
+    broken("a name that nobody sees", CLUB, swap("name: Quillhaven Golf Club", 'name: "\\u200b\\u2060"'), "name", "some words"),
+    broken("a name of 1,001 letters", CLUB, swap("name: Quillhaven Golf Club", "name: " + "a" * 1001), "name", "at most 1,000 letters; these are 1,001"),
+    fine("a name of 1,000 letters", CLUB, swap("name: Quillhaven Golf Club", "name: " + "a" * 1000)),
     broken("no name behind its colon", CLUB, swap("name: Quillhaven Golf Club", "name:"), "name", "nothing"),
     broken("no name at all", CLUB, within("format:", swap("name: Quillhaven Golf Club\n", "")), "name", "the field 'name'", at=CLUB),
     broken("an address of a file", CLUB, swap("https://quillhaven.example", "file:///etc/passwd"), "site", "file:///etc/passwd"),
@@ -111,6 +114,8 @@ _BADGES = (
 )  # fmt: skip
 
 _WORDS = (
+    broken("30,000 phrases", _PHRASES, put(lambda: b"".join(b"site-%d = x\n" % n for n in range(30_000)), None), "", "30,000 phrases", "at most 5,000"),
+    broken("5,000 phrases that we do not have", _PHRASES, put(lambda: b"".join(b"site-%d = x\n" % n for n in range(5_000)), 1), "", "the name of a phrase of ours", more=True),
     broken("a phrase that we do not have", _PHRASES, put("site-over = Over\n¦site-ovr = Over\n"), "", "Did you mean 'site-over'?"),
     broken("a phrase twice", _PHRASES, put("site-over = Over\n¦site-over = Gone\n"), "", "a second time"),
     broken("a phrase without its sign", _PHRASES, put("site-over = Over\n¦site-other Other\n"), "", "Fluent's format"),

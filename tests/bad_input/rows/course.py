@@ -34,6 +34,9 @@ _SURFACES = (
     broken("an id out of the folder", SURFACES, swap("id: practice-green", "id: ../../x"), "greens.named 1, id", "small letters"),
     broken("an id of a device", SURFACES, swap("id: practice-green", "id: con"), "greens.named 1, id", "Windows"),
     broken("an id twice", SURFACES, swap("id: bunker-4-right", "id: bunker-4-left"), "bunkers.named 3", "a second time", more=True),
+    broken("a name twice", SURFACES, swap("name: the right greenside bunker on the 4th", "name: Left greenside bunker on the 4th"), "bunkers.named 3", "which bunker-4-left has already"),
+    broken("a name that is another's id", SURFACES, swap("name: the right greenside bunker on the 4th", "name: tee-4"), "bunkers.named 3", "which means other surfaces"),
+    broken("a name that means all greens", SURFACES, swap("name: the right greenside bunker on the 4th", "name: All greens"), "bunkers.named 3", "which means other surfaces"),
     broken("an id of a hole's own", SURFACES, swap("id: practice-green", "id: green-7"), "greens.named 1", "a second time"),
     broken("a name as fields", SURFACES, swap("name: the practice green", "name: {a: b}"), "greens.named 1, name", "several fields"),
     broken("a surface of its own without a name", SURFACES, swap("name: the practice green, ", ""), "greens.named 1, name", "nothing"),
@@ -81,6 +84,7 @@ _PLAN = (
     broken("sand that is no number", PLAN, swap("sand: 3.2 t/green", "sand: nan t/green"), "job 1, operation 3, topdressing.sand", "nan t/green"),
     broken("sand of 1e308 t", PLAN, swap("sand: 3.2 t/green", "sand: 1e308 t/green"), "job 1, operation 3, topdressing.sand", "1e308"),
     broken("sand of 400 digits", PLAN, swap("sand: 3.2 t/green", f"sand: {'9' * 400} t/green"), "job 1, operation 3, topdressing.sand", "999..."),
+    broken("sand with a decimal comma in brackets", PLAN, swap("sand: 2.6 t/green", "sand: 2,6 t/green"), "job 2, operation 3, topdressing.6 t/green", "a comma parts two fields", more=True),
     broken("sand with a decimal comma", PLAN, swap("sand: 0.5 kg/m2", "sand: '0,5 kg/m2'"), "job 5, operation 1, topdressing.sand", "'0.5', not '0,5'"),
     broken("seed by the wheelbarrow", PLAN, swap("rate: 6 g/m2", "rate: a barrow"), "job 1, operation 4, overseeding.rate", "a barrow"),
     broken("a pace of nothing", PLAN, swap("surfaces a day: 6", "surfaces a day: 0"), "job 2, surfaces a day", "'0'"),
@@ -113,7 +117,7 @@ _PLAN = (
     fine("work in the last year of ours", PLAN, swap("starts: 2027-10-04", "starts: 2200-12-31")),
     fine("work announced in the first year of ours", PLAN, swap("announced: 2027-08-09", "announced: 1900-01-01")),
     fine("a name of every script", PLAN, swap("title: New sand in six bunkers", "title: Ðəñ 砂 รายการ 🏌️ \u0301")),
-    fine("a title of 20,000 letters", PLAN, swap("title: New sand in six bunkers", "title: " + "sand " * 4000)),
+    broken("a title of 20,000 letters", PLAN, swap("title: New sand in six bunkers", "title: " + "sand " * 4000), "job 3, title", "at most 1,000 letters; these are 19,999"),
     fine("an announcement of the day itself", PLAN, swap("announced: 2027-08-09", "announced: 2027-10-04")),
 )  # fmt: skip
 

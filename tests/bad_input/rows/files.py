@@ -53,6 +53,9 @@ def _encodings() -> Iterator[Row]:
             "10 MB",
             "at most",
         )
+        yield broken(
+            f"{file} with two versions that nobody put together", file, insert_at(2, "<<<<<<< HEAD"), "", "two versions"
+        )
     for file in (CLUB, PLAN, DONE):
         yield broken(f"{file} with a bell", file, with_byte(b"\x07", 3), "", "U+0007")
         yield broken(f"{file} with letters turned round", file, with_byte("\u202e".encode(), 3), "", "U+202E")
@@ -76,6 +79,15 @@ def _places() -> Iterator[Row]:
         yield broken(f"a pipe in the place of {file}", file, pipe, "", "no file that can be read")
     for file in (CLUB, SURFACES):
         yield broken(f"no {file}", file, gone, "", "no such file")
+    for name, told, odd in (("\udcff", r"\udcff", "U+DCFF"), ("\n", r"\n", "U+000A"), ("\u202e", r"\u202e", "U+202E")):
+        yield broken(
+            f"an entry with {odd} in its name",
+            f"log/2027/2027-09-13-{name}.md",
+            put("---\nat: 2027-09-13 09:00\nkind: note to members\n---\nHello.\n", None),
+            "",
+            odd,
+            at=f"log/2027/2027-09-13-{told}.md",
+        )
     for file in (OBSERVED, HISTORY, FORECAST, FIXTURES, CHOICES):
         yield fine(f"no {file}", file, gone)
     for file in (CLUB, PLAN, DONE, OBSERVED, FIXTURES):

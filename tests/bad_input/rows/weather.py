@@ -54,6 +54,7 @@ _OURS = tuple(
 )  # fmt: skip
 
 _COLUMNS = (
+    broken("50,000 columns", OBSERVED, put(lambda: b",".join([b"date", *(b"t%d" % n for n in range(49_999))]) + b"\n", 1), "", "50,000 columns"),
     broken("a column misspelt", OBSERVED, swap("tmin_c", "tmin_k"), "", "Did you mean 'tmin_", more=True),
     broken("a column twice", OBSERVED, swap("tmax_c", "tmin_c"), "", "a second time", more=True),
     broken("no column of days", OBSERVED, swap("date", "day"), "", "the unknown column 'day'", more=True),
