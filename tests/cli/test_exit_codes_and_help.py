@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import json
 import os
+import shlex
 import subprocess
 import sys
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
@@ -90,6 +93,12 @@ def test_a_word_near_to_no_command_brings_the_list_of_them(swardcast: Callable[.
     ("words", "said"),
     [
         (["check", "--bogus"], "swardcast check: error: unrecognized arguments: --bogus"),
+        (["report", "--month", "9999-12"], "argument --month: found '9999-12'; expected a month such as '2027-09'"),
+        (["sand", "--year", "9999"], "argument --year: found '9999'; expected a year such as '2027'"),
+        (
+            ["compare", "--week", "9999-W52"],
+            "argument --week: found '9999-W52'; expected a week of the years 1900 to 2200",
+        ),
         (["explain"], "swardcast explain: error: one of the arguments SURFACE --notice is required"),
         (["reckon"], "swardcast reckon: error: the following arguments are required: SUM"),
         (["reckon", "hole"], "swardcast reckon: error: argument SUM: invalid choice: 'hole'"),
@@ -152,3 +161,68 @@ def test_a_reader_that_goes_away_is_no_fault(words: list[str]) -> None:
         running.stdout.close()
         said = running.stderr.read()
     assert (running.returncode, said) == (0, b"")
+
+
+def _told(words: list[str], *, streams: str = "", **more: str) -> subprocess.CompletedProcess[str]:
+    """A command as a shell runs it, with what stands behind it on its line."""
+    program = shlex.join([sys.executable, "-m", "swardcast.cli", *words])
+    environment = {**os.environ, **more}
+    return subprocess.run(
+        ["sh", "-c", f"{program} {streams}"],
+        capture_output=True,
+        text=True,
+        check=False,
+        cwd=ROOT / "plugins",
+        env=environment,
+    )
+
+
+CHECKED = ["check", "--club", str(DEMO), "--as-of", "2027-09-14"]
+POSIX = pytest.mark.skipif(sys.platform == "win32", reason="a shell of POSIX")
+
+
+@POSIX
+@pytest.mark.parametrize("closed", [">&-", "2>&-", "<&-", ">&- 2>&- <&-"])
+def test_a_stream_that_is_closed_is_no_fault(closed: str) -> None:
+    """As a timer may start a command: Python has no stream then, and the next file would get its number."""
+    done = _told(CHECKED, streams=closed)
+    assert (done.returncode, done.stderr) == (0, "")
+    assert bool(done.stdout) == (not closed.startswith(">"))
+
+
+@POSIX
+@pytest.mark.skipif(not os.path.exists("/dev/full"), reason="a device of Linux")  # noqa: PTH110 - no file of ours
+@pytest.mark.parametrize("words", [["--help"], CHECKED])
+def test_a_disk_too_full_for_the_results_is_told(words: list[str]) -> None:
+    done = _told(words, streams="> /dev/full")
+    assert done.returncode == 1
+    assert done.stderr.splitlines() == [done.stderr.strip()]
+    assert done.stderr.endswith(": No space left on device\n")
+
+
+@POSIX
+def test_letters_that_the_output_cannot_hold_are_escaped_and_end_nothing() -> None:
+    """As on a terminal or in a pipe of another encoding than UTF-8; a minus (U+2212) must not be lost from a number."""
+    words = ["sand", "--club", str(DEMO), "--as-of", "2027-09-14 09:30"]
+    done = _told(words, PYTHONIOENCODING="ascii")
+    assert done.returncode == 0, done.stderr
+    assert "\\u22128.2" in done.stdout
+    as_json = _told([*words, "--json"], PYTHONIOENCODING="ascii")
+    assert json.loads(as_json.stdout) == json.loads(_told([*words, "--json"]).stdout)
+
+
+@pytest.mark.parametrize("words", [["check", "--club"], ["build", "--club"], ["build", "--output"]])
+def test_a_link_to_itself_is_told(swardcast: Callable[..., Done], tmp_path: Path, words: list[str]) -> None:
+    link = tmp_path / "link"
+    link.symlink_to("link")
+    done = swardcast(*words, str(link))
+    assert (done.code, done.out) == (1, "")
+    assert "link" in done.err
+    assert [path.name for path in tmp_path.iterdir()] == ["link"]
+
+
+def test_a_notice_of_no_name_is_one_that_there_is_not(swardcast: Callable[..., Done]) -> None:
+    """As from a script that fills in a name which it does not have."""
+    done = swardcast("explain", "--notice", "", "--club", str(DEMO), "--as-of", "2027-05-10 12:00")
+    assert (done.code, done.out) == (1, "")
+    assert done.err.startswith("no notice ''; expected one of: ")

@@ -142,6 +142,17 @@ def test_every_wrong_answer_is_told_at_once_by_its_option(log: Command, folder: 
     assert tree(folder) == before
 
 
+def test_an_option_for_surfaces_that_names_none_is_no_leave_to_choose_them(log: Command, folder: Path) -> None:
+    """As from a script that fills in a name which it does not have."""
+    before = tree(folder)
+    done = log("done", "hollow-tine", "--greens", " ", "--yes")
+    assert (done.code, done.out) == (1, "")
+    assert done.err.splitlines()[0] == (
+        "greens: found nothing; expected surfaces, such as 1-9 or all; without the option they are those that come next"
+    )
+    assert tree(folder) == before
+
+
 def test_what_only_the_whole_folder_shows_is_told_by_the_answer_too(log: Command, folder: Path) -> None:
     """A tine of 60 mm is read, but it is wider than its spacing of 50 mm."""
     before = tree(folder)

@@ -26,6 +26,14 @@ def test_the_new_folder_is_a_result_and_the_next_step_is_talk(swardcast: Callabl
     assert [path.name for path in tmp_path.iterdir()] == ["my-club"]
 
 
+def test_the_next_step_can_be_pasted_whatever_the_folder_is_called(
+    swardcast: Callable[..., Done], tmp_path: Path
+) -> None:
+    folder = tmp_path / "my club"
+    done = swardcast("start", str(folder), "--today", "2027-08-18")
+    assert done.err == f"Made {folder}. Now: swardcast build --club '{folder}' --output site\n"
+
+
 def test_the_new_folder_needs_no_attention(swardcast: Callable[..., Done], tmp_path: Path) -> None:
     folder = tmp_path / "my-club"
     swardcast("start", str(folder))
@@ -68,7 +76,7 @@ def test_a_file_in_the_place_is_refused(swardcast: Callable[..., Done], tmp_path
     assert (tmp_path / "file").read_text(encoding="utf-8") == "words"
 
 
-@pytest.mark.parametrize("day", ["2027-02-30", "tomorrow", "23/08/2027"])
+@pytest.mark.parametrize("day", ["2027-02-30", "tomorrow", "23/08/2027", "", "0001-01-01", "9999-12-31"])
 def test_a_day_that_is_none_leaves_nothing(swardcast: Callable[..., Done], tmp_path: Path, day: str) -> None:
     done = swardcast("start", str(tmp_path / "my-club"), "--today", day)
     assert done == Done(1, "", f"{day!r} is no day; expected one such as '2027-08-23'\n")

@@ -104,5 +104,6 @@ def wrong_usage(command: str, words: str) -> int:
 
 
 def print_json(value: Any) -> None:
-    """Print a result for a machine."""
-    print(json.dumps(value, ensure_ascii=False, indent=2))
+    """Print a result for a machine; where the output cannot hold every letter, as escapes of JSON."""
+    holds_all = (sys.stdout.encoding or "utf-8").lower().replace("-", "") == "utf8"
+    print(json.dumps(value, ensure_ascii=not holds_all, indent=2))

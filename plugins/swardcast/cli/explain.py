@@ -33,7 +33,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
 def run(options: argparse.Namespace) -> int:
     """Show the explanation."""
     records = records_of(options)
-    title, parts = _of_notice(options, records) if options.notice else _of_surface(options, records)
+    title, parts = _of_notice(options, records) if options.notice is not None else _of_surface(options, records)
     if options.json:
         print_json(
             [

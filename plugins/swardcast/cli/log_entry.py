@@ -15,6 +15,7 @@ from swardcast.entering.corrections import entry_meant, understand_correction
 from swardcast.entering.kinds import BY_WORD, meant
 from swardcast.entering.measures import changes_typed
 from swardcast.entering.mornings import morning_offered
+from swardcast.entering.places import PLACES
 from swardcast.entering.questions import Question, kind_question, next_question
 from swardcast.entering.remarks import cautions
 from swardcast.entering.standing import standing_at
@@ -73,10 +74,21 @@ def _missing_in_words(word: str, told: Understood) -> str:
 
 
 def _empty(answers: Mapping[str, str]) -> list[Wrong]:
-    """Limits of the line that say nothing; asked for them, a manager may well say none."""
-    if "limits" not in answers or answers["limits"].strip():
-        return []
-    return [Wrong(option="limits", found="nothing", expected="a limit and what holds, such as 'trolleys: none today'")]
+    """Options of the line that say nothing; asked for them, a manager may well say none.
+
+    A script that fills in a name which it does not have would else enter the surfaces that come next.
+    """
+    expected = {
+        "limits": "a limit and what holds, such as 'trolleys: none today'",
+        **dict.fromkeys(
+            ("surfaces", *PLACES), "surfaces, such as 1-9 or all; without the option they are those that come next"
+        ),
+    }
+    return [
+        Wrong(option=option, found="nothing", expected=words)
+        for option, words in expected.items()
+        if option in answers and not answers[option].strip()
+    ]
 
 
 @dataclass(slots=True)

@@ -36,6 +36,9 @@ _RARELY: Final = (50_000, 50, 100)
 and most of what a command makes is asked for to its end: as often as Python does, it took an eighth of reading ten
 years of log and a tenth of a build; judgement."""
 
+_LINK_TO_ITSELF: Final = "Symlink loop"
+"""What pathlib says of one, and is no error of the system, up to Python 3.12."""
+
 _EXAMPLE: Final = """\
 Example:
   swardcast start my-club
@@ -106,22 +109,42 @@ def in_words(work: Callable[[], int]) -> int:
     except BrokenPipeError:  # an OSError too, but nobody's fault: `main` ends quietly
         raise
     except OSError as error:
-        print(f"{error.filename or 'a file'}: {error.strerror}", file=sys.stderr)
+        print(f"{error.filename or 'a file, or the output'}: {error.strerror}", file=sys.stderr)
+        return NEEDS_ATTENTION
+    except RuntimeError as error:
+        if not str(error).startswith(_LINK_TO_ITSELF):
+            raise
+        print(f"{error}: a link that leads to itself; name a folder", file=sys.stderr)
         return NEEDS_ATTENTION
 
 
 def main() -> NoReturn:
     """Run the command line and leave with its exit code."""
     gc.set_threshold(*_RARELY)
+    _make_streams_fit()
     try:
         try:
             code = run(sys.argv[1:])
         finally:
-            sys.stdout.flush()  # here, where a reader that has gone can still be met
-    except BrokenPipeError:  # as with `swardcast outlook | head`
+            sys.stdout.flush()  # here, where a reader that has gone, or a full disk, can still be met
+    except OSError as error:
+        is_gone = isinstance(error, BrokenPipeError)  # as with `swardcast outlook | head`
+        if not is_gone:
+            print(f"what was to be printed could not be written: {error.strerror}", file=sys.stderr)
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        code = FINE
+        code = FINE if is_gone else NEEDS_ATTENTION
     sys.exit(code)
+
+
+def _make_streams_fit() -> None:
+    """Give streams that are closed a place to go, and let no letter that one cannot hold end a command."""
+    for number, name in enumerate(("stdin", "stdout", "stderr")):
+        stream = getattr(sys, name)
+        if stream is None:  # before any file of ours is opened, which would get its number
+            os.dup2(os.open(os.devnull, os.O_RDWR), number)
+            setattr(sys, name, open(number, "r+" if number == 0 else "w", encoding="utf-8"))  # noqa: PTH123, SIM115 - a number
+        elif number:
+            stream.reconfigure(errors="backslashreplace")  # where it is not UTF-8; and names of files may be any bytes
 
 
 if __name__ == "__main__":

@@ -9,6 +9,7 @@ from typing import Final
 
 from swardcast.cli.planning_asked import day_option
 from swardcast.errors import SwardcastError
+from swardcast.moments import FIRST_YEAR, LAST_YEAR
 from swardcast.planning.periods import Period, month_of, year_of
 
 __all__ = ["add_days_options", "days_in_order", "month_option", "year_option"]
@@ -25,7 +26,7 @@ def add_days_options(options: argparse.ArgumentParser, *, first: str, last: str)
 
 def year_option(text: str) -> Period:
     """Read a year."""
-    if _YEAR.fullmatch(text.strip()) is None:
+    if _YEAR.fullmatch(text.strip()) is None or not _is_ours(int(text)):
         message = f"found {text!r}; expected a year such as '2027'"
         raise argparse.ArgumentTypeError(message)
     return year_of(int(text))
@@ -34,10 +35,14 @@ def year_option(text: str) -> Period:
 def month_option(text: str) -> Period:
     """Read a month."""
     match = _MONTH.fullmatch(text.strip())
-    if match is None or not 1 <= int(match[2]) <= 12:  # noqa: PLR2004 - months
+    if match is None or not 1 <= int(match[2]) <= 12 or not _is_ours(int(match[1])):  # noqa: PLR2004 - months
         message = f"found {text!r}; expected a month such as '2027-09'"
         raise argparse.ArgumentTypeError(message)
     return month_of(date(int(match[1]), int(match[2]), 1))
+
+
+def _is_ours(year: int) -> bool:
+    return FIRST_YEAR <= year <= LAST_YEAR
 
 
 def days_in_order(first: date, last: date) -> Period:

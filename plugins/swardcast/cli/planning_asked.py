@@ -11,6 +11,7 @@ from typing import Final
 from pydantic_core import PydanticCustomError
 
 from swardcast.errors import SwardcastError, nearest
+from swardcast.moments import FIRST_YEAR, LAST_YEAR
 from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.what_if import facts_as_known
 from swardcast.reading.schema import one_day
@@ -50,7 +51,10 @@ def week_option(text: str) -> date:
             raise argparse.ArgumentTypeError(message) from None
         return day - timedelta(days=day.weekday())
     try:
-        return date.fromisocalendar(int(match[1]), int(match[2]), 1)
+        if FIRST_YEAR <= int(match[1]) <= LAST_YEAR:
+            return date.fromisocalendar(int(match[1]), int(match[2]), 1)
+        message = f"found {text!r}; expected a week of the years {FIRST_YEAR} to {LAST_YEAR}"
+        raise argparse.ArgumentTypeError(message)
     except ValueError:
         message = f"found {text!r}; expected a week that the year has"
         raise argparse.ArgumentTypeError(message) from None

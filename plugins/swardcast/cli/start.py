@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import shlex
 import shutil
 import sys
 from datetime import datetime, timedelta
@@ -14,11 +15,13 @@ from zoneinfo import ZoneInfo
 from swardcast.cli.common import new_parser, print_json
 from swardcast.cli.start_forge import FORGES, workflow_path, write_workflow
 from swardcast.errors import SwardcastError
+from swardcast.moments import FIRST_YEAR, LAST_YEAR
 from swardcast.site_source import demo_club
 
 __all__ = ["parser", "run"]
 
 _ZONE = ZoneInfo("Europe/London")  # the time zone in the club.yaml that it writes
+_FIRST_YEAR = FIRST_YEAR + 1  # what was measured is told as of 60 days before
 
 
 def parser(name: str, what: str) -> argparse.ArgumentParser:
@@ -40,11 +43,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
 def run(options: argparse.Namespace) -> int:
     """Write the folder: beside its place first, then moved there, so that nothing half-written is left."""
     folder: Path = options.folder.resolve()
-    try:
-        today = datetime.fromisoformat(options.today) if options.today else datetime.now(_ZONE)
-    except ValueError:
-        message = f"{options.today!r} is no day; expected one such as '2027-08-23'"
-        raise SwardcastError(message) from None
+    today = _today(options.today)
     if options.forge and (folder / "club.yaml").is_file():
         return _add_workflow(options, today.year)
     if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
@@ -62,8 +61,23 @@ def run(options: argparse.Namespace) -> int:
     finally:
         shutil.rmtree(fresh, ignore_errors=True)
     _tell(options, options.folder)
-    print(f"Made {options.folder}. Now: swardcast build --club {options.folder} --output site", file=sys.stderr)
+    club = shlex.quote(str(options.folder))
+    print(f"Made {options.folder}. Now: swardcast build --club {club} --output site", file=sys.stderr)
     return 0
+
+
+def _today(named: str | None) -> datetime:
+    """The day that was named, or the present moment; raises SwardcastError."""
+    if named is None:
+        return datetime.now(_ZONE)
+    try:
+        today = datetime.fromisoformat(named)
+    except ValueError:
+        today = None
+    if today is None or not _FIRST_YEAR <= today.year < LAST_YEAR:
+        message = f"{named!r} is no day; expected one such as '2027-08-23'"
+        raise SwardcastError(message)
+    return today
 
 
 def _add_workflow(options: argparse.Namespace, year: int) -> int:
