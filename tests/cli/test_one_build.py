@@ -72,6 +72,17 @@ def test_a_build_that_was_killed_holds_nobody_up(tmp_path: Path) -> None:
     assert list(tmp_path.iterdir()) == []
 
 
+@pytest.mark.skipif(sys.platform == "win32", reason="links need rights there")
+def test_a_link_in_the_place_of_the_lock_is_not_followed(tmp_path: Path) -> None:
+    """Where others may write beside the site, one of them could have any file of ours emptied."""
+    precious = tmp_path / "precious"
+    precious.write_text("kept", encoding="utf-8")
+    (tmp_path / ".site.lock").symlink_to(precious)
+    with pytest.raises(SwardcastError, match="nothing was published"), only_build(tmp_path / "site"):
+        pass
+    assert precious.read_text(encoding="utf-8") == "kept"
+
+
 @pytest.mark.parametrize("code", [errno.EACCES, errno.EROFS, errno.ENOSPC])
 def test_a_folder_in_which_nothing_can_be_made_is_named_with_what_a_build_needs(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path, code: int

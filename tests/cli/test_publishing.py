@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 import signal
@@ -10,11 +11,16 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
+from contextlib import nullcontext
 from dataclasses import dataclass
+from datetime import UTC, datetime, tzinfo
 from pathlib import Path
 
 import pytest
 
+from swardcast.cli import build
+from swardcast.cli.live_site import of_another_club, refuse_older
+from swardcast.errors import SwardcastError
 from tests.cli.conftest import Done
 from tests.conftest import ROOT, bytes_in
 from tests.outlook.small_club import SmallClub
@@ -88,6 +94,80 @@ def test_the_site_before_comes_back_and_goes_again(made: Made, live: Path, run_s
     assert bytes_in(live) == bytes_in(made.old)
     assert _build(run_swardcast, made.club, live, "15", "--back").returncode == 0
     assert bytes_in(live) == bytes_in(made.new)
+
+
+@pytest.mark.parametrize("lost", ["notices/index.html", "status.json", ".made-by-swardcast status.json"])
+def test_a_site_before_of_which_something_was_lost_does_not_come_back(
+    made: Made, live: Path, swardcast: Callable[..., Done], lost: str
+) -> None:
+    before = Path(shutil.copytree(made.new, live.with_name(".site.before")))
+    for name in lost.split():
+        (before / name).unlink()
+    done = swardcast("build", "--club", str(made.club), "--output", str(live), "--back")
+    assert done.code == 1
+    last = lost.rsplit(maxsplit=1)[-1]
+    assert done.err == (
+        f"{before} is not whole any more: {last} missing. Nothing was changed, the live site stays."
+        " Build anew instead.\n"
+    )
+    assert bytes_in(live) == bytes_in(made.old)
+
+
+def test_a_clock_that_stands_before_the_live_site_builds_nothing(
+    made: Made, live: Path, swardcast: Callable[..., Done], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A small machine without a battery begins in 1970. The live site is of 9:30am on the 14th."""
+    monkeypatch.setattr(build, "datetime", _Clock)
+    asked = ("build", "--club", str(made.club), "--output", str(live))
+    _Clock.says = datetime(1970, 1, 1, 0, 1, tzinfo=UTC)
+    done = swardcast(*asked)
+    assert (done.code, done.out) == (1, "")
+    assert done.err == (
+        f"the clock of this machine says 1970-01-01 01:01, and the live site in {live} is of 2027-09-14 09:30."
+        " Nothing was published, the live site stays.\nSet the clock right. Or, if the live site was built to look"
+        " ahead, name the moment: --as-of '1970-01-01 01:01'.\n"
+    )
+    assert bytes_in(live) == bytes_in(made.old)
+
+
+class _Clock(datetime):
+    """A clock that says what it is told to."""
+
+    says: datetime
+
+    @classmethod
+    def now(cls, tz: tzinfo | None = None) -> datetime:  # type: ignore[override]
+        return cls.says.astimezone(tz)
+
+
+@pytest.mark.parametrize(("now", "refused"), [("2027-09-13T09:29+01:00", True), ("2027-09-13T09:30+01:00", False)])
+def test_clocks_may_differ_by_a_day(live: Path, now: str, *, refused: bool) -> None:
+    with pytest.raises(SwardcastError) if refused else nullcontext():
+        refuse_older(live, datetime.fromisoformat(now))
+
+
+@pytest.mark.parametrize("told", ["", "{", "[]", '{"as_of": 7}', '{"as_of": "2099-01-01T00:00:00"}'])
+def test_a_live_site_that_tells_no_moment_holds_nothing_up(tmp_path: Path, told: str) -> None:
+    (tmp_path / "status.json").write_text(told, encoding="utf-8")
+    refuse_older(tmp_path, datetime(2027, 9, 14, tzinfo=UTC))
+
+
+def test_a_site_in_the_place_of_another_clubs_is_pointed_out(live: Path, made: Made, tmp_path: Path) -> None:
+    """One that only has another name, or another address, is the same club's."""
+    assert list(of_another_club(live, made.new)) == []
+    assert list(of_another_club(tmp_path / "none", made.new)) == []
+    told = json.loads((made.new / "status.json").read_bytes())
+    were, at = told["club"]["name"], told["site"]
+    other = tmp_path / "other"
+    other.mkdir()
+    for name, site, pointed_out in (("Other", at, False), (were, "https://other.example/", False), ("Other", "https://other.example/", True)):  # fmt: skip
+        changed = {**told, "club": {**told["club"], "name": name}, "site": site}
+        (other / "status.json").write_text(json.dumps(changed), encoding="utf-8")
+        remark = (
+            f"{live} was the site of {were} ({at}) and is that of Other (https://other.example/) now. If that is a"
+            " mistake, the same command with --back brings it back."
+        )
+        assert list(of_another_club(live, other)) == [remark] * pointed_out
 
 
 def test_a_build_through_a_symbolic_link_fills_the_folder_that_it_leads_to(

@@ -248,6 +248,44 @@ def test_the_new_site_has_the_mode_of_the_live_folder(tmp_path: Path) -> None:
     assert stat.S_IMODE(live.stat().st_mode) == 0o2775
 
 
+def test_whoever_may_read_the_live_folder_may_read_all_of_the_new_site(steps: str, tmp_path: Path) -> None:
+    """A timer's umask of 077 would else leave the web server a site that it may not read."""
+    live = _site(tmp_path / "site", "old")
+    live.chmod(0o755)
+    fresh = _site(tmp_path / "fresh", "new")
+    _site(fresh / "notices", "notice")
+    (fresh / "link").symlink_to("nowhere")
+    (fresh / "tool").write_text("a tool", encoding="utf-8")
+    for name, mode in (("notices", 0o700), ("notices/index.html", 0o600), ("index.html", 0o644), ("tool", 0o700)):
+        (fresh / name).chmod(mode)
+    swap(fresh, live)
+    modes = {
+        name: oct(stat.S_IMODE((live / name).stat().st_mode)) for name in ("notices", "notices/index.html", "tool")
+    }
+    assert modes == {"notices": "0o755", "notices/index.html": "0o644", "tool": "0o744"}
+
+
+def test_a_live_folder_that_few_may_read_lets_nobody_else_in(tmp_path: Path) -> None:
+    live = _site(tmp_path / "site", "old")
+    live.chmod(0o700)
+    fresh = _site(tmp_path / "fresh", "new")
+    (fresh / "index.html").chmod(0o600)
+    swap(fresh, live)
+    assert stat.S_IMODE((live / "index.html").stat().st_mode) == 0o600
+
+
+def test_what_is_left_of_another_site_beside_this_one_is_not_taken_away(tmp_path: Path) -> None:
+    """A site called site.new-look keeps the one before it in `.site.new-look.before`."""
+    _site(tmp_path / "site", "ours")
+    names = [".site.new-look.before", ".site.new-look.lock", ".site.new-look.new-a1b2c3d4"]
+    for name in names:
+        _site(tmp_path / name, "another's")
+    _site(tmp_path / ".site.new-a1b2_3d4/site", "half")
+    with only_build(tmp_path / "site"):
+        pass
+    assert sorted(path.name for path in tmp_path.iterdir()) == [*names, "site"]
+
+
 @pytest.mark.skipif(os.geteuid() == 0, reason="the administrator may write anywhere")
 def test_a_folder_without_the_right_to_write_is_taken_away_all_the_same(tmp_path: Path) -> None:
     folder = _site(tmp_path / "site/deep", "old")

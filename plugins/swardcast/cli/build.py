@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import argparse
 import errno
-import json
 import os
 import sys
 from collections.abc import Iterator, Mapping
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any, Final
 
 from swardcast.cli.common import add_club_options, new_parser, print_json
-from swardcast.cli.files_of_others import bring, list_files, refuse_others
+from swardcast.cli.files_of_others import bring, list_files, refuse_broken, refuse_others
+from swardcast.cli.live_site import of_another_club, refuse_older, status_of
 from swardcast.cli.one_build import only_build
 from swardcast.cli.pelican_anew import pelican_anew
 from swardcast.cli.private_file import refuse_published
@@ -79,6 +80,8 @@ def make_live(options: argparse.Namespace) -> int:
         with only_build(output) as place:
             if options.back:
                 return _go_back(output)
+            if options.as_of is None:
+                refuse_older(output, datetime.now(UTC))
             return _publish(options, place / "site", output)
     except OSError as error:
         if error.errno in _OF_A_DISK:
@@ -103,14 +106,19 @@ def _publish(options: argparse.Namespace, fresh: Path, output: Path) -> int:
     for fault in refuse_faults(FilesOf(fresh), brought):
         print(f"Worth another look: {fault}.", file=sys.stderr)
     refuse_others(output, fresh)
+    for remark in of_another_club(output, fresh):
+        print(f"Worth another look: {remark}", file=sys.stderr)
     swap(fresh, output)
     return failed
 
 
 def _go_back(output: Path) -> int:
-    refuse_others(output, site_before(output))
+    before = site_before(output)
+    if before.is_dir():
+        refuse_broken(before)
+    refuse_others(output, before)
     go_back(output)
-    as_of = json.loads((output / "status.json").read_text(encoding="utf-8"))["as_of"]
+    as_of = status_of(output).get("as_of", "a moment that it does not tell")
     print(
         f"The site before is live again; it is of {as_of}. The same command brings the other one back.", file=sys.stderr
     )

@@ -14,7 +14,7 @@ from swardcast.errors import InputNeedsAttention, SwardcastError, first_of
 from swardcast.outlets.policy import HEADERS_PATH
 from swardcast.reading.web_folder import LEFT_BY_SYSTEMS, REPOSITORIES, WEB, clashes, folders_above, unless_gone
 
-__all__ = ["LIST", "bring", "list_files", "refuse_others"]
+__all__ = ["LIST", "bring", "list_files", "refuse_broken", "refuse_others"]
 
 LIST: Final = ".made-by-swardcast"
 """The list at the root of a site: the place of each of its files, one a line."""
@@ -48,6 +48,28 @@ def list_files(site: Path) -> None:
     """Write into a site what it is made of, once all of it is there."""
     names = sorted({*_names_in(site), LIST})
     (site / LIST).write_text("".join(f"{name}\n" for name in names), encoding="utf-8")
+
+
+def refuse_broken(site: Path) -> None:
+    """Refuse to make a site live of which something was lost while it was kept.
+
+    Args:
+        site: a site that was live before.
+
+    Raises:
+        SwardcastError: when a file of its list is gone, or it has no list and no home page.
+    """
+    try:
+        ours = (site / LIST).read_text(encoding="utf-8").splitlines()
+    except FileNotFoundError:
+        ours = ["index.html", "status.json"]  # of every version
+    lost = [name for name in ours if not (site / name).is_file()]
+    if lost:
+        message = (
+            f"{site} is not whole any more: {first_of(lost, _MOST_TOLD)} missing. Nothing was changed, the live site"
+            " stays. Build anew instead."
+        )
+        raise SwardcastError(message)
 
 
 def refuse_others(output: Path, coming: Path) -> None:

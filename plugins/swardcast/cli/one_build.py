@@ -116,7 +116,8 @@ def _holder(file: Path) -> str:
 
 def _lock(file: Path) -> int | None:
     """Lock a file: its descriptor, or None while another process has it."""
-    descriptor = os.open(file, os.O_RDWR | os.O_CREAT, 0o666)
+    follow_no_link = getattr(os, "O_NOFOLLOW", 0)  # or somebody's link beside the site would have any file emptied
+    descriptor = os.open(file, os.O_RDWR | os.O_CREAT | follow_no_link, 0o666)
     try:
         _lock_descriptor(descriptor)
         if not os.path.samestat(os.fstat(descriptor), file.stat()):  # its last holder took it away

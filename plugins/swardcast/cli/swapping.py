@@ -15,12 +15,17 @@ import sys
 from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
-from typing import Any
+from typing import Any, Final
 
 from swardcast.cli.exchange import exchange
 from swardcast.errors import SwardcastError
 
 __all__ = ["beginning_of_new", "go_back", "put_right", "site_before", "swap", "take_away"]
+
+_GONE: Final = "gone"
+_READ_FILES: Final = stat.S_IRGRP | stat.S_IROTH
+_READ_FOLDERS: Final = _READ_FILES | stat.S_IXGRP | stat.S_IXOTH
+"""What a file and a folder let others do, so that they may read what is there."""
 
 
 def beginning_of_new(output: Path) -> str:
@@ -41,7 +46,7 @@ def swap(fresh: Path, output: Path) -> None:
     if not output.exists():
         fresh.rename(output)
         return
-    shutil.copymode(output, fresh)
+    _let_read(fresh, output)
     waiting = output.with_name(f".{output.name}.next-{fresh.stat().st_ino}")
     fresh.rename(waiting)
     try:
@@ -85,8 +90,8 @@ def put_right(output: Path) -> None:
     for left in sorted(output.parent.iterdir()):
         if left == _moved(output):
             _keep(left, output)
-        elif left.name.startswith(beginning_of_new(output)):
-            take_away(left)
+        elif re.fullmatch(rf"{re.escape(beginning_of_new(output))}[a-z0-9_]+", left.name):
+            take_away(left)  # no dot in it: `.site.new-look.before` is of another site beside this one
         elif found := re.fullmatch(rf"\.{re.escape(output.name)}\.next-(\d+)", left.name):
             if int(found[1]) == left.stat().st_ino:
                 take_away(left)
@@ -119,6 +124,22 @@ def _with_the_right_to_write(remove: Callable[[str], None], path: str, error: An
             remove(path)
 
 
+def _let_read(fresh: Path, output: Path) -> None:
+    """Let everybody read all of a new site who may read the live folder.
+
+    A timer or a shell may have taken that right from all files that it makes (umask), and the web server would find
+    a site that it may not read.
+    """
+    shutil.copymode(output, fresh)
+    mode = output.stat().st_mode
+    for place, folders, files in os.walk(fresh):
+        for names, rights in ((folders, _READ_FOLDERS), (files, _READ_FILES)):
+            for path in (Path(place, name) for name in names):
+                here = path.lstat().st_mode
+                if mode & rights & ~here and not stat.S_ISLNK(here):
+                    path.chmod(stat.S_IMODE(here | mode & rights))
+
+
 def _in_two_steps(coming: Path, output: Path) -> Path:
     """Move the live site away and another into its place; gives where the live one lies now."""
     moved = _moved(output)
@@ -148,7 +169,7 @@ def _bring_back(output: Path) -> bool:
 def _keep(old: Path, output: Path) -> None:
     """Keep the site that was live for `go_back`."""
     before = site_before(output)
-    gone = output.with_name(f"{beginning_of_new(output)}gone")
+    gone = output.with_name(f"{beginning_of_new(output)}{_GONE}")
     if before.exists():
         take_away(gone)
         before.rename(gone)
