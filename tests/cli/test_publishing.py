@@ -96,6 +96,29 @@ def test_the_site_before_comes_back_and_goes_again(made: Made, live: Path, run_s
     assert bytes_in(live) == bytes_in(made.new)
 
 
+@pytest.mark.parametrize(
+    ("page", "said"),
+    [
+        ("Words.\n", "extra.md: could not find information about 'title'"),
+        ("Title: A\nDate: never\n\nWords.\n", "extra.md ('never' is not a valid date)"),
+        ("Title: A\nSave_as: ../../x.html\n\nWords.\n", "extra.md: file '../../x.html' would be written outside output path"),
+        ("Title: A\nTemplate: ../../x\n\nWords.\n", "unable to load ../../x[.html]"),
+    ],
+)  # fmt: skip
+def test_what_pelican_cannot_make_of_a_page_is_told_with_its_reason(
+    made: Made, live: Path, swardcast: Callable[..., Done], tmp_path: Path, page: str, said: str
+) -> None:
+    club = Path(shutil.copytree(made.club, tmp_path / "club"))
+    shutil.copytree(ROOT / "site_src/content/pages/en-GB", club / "pages")
+    (club / "pages/extra.md").write_text(page, encoding="utf-8")
+    asked = ("--club", str(club), "--output", str(live), "--as-of", "2027-09-15 09:30")
+    done = swardcast("build", *asked)
+    assert (done.code, done.out) == (1, "")
+    (told,) = [line for line in done.err.splitlines() if line.startswith("the site could not be built: ")]
+    assert said in told
+    assert bytes_in(live) == bytes_in(made.old)
+
+
 @pytest.mark.parametrize("lost", ["notices/index.html", "status.json", ".made-by-swardcast status.json"])
 def test_a_site_before_of_which_something_was_lost_does_not_come_back(
     made: Made, live: Path, swardcast: Callable[..., Done], lost: str

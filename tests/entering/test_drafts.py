@@ -17,6 +17,7 @@ from swardcast.reading.folder import read_club_folder
 from swardcast.reading.log_fields import KINDS
 from swardcast.reading.log_file import entries_from, typed_fields
 from swardcast.reading.log_names import LogContext
+from swardcast.reading.typed_words import is_seen
 from swardcast.records import log
 from tests.conftest import DEMO
 
@@ -37,7 +38,7 @@ WORDS = st.one_of(
          "{x: y}", "[a, b]", "---", "100%", "12:30", "ends with:", "!tag", "1_000", "|", ">", "@", "`", "% of", "\u2028", "\ufeffx"]
     ),
 )  # fmt: skip
-LINES = WORDS.map(lambda text: " ".join(text.split())).filter(bool)
+LINES = WORDS.map(lambda text: " ".join(text.split())).filter(is_seen)
 MOMENTS = st.datetimes(datetime(2027, 5, 10), datetime(2029, 12, 31)).map(  # noqa: DTZ001 - the zone follows
     lambda at: (at.replace(tzinfo=ZoneInfo("UTC")).astimezone(LONDON)).replace(second=0, microsecond=0)
 )

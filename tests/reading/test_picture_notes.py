@@ -153,6 +153,13 @@ def test_a_film_or_picture_of_another_kind_that_may_tell_its_place_is_refused(ma
         without_notes(boxes + mark)
 
 
+@pytest.mark.parametrize("begins", [b"II*\0\x08\0\0\0", b"MM\0*\0\0\0\x08"])
+def test_a_tiff_and_the_raw_pictures_of_cameras_are_refused(begins: bytes) -> None:
+    """Its first directory may hold a place, tag 0x8825 (Exif 2.32, section 4.6.3; from memory)."""
+    with pytest.raises(NotesCannotGoError, match="Save it as JPEG or PNG; it may tell where it was taken"):
+        without_notes(begins + b"\x01\0\x25\x88")
+
+
 def test_a_text_about_such_things_is_no_picture() -> None:
     for text in (b"", b"Exif\0\0", b"RIFF", b"what a GIF notes: Exif\0\0"):
         assert without_notes(text) == text

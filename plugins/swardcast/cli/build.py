@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import errno
+import logging
 import os
 import sys
 from collections.abc import Iterator, Mapping
@@ -175,9 +176,8 @@ def _refuse_dangerous(output: Path, club: Path) -> None:
 
 
 def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:
-    import logging
-
     from pelican import Pelican, log
+    from pelican.generators import PelicanTemplateNotFound
 
     from swardcast.club_templates import template_problem
 
@@ -196,18 +196,34 @@ def _build(options: argparse.Namespace, fresh: Path, output: Path) -> None:
     club = options.club.resolve()
     refuse_published([Path(settings["PATH"]), Path(settings["THEME"]), club], mark=MARK)
     refuse_published([club / WEB], mark=MARK, hidden=True)
+    told = _LastError()
+    logging.getLogger().addHandler(told)
     try:
         _silently(Pelican(settings))
     except SwardcastError:
         raise
-    except RuntimeError as error:  # what Pelican raises when an error is fatal
-        message = f"the site could not be built: {error}"
-        raise SwardcastError(message) from error
     except Exception as error:
         problem = template_problem(error, options.club)
-        if problem is None:
-            raise
-        raise InputNeedsAttention([problem]) from error
+        if problem is not None:
+            raise InputNeedsAttention([problem]) from error
+        if isinstance(error, RuntimeError | PelicanTemplateNotFound):  # the first where an error was told as fatal
+            why = f" ({error.__context__})" if told.words and error.__context__ is not None else ""
+            message = f"the site could not be built: {told.words or error}{why}"
+            raise SwardcastError(message) from error
+        raise
+    finally:
+        logging.getLogger().removeHandler(told)
+
+
+class _LastError(logging.Handler):
+    """Keeps what Pelican told last of an error: what it raises then says nothing of it."""
+
+    words = ""
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Keep an error."""
+        if record.levelno >= logging.ERROR:
+            self.words = " ".join(record.getMessage().split())
 
 
 def _silently(pelican: Any) -> None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import struct
+from collections.abc import Mapping
 from typing import Final
 from xml.etree import ElementTree as ET
 
@@ -22,6 +23,9 @@ _LONGEST_RATIO: Final = 3.0
 """Width to height or the other way, so that it fits beside the name. Judgement."""
 _LEAST_PNG_PX: Final = 88
 """Height that stays sharp where two pixels of a screen stand for one of a page. Judgement."""
+
+_MOST_DRAWN: Final = 10_000
+"""Shapes: more than 50 KB hold one by one. Judgement."""
 
 _SVG: Final = "http://www.w3.org/2000/svg"
 _DRAWS: Final = frozenset(
@@ -118,7 +122,28 @@ def _svg(name: str, data: bytes) -> tuple[float, bytes]:
         raise neither
     for element in root.iter():
         _only_draws(name, element)
+    try:
+        count = _drawn(root, {one.get("id", ""): one for one in root.iter()}, {})
+    except RecursionError:
+        found = f"{name!r}, whose parts lie far too deep in each other"
+        raise BadgeError(found, "parts beside each other", _AS_PLAIN_SVG) from None
+    if count > _MOST_DRAWN:
+        found = f"{name!r}, whose parts are drawn again and again"
+        raise BadgeError(found, f"at most {_MOST_DRAWN:,} shapes in all", _AS_PLAIN_SVG)
     return _size_of(name, root), drawn
+
+
+def _drawn(element: ET.Element, by_id: Mapping[str, ET.Element], known: dict[ET.Element, int]) -> int:
+    """How many shapes a browser draws for an element: of a `use`, those of what it names, which may hold others.
+
+    One that is drawn within itself counts once, since browsers draw no circle.
+    """
+    if element not in known:
+        known[element] = 1
+        used = [value.strip()[1:] for key, value in element.attrib.items() if key.rpartition("}")[2] == "href"]
+        parts = [*element, *(by_id[one] for one in used if one in by_id and element.tag == f"{{{_SVG}}}use")]
+        known[element] += sum(_drawn(part, by_id, known) for part in parts)
+    return known[element]
 
 
 def _only_draws(name: str, element: ET.Element) -> None:

@@ -63,7 +63,13 @@ _LANGUAGE: Final = re.compile(
 )
 
 
-_zones: Final = cache(available_timezones)  # which looks through a folder of some 600 files
+_OF_A_MACHINE: Final = {"localtime", "Factory"}
+"""Names under which a system keeps what it takes for its own: another machine would build another site."""
+
+
+@cache  # since it looks through a folder of some 600 files
+def _zones() -> set[str]:
+    return available_timezones() - _OF_A_MACHINE
 
 
 def zone_told(document: Located) -> ZoneInfo | None:

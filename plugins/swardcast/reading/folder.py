@@ -67,6 +67,8 @@ def read_club_folder(folder: Path, unwritten: Mapping[str, str] | None = None) -
         refuse_newer(files.club_file())
     files.report_strangers()
     files.report_unread()
+    for name, _ in files.below("pages", "**/*.md"):
+        files.text(name)  # of which Pelican makes pages; here its faults are told with file and line
     club = club_in(files, problems)
     surfaces = _surfaces(files, problems)
     if surfaces is not None:

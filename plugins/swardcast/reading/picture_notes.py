@@ -41,6 +41,9 @@ _MAY_NOTE: Final = re.compile(rb"<!--|<\?(?!xml\s)|metadata|xmlns:(?!xlink\b)")
 _TELLS_PLACE: Final = (b"Exif\0", b"\xa9xyz", b"location.ISO6709")
 """By which pictures and films in boxes (ISO/IEC 14496-12) note things about themselves; from memory."""
 
+_TIFF: Final = (b"II*\0", b"MM\0*")
+"""How a TIFF begins (TIFF 6.0, section 2), and the raw pictures of most cameras; few browsers show one."""
+
 
 class NotesCannotGoError(ValueError):
     """A picture out of which notes cannot be taken: what was found, what was expected, what to do."""
@@ -60,7 +63,8 @@ def without_notes(data: bytes) -> bytes:
         The same picture, and any other file as it is.
 
     Raises:
-        NotesCannotGoError: for a damaged JPEG, PNG or WebP, and for another picture or film that may tell its place.
+        NotesCannotGoError: for a damaged JPEG, PNG or WebP, for a TIFF, and for another picture or film that may tell
+            its place.
     """
     try:
         if data.startswith(_PNG):
@@ -78,6 +82,9 @@ def without_notes(data: bytes) -> bytes:
             "one without such notes",
             "Save a picture as JPEG or PNG; a film without the place, as a telephone offers when it is shared.",
         )
+    if data[:4] in _TIFF:
+        found, expected = "a picture in TIFF, as cameras write it", "one that a browser shows"
+        raise NotesCannotGoError(found, expected, "Save it as JPEG or PNG; it may tell where it was taken.")
     return data
 
 

@@ -24,8 +24,8 @@ _LONGEST_WORD: Final = 2_000
 _MOST_OPEN: Final = 20
 """Brackets of one sort that wait to be closed at once; judgement."""
 
-_SEEN: Final = "LNPS"
-"""First letters of Unicode's general categories of what is seen: letters, numbers, punctuation, symbols."""
+_UNSEEN: Final = {"Cc", "Cf", "Zl", "Zp", "Zs"}
+"""Unicode's general categories of what is not seen: controls, formats (marks of no width) and blanks."""
 _TOO_LONG: Final = re.compile(rf"\S{{{_LONGEST_WORD + 1},}}")
 _BRACKET: Final = re.compile(r"\\.|[\[\]()]|\n[ \t]*\n", re.DOTALL)
 _CLOSED_BY: Final = {"]": "[", ")": "("}
@@ -38,9 +38,9 @@ def is_seen(text: str) -> bool:
         text: any text.
 
     Returns:
-        True when there is a letter, a figure, a mark or a picture in it.
+        True when there is a letter, a figure, a mark or a picture in it, also one that is newer than this Python.
     """
-    return any(unicodedata.category(letter)[0] in _SEEN for letter in text)
+    return any(unicodedata.category(letter) not in _UNSEEN for letter in text)
 
 
 def faults_of_markdown(words: str, *, file: str, first_line: int) -> Iterator[Problem]:

@@ -52,6 +52,7 @@ _FIELDS = (
     broken("a time zone misspelt", CLUB, swap("Europe/London", "Europe/Londn"), "time zone", "Did you mean 'Europe/London'?"),
     broken("a time zone out of the folder", CLUB, swap("Europe/London", "../../etc/passwd"), "time zone", "../../etc/passwd"),
     broken("a time zone as an offset", CLUB, swap("Europe/London", "+01:00"), "time zone", "+01:00"),
+    broken("a time zone of whatever machine it is", CLUB, swap("Europe/London", "localtime"), "time zone", "'localtime'"),
     broken("a language by its country's usual name", CLUB, swap("language: en-GB", "language: en-UK"), "language", "Did you mean 'en-GB'?"),
     broken("a language in words", CLUB, swap("language: en-GB", "language: American English"), "language", "Did you mean 'en-US'?"),
     broken("a language that has no phrases", CLUB, swap("language: en-GB", "language: fr-FR"), "language", "'fr-FR'"),
@@ -114,6 +115,11 @@ _BADGES = (
 )  # fmt: skip
 
 _WORDS = (
+    broken("a badge that draws itself a billion times", BADGE, put(_SVG.format('<g id="a0"><path d="M0 0"/></g>' + "".join(f'<g id="a{n + 1}">' + f'<use href="#a{n}"/>' * 10 + "</g>" for n in range(9))), None), "look.badge", "drawn again and again", at=CLUB),
+    broken("a badge 3,000 deep", BADGE, put(_SVG.format("<g>" * 3_000 + "</g>" * 3_000), None), "look.badge", "too deep in each other", at=CLUB),
+    fine("a badge that uses its parts twice and draws a circle", BADGE, put(_SVG.format('<defs><path id="p" d="M0 0"/><g id="q"><use href="#p"/><use href="#q"/></g></defs><use href="#q"/><use href="#none"/>'), None)),
+    broken("a page in Latin-1", "pages/about.md", put(b"Title: About\n\ncaf\xe9\n", 3), "", "not UTF-8", more=True),
+    broken("a page of two versions", "pages/about.md", put("Title: About\n\n¦<<<<<<< HEAD\nHi\n=======\nHo\n>>>>>>> deputy\n"), "", "two versions", more=True),
     broken("30,000 phrases", _PHRASES, put(lambda: b"".join(b"site-%d = x\n" % n for n in range(30_000)), None), "", "30,000 phrases", "at most 5,000"),
     broken("5,000 phrases that we do not have", _PHRASES, put(lambda: b"".join(b"site-%d = x\n" % n for n in range(5_000)), 1), "", "the name of a phrase of ours", more=True),
     broken("a phrase that we do not have", _PHRASES, put("site-over = Over\n¦site-ovr = Over\n"), "", "Did you mean 'site-over'?"),
