@@ -95,7 +95,7 @@ ROWS = (
     fine("a moment in the first hour of ours", _NOTE, swap("at: 2027-07-07 11:30", "at: 1900-01-01 00:00")),
     fine("a moment in the last hour of ours", _NOTE, swap("at: 2027-07-07 11:30", "at: 2200-12-31 23:59")),
     fine("words of 19,000 letters", _NOTE, add("word " * 3_800)),
-    broken("words of 20,000 letters and more", _NEW, put(_HELLO.replace("Hello.", "¦" + "word " * 4_000 + "end.")), "own words", "20,006 letters", "at most 20,000"),
+    broken("words of 20,000 letters and more", _NEW, put(_HELLO.replace("Hello.", "¦" + "word " * 4_000 + "end.")), "own words", "20,005 letters", "at most 20,000"),
     broken("a picture pasted among words", _NEW, put(_HELLO + "\n¦![a](data:image/png;base64," + "iVBORw0" * 2_000 + ")\n"), "own words", "a word of 14,028 letters", "put its file into the folder web"),
     broken("brackets that nobody closed", _NEW, put(_HELLO + "\nWe begin:\n¦" + "[ " * 5_000 + "\n"), "own words", "more than 20 brackets"),
     broken("links that nobody closed", _NEW, put(_HELLO + "\n¦" + "[a](b " * 3_000 + "\n"), "own words", "more than 20 brackets"),
