@@ -117,6 +117,7 @@ def _run(script: Iterable[str], folder: Path, variables: dict[str, str], **more:
     commands = folder.parent / "commands"
     commands.mkdir(exist_ok=True)
     asked = commands / "asked"
+    asked.touch()
     (commands / "swardcast").write_text(COMMANDS, encoding="utf-8")
     (commands / "python").write_text(f'#!/bin/sh\necho "$@" >>{asked}\n', encoding="utf-8")
     for name in ("swardcast", "python"):
