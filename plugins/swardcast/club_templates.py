@@ -7,6 +7,8 @@ from pathlib import Path
 from typing import Any, Final
 
 from jinja2 import Environment, FileSystemLoader, TemplateNotFound, TemplateSyntaxError
+from jinja2.filters import do_striptags
+from markupsafe import Markup, escape
 
 from swardcast.compiled_templates import COMPILED
 from swardcast.errors import Problem, nearest
@@ -77,9 +79,15 @@ def prepare(environment: Any) -> None:
     environment.bytecode_cache = COMPILED
     environment.filters["own_words"] = own_words_html
     environment.filters["kept_together"] = kept_together
+    environment.filters["striptags"] = _words_alone
     loaders = getattr(environment.loader, "loaders", None)
     if loaders is not None:
         loaders.append(FileSystemLoader(str(_OURS)))
+
+
+def _words_alone(value: Any) -> Markup:
+    """Words without tags, as HTML: Jinja gives `<` and `"` back, and themes put them into titles and attributes."""
+    return escape(do_striptags(value))
 
 
 def problems_of_templates(club: Path, settings: Any, environment: Environment | None = None) -> list[Problem]:
