@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 from pathlib import Path
+from shutil import rmtree
 
 import pytest
 
@@ -77,6 +78,30 @@ def test_taking_back_that_growth_is_held_back_is_told_at_once(tmp_path: Path) ->
     club.log("not-dull", "04-06", "correction", "corrects: dull")
     causes = [(move.at.date(), move.cause) for move in _moves(club, "04-08")]
     assert causes == [(date(2027, 4, 4), Cause.HELD_BACK), (date(2027, 4, 6), Cause.CORRECTED)]
+
+
+def test_weather_moves_no_date_that_rests_on_the_plan_and_a_usual_time(tmp_path: Path) -> None:
+    """Two days a green by plan, and no weather is known: green 1 took one, 2 and 3 another, so the days come forward.
+
+    Done on 3 June, the last of them is usually back to normal 14 to 21 days later: on 24 June at the latest.
+    """
+    club = SmallClub(tmp_path)
+    rmtree(club.folder / "weather")
+    usual = "    normal after: {from: 2 to 3 weeks, source: us}\n    spare days: 3\n"
+    club.job("spring", "06-01", "re-turfing", surfaces="greens 1-3", more=usual)
+    plan = club.folder / "plan/spring.yaml"
+    plan.write_text(plan.read_text(encoding="utf-8").replace("a day: 9", "a day: 0.5"), encoding="utf-8")
+    for green, day in ((1, "06-02"), (2, "06-03"), (3, "06-03")):
+        on = ("job: spring", f"surfaces: green {green}")
+        club.log(f"start-{green}", day, "work started", *on, time="07:10")
+        club.log(f"end-{green}", day, "work done", *on, time="15:10")
+    moves = _moves(club, "06-20")
+    assert (moves[-1].news.back_to_normal.likely, moves[-1].news.back_to_normal.allow_until) == (
+        date(2027, 6, 21),
+        date(2027, 6, 24),
+    )
+    assert any(move.entry is None for move in moves)  # on the morning after green 1
+    assert {move.cause for move in moves} == {Cause.WORK}
 
 
 def test_a_quiet_lesson_is_not_blamed_for_what_a_later_entry_does(tmp_path: Path) -> None:

@@ -6,11 +6,11 @@ from datetime import date, timedelta
 from enum import Enum
 from typing import Final
 
-from swardcast.outlook.states import DateRange
+from swardcast.outlook.states import DateRange, NoDate, RestsOn
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, Observation, PlanChange
 
-__all__ = ["Cause", "entry_cause", "is_later", "weather_cause"]
+__all__ = ["Cause", "entry_cause", "is_later", "rests_on_weather", "weather_cause"]
 
 _STEADY_C: Final = 0.5  # nearer to the usual than this, the weather is not called warm or cold: judgement
 _WARM_ENOUGH_C: Final = 18.0  # above this mean more warmth can slow cool-season grass: judgement, after the optimum
@@ -128,6 +128,19 @@ def weather_cause(
         if forecast is not None:
             return _FORECAST[forecast]
     return Cause.WEATHER
+
+
+def rests_on_weather(*given: DateRange) -> bool:
+    """Tell whether weather can have moved a date: none moves the plan, the pace of the work, or somebody's usual time.
+
+    Args:
+        given: the date as it was told, and as it is now.
+
+    Returns:
+        Whether one of them comes from a sum, or from one that reaches no day this season.
+    """
+    dated = (one.rests_on is RestsOn.SUM and not one.is_fact for one in given if one.likely is not None)
+    return any(dated) or any(one.likely is None and one.no_date is NoDate.NOT_THIS_SEASON for one in given)
 
 
 def is_later(published: DateRange, now: DateRange) -> bool:

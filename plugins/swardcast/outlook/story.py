@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from typing import Final
 
-from swardcast.outlook.causes import Cause, entry_cause, is_later, weather_cause
+from swardcast.outlook.causes import Cause, entry_cause, is_later, rests_on_weather, weather_cause
 from swardcast.outlook.changes import News, Told, news_between
 from swardcast.outlook.memory import assess_jobs, memory_of
 from swardcast.outlook.moves import matters, moves
@@ -251,6 +251,9 @@ class _Teller:
             return entry_cause(moment.entry, self.about.job.id), typed
         if learnt:
             return Cause.LEARNT, typed
+        if not rests_on_weather(published, now.back_to_normal):
+            other = Cause.WORK if entry is None else entry_cause(entry, self.about.job.id)
+            return self._unfinished(moment, last, now, explained=False) or (other, typed)
         view, before = self.about.book.at(moment.at), self.about.book.at(last.at)
         cause = weather_cause(view, before, last.at.date(), published, now.back_to_normal)
         return self._unfinished(moment, last, now, explained=cause is not Cause.WEATHER) or (cause, typed)
