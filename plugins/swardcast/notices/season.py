@@ -38,7 +38,7 @@ class Season:
     Args:
         months: from the first of what goes on or heals to the last that has work or meets a fixture, without a gap.
         beyond: what is worked on or heals after the last of them.
-        no_day: work of which no day can be told, and healing without a date.
+        no_day: work of which no day can be told, and healing without a date, or whose date has passed without a word.
         span: the months in words.
         jobs: all jobs that the months have, without what is called off, by their first day of work.
         totals: the months in figures, for each kind of surface that has a job.
@@ -123,8 +123,9 @@ def months_in_words(first: date, last: date, voice: Voice) -> str:
 
 
 def _first_month(jobs: Sequence[SeasonJob], today: date) -> date:
-    begun = [job.first_day for job in jobs if job.matter.outlook.work in _GOING_ON]
-    return max(month_after(min([*begun, today]), 0), month_after(today, -_MONTHS_BACK))
+    earliest = month_after(today, -_MONTHS_BACK)
+    begun = [job for job in jobs if job.matter.outlook.work in _GOING_ON and job.last_day >= earliest]
+    return max(month_after(min([*(job.first_day for job in begun), today]), 0), earliest)
 
 
 def _last_days(jobs: Iterable[SeasonJob]) -> Iterator[date]:
@@ -233,7 +234,7 @@ def _without_day(jobs: Iterable[SeasonJob]) -> Iterator[OfMonth]:
             told = _of_month(job, capital(when_in_words(job.matter.outlook, voice)), None, ())
             left = [one.surface for one in job.matter.outlook.surfaces if one.unreported is not None]
             yield replace(told, where=capital(few_words_for(left, voice))) if left else told
-        elif job.heals_from is not None and job.heals_until is None:
+        elif job.heals_from is not None and (job.heals_until is None or job.ends_unreported):
             yield _of_month(job, voice.say("season-normal", when=job.normal), None, ())
 
 

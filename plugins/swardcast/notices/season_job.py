@@ -30,8 +30,9 @@ class SeasonJob:
         parts: its days of work; none where it is called off, or no day can be told.
         heals_from: the first day of healing, or of a closure after the work, on any of its surfaces; or None where
             nothing comes after the work.
-        heals_until: the day to allow for, or the day of back to normal; today where that is over and it still heals;
-            None where there is no date.
+        heals_until: the day to allow for, or the day of back to normal; today where that is over and the work still
+            goes on; None where there is no date. Healing of whose end nobody reports is followed no further: from then
+            on nobody knows.
     """
 
     matter: Matter
@@ -77,6 +78,11 @@ class SeasonJob:
     def last_day(self) -> date:
         """The last day on which it is worked on, waits or heals, as far as that is known."""
         return max(self.last_day_of_work, self.heals_until or self.last_day_of_work)
+
+    @property
+    def ends_unreported(self) -> bool:
+        """Whether its day to allow for is past, and no entry says how the surfaces are that were done."""
+        return self.matter.outlook.work is Work.HEALING and self.matter.published.passed_untold(self.matter.voice.near)
 
     @property
     def is_called_off(self) -> bool:
@@ -195,7 +201,7 @@ def _healing_begins(parts: tuple[WorkPart, ...]) -> date | None:
 
 def _healing_ends(matter: Matter) -> date | None:
     until = matter.published.allow_until
-    if until is not None and matter.outlook.unreported is None and matter.outlook.work in (*_UNFINISHED, Work.HEALING):
+    if until is not None and matter.outlook.unreported is None and matter.outlook.work in _UNFINISHED:
         return max(until, matter.voice.near)
     return until
 

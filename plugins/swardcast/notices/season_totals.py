@@ -61,8 +61,9 @@ def season_totals(
     """Count a season.
 
     Healing counts up to the day before the one by which all is likely back to normal; where that is over and nobody has
-    said so, or no day can be told, up to today; of work that nobody reports on any more no further than its date or its
-    last report. A day of work in between two others counts if it is a working day.
+    said so, up to today, no further than the day to allow for; where no day can be told, up to today; of work that
+    nobody reports on any more no further than its date or its last report. A day of work in between two others counts
+    if it is a working day.
 
     Args:
         jobs: jobs that have a day in it, without what is called off.
@@ -125,7 +126,7 @@ def _days_of_healing(job: SeasonJob) -> Iterator[date]:
     if job.matter.outlook.unreported is not None and ends is not None:
         last = ends if likely is None else min(last, ends)
     elif not job.matter.is_over and job.heals_from <= today:
-        last = max(last, today)
+        last = max(last, min(today, ends or today))
     yield from _days(job.heals_from, last)
 
 
