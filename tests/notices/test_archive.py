@@ -72,6 +72,22 @@ def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(
     assert html.parse(site / "notices" / "index.html").getroot().xpath("//main//a[@href='../archive/index.html']")
 
 
+def test_before_the_first_notice_nothing_leads_to_an_archive_and_its_page_says_why(
+    run_swardcast: Callable[..., subprocess.CompletedProcess[str]], tmp_path: Path
+) -> None:
+    """The demo announces its first work on 19 April."""
+    site = tmp_path / "site"
+    done = run_swardcast("build", "--club", str(DEMO), "--output", str(site), "--as-of", "2027-04-18 12:00")
+    assert done.returncode == 0, done.stderr
+    assert not html.parse(site / "notices" / "index.html").getroot().xpath("//main//a[contains(@href, 'archive')]")
+    words = html.parse(site / "archive" / "index.html").getroot().xpath("//main//p")
+    assert [" ".join(one.text_content().split()) for one in words] == [
+        "There is no notice yet. Each one stands here from the day on which we publish it."
+    ]
+    season = " ".join(html.parse(site / "season" / "index.html").getroot().xpath("//main")[0].text_content().split())
+    assert "What was done before" not in season
+
+
 def test_the_page_for_a_lost_address_leads_to_the_status_the_notices_and_the_archive(demo_bulletin: Bulletin) -> None:
     """Such a page is shown below any address, so its links begin at the host's root."""
     page = html.fromstring(f"<div>{missing_html(demo_bulletin.voice, '/')}</div>")

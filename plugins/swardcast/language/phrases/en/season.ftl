@@ -122,6 +122,8 @@ season-bar-no-date = no date yet
 archive-title = Archive
 archive-summary = Every notice that we have published, by the year of its work.
 archive-lead = Here are our notices of all years, by the year in which the work began or is to begin. Each keeps its address, so an old link still works.
+# Before the first notice
+archive-empty = There is no notice yet. Each one stands here from the day on which we publish it.
 # $year: linked
 archive-year = { $count ->
     [one] { $year }: { $count } notice
