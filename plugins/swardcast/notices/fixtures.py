@@ -10,7 +10,14 @@ from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.chances import FEWEST, chance_in_words
 from swardcast.notices.notice import Fact, Section, Sentence
 from swardcast.notices.words import kind_in_words, places_in_words
-from swardcast.outlook.fixtures import Basis, FixtureOutlook, Touch, fixtures_ahead, worth_telling
+from swardcast.outlook.fixtures import (
+    Basis,
+    FixtureOutlook,
+    Touch,
+    begun_and_not,
+    fixtures_ahead,
+    worth_telling,
+)
 from swardcast.outlook.job_ranges import open_works, sampled_recoveries
 from swardcast.outlook.states import JobOutlook, Work
 from swardcast.records.club import SurfaceKind
@@ -112,15 +119,17 @@ def meets_in_words(one: FixtureOutlook, outlook: JobOutlook, voice: Voice, *, af
 
 def _sentence(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
     if outlook.job.reopens_after is not None and one.in_work is not Touch.NO:
-        sure = one.in_work is Touch.YES
-        return _of_some("fixtures-closed" if sure else "fixtures-perhaps-closed", outlook, voice)
+        if one.in_work is Touch.PERHAPS:
+            return _of_some("fixtures-perhaps-closed", outlook, voice)
+        begun, _ = begun_and_not(open_works(outlook.surfaces))
+        return _of_some("fixtures-closed" if begun else "fixtures-closed-by-plan", outlook, voice)
     if one.in_work is Touch.YES:
         planned = outlook.work is Work.PLANNED
         return voice.say("fixtures-in-work-as-planned" if planned else "fixtures-in-work-as-it-stands")
     state = _state(one, outlook, voice)
     if one.in_work is Touch.PERHAPS:
         return voice.say("fixtures-in-work-if-held-up", state=state)
-    return voice.sentence(state)
+    return voice.say("sentence", clause=state)
 
 
 def _state(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:

@@ -14,7 +14,7 @@ from swardcast.notices.ends import stands_still
 from swardcast.notices.fixtures import fixture_in_words, meets_in_words, meets_nothing
 from swardcast.notices.kinds import greens_first
 from swardcast.notices.words import places_in_brief
-from swardcast.outlook.fixtures import FixtureOutlook, Touch, fixtures_ahead, likely_closed
+from swardcast.outlook.fixtures import FixtureOutlook, Touch, begun_and_not, fixtures_ahead, likely_closed
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.play import OPEN
 from swardcast.outlook.states import CourseOutlook, JobOutlook
@@ -51,7 +51,9 @@ class NextFixture:
     meets: tuple[MetSoon, ...]
 
 
-def next_fixtures(outlook: CourseOutlook, fixtures: Iterable[Fixture], voice: Voice) -> Iterator[NextFixture]:
+def next_fixtures(
+    outlook: CourseOutlook, fixtures: Iterable[Fixture], weekdays: Sequence[int], voice: Voice
+) -> Iterator[NextFixture]:
     """Say what the next fixture meets; where that is one of a series, such as each Wednesday's, also the next other.
 
     The other is a day of its own where there is one soon, which members ask for, however many series come before it.
@@ -59,6 +61,7 @@ def next_fixtures(outlook: CourseOutlook, fixtures: Iterable[Fixture], voice: Vo
     Args:
         outlook: how the course stands.
         fixtures: the club's fixtures, the first first.
+        weekdays: weekdays on which work is done, 0 for Monday.
         voice: the language and the day of the reader.
 
     Yields:
@@ -67,7 +70,9 @@ def next_fixtures(outlook: CourseOutlook, fixtures: Iterable[Fixture], voice: Vo
     dated = (without_called_off(job) for job in outlook.jobs.values() if not stands_still(job, voice))
     on_holes = [job for job in dated if _is_on_holes(job)]
     jobs = sorted(on_holes, key=lambda job: greens_first(work.surface for work in job.surfaces))
-    met = [(fixture, tuple(_met(fixture, jobs, voice))[:_MOST_MET]) for fixture in _soon(fixtures, outlook.as_of)]
+    met = [
+        (fixture, tuple(_met(fixture, jobs, weekdays, voice))[:_MOST_MET]) for fixture in _soon(fixtures, outlook.as_of)
+    ]
     for meets, group in groupby((one for one in met if one[1]), key=lambda one: one[1]):
         yield NextFixture(name=voice.joined([fixture_in_words(fixture, voice) for fixture, _ in group]), meets=meets)
 
@@ -96,11 +101,11 @@ def _is_on_holes(job: JobOutlook) -> bool:
     return any(work.surface.hole is not None for work in job.surfaces)
 
 
-def _met(fixture: Fixture, jobs: Sequence[JobOutlook], voice: Voice) -> Iterator[MetSoon]:
+def _met(fixture: Fixture, jobs: Sequence[JobOutlook], weekdays: Sequence[int], voice: Voice) -> Iterator[MetSoon]:
     for job in jobs:
         for one in fixtures_ahead(job, [fixture], voice.near):
             if not meets_nothing(one, job) and _matters(one, job):
-                yield MetSoon(words=_words(one, job, voice), notice_id=job.job.id)
+                yield MetSoon(words=_words(one, job, weekdays, voice), notice_id=job.job.id)
 
 
 def _matters(one: FixtureOutlook, job: JobOutlook) -> bool:
@@ -118,14 +123,17 @@ def _is_of_greens(job: JobOutlook) -> bool:
     return all(work.surface.kind is SurfaceKind.GREEN for work in job.surfaces)
 
 
-def _words(one: FixtureOutlook, job: JobOutlook, voice: Voice) -> str:
-    """As in the notice; but closed places are named, and of days of work it is said of which."""
-    if one.in_work is Touch.NO:
-        return meets_in_words(one, job, voice)
-    if job.job.reopens_after is None:
+def _words(one: FixtureOutlook, job: JobOutlook, weekdays: Sequence[int], voice: Voice) -> str:
+    """As in the notice, whose work is named; but closed places are named instead, and what is to be closed by plan."""
+    if one.in_work is Touch.NO or job.job.reopens_after is None:
         return voice.say("fixtures-of-job", job=job.job.title, met=meets_in_words(one, job, voice, after_a_name=True))
-    said = []
-    for touch, phrase in ((Touch.YES, "fixtures-closed"), (Touch.PERHAPS, "fixtures-perhaps-closed")):
-        if there := likely_closed(one, job, touch, voice.near):
-            said.append(capital(voice.say(phrase, who=places_in_brief(there, voice), count=len(there))))
-    return voice.sentences(said)
+    begun, to_begin = begun_and_not(likely_closed(one, job, Touch.YES, weekdays, voice.near))
+    perhaps = likely_closed(one, job, Touch.PERHAPS, weekdays, voice.near)
+    told = (("fixtures-closed", begun), ("fixtures-closed-by-plan", to_begin), ("fixtures-perhaps-closed", perhaps))
+    return voice.sentences(
+        [
+            capital(voice.say(phrase, who=places_in_brief([work.surface for work in works], voice), count=len(works)))
+            for phrase, works in told
+            if works
+        ]
+    )

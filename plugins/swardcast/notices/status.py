@@ -151,7 +151,7 @@ def compose_status(
         lines=tuple(status_lines(outlook, stories, club, voice)),
         holes=tuple(hole_marks(outlook.surfaces.values(), voice)),
         coming=tuple(coming_work(outlook, stories, voice)),
-        fixtures=tuple(next_fixtures(outlook, fixtures, voice)),
+        fixtures=tuple(next_fixtures(outlook, fixtures, club.working_days, voice)),
     )
 
 

@@ -15,7 +15,7 @@ from typing import Final
 
 from swardcast.outlook.job_ranges import open_works, sampled_recoveries, samples_of_last
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, SurfaceWork, Work
-from swardcast.records.club import Surface
+from swardcast.outlook.work_days import work_parts
 from swardcast.records.fixtures import Fixture
 from swardcast.turf.milestones import chance_by
 
@@ -24,6 +24,7 @@ __all__ = [
     "FixtureOutlook",
     "Side",
     "Touch",
+    "begun_and_not",
     "fixtures_ahead",
     "likely_closed",
     "meeting_of",
@@ -205,21 +206,41 @@ def _before_end_of(given: DateRange, day: date, *, even_on_it: bool = False) -> 
     return Touch.PERHAPS if day < given.allow_until or (even_on_it and day == given.allow_until) else Touch.NO
 
 
-def likely_closed(one: FixtureOutlook, outlook: JobOutlook, touch: Touch, today: date) -> list[Surface]:
-    """List the surfaces of a job with a closure after the work that a fixture finds closed, or perhaps closed.
+def likely_closed(
+    one: FixtureOutlook, outlook: JobOutlook, touch: Touch, weekdays: Sequence[int], today: date
+) -> list[SurfaceWork]:
+    """List the work on surfaces with a closure after it that a fixture finds closed, or perhaps closed.
 
     Args:
         one: the fixture, judged for this job.
         outlook: how the job stands.
-        touch: yes for surfaces that are most likely still closed, perhaps for those that may be.
+        touch: yes for surfaces that are most likely closed then, perhaps for those that may be.
+        weekdays: weekdays on which work is done, 0 for Monday.
         today: the day, in the club's local time.
 
     Returns:
-        Surfaces in the order of the job.
+        The job on these surfaces, in its order; without those on which the work begins only after that day.
     """
     day = max(one.fixture.first_day, today)
-    ends = ((work.surface, work.dates[Milestone.REOPENING]) for work in open_works(outlook.surfaces))
-    return [place for place, end in ends if (_before_end_of(end, day, even_on_it=True) or Touch.PERHAPS) is touch]
+    begins = {work.surface.id: part.first_day for part in work_parts(outlook, weekdays) for work in part.works}
+    closed = [work for work in open_works(outlook.surfaces) if begins.get(work.surface.id, day) <= day]
+    ends = ((work, work.dates[Milestone.REOPENING]) for work in closed)
+    return [work for work, end in ends if (_before_end_of(end, day, even_on_it=True) or Touch.PERHAPS) is touch]
+
+
+def begun_and_not(works: Iterable[SurfaceWork]) -> tuple[list[SurfaceWork], list[SurfaceWork]]:
+    """Part work that a report says has begun from work that is only planned.
+
+    Args:
+        works: one job on some surfaces.
+
+    Returns:
+        Both, in their order.
+    """
+    begun, to_begin = list[SurfaceWork](), list[SurfaceWork]()
+    for work in works:
+        (to_begin if work.started_at is None and work.done_at is None else begun).append(work)
+    return begun, to_begin
 
 
 def _chance_of_not(works: Sequence[SurfaceWork], milestone: Milestone, day: date) -> float:

@@ -22,6 +22,10 @@ fixtures-some-surfaces = some surfaces
 fixtures-closed = { $count ->
    *[other] { $who } will still be closed then.
 }
+# Of work that nobody has reported as begun
+fixtures-closed-by-plan = { $count ->
+   *[other] as planned, { $who } will be closed then.
+}
 fixtures-perhaps-closed = { $count ->
    *[other] { $who } may still be closed then.
 }
