@@ -15,7 +15,7 @@ import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.errors import InputNeedsAttention
-from swardcast.language.voice import Voice
+from swardcast.language.voice import Voice, capital
 from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.dates_in_words import first_and_last_in_words
 from swardcast.notices.status_lines import StatusLine
@@ -313,12 +313,34 @@ def test_the_next_fixtures_say_what_they_meet_in_the_words_of_the_notice(
     wednesday, saturday = bulletin.status.fixtures
     assert plain(saturday.name) == "Autumn medal, Saturday 18 September"
     greens, tees = saturday.meets
-    assert plain(greens.words) == (
-        "About 9 chances in 10 that some greens are still healing from this work, but most putts should roll true."
+    name, _, words = plain(greens.words).partition(": ")
+    assert name == "Hollow tining, scarifying and sanding the greens"  # or nobody could tell what "this work" is
+    assert words == (
+        "about 9 chances in 10 that some greens are still healing from this work, but most putts should roll true."
     )
-    assert rows_of(bulletin, greens.notice_id)[saturday.name] == plain(greens.words)
+    assert rows_of(bulletin, greens.notice_id)[saturday.name] == capital(words)
     assert (tees.words, tees.notice_id) == ("Tees 5 and 13 will still be closed then.", "tees-returfing-2027")
     assert plain(wednesday.name).startswith("Twilight nine, Wednesday 15 September")
+
+
+@pytest.mark.parametrize(
+    ("moment_", "words"),
+    [
+        ("2027-09-05 12:00", "As planned, tee 5 will be closed then."),
+        ("2027-09-06 19:30", "Tee 5 will still be closed then."),
+        ("2027-09-10 07:00", "Tee 5 will still be closed then. As planned, tee 13 will be closed then."),
+    ],
+)
+def test_of_a_tee_whose_work_nobody_reported_as_begun_it_is_not_said_to_be_closed_still(
+    moment_: str, words: str, demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    """The plan has 0.3 tees a day from Monday 6 September: four days for tee 5, then tee 13 from Friday the 10th.
+
+    The round is on Wednesday the 8th, and on the 15th once that is over; tee 5 was begun on the 6th.
+    """
+    (first, *_) = demo_bulletin_at(moment_).status.fixtures
+    (tees,) = (met for met in first.meets if met.notice_id == "tees-returfing-2027")
+    assert tees.words == words
 
 
 def test_no_fixture_is_told_that_is_far_or_private_or_meets_nothing(tmp_path: Path) -> None:
@@ -464,6 +486,47 @@ def test_closed_bunkers_are_counted_in_the_sentence_and_still_named_in_their_lin
     assert "4 bunkers on holes 4, 7 and 11 are closed" in status.sentence
     closed = [line for line in status.lines if line.play == "closed" and "bunkers" in line.where]
     assert [line.named.count("bunker") for line in closed] == [3]
+
+
+# The morning after, when nobody has reported yet
+
+
+def _names_of_dates(bulletin: Bulletin) -> dict[str, list[str]]:
+    return {name: [date.name for date in line.dates] for line in bulletin.status.lines for name in line.surfaces}
+
+
+@pytest.mark.parametrize("day", [24, 25, 26])
+def test_a_night_changes_no_name_of_a_date_and_adds_no_green(
+    day: int, demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    """Nothing is entered from evening to morning. On the 25th greens 13 to 18 were open, and their work held up."""
+    evening = _names_of_dates(demo_bulletin_at(f"2027-08-{day} 23:50"))
+    assert _names_of_dates(demo_bulletin_at(f"2027-08-{day + 1} 06:10")) == evening
+    if day == 25:
+        assert evening["green-13"][0] == "Work finished"
+
+
+def test_a_surface_that_was_open_the_day_before_is_not_said_to_wait_for_its_opening(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("turf", "06-01", "re-turfing", surfaces="tee 1", more=WEEKS)
+    club.done("turf", "06-01")
+    club.log("open", "06-10", "morning status", "play: {the whole course: open}", time="06:40")
+    bulletin = bulletin_of(club, "06-11", "06:00")
+    assert plain(line_of(bulletin, "Tee 1").play) == "not known since Thursday 10 June (open then)"
+    assert list(dates_of(bulletin, "Tee 1")) == ["Back to normal"]
+
+
+def test_surfaces_that_were_not_played_alike_the_day_before_have_lines_of_their_own(tmp_path: Path) -> None:
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01")
+    club.done("spring", "06-01")
+    play = "play: {the whole course: open, green 1: open with care, green 2: closed}"
+    club.log("one", "06-02", "morning status", play, time="06:40")
+    lines = bulletin_of(club, "06-03", "06:00").status.lines
+    assert {line.where: plain(line.play) for line in lines} == {
+        "Green 1": "not known since Wednesday 2 June (open with care then)",
+        "Green 2": "not known since Wednesday 2 June (closed then)",
+    }
 
 
 # Nobody has reported since

@@ -12,6 +12,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.dates_in_words import first_and_last_in_words, range_in_words
 from swardcast.notices.ends import end_of, has_no_date_until_done, is_over_with_the_work, published_in_words
 from swardcast.notices.hours import Ending, reopening_as_dates, reopening_in_words
+from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.job_ranges import open_works, range_of_all
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceOutlook, SurfaceWork, Work
 from swardcast.outlook.story import JobStory
@@ -20,7 +21,7 @@ from swardcast.records.plan import Play
 
 __all__ = ["StatusDate", "status_dates"]
 
-_IN_PLAY: Final = (Play.OPEN, Play.OPEN_WITH_CARE)
+_OUT_OF_PLAY: Final = (Play.TEMPORARY_GREEN, Play.CLOSED)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,7 +47,7 @@ def status_dates(
     """Date what surfaces of one line wait for.
 
     Args:
-        surfaces: surfaces on which the job goes on or heals, alike in play and work; at least one.
+        surfaces: surfaces on which the job goes on or heals, alike in play, last play and work; at least one.
         outlook: how the job stands.
         story: published dates of the job.
         as_of: the moment of the reader, local.
@@ -56,11 +57,10 @@ def status_dates(
         Milestones with their dates, the first first.
     """
     works = [surface.current for surface in surfaces if surface.current is not None]
-    in_play = surfaces[0].play in _IN_PLAY
+    in_play = surfaces[0].last_play not in _OUT_OF_PLAY  # as last said: a night opens and closes nothing
     again = partial(StatusDate, milestone=Milestone.REOPENING, given=reopening_as_dates(works, as_of, voice))
     if any(work.done_at is None for work in works):
-        was_in_play = surfaces[0].play is Play.NOT_KNOWN and surfaces[0].last_play in _IN_PLAY
-        ends = Ending.DONE if in_play or (was_in_play and outlook.unreported is not None) else Ending.OPEN
+        ends = Ending.DONE if in_play else Ending.OPEN
         yield again(name=ends.name_in(voice), value=reopening_in_words(works, as_of, voice, ends=ends))
     elif not in_play and (story.job.reopens_after or any(work.hours for work in works)):
         yield again(name=voice.say("hours-open-again"), value=reopening_in_words(works, as_of, voice, is_closed=True))
@@ -96,6 +96,10 @@ def _normal(works: Sequence[SurfaceWork], story: JobStory, outlook: JobOutlook, 
     said = partial(StatusDate, name=voice.say("status-normal"), milestone=Milestone.BACK_TO_NORMAL)
     if outlook.work is Work.BACK_TO_NORMAL:  # no entry says so: that its day is past
         return said(value=published_in_words(story.published, outlook, voice), given=None)
+    due = [work.dates[Milestone.BACK_TO_NORMAL].allow_until for work in works if is_only_computed(work)]
+    if len(due) == len(works):  # while others of the job still heal
+        by = voice.day(max(day for day in due if day is not None))
+        return said(value=voice.say("normal-by-sum", by=by), given=None)
     if has_no_date_until_done(story.published, outlook, voice):
         return said(value=published_in_words(story.published, outlook, voice), given=None)
     last = _last_of(works, story.published, outlook)

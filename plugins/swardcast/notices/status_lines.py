@@ -97,6 +97,7 @@ class _Alike:
     """What surfaces must share to stand in one line."""
 
     play: Play
+    last_play: Play | None
     job: str
     work: Work | None
     silence: Unreported | None
@@ -110,6 +111,7 @@ def _alike(surface: SurfaceOutlook) -> _Alike:
     current = surface.current
     return _Alike(
         play=surface.play,
+        last_play=surface.last_play,
         job=current.job.id if current else "",
         work=current.work if current else None,
         silence=current.unreported if current else None,
@@ -133,8 +135,7 @@ def _silent_work(surface: SurfaceOutlook, outlook: CourseOutlook) -> SurfaceWork
     said = surface.said_at
     if said is None or surface.play is not Play.NOT_KNOWN or surface.last_play is Play.OPEN:
         return None
-    works = (work for job in outlook.jobs.values() if job.work is Work.BACK_TO_NORMAL for work in job.surfaces)
-    for work in works:
+    for work in (work for job in outlook.jobs.values() for work in job.surfaces):
         until = work.dates[Milestone.BACK_TO_NORMAL].allow_until or date.min
         was_so = work.surface.id == surface.surface.id and work.done_at is not None and work.done_at <= said
         if was_so and is_only_computed(work) and said.date() <= until:
@@ -160,10 +161,8 @@ def status_lines(
     for every in outlook.surfaces.values():
         surface = _with_what_members_wait_for(every, outlook)
         alike = _alike(surface)
-        if surface.play is Play.OPEN and (alike.work is None or _waits_its_turn(surface, outlook)):
-            continue
-        if surface.play is Play.NOT_KNOWN and alike.work is None and surface.last_play in (Play.OPEN, None):
-            continue  # the sentence has said already that the whole course is not known
+        if surface.last_play in (Play.OPEN, None) and (alike.work is None or _waits_its_turn(surface, outlook)):
+            continue  # of a course that is not known the sentence has said so already
         groups.setdefault(alike, []).append(surface)
     elsewhere = tees_played_elsewhere(outlook.surfaces.values())
     for alike, surfaces in sorted(groups.items(), key=lambda group: _importance(group[1])):
@@ -194,6 +193,8 @@ def _waits_its_turn(surface: SurfaceOutlook, outlook: CourseOutlook) -> bool:
     """Whether it was held up before its work began, and the job has gone on since with the surfaces before it."""
     current = surface.current
     if current is None or current.work is not Work.HELD_UP or current.started_at is not None:
+        return False
+    if current.unreported is not None:  # nobody knows whether the job goes on
         return False
     held = [r.at for r in current.reasons if r.kind is ReasonKind.HELD_UP and isinstance(r.at, datetime)]
     begun = [work.started_at for work in outlook.jobs[current.job.id].surfaces if work.started_at is not None]
