@@ -119,7 +119,7 @@ def _says_the_end(matter: Matter) -> bool:
         return True  # what is not open is not back to normal
     if matter.is_of_one_day:
         return True
-    return end is End.OPEN or (end is End.FINISHED and matter.outlook.is_put_off)
+    return end is End.OPEN or (end is End.FINISHED and (matter.outlook.is_put_off or matter.has_no_day))
 
 
 def when_it_is_over(matter: Matter, normal: str) -> Sentence:
