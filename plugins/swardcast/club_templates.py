@@ -11,6 +11,7 @@ from jinja2.filters import do_striptags
 from markupsafe import Markup, escape
 
 from swardcast.compiled_templates import COMPILED
+from swardcast.compose import Bulletin
 from swardcast.errors import Problem, nearest
 from swardcast.language.catalogue import BUILT_IN, built_in
 from swardcast.outlets.kept_together import kept_together
@@ -19,6 +20,7 @@ from swardcast.reading.files import Files
 from swardcast.template_sense import Surroundings, faults_in_templates
 
 __all__ = [
+    "ATTRIBUTES_OF_ARTICLES",
     "FOLDER",
     "NAMES_OF_ALL_PAGES",
     "NAMES_OF_PAGES",
@@ -57,6 +59,16 @@ NAMES_OF_PAGES: Final = {
     "missing.html": frozenset({"page"}),
 }
 """What it gives to the pages of one template alone."""
+ATTRIBUTES_OF_ARTICLES: Final = frozenset((
+    "allowed_statuses", "author", "authors", "category", "content", "date", "date_format", "default_status",
+    "default_template", "description", "filename", "get_content", "get_relative_source_path", "get_siteurl",
+    "get_static_links", "get_summary", "get_url_setting", "in_default_lang", "is_valid", "lang", "locale_date",
+    "locale_modified", "mandatory_properties", "metadata", "modified", "notice", "refresh_metadata_intersite_links",
+    "relative_dir", "relative_source_path", "save_as", "settings", "slug", "source_path", "status", "summary",
+    "swardcast_data", "swardcast_graph", "swardcast_place", "tags", "template", "timezone", "title", "translations",
+    "url", "url_format",
+))  # fmt: skip
+"""What Pelican and the plugin give to an article, authors where somebody names one; a test compares it with a build."""
 
 
 def with_club_templates(settings: Any) -> None:
@@ -123,6 +135,7 @@ def problems_of_templates(club: Path, settings: Any, environment: Environment | 
         names=NAMES_OF_ALL_PAGES.union(name for name in settings if name.isupper()),
         names_of=NAMES_OF_PAGES,
         phrases=frozenset(built_in(BUILT_IN[0]).names()),
+        attributes={"article": ATTRIBUTES_OF_ARTICLES, "bulletin": frozenset(dir(Bulletin))},
         folder=FOLDER,
     )
     return problems + faults_in_templates(sources, around)

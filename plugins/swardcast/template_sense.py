@@ -15,6 +15,7 @@ from jinja2 import Environment, TemplateNotFound, TemplateSyntaxError, nodes
 from jinja2.meta import find_undeclared_variables
 
 from swardcast.errors import Problem, nearest
+from swardcast.template_attributes import misspelt_attributes
 
 __all__ = ["Surroundings", "faults_in_templates", "syntax_problem"]
 
@@ -38,6 +39,7 @@ class Surroundings:
         names: names that every page has.
         names_of: names that only pages of a template have, by the template; those of other templates are not known.
         phrases: names of the phrases that `say` can say.
+        attributes: what things have, by the names under which pages have them, as far as it is known.
         folder: the folder of the templates as the manager knows it, such as "templates".
     """
 
@@ -45,6 +47,7 @@ class Surroundings:
     names: frozenset[str]
     names_of: Mapping[str, frozenset[str]]
     phrases: frozenset[str]
+    attributes: Mapping[str, frozenset[str]]
     folder: str
 
 
@@ -154,6 +157,7 @@ class _One:
         yield from self._filters_and_tests()
         yield from self._phrases()
         yield from self._names()
+        yield from self._attributes()
 
     def _problem(self, node: nodes.Node, found: str, expected: str, hint: str = "") -> Problem:
         file = f"{self.around.folder}/{self.name}"
@@ -238,6 +242,10 @@ class _One:
             else:
                 found, expected = f"the name {name!r}, which no page has", "a name that pages have"
                 yield self._problem(node, found, expected, nearest(name, here))
+
+    def _attributes(self) -> Iterator[Problem]:
+        for place, name, hint in misspelt_attributes(self.tree, self.around.attributes):
+            yield self._problem(place, f"'{name}.{place.attr}', which is not there", f"what {name!r} has", hint)
 
     def _given(self) -> frozenset[str]:
         """Names that are there when this template is filled: the page's, and those set by templates around it."""

@@ -37,7 +37,8 @@ def test_templates_in_order_are_fine(check: Check, club: Path) -> None:
         ),
         base='{% if article %}{{ article.title|capitalize }}{% endif %}{{ here|default("") }}{% for a in articles %}{{ loop.index }}{% endfor %}'
         "{% block title %}{% endblock %}{% set badge = SITENAME %}{% block content %}{% endblock %}",
-        _ours="{{ mark }}{% macro m(a) %}{{ a }}{{ caller() }}{{ varargs }}{% endmacro %}{{ page.title }}",
+        _ours="{{ mark }}{% macro m(a) %}{{ a }}{{ caller() }}{{ varargs }}{% endmacro %}{{ page.title }}"
+        '{% if article %}{{ article.titel|default("") }}{{ article.reading_time }}{{ article.__class__ }}{% endif %}',
     )  # fmt: skip
     done = check()
     assert done.err == ""
@@ -61,6 +62,8 @@ def test_templates_in_order_are_fine(check: Check, club: Path) -> None:
         ("{% for article in articles %}{{ article.title }}{% endfor %}\n{{ article }}", "line 2: found the name 'article', which not all pages of it have; expected a name that they have. Ask first whether it is there: {% if article %}."),
         ("{{ page.title|uper }}", "line 1: found the filter 'uper'; expected one that Jinja has. Did you mean 'upper'?"),
         ("{{ page is defned }}", "line 1: found the test 'defned'; expected one that Jinja has. Did you mean 'defined'?"),
+        ("{% for article in articles %}\n{{ article.titel }}{% endfor %}", "line 2: found 'article.titel', which is not there; expected what 'article' has. Did you mean 'title'?"),
+        ("{{ bulletin.as_off }}", "line 1: found 'bulletin.as_off', which is not there; expected what 'bulletin' has. Did you mean 'as_of'?"),
         ("\n{{ say('site-skp') }}", "line 2: found the phrase 'site-skp'; expected one of the catalogue's. Did you mean 'site-skip'?"),
     ],
 )  # fmt: skip

@@ -11,7 +11,7 @@ from jinja2.defaults import DEFAULT_NAMESPACE
 from lxml import html
 from PIL import Image
 
-from swardcast.club_templates import NAMES_OF_ALL_PAGES, NAMES_OF_PAGES
+from swardcast.club_templates import ATTRIBUTES_OF_ARTICLES, NAMES_OF_ALL_PAGES, NAMES_OF_PAGES
 from tests.conftest import ROOT
 from tests.reading.breaking import replace
 
@@ -20,6 +20,7 @@ Run = Callable[..., subprocess.CompletedProcess[str]]
 
 NAMES = "<p id='names'>{{ self._TemplateReference__context.parent|list|join(' ') }}</p>"
 """Words of a template that lists what Pelican and the plugin gave it: there is no open way."""
+HAS = "{% if article is defined %}<p id='has'>{{ article.__dir__()|join(' ') }}</p>{% endif %}"
 MADE_FROM = {
     "index.html": "status.html",
     "404.html": "missing.html",
@@ -37,6 +38,9 @@ def _has_the_names_that_templates_may_use(site: Path) -> None:
         given = {name for name in names.split() if not name.isupper()} - DEFAULT_NAMESPACE.keys()
         assert given == NAMES_OF_ALL_PAGES | NAMES_OF_PAGES[template], page
     assert set(MADE_FROM.values()) == set(NAMES_OF_PAGES)
+    (has,) = html.parse(site / "notices/greens-renovation-2027/index.html").getroot().xpath("//p[@id='has']/text()")
+    given = {name for name in has.split() if not name.startswith("_")}
+    assert given == ATTRIBUTES_OF_ARTICLES - {"author", "authors"}  # nobody is named there
 
 
 @pytest.fixture
@@ -64,7 +68,9 @@ def test_one_template_of_the_club_takes_the_place_of_the_themes(
     (club / "templates" / "_ours.html").write_text("<em>{{ tag.slug }}</em>", encoding="utf-8")
     frame = (ROOT / "site_src/theme/templates/base.html").read_text(encoding="utf-8")
     assert "</footer>" in frame
-    (club / "templates" / "base.html").write_text(frame.replace("</footer>", f"{NAMES}</footer>"), encoding="utf-8")
+    (club / "templates" / "base.html").write_text(
+        frame.replace("</footer>", f"{NAMES}{HAS}</footer>"), encoding="utf-8"
+    )
     done = build()
     assert done.returncode == 0, done.stderr
     site = tmp_path / "site"
