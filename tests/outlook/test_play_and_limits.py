@@ -50,6 +50,25 @@ def test_a_morning_entry_rules_until_the_end_of_its_day_and_not_before_it(club: 
     assert play(club, "05-04", "00:00") is Play.NOT_KNOWN
 
 
+@pytest.mark.parametrize(
+    ("operation", "planned", "after"),
+    [
+        ("change of cutting height: {from: 4 mm, to: 5 mm}", "open", Play.OPEN),
+        ("change of cutting height: {from: 4 mm, to: 5 mm}", "open with care", Play.OPEN_WITH_CARE),
+        ("rolling", "open", Play.OPEN),
+        ("winter protection", "open", Play.OPEN_WITH_CARE),  # the ropes stay
+        (HOLES, "open", Play.OPEN_WITH_CARE),
+    ],
+)
+def test_work_during_which_a_green_is_simply_open_and_that_leaves_nothing_asks_for_no_care_afterwards(
+    tmp_path: Path, operation: str, planned: str, after: Play
+) -> None:
+    club = SmallClub(tmp_path)
+    club.job("job", "06-01", operation, play=planned)
+    club.done("job", "06-01")
+    assert play(club, "06-01", "12:00") is after
+
+
 def test_yesterdays_word_is_kept_as_yesterdays_with_its_moment(club: SmallClub) -> None:
     morning(club, "05-03", "play: {the whole course: open, green 1: closed}")
     there = club.course(moment("05-04", "09:00")).surfaces["green-1"]

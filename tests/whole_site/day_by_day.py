@@ -267,7 +267,7 @@ def _play_said(entry: Entry, name: str, jobs: Mapping[str, Job]) -> frozenset[Pl
             if entry.play is not None:
                 return frozenset({entry.play})
             if entry.step is Step.DONE:
-                return frozenset({Play.OPEN_WITH_CARE, Play.CLOSED, Play.TEMPORARY_GREEN})
+                return frozenset(Play) - {Play.NOT_KNOWN}
             return frozenset() if entry.step is Step.HELD_UP else frozenset({jobs[entry.job].while_working})
     return frozenset()
 

@@ -5,10 +5,10 @@ Precedence, spelled out once:
 1. Only the log says how play stands. The plan says what play will be while work is going on; the sums say when it
    changes back; neither ever opens or closes a surface.
 2. Entries speak in the order in which they were true (`records.standing`): a morning entry for the surfaces that it
-   names; work started or taken up again closes a surface as the plan says; work done opens it again, with care where
-   something has to heal, unless by plan it stays closed (or on its temporary green) for a time or has follow-up work to
-   come; an entry's own
-   `play` goes before all of that. A hold-up alone says nothing of play. The latest word on a surface counts.
+   names; work started or taken up again closes a surface as the plan says; work done opens it again, with care but
+   where the plan has it simply open during work that leaves nothing, unless by plan it stays closed (or on its
+   temporary green) for a time or has follow-up work to come; an entry's own `play` goes before all of that. A hold-up
+   alone says nothing of play. The latest word on a surface counts.
 3. A word holds until the end of its day, or as long as the club lets an entry count where that is shorter
    (`records.standing.counts_until`). After that play is "not known since" until somebody says so again:
    yesterday's state is never repeated as today's.
@@ -37,6 +37,7 @@ from typing import Final
 from swardcast.outlook.states import Reason, ReasonKind
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, MorningStatus, Progress, Step
+from swardcast.records.operations import LEAVES_NOTHING
 from swardcast.records.plan import Job, Play
 
 __all__ = [
@@ -128,7 +129,11 @@ def _play_after(entry: Progress, job: Job | None) -> Play | None:
         return job.while_working
     if job.reopens_after is not None:
         return Play.TEMPORARY_GREEN if job.while_working is Play.TEMPORARY_GREEN else Play.CLOSED
-    return Play.OPEN_WITH_CARE if job.follow_up is None else job.while_working  # until an entry calls it open
+    if job.follow_up is not None:
+        return job.while_working  # until an entry calls it open
+    leaves_nothing = job.normal_after is None and all(one.kind in LEAVES_NOTHING for one in job.operations)
+    needs_no_care = leaves_nothing and job.while_working is Play.OPEN
+    return Play.OPEN if needs_no_care else Play.OPEN_WITH_CARE
 
 
 def says_done_of_what_lasts(entry: Entry, job: Job | None) -> bool:

@@ -12,6 +12,7 @@ from swardcast.quantities import Sand
 
 __all__ = [
     "LASTING",
+    "LEAVES_NOTHING",
     "NOT_COMPUTED",
     "TRENCHES",
     "Dressing",
@@ -77,6 +78,9 @@ NOT_COMPUTED: Final = TRENCHES | {
     Kind.PATH_WORK,
 }
 """Kinds that take a while to come back, for which nothing is computed: the plan names somebody's usual time."""
+
+LEAVES_NOTHING: Final = frozenset({Kind.BRUSHING_IN, Kind.ROLLING, Kind.CUTTING_HEIGHT, Kind.TREE_WORK})
+"""Kinds after which a surface is as it was before: nothing heals, no label asks for patience, nothing stays on it."""
 
 LASTING: Final = frozenset({Kind.TEMPORARY_GREENS, Kind.WINTER_PROTECTION})
 """Kinds that are no piece of work but a state: it begins with the first entry, and ends when the surface is opened."""
