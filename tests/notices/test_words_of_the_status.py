@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from datetime import UTC, date, datetime
 from enum import Enum
@@ -167,6 +167,16 @@ def test_a_date_that_came_with_a_report_of_work_done_says_so(demo_bulletin: Bull
     notice = next(notice for notice in demo_bulletin.notices if notice.id == "tees-returfing-2027")
     said = " ".join(event.sentence for event in notice.events)
     assert "Work was reported as done. New date for tee 5 to open again" in said.replace("\u00a0", " ")
+
+
+def test_news_of_greens_that_are_back_to_normal_gives_the_date_of_the_others_as_theirs(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Greens 1 to 11 were called back to normal on 20 September: "likely by 1 October" can be no date of theirs."""
+    items = demo_bulletin_at("2027-09-21 07:05").items
+    (item,) = (one for one in items if one.id.endswith("2027-09-20-1540-greens-1-to-11-normal"))
+    (said,) = (one.replace("\u00a0", " ") for one in item.sentences if "likely by" in one)
+    assert said.startswith("Back to normal on greens 12 to 18: likely by Friday 1 October")
 
 
 def test_a_look_at_several_greens_gives_the_largest_share_as_that(demo_bulletin: Bulletin) -> None:

@@ -17,6 +17,7 @@ from swardcast.notices.words import few_words_for, places_in_words
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.dates import RestsOn
 from swardcast.outlook.fixtures import Side, side_of
+from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.play import statements
 from swardcast.outlook.play_story import PlayChange
 from swardcast.outlook.states import Work
@@ -252,7 +253,11 @@ def _sentences(change: JobChange, records: ClubRecords, voice: Voice) -> Iterabl
 
 
 def _end(change: JobChange, voice: Voice) -> str:
-    when = published_in_words(change.news.back_to_normal, change.outlook, voice)
+    when, works = published_in_words(change.news.back_to_normal, change.outlook, voice), change.outlook.surfaces
+    left = open_works(works)
+    some_are_normal = any(work.work is Work.BACK_TO_NORMAL for work in works)
+    if left and some_are_normal and end_of(change.outlook) is End.NORMAL:
+        return voice.say("news-end-of-the-rest", places=few_words_for((one.surface for one in left), voice), when=when)
     return voice.say("news-end", end=end_of(change.outlook).value, when=when)
 
 

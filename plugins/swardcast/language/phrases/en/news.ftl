@@ -72,6 +72,8 @@ news-end = { $end ->
     [open] Open again
    *[normal] Back to normal
 }: { $when }.
+# The same where other surfaces are back to normal already
+news-end-of-the-rest = Back to normal on { $places }: { $when }.
 # $places begins with a capital, $count of them
 news-over-by-sum = { $count ->
    *[other] { $places }
