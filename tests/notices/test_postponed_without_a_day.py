@@ -185,3 +185,38 @@ def test_on_the_command_line_the_day_may_be_left_out(tmp_path: Path) -> None:
     draft = understand("postponed", {**answers, "to": "1 June"}, records, now).draft
     assert draft is not None
     assert (draft.fields["change"], draft.fields["starts"]) == ("postponed to", "2027-06-01")
+
+
+# Planned, and nobody has reported that it began
+
+
+def test_work_that_leaves_nothing_is_not_said_to_have_no_day_once_its_start_is_said_to_be_missing(
+    tmp_path: Path,
+) -> None:
+    """Nothing is left to say: its end would be the end of work that perhaps never began."""
+    small = SmallClub(tmp_path)
+    small.job("tree", "05-10", "tree work", surfaces="tee 1")
+    (notice,) = bulletin(small, "05-12").notices
+    assert notice.short_answer.replace("\u00a0", " ") == (
+        "This work was planned from Monday 10 May; nobody has reported that it began."
+    )
+
+
+def test_of_temporary_greens_nobody_waits_until_they_are_done(tmp_path: Path) -> None:
+    """They are no piece of work: what is done of them first is their end."""
+    small = SmallClub(tmp_path)
+    weeks = "    reopens after: {from: 8 to 11 weeks, source: us}\n"
+    small.job("low", "05-10", "temporary greens", play="temporary green", more=weeks)
+    (notice,) = bulletin(small, "05-12").notices
+    assert notice.short_answer.endswith("Back to normal: no day known yet.")
+
+
+def test_ropes_stay_when_the_work_of_putting_them_out_is_finished(tmp_path: Path) -> None:
+    small = SmallClub(tmp_path)
+    small.job("ropes", "05-10", "winter protection", surfaces="tee 1", play="open with care")
+    small.done("ropes", "05-10")
+    (notice,) = bulletin(small, "05-12").notices
+    assert notice.short_answer.replace("\u00a0", " ") == (
+        "The work on tee 1 was finished on Monday 10 May."
+        " Ropes, mats and covers stay until the grass grows again. Please follow them."
+    )

@@ -65,7 +65,7 @@ def _sentences(matter: Matter, *, brief: bool) -> Iterator[Sentence]:
             yield _called_off(matter, brief=brief)
             return
         case Work.BACK_TO_NORMAL:
-            yield _back_to_normal(matter)
+            yield from _over(matter)
             return
         case Work.PLANNED:
             yield _starts(matter, brief=brief)
@@ -240,6 +240,12 @@ def _not_opened(matter: Matter, waiting: Sequence[SurfaceWork], source: str) -> 
     where, by = _where(matter, waiting), range_of_all(waiting, Milestone.REOPENING).allow_until
     day = matter.voice.day(by) if by is not None else ""
     return matter.say("answer-not-opened", source=source, where=where, by=day, count=len(waiting))
+
+
+def _over(matter: Matter) -> Iterator[Sentence]:
+    yield _back_to_normal(matter)
+    if matter.is_over_with_the_work and Kind.WINTER_PROTECTION in matter.kinds:
+        yield matter.say("answer-protection-stays")  # the work is over, what it put out is not
 
 
 def _back_to_normal(matter: Matter) -> Sentence:

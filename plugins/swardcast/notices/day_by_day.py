@@ -84,13 +84,15 @@ def _rows(matter: Matter) -> Iterator[Fact]:
     yield from _meanwhile(matter)
     if not matter.has_no_day:
         yield from _ends_of_work(matter)
+    elif matter.is_over_with_the_work:
+        yield from _end(matter)
     if not matter.is_past_its_end:
         week = said_of_kind(main, "week", surface, voice)
         after = "row-now" if matter.outlook.work is Work.HEALING else "row-days-after"
         yield Fact(name=voice.say(after), value=week.text, source=week.source)
     if not matter.has_no_day:
         yield from _dates_of_healing(matter)
-    if matter.has_no_day or not matter.is_over_with_the_work:
+    if not matter.is_over_with_the_work:
         yield from _end(matter)
     then = said_of_kind(main, "then", surface, voice)
     yield Fact(name=voice.say("row-by-then"), value=then.text, source=then.source)

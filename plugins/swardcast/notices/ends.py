@@ -200,7 +200,8 @@ def published_in_words(published: DateRange, outlook: JobOutlook, voice: Voice, 
     """
     end = end_of(outlook)
     if has_no_date_until_done(published, outlook, voice):
-        return voice.say("no-date-until-done" if end is End.NORMAL else "no-day-known")
+        waits_for_work = end is End.NORMAL and not outlook.job.lasts  # what lasts is never done before its end
+        return voice.say("no-date-until-done" if waits_for_work else "no-day-known")
     done = last_day_of_work(outlook) if end is End.FINISHED and not outlook.job.lasts else None
     is_past = published.passed_untold(voice.near)
     if (published.is_fact or is_past) and done is not None and done.is_fact:

@@ -102,11 +102,11 @@ def _sentences(what: str, until: str, matter: Matter) -> str:
 def _endings(matter: Matter) -> list[str]:
     """When it is over: with weekdays, without, and only how long to allow; nothing of what was called off.
 
-    Nor of work that is over once it is finished, and was postponed to no day: "no new day yet" has said it; nor of work
-    of one day, whose day has been said.
+    Nor of work that is over once it is finished, and has no day: "no new day yet" or "no start reported" has said it;
+    nor of work of one day, whose day has been said.
     """
     voice, published = matter.voice, matter.published
-    has_no_end = matter.outlook.is_put_off and matter.is_over_with_the_work
+    has_no_end = (matter.outlook.is_put_off or matter.has_no_day) and matter.is_over_with_the_work
     if matter.outlook.work is Work.CALLED_OFF or matter.is_of_one_day or has_no_end:
         return ["", "", ""]
     days = [published_in_words(published, matter.outlook, voice, briefly=briefly) for briefly in (False, True)]
