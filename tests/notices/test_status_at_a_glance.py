@@ -578,6 +578,18 @@ def test_planned_work_whose_start_nobody_reported_is_not_counted_as_to_come(
     assert bulletin.voice.say("site-coming-all", count=0, silent=13) == "No job to come; 13 with no start reported"
 
 
+@pytest.mark.parametrize(("day", "to_come"), [("2027-12-25", 1), ("2028-01-20", 0)])
+def test_what_comes_next_is_not_filled_up_with_what_should_have_begun_long_ago(
+    day: str, to_come: int, demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    """By the demo's plan the pipe begins on 17 January; the three that should have begun first, in October."""
+    status = demo_bulletin_at(f"{day} 08:00").status
+    shown = [work.notice_id for work in status.next_work]
+    october = ["greens-light-sanding-2027", "greens-autumn-feed-2027", "fairways-deep-tining-2027"]
+    assert shown == (["pipe-14-2028"] if to_come else october)
+    assert status.has_more_work
+
+
 def test_work_postponed_to_no_known_day_is_still_to_come(tmp_path: Path) -> None:
     club = SmallClub(tmp_path)
     club.job("spring", "06-10")

@@ -99,13 +99,14 @@ class CourseStatus:
 
     @property
     def next_work(self) -> tuple[ComingWork, ...]:
-        """What comes next, as much as is shown at first."""
-        return self.coming[:_SHOWN_AT_FIRST]
+        """What comes next, as much as is shown at first; where nothing comes, what nobody has reported as begun."""
+        dated = tuple(work for work in self.coming if not work.is_silent)
+        return (dated or self.coming)[:_SHOWN_AT_FIRST]
 
     @property
     def has_more_work(self) -> bool:
         """Whether more comes than that."""
-        return len(self.coming) > _SHOWN_AT_FIRST
+        return len(self.coming) > len(self.next_work)
 
     @property
     def silent_work(self) -> int:

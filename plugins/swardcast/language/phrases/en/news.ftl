@@ -34,7 +34,7 @@ news-new-date-of-some = { $sets ->
    *[open] {" "}for { $places } to open again
 }{ $sets ->
     [one] {""}
-   *[other] , the last of them
+   *[other] , the last one
 }: { $when }
 news-corrected = corrected: { $news }
 news-correction = a correction of an earlier report
