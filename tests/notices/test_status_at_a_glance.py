@@ -561,6 +561,19 @@ def test_healing_of_whose_end_nobody_reported_is_linked_only_where_play_was_stil
     assert [(line.where, line.notice_id) for line in lines] == [("Green 1", "")]
 
 
+def test_greens_last_said_to_need_care_for_work_that_is_finished_say_which(tmp_path: Path) -> None:
+    """Ropes were put out on 1 June, and nobody has reported since; a morning entry of its own needs no such reason."""
+    club = SmallClub(tmp_path)
+    club.job("ropes", "06-01", "winter protection", surfaces="tee 1", play="open with care")
+    club.done("ropes", "06-01")
+    (line,) = bulletin_of(club, "06-05").status.lines
+    assert (line.where, line.notice_id, line.work) == ("Tee 1", "ropes", "finished")
+    assert {date.name: plain(date.value) for date in line.dates} == {"Work finished": "on Tuesday 1 June"}
+    club.log("two", "06-03", "morning status", "play: {the whole course: open, tee 1: open with care}", time="06:40")
+    (line,) = bulletin_of(club, "06-05").status.lines
+    assert (line.where, line.notice_id, line.work) == ("Tee 1", "", "")
+
+
 def test_planned_work_whose_start_nobody_reported_is_not_counted_as_to_come(
     demo_bulletin_at: Callable[[str], Bulletin],
 ) -> None:

@@ -131,16 +131,37 @@ def _with_what_members_wait_for(surface: SurfaceOutlook, outlook: CourseOutlook)
 
 
 def _silent_work(surface: SurfaceOutlook, outlook: CourseOutlook) -> SurfaceWork | None:
-    """Healing from which it was last said to be out of usual play, and of whose end nobody has reported since."""
+    """Work from which it was last said to be out of usual play, and after which nobody has said that it is so again.
+
+    Of the end of its healing nobody has reported, or the entry that ended it was the last word on the surface.
+    """
     said = surface.said_at
     if said is None or surface.play is not Play.NOT_KNOWN or surface.last_play is Play.OPEN:
         return None
     for work in (work for job in outlook.jobs.values() for work in job.surfaces):
+        if work.surface.id != surface.surface.id or work.done_at is None or work.done_at > said:
+            continue
         until = work.dates[Milestone.BACK_TO_NORMAL].allow_until or date.min
-        was_so = work.surface.id == surface.surface.id and work.done_at is not None and work.done_at <= said
-        if was_so and is_only_computed(work) and said.date() <= until:
+        if is_only_computed(work) and said.date() <= until:
+            return work
+        if _is_finished(work) and work.done_at == said:
             return work
     return None
+
+
+def _is_finished(work: SurfaceWork) -> bool:
+    """Whether an entry ended it."""
+    return work.work is Work.BACK_TO_NORMAL and not is_only_computed(work)
+
+
+def _work_in_words(surfaces: Sequence[SurfaceOutlook], voice: Voice) -> str:
+    current = surfaces[0].current
+    if current is None:
+        return ""
+    if _is_finished(current):
+        return voice.say("work-finished")
+    there = [surface.surface for surface in surfaces]
+    return surface_work_in_words(current.work, there, current.unreported, voice)
 
 
 def status_lines(
@@ -176,7 +197,7 @@ def status_lines(
             play=_play_or_last(surfaces[0], alike.play, len(surfaces), voice),
             play_key=slug_of(alike.play),
             meanwhile=_meanwhile(surfaces, elsewhere, voice) or _hope(surfaces, outlook, voice),
-            work=surface_work_in_words(alike.work, there, alike.silence, voice) if alike.work else "",
+            work=_work_in_words(surfaces, voice),
             state=alike.work,
             why=story.job.title if story else _why(surfaces[0], voice),
             also=voice.joined([_also(*other, there, voice) for other in alike.others]),
