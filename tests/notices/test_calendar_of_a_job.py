@@ -292,7 +292,7 @@ def test_an_event_that_is_over_keeps_its_words(demo_records: ClubRecords, book: 
     now = events(demo_records, GREENS, "2027-09-14 09:30", book)
     for name in ("work-1", "work-2", "work-3"):
         assert as_told(now[name]) == as_told(then[name])
-        assert now[name].sentences[0] == "The work on these is done."  # and no date that is old by now
+        assert now[name].sentences[0] == "The work there is done."  # and no date that is old by now
     assert as_told(now["healing"]) != as_told(then["healing"])
 
 

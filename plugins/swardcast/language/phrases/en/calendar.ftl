@@ -54,4 +54,4 @@ calendar-normal-by = { $count ->
 # $day: when the event became as it is
 calendar-told-on = Told on { $day }.
 # Of the surfaces of a day of work
-calendar-work-done = The work on these is done.
+calendar-work-done = The work there is done.
