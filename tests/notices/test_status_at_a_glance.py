@@ -473,6 +473,8 @@ def test_more_than_two_bunkers_are_counted_with_their_holes_and_named_below(
     assert line.surfaces == names
     assert line.named.count("greenside bunker") == 3
     assert line_of(demo_bulletin_at("2027-09-14 09:30"), "Tee 5").named == ""
+    notices = {one.id: one for one in demo_bulletin_at("2027-09-14 09:30").notices}  # the list of notices does so too
+    assert notices["bunkers-resanding-2027"].where_in_brief == "6 bunkers on holes 4, 7, 11 and 17"
 
 
 def test_closed_bunkers_are_counted_in_the_sentence_and_still_named_in_their_line(club: Path) -> None:

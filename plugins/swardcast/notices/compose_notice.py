@@ -29,7 +29,7 @@ from swardcast.notices.rules import the_rules
 from swardcast.notices.take_care import take_care, what_you_can_do, who_decides
 from swardcast.notices.what_you_see import what_you_see
 from swardcast.notices.why_now import why_now
-from swardcast.notices.words import few_words_for, place_list, places_in_words
+from swardcast.notices.words import few_words_for, place_list, places_in_brief, places_in_words
 from swardcast.outlook.states import Milestone, Work
 from swardcast.records.club import Surface, SurfaceKind
 from swardcast.records.plan import Part
@@ -66,6 +66,7 @@ def compose_notice(matter: Matter) -> Notice:
         headline=headline,
         title=matter.job.title,
         where=where,
+        where_in_brief=places_in_brief((work.surface for work in outlook.surfaces), voice),
         places=tuple(place_list((work.surface for work in outlook.surfaces), _by_number(voice))),
         when=when_in_words(outlook, voice),
         work=work_in_words(outlook, voice),

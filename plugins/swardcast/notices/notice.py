@@ -115,6 +115,7 @@ class Notice:
         headline: what, where and when.
         title: what, as the plan has it.
         where: where, in words.
+        where_in_brief: the same for a list: of several places with long names how many, and on which holes.
         places: its surfaces one by one, runs of numbers together, without the club's own names of sets.
         when: when the work is, in words.
         work: the state of the work in words.
@@ -140,6 +141,7 @@ class Notice:
     headline: str
     title: str
     where: str
+    where_in_brief: str
     places: tuple[str, ...]
     when: str
     work: str
