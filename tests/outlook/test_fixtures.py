@@ -343,6 +343,25 @@ def test_the_words_for_a_tee(tmp_path: Path, more: str, words: str) -> None:
     assert _said(outlook, [medal(day("04-08"))], day("04-02")) == {"Medal, Thursday 8 April": words}
 
 
+@pytest.mark.parametrize(
+    ("begun", "words"),
+    [
+        (False, "As planned, green 1 will be on a temporary green then."),
+        (True, "Green 1 will still be on a temporary green then."),
+    ],
+)
+def test_a_hole_on_its_temporary_green_is_not_said_to_be_closed(tmp_path: Path, begun: bool, words: str) -> None:
+    """The hole is played, and it was not so yet where nobody has reported that it began."""
+    small = SmallClub(tmp_path)
+    weeks = "    reopens after: {from: 2 to 4 weeks, source: our own experience}\n"
+    small.job("low", "04-01", "temporary greens", surfaces="green 1", play="temporary green", more=weeks)
+    if begun:
+        small.log("start", "04-01", "work started", "job: low")
+    today = "04-02" if begun else "03-31"
+    outlook = small.course(moment(today)).jobs["low"]
+    assert _said(outlook, [medal(day("04-08"))], day(today)) == {"Medal, Thursday 8 April": words}
+
+
 def test_fixtures_that_meet_the_same_share_a_line(tmp_path: Path) -> None:
     small = SmallClub(tmp_path)
     small.job(

@@ -119,10 +119,11 @@ def meets_in_words(one: FixtureOutlook, outlook: JobOutlook, voice: Voice, *, af
 
 def _sentence(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
     if outlook.job.reopens_after is not None and one.in_work is not Touch.NO:
+        play = slug_of(outlook.job.while_working)
         if one.in_work is Touch.PERHAPS:
-            return _of_some("fixtures-perhaps-closed", outlook, voice)
+            return _of_some("fixtures-perhaps-closed", outlook, voice, play=play)
         begun, _ = begun_and_not(open_works(outlook.surfaces))
-        return _of_some("fixtures-closed" if begun else "fixtures-closed-by-plan", outlook, voice)
+        return _of_some("fixtures-closed" if begun else "fixtures-closed-by-plan", outlook, voice, play=play)
     if one.in_work is Touch.YES:
         planned = outlook.work is Work.PLANNED
         return voice.say("fixtures-in-work-as-planned" if planned else "fixtures-in-work-as-it-stands")

@@ -8,7 +8,7 @@ from datetime import datetime, timedelta
 from itertools import groupby
 from typing import Final
 
-from swardcast.language.voice import Voice, capital
+from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.chances import FEWEST
 from swardcast.notices.ends import stands_still
 from swardcast.notices.fixtures import fixture_in_words, meets_in_words, meets_nothing
@@ -130,10 +130,9 @@ def _words(one: FixtureOutlook, job: JobOutlook, weekdays: Sequence[int], voice:
     begun, to_begin = begun_and_not(likely_closed(one, job, Touch.YES, weekdays, voice.near))
     perhaps = likely_closed(one, job, Touch.PERHAPS, weekdays, voice.near)
     told = (("fixtures-closed", begun), ("fixtures-closed-by-plan", to_begin), ("fixtures-perhaps-closed", perhaps))
-    return voice.sentences(
-        [
-            capital(voice.say(phrase, who=places_in_brief([work.surface for work in works], voice), count=len(works)))
-            for phrase, works in told
-            if works
-        ]
-    )
+    play, said = slug_of(job.job.while_working), []
+    for phrase, works in told:
+        if works:
+            who = places_in_brief([work.surface for work in works], voice)
+            said.append(capital(voice.say(phrase, who=who, count=len(works), play=play)))
+    return voice.sentences(said)

@@ -18,16 +18,34 @@ fixtures-of-job = { $job }: { $met }
 fixtures-some = some { $surfaces }
 fixtures-some-surfaces = some surfaces
 
-# Before the range of the opening; within it the next one
-fixtures-closed = { $count ->
-   *[other] { $who } will still be closed then.
+# Before the range of the opening; within it the one after the next. $play: how the surfaces are until then
+fixtures-closed = { $play ->
+    [temporary-green] { $count ->
+        [one] { $who } will still be on a temporary green then.
+       *[other] { $who } will still be on temporary greens then.
+    }
+   *[closed] { $count ->
+       *[other] { $who } will still be closed then.
+    }
 }
 # Of work that nobody has reported as begun
-fixtures-closed-by-plan = { $count ->
-   *[other] as planned, { $who } will be closed then.
+fixtures-closed-by-plan = { $play ->
+    [temporary-green] { $count ->
+        [one] as planned, { $who } will be on a temporary green then.
+       *[other] as planned, { $who } will be on temporary greens then.
+    }
+   *[closed] { $count ->
+       *[other] as planned, { $who } will be closed then.
+    }
 }
-fixtures-perhaps-closed = { $count ->
-   *[other] { $who } may still be closed then.
+fixtures-perhaps-closed = { $play ->
+    [temporary-green] { $count ->
+        [one] { $who } may still be on a temporary green then.
+       *[other] { $who } may still be on temporary greens then.
+    }
+   *[closed] { $count ->
+       *[other] { $who } may still be closed then.
+    }
 }
 fixtures-in-work-as-planned = in the days of the work as planned.
 fixtures-in-work-as-it-stands = in the days of the work as it stands now.
