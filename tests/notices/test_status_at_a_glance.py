@@ -563,6 +563,16 @@ def test_healing_of_whose_end_nobody_reported_is_linked_only_where_play_was_stil
     assert [(line.where, line.notice_id) for line in lines] == [("Green 1", "")]
 
 
+def test_new_turf_that_nobody_opened_is_not_said_to_heal_years_later(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """34 weeks at most from 17 September 2027 are over on 12 May; on the 1st it may still heal."""
+    for moment_, words in (("2028-05-01 12:00", "healing"), ("2029-04-18 12:00", "not reported as open")):
+        bulletin = demo_bulletin_at(moment_)
+        assert line_of(bulletin, "Tees 5 and 13").work == words
+        assert {one.id: one.work for one in bulletin.notices}["tees-returfing-2027"] == words
+
+
 def test_greens_last_said_to_need_care_for_work_that_is_finished_say_which(tmp_path: Path) -> None:
     """Ropes were put out on 1 June, and nobody has reported since; a morning entry of its own needs no such reason."""
     club = SmallClub(tmp_path)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from enum import Enum
 from typing import Final
 
@@ -11,6 +11,7 @@ from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.hours import Ending, overdue_in_words
 from swardcast.notices.spans import last_day_of_work
 from swardcast.outlook.changes import is_only_computed
+from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.play import OPEN
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Unreported, Work
 from swardcast.records.club import Surface
@@ -20,6 +21,7 @@ __all__ = [
     "end_of",
     "has_no_date_until_done",
     "has_no_day",
+    "is_long_due_to_open",
     "is_over_by_sum",
     "is_over_with_the_work",
     "leaves_turf_whole",
@@ -101,7 +103,8 @@ def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
     Returns:
         "planned", "under way" and so on; of planned work without a day "postponed", or "no start reported" once that
         day is over; of work that leaves nothing to heal, "finished" at its end; "should be back to normal" where no
-        entry says so of all its surfaces; and of work that nobody reports on any more, since when.
+        entry says so of all its surfaces, "not reported as open" where they were to be opened first; and of work that
+        nobody reports on any more, since when.
     """
     if outlook.unreported is not None:
         return _no_report(outlook.unreported, voice)
@@ -111,6 +114,8 @@ def work_in_words(outlook: JobOutlook, voice: Voice) -> str:
         return voice.say("work-not-started")
     if outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED:
         return voice.say("work-finished")
+    if outlook.work is Work.HEALING and is_long_due_to_open(outlook.surfaces, voice):
+        return voice.say("work-not-opened")
     if outlook.work is Work.HEALING and settles([work.surface for work in outlook.surfaces]):
         return voice.say("work-settling")
     return voice.say("work-should-be-normal") if is_over_by_sum(outlook) else voice.name("work", outlook.work)
@@ -128,6 +133,21 @@ def is_over_by_sum(outlook: JobOutlook) -> bool:
     is_end_of_work = outlook.work is Work.BACK_TO_NORMAL and end_of(outlook) is End.FINISHED
     by_sum = any(is_only_computed(work) for work in outlook.surfaces)
     return by_sum and outlook.work.is_over and not is_end_of_work
+
+
+def is_long_due_to_open(works: Sequence[SurfaceWork], voice: Voice) -> bool:
+    """Tell whether even the day to allow for of back to normal is past, and no entry calls the surfaces open.
+
+    Args:
+        works: one job on some surfaces.
+        voice: the day of the reader.
+
+    Returns:
+        Whether it is so of all on which it is not over: then nobody knows whether they still heal.
+    """
+    left = open_works(works)
+    healing = all(work.work is Work.HEALING and not work.is_closed_again for work in left)
+    return bool(left) and healing and all(w.dates[Milestone.BACK_TO_NORMAL].passed_untold(voice.near) for w in left)
 
 
 def settles(surfaces: Collection[Surface]) -> bool:

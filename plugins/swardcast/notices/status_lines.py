@@ -8,7 +8,7 @@ from datetime import date, datetime
 from typing import Final
 
 from swardcast.language.voice import Voice, capital, slug_of
-from swardcast.notices.ends import surface_work_in_words
+from swardcast.notices.ends import is_long_due_to_open, surface_work_in_words
 from swardcast.notices.held_up import hope_to_go_on
 from swardcast.notices.hole_marks import WORST_FIRST
 from swardcast.notices.kinds import greens_first
@@ -160,6 +160,8 @@ def _work_in_words(surfaces: Sequence[SurfaceOutlook], voice: Voice) -> str:
         return ""
     if _is_finished(current):
         return voice.say("work-finished")
+    if is_long_due_to_open([surface.current for surface in surfaces if surface.current is not None], voice):
+        return voice.say("work-not-opened")
     there = [surface.surface for surface in surfaces]
     return surface_work_in_words(current.work, there, current.unreported, voice)
 

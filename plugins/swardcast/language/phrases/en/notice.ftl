@@ -226,6 +226,8 @@ work-settling = settling
 work-back-to-normal = back to normal
 # By the sum; no report says so of all of it
 work-should-be-normal = should be back to normal
+# Of what was to be opened before that
+work-not-opened = not reported as open
 # The end of work that leaves nothing to heal
 work-finished = finished
 work-called-off = called off
