@@ -343,6 +343,21 @@ def test_of_a_tee_whose_work_nobody_reported_as_begun_it_is_not_said_to_be_close
     assert tees.words == words
 
 
+def test_work_that_is_held_up_before_it_began_is_not_said_to_close_anything(tmp_path: Path) -> None:
+    """The turf of both tees was to begin on 1 June; it rains, and no day is known. Tee 1 alone was begun."""
+    club = SmallClub(tmp_path)
+    (club.folder / "surfaces.yaml").write_text(
+        "tees:\n  grass: cool-season\n  holes: {1: 250 m2, 2: 250 m2}\n", "utf-8"
+    )
+    event = ("UID:Match", "SUMMARY:Match", "DTSTART;VALUE=DATE:20270606")
+    (club.folder / "fixtures.ics").write_text(calendar(event), encoding="utf-8", newline="")
+    club.job("turf", "06-01", "re-turfing", surfaces="tees 1-2", more=WEEKS)
+    club.log("start", "06-01", "work started", "job: turf", "surfaces: tee 1", time="08:00")
+    club.log("rain", "06-01", "held up", "job: turf", "because: rain", time="10:00")
+    (match,) = bulletin_of(club, "06-01").status.fixtures
+    assert [met.words for met in match.meets] == ["Tee 1 will still be closed then."]
+
+
 def test_no_fixture_is_told_that_is_far_or_private_or_meets_nothing(tmp_path: Path) -> None:
     """Greens 1 and 2 were holed and sanded on 1 June; the match is on the 6th."""
     club = SmallClub(tmp_path)

@@ -104,8 +104,8 @@ def _is_on_holes(job: JobOutlook) -> bool:
 def _met(fixture: Fixture, jobs: Sequence[JobOutlook], weekdays: Sequence[int], voice: Voice) -> Iterator[MetSoon]:
     for job in jobs:
         for one in fixtures_ahead(job, [fixture], voice.near):
-            if not meets_nothing(one, job) and _matters(one, job):
-                yield MetSoon(words=_words(one, job, weekdays, voice), notice_id=job.job.id)
+            if not meets_nothing(one, job) and _matters(one, job) and (words := _words(one, job, weekdays, voice)):
+                yield MetSoon(words=words, notice_id=job.job.id)
 
 
 def _matters(one: FixtureOutlook, job: JobOutlook) -> bool:
@@ -124,7 +124,10 @@ def _is_of_greens(job: JobOutlook) -> bool:
 
 
 def _words(one: FixtureOutlook, job: JobOutlook, weekdays: Sequence[int], voice: Voice) -> str:
-    """As in the notice, whose work is named; but closed places are named instead, and what is to be closed by plan."""
+    """As in the notice, whose work is named; but closed places are named instead, and what is to be closed by plan.
+
+    "" where all of it is held up before it began, so that nothing is closed by it.
+    """
     if one.in_work is Touch.NO or job.job.reopens_after is None:
         return voice.say("fixtures-of-job", job=job.job.title, met=meets_in_words(one, job, voice, after_a_name=True))
     begun, to_begin = begun_and_not(likely_closed(one, job, Touch.YES, weekdays, voice.near))

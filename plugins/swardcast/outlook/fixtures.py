@@ -219,11 +219,14 @@ def likely_closed(
         today: the day, in the club's local time.
 
     Returns:
-        The job on these surfaces, in its order; without those on which the work begins only after that day.
+        The job on these surfaces, first those where it has begun; without those on which it begins only after that day,
+        or on a day that nobody can tell.
     """
     day = max(one.fixture.first_day, today)
     begins = {work.surface.id: part.first_day for part in work_parts(outlook, weekdays) for work in part.works}
-    closed = [work for work in open_works(outlook.surfaces) if begins.get(work.surface.id, day) <= day]
+    begun, to_begin = begun_and_not(open_works(outlook.surfaces))
+    planned = (work for work in to_begin if work.work is Work.PLANNED)  # held up, it has no day
+    closed = [*begun, *(work for work in planned if begins.get(work.surface.id, date.max) <= day)]
     ends = ((work, work.dates[Milestone.REOPENING]) for work in closed)
     return [work for work, end in ends if (_before_end_of(end, day, even_on_it=True) or Touch.PERHAPS) is touch]
 

@@ -18,7 +18,7 @@ fixtures-of-job = { $job }: { $met }
 fixtures-some = some { $surfaces }
 fixtures-some-surfaces = some surfaces
 
-# Before the range of the opening; within it the one after the next. $play: how the surfaces are until then
+# Before the range of the opening; within it fixtures-perhaps-closed. $play: how the surfaces are until then
 fixtures-closed = { $play ->
     [temporary-green] { $count ->
         [one] { $who } will still be on a temporary green then.
