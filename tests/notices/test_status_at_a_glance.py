@@ -593,8 +593,9 @@ def test_greens_last_said_to_need_care_for_work_that_is_finished_say_which(tmp_p
     club = SmallClub(tmp_path)
     club.job("ropes", "06-01", "winter protection", surfaces="tee 1", play="open with care")
     club.done("ropes", "06-01")
-    (line,) = bulletin_of(club, "06-05").status.lines
-    assert (line.where, line.notice_id, line.work) == ("Tee 1", "ropes", "finished")
+    for day in ("06-01", "06-05"):
+        (line,) = bulletin_of(club, day).status.lines
+        assert (line.where, line.notice_id, line.work) == ("Tee 1", "ropes", "finished")
     assert {date.name: plain(date.value) for date in line.dates} == {"Work finished": "on Tuesday 1 June"}
     club.log("two", "06-03", "morning status", "play: {the whole course: open, tee 1: open with care}", time="06:40")
     (line,) = bulletin_of(club, "06-05").status.lines

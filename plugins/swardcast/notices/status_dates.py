@@ -72,7 +72,8 @@ def status_dates(
     if is_over_with_the_work(outlook):
         return  # nothing comes after that
     settled = _settled(surfaces)
-    if settled is not None and settled.is_given and outlook.work is not Work.BACK_TO_NORMAL:
+    is_over = all(work.work is Work.BACK_TO_NORMAL for work in works)
+    if settled is not None and settled.is_given and not is_over:
         name, value = voice.say("status-putts-roll-true"), range_in_words(settled, voice)
         yield StatusDate(name=name, value=value, milestone=Milestone.SETTLED, given=settled)
     yield _normal(works, story, outlook, voice)

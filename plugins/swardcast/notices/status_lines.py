@@ -136,13 +136,13 @@ def _silent_work(surface: SurfaceOutlook, outlook: CourseOutlook) -> SurfaceWork
     Of the end of its healing nobody has reported, or the entry that ended it was the last word on the surface.
     """
     said = surface.said_at
-    if said is None or surface.play is not Play.NOT_KNOWN or surface.last_play is Play.OPEN:
+    if said is None or surface.last_play is Play.OPEN:
         return None
     for work in (work for job in outlook.jobs.values() for work in job.surfaces):
         if work.surface.id != surface.surface.id or work.done_at is None or work.done_at > said:
             continue
         until = work.dates[Milestone.BACK_TO_NORMAL].allow_until or date.min
-        if is_only_computed(work) and said.date() <= until:
+        if surface.play is Play.NOT_KNOWN and is_only_computed(work) and said.date() <= until:
             return work
         if _is_finished(work) and work.done_at == said:
             return work
