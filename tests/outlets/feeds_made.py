@@ -35,11 +35,8 @@ def files_of(pages: Iterable[FeedPage]) -> dict[str, Artifact]:
     return {file.path: file for file in files}
 
 
-def with_items(bulletin: Bulletin, count: int) -> Bulletin:
-    """A bulletin with as many made items about the course, an hour apart; "0" is the oldest."""
+def with_items(bulletin: Bulletin, count: int, *, apart: timedelta = timedelta(hours=1)) -> Bulletin:
+    """A bulletin with as many made items about the course, as far apart; "0" is the oldest."""
     begin, like = bulletin.items[-1].at, bulletin.items[-1]
-    items = [
-        replace(like, id=str(n), title=f"item {n}", at=begin + timedelta(hours=n), kinds=frozenset())
-        for n in range(count)
-    ]
+    items = [replace(like, id=str(n), title=f"item {n}", at=begin + n * apart, kinds=frozenset()) for n in range(count)]
     return replace(bulletin, items=tuple(reversed(items)))

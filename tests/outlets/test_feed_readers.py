@@ -90,7 +90,7 @@ def _written(page: FeedPage) -> tuple[Artifact, ...]:
 def sites(evenings: dict[date, Bulletin]) -> dict[date, dict[str, Artifact]]:
     """All feed files of each evening, in small documents."""
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(feeds, "_LEAST_CURRENT", SMALL)
+        patch.setattr(feeds, "_MOST_AT_ONCE", SMALL)
         patch.setattr(feeds, "_ITEMS_IN_AN_ARCHIVE", SMALL)
         return {
             day: {file.path: file for page in pages_of(bulletin) for file in _written(page)}

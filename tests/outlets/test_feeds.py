@@ -16,7 +16,7 @@ from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.bulletins import FeedItem
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.feed_content import in_full, in_short
-from swardcast.outlets.feeds import FeedPage, feeds_of, guid_of
+from swardcast.outlets.feeds import FeedPage, feed_pages, feeds_of, guid_of
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
 from tests.outlets.feeds_made import files_of, pages_of, with_items
@@ -195,6 +195,33 @@ def test_the_newest_50_stand_in_the_current_document_and_archives_hold_all_the_r
     told = [number for page in (*archives, current) for number in reversed(_numbers(page))]
     assert told == list(range(count))  # each once
     assert min(count, 50) <= len(current.entries) < 75
+
+
+@pytest.mark.parametrize(
+    ("days", "in_full", "current", "archives"),
+    [
+        # 100 items; those not older than 365 days, and 10 at the least, leave whole archives of 25 to the rest.
+        pytest.param(30, 13, 25, 3, id="one a month: 12 months of 30 days are 360 days"),
+        pytest.param(365, 10, 25, 3, id="one a year: 10 at the least"),
+        pytest.param(6, 61, 50, 2, id="one in 6 days: 60 times 6 days are 360 days, of which 50 are enough"),
+        pytest.param(10, 37, 50, 2, id="one in 10 days: 36 times 10 days are 360 days, and 63 hold two archives"),
+    ],
+)
+def test_a_feed_holds_its_last_year_and_leaves_older_items_to_archives(
+    demo_bulletin: Bulletin, days: int, in_full: int, current: int, archives: int
+) -> None:
+    bulletin = with_items(demo_bulletin, 100, apart=timedelta(days=days))
+    page, *others = (one for one in feed_pages(bulletin, lambda _: "whole", lambda _: "short") if one.feed.kind is None)
+    assert (len(page.entries), len(others)) == (current, archives)
+    assert [entry.html for entry in page.entries] == ["whole" if n < in_full else "short" for n in range(current)]
+    assert {entry.html for one in others for entry in one.entries} == {"short"}
+
+
+def test_a_feed_forgets_nothing_when_nothing_is_told_in_it(demo_bulletin: Bulletin) -> None:
+    """Its year ends with its newest item, so that years of silence change no byte."""
+    bulletin = with_items(demo_bulletin, 100, apart=timedelta(days=30))
+    later = replace(bulletin, as_of=bulletin.as_of.replace(year=2040))
+    assert files_of(pages_of(bulletin)) == files_of(pages_of(later))
 
 
 @pytest.mark.parametrize("behind", [1, 2, 25, 49])

@@ -1,18 +1,20 @@
 """What the feeds share, whatever their format: which there are, their items, ids, titles, content and archives.
 
-There is a feed for the whole course and one for each kind of surface that the club has. The newest items stand in the
-current document, 50 to 74 where there are so many. Older ones stand in archives of 25 that begin with the oldest item,
-so that an archive, once it is there, keeps its address and its items (RFC 5005, section 4); all that changes in it is
-the link to the next one.
+There is a feed for the whole course and one for each kind of surface that the club has. The items of a year stand in
+the current document, counted back from the feed's newest one, so that a feed changes only when something is told in it;
+10 at the least, 74 at the most. Older ones stand in archives of 25 that begin with the oldest item, so that an archive,
+once it is there, keeps its address and its items (RFC 5005, section 4); all that changes in it is the link to the next
+one. Up to 24 older items wait in the current document until they fill an archive.
 Readers tell a new item from an old one by its id. Each change is therefore an item of its own, and an item is never
-rewritten: it carries the notice as it stood then. Only a note that was withdrawn loses its words.
+rewritten: it carries the notice as it stood then, and leaves it out once it is older than that year. Only a note that
+was withdrawn loses its words.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from functools import cache
 from typing import Final
 from urllib.parse import urlsplit
@@ -26,7 +28,9 @@ __all__ = ["WHOLE_COURSE", "Feed", "FeedEntry", "FeedPage", "feed_pages", "feeds
 
 WHOLE_COURSE: Final = "status"
 """Name of the feed of the whole course."""
-_LEAST_CURRENT: Final = 50  # items, where there are so many; judgement: a season of most clubs
+_CURRENT: Final = timedelta(days=365)  # before the newest item; judgement: work that is done once a year is there
+_LEAST_CURRENT: Final = 10  # items, where there are so many; judgement: what a reader shows of a new feed at a glance
+_MOST_AT_ONCE: Final = 50  # items, and those that do not fill an archive yet; judgement: a season of most clubs
 _ITEMS_IN_AN_ARCHIVE: Final = 25  # few, since so many more may stand in the current document; judgement
 
 
@@ -194,30 +198,32 @@ def feed_pages(
 
     Args:
         bulletin: the bulletin.
-        in_full: gives the HTML of an item in a current document.
-        in_short: gives the HTML of an item in an archive, without the notice.
+        in_full: gives the HTML of an item of a feed's last year.
+        in_short: gives the HTML of an older one, without the notice.
 
     Returns:
         All documents, each feed's current one before its archives.
     """
-    club = bulletin.club
+    club, items = bulletin.club, bulletin.items
 
     @cache
-    def current(number: int) -> FeedEntry:
-        return _entry(bulletin.items[number], club, in_full)
+    def in_the_year(number: int) -> FeedEntry:
+        return _entry(items[number], club, in_full)
 
     @cache
-    def archived(number: int) -> FeedEntry:
-        return _entry(bulletin.items[number], club, in_short)
+    def older(number: int) -> FeedEntry:
+        return _entry(items[number], club, in_short)
 
     pages = []
     for feed in feeds_of(bulletin):
-        mine = [number for number, item in enumerate(bulletin.items) if feed.has(item)]
-        archives = list(_archives(mine))
+        mine = [number for number, item in enumerate(items) if feed.has(item)]
+        year = _of_the_year([items[number] for number in mine])
+        archives = list(_archives(mine, year))
         newest = mine[: len(mine) - _ITEMS_IN_AN_ARCHIVE * len(archives)]
-        pages.append(_page(feed, None, len(archives), [current(number) for number in newest], bulletin))
+        entries = [*(in_the_year(number) for number in newest[:year]), *(older(number) for number in newest[year:])]
+        pages.append(_page(feed, None, len(archives), entries, bulletin))
         for number, held in enumerate(archives, start=1):
-            pages.append(_page(feed, number, len(archives), [archived(one) for one in held], bulletin))
+            pages.append(_page(feed, number, len(archives), [older(one) for one in held], bulletin))
     return tuple(pages)
 
 
@@ -238,10 +244,16 @@ def files_of(
     return tuple(Artifact(path=page.path(ending), media_type=media_type, data=write(page)) for page in pages)
 
 
-def _archives(newest_first: Sequence[int]) -> Iterator[Sequence[int]]:
-    """Full ones only, behind the newest items, so that an entry dated back among those shifts none."""
+def _of_the_year(newest_first: Sequence[FeedItem]) -> int:
+    """How many of a feed's items are current by their age."""
+    recent = sum(newest_first[0].at - item.at <= _CURRENT for item in newest_first)
+    return min(max(recent, _LEAST_CURRENT), len(newest_first))
+
+
+def _archives(newest_first: Sequence[int], year: int) -> Iterator[Sequence[int]]:
+    """Full ones only, behind the year or the newest items, so that an entry dated back among those shifts none."""
     size, count = _ITEMS_IN_AN_ARCHIVE, len(newest_first)
-    for end in range(size, count - _LEAST_CURRENT + 1, size):
+    for end in range(size, count - min(year, _MOST_AT_ONCE) + 1, size):
         yield newest_first[count - end : count - end + size]
 
 
