@@ -31,7 +31,7 @@ from swardcast.kept_file import KeptFile, file_of, tidy_kept
 from swardcast.language.banned import banned_phrases
 from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.moments import as_of_from
-from swardcast.notices.archive import in_order_of_list, left_to_archive
+from swardcast.notices.archive import in_order_of_list, left_by_kinds, left_to_archive
 from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.notice import Notice
 from swardcast.notices.own_words import own_words_remarks
@@ -145,7 +145,8 @@ def _compose(generator: ArticlesGenerator) -> None:
     context["DEFAULT_LANG"] = settings["DEFAULT_LANG"] = bulletin.club.language
     context.update(words_for_templates(voice), swardcast_policy=OF_PAGES)
     context.update(swardcast_bodies=bodies, swardcast_pictures=pictures)
-    context["swardcast_archived"] = left_to_archive(bulletin.notices, bulletin.outlook.jobs, bulletin.as_of.date())
+    listed = bulletin.notices, bulletin.outlook.jobs, bulletin.as_of.date()
+    context.update(swardcast_archived=left_to_archive(*listed), swardcast_left_by_kinds=left_by_kinds(*listed))
     context["swardcast_site_path"] = urlsplit(bulletin.club.site).path.rstrip("/")
     context["swardcast_badge_px"] = badge_size_px(bulletin.club.look)
     context["swardcast_feeds"] = feeds_of(bulletin)

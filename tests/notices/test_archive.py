@@ -4,13 +4,21 @@ from __future__ import annotations
 
 import subprocess
 from collections.abc import Callable
+from dataclasses import replace
+from datetime import date
 from pathlib import Path
 
 from lxml import html
 
 from swardcast.compose import Bulletin
-from swardcast.notices.archive import compose_archive, in_order_of_list, left_to_archive
-from swardcast.outlets.html import missing_html
+from swardcast.notices.archive import (
+    compose_archive,
+    in_order_of_list,
+    left_by_kinds,
+    left_to_archive,
+    of_last_seasons,
+)
+from swardcast.outlets.html import missing_html, why_html
 from swardcast.outlook.states import Work
 from tests.conftest import DEMO
 
@@ -43,6 +51,36 @@ def test_what_is_over_for_half_a_year_is_left_to_the_archive(demo_bulletin_at: C
     assert left == {"greens-solid-tining-2027"}
     earlier = demo_bulletin_at("2027-09-14 09:30")
     assert left_to_archive(earlier.notices, earlier.outlook.jobs, earlier.as_of.date()) == frozenset()
+
+
+def test_a_list_of_a_kind_of_work_keeps_two_years_and_the_latest_however_long_ago(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """Back to normal in 2027: the greens on 31 May, the tees on 9 June, the practice green on 13 September. Two years
+    with a 29 February are 731 days."""
+    bulletin = demo_bulletin_at("2027-12-06 08:00")
+    greens, tees, practice_green = (f"{where}-solid-tining-2027" for where in ("greens", "tees", "practice-green"))
+
+    def left(year: int, month: int, day: int) -> set[str]:
+        names = left_by_kinds(bulletin.notices, bulletin.outlook.jobs, date(year, month, day))
+        return {name for name in names if "solid-tining" in name}
+
+    assert left(2029, 5, 31) == set()
+    assert left(2029, 6, 1) == {greens}
+    assert left(2029, 6, 10) == {greens, tees}
+    assert left(2050, 1, 1) == {greens, tees}
+    jobs = [bulletin.outlook.jobs[name] for name in (practice_green, tees, greens)]
+    assert of_last_seasons(jobs, date(2029, 6, 1)) == (*jobs[:2],)
+    assert of_last_seasons(jobs, date(2050, 1, 1)) == (*jobs[:1],)
+
+
+def test_a_page_on_a_kind_of_work_says_where_its_earlier_jobs_are(demo_bulletin: Bulletin) -> None:
+    (page,) = (one for one in demo_bulletin.why if one.slug == "solid-tining")
+    assert not page.leaves_jobs
+    there, left = (why_html(one, demo_bulletin.voice, "../../") for one in (page, replace(page, leaves_jobs=True)))
+    assert "archive" not in there
+    assert "What has been over for more than two years is in the archive." in left
+    assert 'href="../../archive/index.html"' in left
 
 
 def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(

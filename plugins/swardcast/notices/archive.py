@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from itertools import groupby
@@ -14,10 +14,23 @@ from swardcast.notices.notice import Notice
 from swardcast.notices.spans import first_day_of_work
 from swardcast.outlook.states import JobOutlook, Milestone, Work
 
-__all__ = ["LISTED", "ArchiveMonth", "ArchiveYear", "compose_archive", "in_order_of_list", "left_to_archive"]
+__all__ = [
+    "LISTED",
+    "LISTED_BY_KIND",
+    "ArchiveMonth",
+    "ArchiveYear",
+    "compose_archive",
+    "in_order_of_list",
+    "left_by_kinds",
+    "left_to_archive",
+    "of_last_seasons",
+]
 
 LISTED: Final = timedelta(days=183)
 """How long a notice that is over stays in the list of notices: half a year, a season. Judgement."""
+
+LISTED_BY_KIND: Final = timedelta(days=731)
+"""How long among notices of its kind of work, which are looked up beside each other: two years. Judgement."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,6 +104,46 @@ def left_to_archive(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook], t
     """
     over = ((notice.id, _over_since(notice, jobs[notice.id])) for notice in notices)
     return frozenset(name for name, since in over if since is not None and today - since > LISTED)
+
+
+def left_by_kinds(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook], today: date) -> frozenset[str]:
+    """Tell what the lists of kinds of work leave to the archive: what has been over for longer than two years.
+
+    Args:
+        notices: notices that stand.
+        jobs: how each job stands, by its id.
+        today: the day, in the club's local time.
+
+    Returns:
+        Their ids; never the latest of a kind, however long ago that was.
+    """
+    over: dict[str, dict[str, date]] = {}
+    for notice in notices:
+        since = _over_since(notice, jobs[notice.id])
+        if since is not None:
+            over.setdefault(notice.category, {})[notice.id] = since
+    return frozenset(name for of_kind in over.values() for name in _long_over(of_kind, today))
+
+
+def of_last_seasons(jobs: Sequence[JobOutlook], today: date) -> tuple[JobOutlook, ...]:
+    """Leave out of jobs of a kind of work what its list of notices leaves to the archive.
+
+    Args:
+        jobs: jobs of one kind, none of them called off.
+        today: the day, in the club's local time.
+
+    Returns:
+        The others, in the same order.
+    """
+    ends = {job.job.id: job.dates[Milestone.BACK_TO_NORMAL].allow_until for job in jobs if job.work.is_over}
+    left = set(_long_over({name: end for name, end in ends.items() if end is not None}, today))
+    return tuple(job for job in jobs if job.job.id not in left)
+
+
+def _long_over(since: Mapping[str, date], today: date) -> Iterator[str]:
+    """All but the latest, which can be looked up however seldom such work is done."""
+    latest_last = sorted(since, key=lambda name: (since[name], name))
+    return (name for name in latest_last[:-1] if today - since[name] > LISTED_BY_KIND)
 
 
 def in_order_of_list(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook], voice: Voice) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from swardcast.language.voice import Voice, capital, slug_of
+from swardcast.notices.archive import of_last_seasons
 from swardcast.notices.ends import end_of, published_in_words
 from swardcast.notices.headline import when_in_words
 from swardcast.notices.kinds import MOST_QUESTIONS, cautions_of, kind_name, said_of_kind, surface_of
@@ -57,6 +58,7 @@ class WhyPage:
         summary: what it is, in one sentence.
         sections: its parts, in order.
         jobs: the club's own jobs of this kind, latest first.
+        leaves_jobs: whether earlier ones stand in the archive alone.
     """
 
     slug: str
@@ -65,6 +67,7 @@ class WhyPage:
     summary: str
     sections: tuple[Section, ...]
     jobs: tuple[OwnJob, ...]
+    leaves_jobs: bool
 
     @property
     def jobs_in_view(self) -> tuple[OwnJob, ...]:
@@ -93,7 +96,8 @@ def compose_why(outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: 
 
 
 def _page(kind: Kind, outlook: CourseOutlook, stories: Mapping[str, JobStory], voice: Voice) -> WhyPage:
-    jobs = sorted(_jobs_with(kind, outlook), key=lambda job: (job.starts, job.job.id), reverse=True)
+    all_jobs = sorted(_jobs_with(kind, outlook), key=lambda job: (job.starts, job.job.id), reverse=True)
+    jobs = of_last_seasons(all_jobs, voice.near)
     surfaces = [work.surface for job in jobs for work in job.surfaces]
     surface = surface_of(surfaces) if surfaces else "mixed"
     name = kind_name(kind, voice)
@@ -104,6 +108,7 @@ def _page(kind: Kind, outlook: CourseOutlook, stories: Mapping[str, JobStory], v
         summary=said_of_kind(kind, "what", surface, voice).text,
         sections=tuple(_sections(kind, jobs, surface, voice)),
         jobs=tuple(_own_job(kind, job, stories[job.job.id], voice) for job in jobs),
+        leaves_jobs=len(jobs) < len(all_jobs),
     )
 
 

@@ -138,3 +138,5 @@ archive-all-years = All years
 # On the page of notices
 archive-link = Notices of all years
 archive-rest = What has been over for more than half a year is in the archive.
+# On the page of a kind of work
+archive-rest-of-kind = What has been over for more than two years is in the archive.
