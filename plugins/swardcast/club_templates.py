@@ -40,7 +40,8 @@ NAMES_OF_ALL_PAGES: Final = frozenset((
     "hidden_articles", "hidden_pages", "holes", "isolated", "localsiteurl", "output_file", "pages", "period_archives",
     "related_posts", "say", "say_joined", "static_content", "static_links", "staticfiles", "swardcast_archived",
     "swardcast_artifacts", "swardcast_badge_px", "swardcast_bodies", "swardcast_course_data", "swardcast_feeds",
-    "swardcast_graph", "swardcast_left_by_kinds", "swardcast_pictures", "swardcast_policy", "swardcast_site_path", "tags", "voice",
+    "swardcast_graph", "swardcast_left_by_kinds", "swardcast_pictures", "swardcast_policy", "swardcast_site_path",
+    "tags", "voice",
 ))  # fmt: skip
 """What Pelican and the plugin give to every page, beside the settings; a test compares it with a build."""
 _SOME_TO_A_PAGE: Final = frozenset(

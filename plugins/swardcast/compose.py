@@ -19,10 +19,11 @@ from swardcast.notices.oversights import oversights
 from swardcast.notices.play import holes_out_of_play
 from swardcast.notices.promises_picture import PromisesPicture, promises_picture
 from swardcast.notices.reasons import remarks_on
+from swardcast.notices.record_years import TrackRecord, compose_record_by_years
 from swardcast.notices.season import Season, compose_season
 from swardcast.notices.status import CourseStatus, compose_status
 from swardcast.notices.sums import JobSums, job_sums
-from swardcast.notices.track_record import Comparisons, compose_published, compose_track_record
+from swardcast.notices.track_record import Comparisons, compose_published
 from swardcast.notices.why import WhyPage, compose_why
 from swardcast.notices.withdrawn import WithdrawnNotice, item_of_withdrawal, withdrawn_notices
 from swardcast.outlook.course import assess_course
@@ -67,7 +68,7 @@ class Bulletin:
         sums: the sums of everything that is healing.
         why: a page for each kind of work.
         kept: the club's own promises and what came of them.
-        track_record: the same in words.
+        track_record: the same in words, by years.
         published: the published recoveries beside what is computed for them.
         weather_sources: services whose weather the dates rest on, which their licences ask us to name.
         remarks: what the manager should look at again; members do not see it.
@@ -86,7 +87,7 @@ class Bulletin:
     sums: tuple[JobSums, ...]
     why: tuple[WhyPage, ...]
     kept: tuple[Kept, ...]
-    track_record: Comparisons
+    track_record: TrackRecord
     published: Comparisons
     weather_sources: tuple[WeatherSource, ...]
     remarks: tuple[str, ...]
@@ -174,7 +175,7 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
         sums=job_sums(outlook, stories, voice),
         why=compose_why(outlook, stories, voice),
         kept=kept,
-        track_record=compose_track_record(kept, voice),
+        track_record=compose_record_by_years(kept, voice),
         published=compose_published(voice),
         weather_sources=records.weather.sources,
         remarks=(*remarks_on(outlook, english), *oversights(known, as_of, english)),

@@ -15,6 +15,7 @@ from swardcast.outlets.html import (
     archive_html,
     archive_year_html,
     missing_html,
+    record_year_html,
     status_html,
     why_html,
     why_index_html,
@@ -57,18 +58,26 @@ def add_why_pages(generator: PagesGenerator) -> None:
 
 
 def add_archive_pages(generator: PagesGenerator) -> None:
-    """Add a page for each year that has notices, and their list."""
+    """Add a page for each year that has notices, their list, and what came of the dates of earlier years."""
     bulletin: Bulletin = generator.context["bulletin"]
     voice = bulletin.voice
     years = compose_archive(bulletin.notices, bulletin.outlook.jobs, voice)
     index = _page(generator, "archive", voice.say("archive-title"), voice.say("archive-summary"))
     index._content = archive_html(years, voice, root_of(generator.settings, index.save_as))
     generator.pages.append(index)
+    apart = {record.year for record in bulletin.track_record.apart}
     for year in years:
         title = voice.say("archive-year-title", year=str(year.year))
         summary = voice.say("archive-year-summary", year=str(year.year), count=year.count)
         page = _page(generator, f"archive/{year.year}", title, summary)
-        page._content = archive_year_html(year, voice, root_of(generator.settings, page.save_as))
+        root, has_record = root_of(generator.settings, page.save_as), year.year in apart
+        page._content = archive_year_html(year, voice, root, has_record=has_record)
+        generator.pages.append(page)
+    for record in bulletin.track_record.apart:
+        title = voice.say("record-year-title", year=str(record.year))
+        summary = voice.say("record-year-summary", year=str(record.year), count=len(record.lines))
+        page = _page(generator, f"archive/{record.year}/dates", title, summary)
+        page._content = record_year_html(record, voice, root_of(generator.settings, page.save_as))
         generator.pages.append(page)
 
 

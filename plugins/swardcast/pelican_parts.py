@@ -85,7 +85,7 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]
         "sums": lambda: sums_html(bulletin.sums, voice),
         "published": lambda: published_html(bulletin.published, voice),
         "growth": growth,
-        "track record": lambda: track_record_html(bulletin.track_record, f"{up}notices/", voice, promises()),
+        "track record": lambda: track_record_html(bulletin.track_record, up, voice, promises()),
         "feeds": lambda: feeds_html(feeds_of(bulletin), voice, up),
         "contact": lambda: contact_html(bulletin.club.contact, voice),
         "pro shop": lambda: pro_shop_html(bulletin, messages_of(bulletin), up, drafts=drafts),

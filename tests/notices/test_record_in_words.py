@@ -11,7 +11,9 @@ import pytest
 from swardcast.language.catalogue import BUILT_IN, built_in
 from swardcast.language.voice import Voice
 from swardcast.notices.promises_picture import promises_picture
+from swardcast.notices.record_years import compose_record_by_years
 from swardcast.notices.track_record import compose_published, compose_track_record
+from swardcast.outlets.html import record_year_html, track_record_html
 from swardcast.outlook.states import DateRange
 from swardcast.outlook.track_record import Kept
 from swardcast.turf.recovery_table import recovery_table
@@ -68,6 +70,64 @@ def test_five_jobs_are_judged(kept: Kept, days: tuple[int, ...], missed: str) ->
     assert expected == "Of 10 jobs we expect 8 to keep them, 1 to miss them and 1 to come sooner."
     assert named == (["Missed: Spring work, by 1 day."] if past == "1" else [])
     assert last == f"On average the end came {missed}"
+
+
+def in_year(kept: Kept, year: int, days: int) -> Kept:
+    """The same in another year, all of it on the same days of the month."""
+    early, likely, last = (date(year, *day) for day in ((4, 19), (4, 25), (5, 3)))
+    promised = DateRange(early=early, likely=likely, allow_until=last)
+    return replace(kept, done_on=date(year, 4, 1), promised=promised, normal_on=likely + timedelta(days=days))
+
+
+def test_this_year_and_the_last_are_told_in_full_and_earlier_ones_are_counted(kept: Kept) -> None:
+    """The reader's day is in 2027. Nine days late is a miss by one day, seven days early sooner than we said."""
+    told = [(2024, 0), (2025, 9), (2025, 0), (2025, -7), (2026, 9), (2027, 0), (2027, 1)]
+    jobs = [in_year(kept, year, days) for year, days in told]
+    record = compose_record_by_years(jobs, BRITISH)
+    assert [(one.year, one.judged, one.kept, one.missed, one.sooner, one.is_apart) for one in record.years] == [
+        (2027, 2, 2, 0, 0, False), (2026, 1, 0, 1, 0, False), (2025, 3, 1, 1, 1, True), (2024, 1, 1, 0, 0, True),
+    ]  # fmt: skip
+    assert [line.work for line in record.lines] == [
+        "Done on Thursday 1 April 2027", "Done on Thursday 1 April 2027", "Done on Wednesday 1 April 2026",
+    ]  # fmt: skip
+    everything = compose_track_record(jobs, BRITISH)
+    assert tuple(line for year in record.years for line in year.lines) == everything.lines
+    first, _, *named, _ = record.sentences
+    assert first == "Of 7 jobs, 4 kept the dates that we gave, 2 missed them, and 1 came sooner."
+    assert named == ["Missed: Spring work, by 1 day."]  # that of 2026; the other is on the page of 2025
+
+
+def test_the_page_of_the_record_does_not_grow_with_the_years(kept: Kept) -> None:
+    """But for a row of its table, with a link to the year's own page."""
+    ten, fifty = (
+        track_record_html(
+            compose_record_by_years([in_year(kept, year, 9) for year in range(2028 - years, 2028)], BRITISH),
+            "../../",
+            BRITISH,
+        )
+        for years in (10, 50)
+    )
+    rows = [page.count("<tr>") for page in (ten, fifty)]
+    assert rows == [11, 51]
+    assert 'href="../../archive/2018/dates/index.html"' in ten
+    assert 'href="../../archive/2026/dates/index.html"' not in fifty
+    assert len(fifty) - len(ten) < 40 * 200
+
+
+def test_years_without_work_leave_the_latest_year_in_full(kept: Kept) -> None:
+    jobs = [in_year(kept, year, 0) for year in (2011, 2012, 2012)]
+    record = compose_record_by_years(jobs, BRITISH)
+    assert [(one.year, one.is_apart) for one in record.years] == [(2012, False), (2011, True)]
+    assert compose_record_by_years([], BRITISH).years == ()
+
+
+def test_a_year_on_a_page_of_its_own_has_every_job_and_leads_back(kept: Kept) -> None:
+    jobs = [in_year(kept, 2011, days) for days in (0, 9)] + [kept]
+    (year,) = compose_record_by_years(jobs, BRITISH).apart
+    page = record_year_html(year, BRITISH, "../../../")
+    assert page.count("Done on Friday 1 April 2011") == 2
+    assert "Missed by 1 day: 9 days after the likely day" in page
+    assert 'href="../../../pages/how-good-our-dates-have-been/index.html"' in page
 
 
 def test_a_job_that_ended_before_its_range_is_no_miss_and_not_kept_either(kept: Kept) -> None:

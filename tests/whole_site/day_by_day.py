@@ -152,8 +152,8 @@ _ON_EVERY_PAGE: Final = set(FaultKind) - {FaultKind.LONG_SENTENCE, FaultKind.LON
 """Lists and tables of other pages are not read sentence by sentence."""
 
 
-_RECORD: Final = "pages/how-good-our-dates-have-been/index.html"
-"""Each of its lines begins with the year of which it tells."""
+_RECORD: Final = re.compile(r"pages/how-good-our-dates-have-been/index\.html|archive/\d+/dates/index\.html")
+"""Each of their lines begins with the year of which it tells."""
 
 
 def _faulty_words(built: Built) -> Iterator[str]:
@@ -165,7 +165,7 @@ def _faulty_words(built: Built) -> Iterator[str]:
     for name, blocks in built.blocks.items():
         for block in blocks:
             yield from (f"{name}: {one}" for one in _faults(block, built.bulletin.club.language))
-            known = years if name == _RECORD else {built.as_of.year, block.year or built.as_of.year}
+            known = years if _RECORD.fullmatch(name) else {built.as_of.year, block.year or built.as_of.year}
             yield from (f"{name}: no {one} in {block.text!r}" for one in wrong_weekdays(block.text, known))
 
 
@@ -209,7 +209,7 @@ def _days_gone_by(built: Built) -> Iterator[str]:
     """A day told as one to come that is past; what was promised once stands on the page of our dates, as it was."""
     today = built.as_of.date()
     for name, blocks in built.blocks.items():
-        for block in blocks if name != _RECORD else ():
+        for block in () if _RECORD.fullmatch(name) else blocks:
             for day, month, year in _TO_COME.findall(_SAID_BEFORE.sub("", block.text)):
                 told = date(int(year or today.year), MONTHS.index(month) + 1, int(day))
                 if told < today and block.year is None:

@@ -20,7 +20,14 @@ from lxml import html
 
 from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.language.house_phrases import with_house_phrases
-from swardcast.outlets.html import item_html, notice_html, status_html, sums_html, track_record_html
+from swardcast.outlets.html import (
+    item_html,
+    notice_html,
+    record_year_html,
+    status_html,
+    sums_html,
+    track_record_html,
+)
 from swardcast.outlets.pictures.canvas import LETTER_WIDTH, WIDTH, broken, shortened
 from swardcast.outlets.preview import home_card, notice_card
 from swardcast.outlook.weather_book import WeatherBook
@@ -201,10 +208,14 @@ def test_no_other_moment_says_an_english_phrase(
     """Without a build: what the plugin gives to any theme, the plain status page among it."""
     bulletin = bulletin_at(moment)
     voice = bulletin.voice
+    old = tuple(replace(year, is_apart=True) for year in bulletin.track_record.years)
+    years_ago = replace(bulletin.track_record, years=(*bulletin.track_record.years, *old))
     rendered = [
         status_html(bulletin.status, voice, bulletin.weather_sources),
         sums_html(bulletin.sums, voice),
         track_record_html(bulletin.track_record, "../", voice),
+        track_record_html(years_ago, "../", voice),
+        *(record_year_html(year, voice, "../../../") for year in years_ago.years),
         *(notice_html(notice, voice, "../../") for notice in bulletin.notices),
         *(item_html(item, "", voice, "../") for item in bulletin.items),
     ]

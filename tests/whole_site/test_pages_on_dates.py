@@ -248,7 +248,7 @@ def test_before_any_work_there_is_nothing_to_judge(demo_bulletin_at: Callable[[s
     record = bulletin.track_record
     assert record.lines == ()
     assert record.sentences[0].startswith("No job with a computed date has come to an end so far.")
-    assert "No job with a computed date has been finished yet." in track_record_html(record, "../", bulletin.voice)
+    assert "No job with a computed date has been finished yet." in track_record_html(record, "../../", bulletin.voice)
 
 
 def test_both_pages_stand_in_the_site_with_their_figures_filled_in(demo_site: Path) -> None:

@@ -71,12 +71,13 @@ class Comparisons:
     lines: tuple[Comparison, ...]
 
 
-def compose_track_record(kept: Sequence[Kept], voice: Voice) -> Comparisons:
+def compose_track_record(kept: Sequence[Kept], voice: Voice, *, named_from: int = date.min.year) -> Comparisons:
     """Word the club's own track record.
 
     Args:
         kept: finished jobs, oldest first.
         voice: the language and the day of the reader.
+        named_from: the first year of which missed jobs are named in the sentences; earlier ones stand in lines alone.
 
     Returns:
         Sentences and lines; with fewer than five judged jobs, that it is too early to judge.
@@ -85,7 +86,7 @@ def compose_track_record(kept: Sequence[Kept], voice: Voice) -> Comparisons:
     lines = tuple(_line(one, voice) for one in reversed(kept))
     silent = sum(_is_silent(one, voice.near) for one in kept)
     more = [voice.say("record-silent", count=silent)] if silent else []
-    return Comparisons(sentences=(*_own_sentences(judged, voice), *more), lines=lines)
+    return Comparisons(sentences=(*_own_sentences(judged, voice, named_from), *more), lines=lines)
 
 
 def _is_silent(one: Kept, today: date) -> bool:
@@ -94,7 +95,7 @@ def _is_silent(one: Kept, today: date) -> bool:
     return one.normal_on is None and not one.promised.is_fact and until is not None and until < today
 
 
-def _own_sentences(judged: Sequence[Kept], voice: Voice) -> Iterable[str]:
+def _own_sentences(judged: Sequence[Kept], voice: Voice, named_from: int) -> Iterable[str]:
     number = len(judged)
     if number < ENOUGH_JOBS:
         yield voice.say("record-too-early", count=number, needed=ENOUGH_JOBS)
@@ -111,7 +112,7 @@ def _own_sentences(judged: Sequence[Kept], voice: Voice) -> Iterable[str]:
     )
     yield voice.say("record-expected")
     for one in reversed(judged):
-        if one.outcome is Outcome.MISSED:
+        if one.outcome is Outcome.MISSED and one.done_on.year >= named_from:
             yield voice.say("record-missed-job", job=as_clause(one.job.title), days=one.days_past_the_range)
     yield voice.say(
         "record-missed",

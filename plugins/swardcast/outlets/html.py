@@ -11,6 +11,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.archive import ArchiveYear
 from swardcast.notices.bulletins import FeedItem
 from swardcast.notices.notice import Notice
+from swardcast.notices.record_years import RecordYear, TrackRecord
 from swardcast.notices.season import Season
 from swardcast.notices.status import CourseStatus
 from swardcast.notices.sums import JobSums
@@ -32,6 +33,7 @@ __all__ = [
     "missing_html",
     "notice_html",
     "published_html",
+    "record_year_html",
     "season_months_html",
     "status_html",
     "sums_html",
@@ -135,18 +137,19 @@ def archive_html(years: Sequence[ArchiveYear], voice: Voice, root: str) -> str:
     return rendered("archive.html", voice, years=years, root=root)
 
 
-def archive_year_html(year: ArchiveYear, voice: Voice, root: str) -> str:
+def archive_year_html(year: ArchiveYear, voice: Voice, root: str, *, has_record: bool = False) -> str:
     """Render the notices of a year, the latest first.
 
     Args:
         year: the year.
         voice: the language and the day of the reader.
         root: address of the site's first page, ending with a slash.
+        has_record: whether a page tells what came of that year's dates.
 
     Returns:
         HTML without the title; every text is escaped.
     """
-    return rendered("archive_year.html", voice, year=year, root=root)
+    return rendered("archive_year.html", voice, year=year, root=root, has_record=has_record)
 
 
 def item_html(item: FeedItem, body: str, voice: Voice, root: str) -> str:
@@ -219,19 +222,33 @@ def published_html(published: Comparisons, voice: Voice) -> str:
     return rendered("published.html", voice, published=published)
 
 
-def track_record_html(record: Comparisons, notices: str, voice: Voice, picture: Markup = NO_PICTURE) -> str:
+def track_record_html(record: TrackRecord, root: str, voice: Voice, picture: Markup = NO_PICTURE) -> str:
     """Render the club's own promises and what came of them.
 
     Args:
-        record: sentences and lines.
-        notices: address below which the notices lie, ending with a slash.
+        record: sentences and years.
+        root: address of the site's first page, ending with a slash.
         voice: the language and the day of the reader.
         picture: its picture, or none.
 
     Returns:
         HTML; every text is escaped.
     """
-    return rendered("track_record.html", voice, record=record, notices=notices, picture=picture)
+    return rendered("track_record.html", voice, record=record, root=root, picture=picture)
+
+
+def record_year_html(year: RecordYear, voice: Voice, root: str) -> str:
+    """Render what came of the dates of a year that stands on a page of its own.
+
+    Args:
+        year: the year.
+        voice: the language and the day of the reader.
+        root: address of the site's first page, ending with a slash.
+
+    Returns:
+        HTML without the title; every text is escaped.
+    """
+    return rendered("record_year.html", voice, year=year, root=root)
 
 
 def contact_html(contact: Contact, voice: Voice) -> str:

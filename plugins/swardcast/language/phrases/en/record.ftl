@@ -64,6 +64,27 @@ record-before = { $outcome ->
    *[other] { $days } days
 } before the likely day
 
+## By years
+
+record-by-years = Year by year
+record-column-year = Year
+record-column-judged = Jobs judged
+record-column-kept = Kept
+record-column-missed = Missed
+record-column-sooner = Sooner than we said
+# $count of jobs; those before stand on pages of their own
+record-latest-jobs = { $count ->
+    [one] The latest job with its days
+   *[other] The { $count } latest jobs with their days
+}
+record-year-title = Our dates of { $year }
+record-year-summary = { $count ->
+    [one] What we said of { $count } job that was done in { $year }, and what came.
+   *[other] What we said of { $count } jobs that were done in { $year }, and what came.
+}
+# Before a link to all years
+record-year-lead = How we count, and all years together:
+
 ## Published recoveries, worked out again. Names, work, sources and what was assumed are data in English.
 
 published-inside = For { $inside } of { $count } published recoveries the computed day lies inside the days that were seen.
