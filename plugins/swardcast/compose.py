@@ -9,7 +9,12 @@ from typing import Final
 
 from swardcast.language.voice import Voice
 from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story, news_that_stands
-from swardcast.notices.calendar_story import CalendarEvent, calendar_of, calendar_of_withdrawn
+from swardcast.notices.calendar_story import (
+    CalendarEvent,
+    calendar_of,
+    calendar_of_withdrawn,
+    may_still_be_there,
+)
 from swardcast.notices.compose_notice import compose_notice
 from swardcast.notices.growth_picture import GrowthPicture, growth_picture
 from swardcast.notices.healing_picture import HealingPicture, healing_picture
@@ -64,7 +69,7 @@ class Bulletin:
         notices: one for each announced job, in the plan's order.
         withdrawn: those that were withdrawn; they stand in no list, only at their own addresses.
         items: what members should hear of, newest first.
-        calendar: events of the members' calendar, job by job in the plan's order.
+        calendar: events of the members' calendar, job by job in the plan's order, without those of jobs long over.
         sums: the sums of everything that is healing.
         why: a page for each kind of work.
         kept: the club's own promises and what came of them.
@@ -146,7 +151,8 @@ def compose_bulletin(records: ClubRecords, as_of: datetime, book: WeatherBook | 
     stories, events = dict[str, JobStory](), list[CalendarEvent]()
     for name, job in outlook.jobs.items():
         stories[name] = tell_story(records, job.job, as_of, book)
-        events += calendar_of(stories[name], records, as_of, book)
+        if may_still_be_there(stories[name], outlook.as_of.date()):
+            events += calendar_of(stories[name], records, as_of, book)
     course, log = _course_of(outlook), LogByJob(known.entries)
     notices = [
         compose_notice(_matter(job, stories[name], known, course, outlook.as_of, log.of(name)))

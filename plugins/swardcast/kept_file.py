@@ -40,7 +40,7 @@ MOST_KEPT_MB: Final = 500.0
 UNASKED: Final = 20
 """Files written since anybody asked for a value after which it goes: judgement."""
 
-_HAS_A_PART: Final = ("numpy", "babel", "fluent.runtime", "jinja2", "markdown", "nh3", "tzdata")
+_HAS_A_PART: Final = ("numpy", "babel", "fluent.runtime", "jinja2", "markdown", "nh3", "feedgen", "lxml", "tzdata")
 """Libraries that have a part in numbers and words that are kept."""
 
 _BEGIN: Final = b"kept by swardcast 1\n"

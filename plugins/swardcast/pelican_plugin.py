@@ -39,7 +39,7 @@ from swardcast.notices.reasons import dated_ahead
 from swardcast.outlets.atom import atom_artifacts
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.email import email_artifacts
-from swardcast.outlets.feed_content import in_full, in_full_again, in_short
+from swardcast.outlets.feed_content import in_full, in_full_again, in_short, written_again
 from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import NO_PICTURE, notice_html
 from swardcast.outlets.json_feed import json_artifacts
@@ -222,7 +222,8 @@ def _feeds(bulletin: Bulletin, kept: KeptFile) -> tuple[Artifact, ...]:
     whole = partial(in_full, bulletin=bulletin, notices=notices)
     whole = partial(in_full_again, bulletin=bulletin, recall=kept.recall, whole=whole)
     pages = feed_pages(bulletin, whole, partial(in_short, bulletin=bulletin))
-    return (*rss_artifacts(pages), *atom_artifacts(pages), *json_artifacts(pages))
+    again = partial(written_again, recall=kept.recall)
+    return (*rss_artifacts(pages, again), *atom_artifacts(pages, again), *json_artifacts(pages, again))
 
 
 def _add_articles(generator: ArticlesGenerator) -> None:

@@ -9,7 +9,7 @@ from typing import Any
 
 from icalendar import Calendar
 
-from swardcast.outlets.calendar import STILL_THERE
+from swardcast.notices.calendar_story import STILL_THERE
 
 __all__ = ["Client", "Kept", "kept_in", "unlike_a_later_file"]
 

@@ -23,8 +23,12 @@ from icalendar import Calendar
 
 from swardcast.compose import Bulletin
 from swardcast.notices.calendar import DaySpan
+from swardcast.notices.calendar_story import calendar_of
 from swardcast.outlets.calendar import calendar_artifact, uid_of
 from swardcast.outlets.time_zone import time_zone_component
+from swardcast.outlook.memory import as_members_see
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.records.folder import ClubRecords
 
 AWKWARD = [
     pytest.param("Sand & <b>seed</b>; \"new\", 'old'", id="marks"),
@@ -270,6 +274,22 @@ def test_what_was_over_more_than_400_days_ago_stands_in_it_no_more(demo_bulletin
     uids = {str(event["UID"]) for event in _read(calendar_artifact(bulletin).data).events}
     assert uids == {uid for uid, day in there.items() if day >= date(2027, 9, 16)}
     assert 0 < len(uids) < len(there)
+
+
+def test_of_jobs_long_over_no_event_is_made_and_the_file_is_the_same(
+    demo_bulletin_at: Callable[[str], Bulletin], demo_records: ClubRecords
+) -> None:
+    """Told again in whole: what was called back to normal in 2027 is over for good in the middle of 2030."""
+    bulletin = demo_bulletin_at("2030-06-30 09:00")
+    book = WeatherBook(demo_records.club, demo_records.weather)
+    records = as_members_see(demo_records, book)
+    every = [
+        event for story in bulletin.stories.values() for event in calendar_of(story, records, bulletin.as_of, book)
+    ]
+    made = {event.notice_id for event in bulletin.calendar}
+    left = [event for event in every if event.notice_id not in made]
+    assert len({event.notice_id for event in left}) > 5
+    assert calendar_artifact(replace(bulletin, calendar=tuple(every))).data == calendar_artifact(bulletin).data
 
 
 def test_a_club_with_nothing_announced_has_a_calendar_all_the_same(bulletin: Bulletin) -> None:

@@ -7,18 +7,22 @@ from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime, timedelta
 from pathlib import Path
+from typing import Any
 from zoneinfo import ZoneInfo
 
 import pytest
 
 from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.kept_file import KeptFile
 from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.bulletins import FeedItem
 from swardcast.outlets.calendar import calendar_artifact
-from swardcast.outlets.feed_content import in_full, in_short
+from swardcast.outlets.feed_content import in_full, in_short, written_again
 from swardcast.outlets.feeds import FeedPage, feed_pages, feeds_of, guid_of
+from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.folder import read_club_folder
 from swardcast.records.club import SurfaceKind
+from swardcast.records.folder import ClubRecords
 from tests.outlets.feeds_made import files_of, pages_of, with_items
 from tests.outlook.small_club import SmallClub, moment
 
@@ -260,6 +264,35 @@ def test_an_archive_changes_by_nothing_but_the_link_to_the_next(demo_bulletin: B
         before, after = (files[f"feeds/status/1.{ending}"].data.decode().splitlines() for files in (young, old))
         assert [line for line in after if "next-archive" not in line] == before
         assert len(after) == len(before) + (ending != "json")
+
+
+def test_an_archive_is_written_again_where_anything_in_it_is_another(
+    demo_bulletin: Bulletin, demo_records: ClubRecords, tmp_path: Path
+) -> None:
+    """And by the same mark it is the one that was kept."""
+    _, archive, *_ = _pages(with_items(demo_bulletin, 100), "status")
+    book = WeatherBook(demo_records.club, demo_records.weather)
+    written = []
+
+    def write(page: FeedPage) -> bytes:
+        written.append(page)
+        return repr(page).encode()
+
+    def build(page: FeedPage) -> bytes:
+        kept = KeptFile(tmp_path / "club.kept", demo_records, book)
+        found = written_again(page, "rss", write, kept.recall)
+        kept.write()
+        return found
+
+    assert [build(archive), build(archive)] == [repr(archive).encode()] * 2
+    assert len(written) == 1
+    entry = archive.entries[3]
+    edits: dict[str, Any] = dict.fromkeys(("id", "title", "link", "category", "summary", "html"), "another")
+    edits |= dict.fromkeys(("published", "updated"), entry.updated + timedelta(hours=1))
+    others = [replace(entry, **{name: value}) for name, value in edits.items()]
+    pages = [replace(archive, entries=(*archive.entries[:3], one, *archive.entries[4:])) for one in others]
+    pages += [replace(archive, archives=archive.archives + 1), replace(archive, language="nb")]
+    assert [build(page) for page in pages] == [repr(page).encode() for page in pages]
 
 
 def test_a_feed_has_no_byte_of_the_builds_moment(demo_bulletin: Bulletin) -> None:

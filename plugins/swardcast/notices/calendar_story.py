@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from datetime import datetime, time, timedelta
+from datetime import date, datetime, time, timedelta
+from typing import Final
 
 from swardcast.language.voice import capital
 from swardcast.notices.answer import short_answer
@@ -30,12 +31,15 @@ from swardcast.notices.own_parts import answer_in_own_words
 from swardcast.notices.withdrawn import WithdrawnNotice
 from swardcast.outlook.memory import memory_of
 from swardcast.outlook.states import Work
-from swardcast.outlook.story import JobStory
+from swardcast.outlook.story import JobChange, JobStory
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import label_counts
 
-__all__ = ["CalendarEvent", "calendar_of", "calendar_of_withdrawn"]
+__all__ = ["STILL_THERE", "CalendarEvent", "calendar_of", "calendar_of_withdrawn", "may_still_be_there"]
+
+STILL_THERE: Final = timedelta(days=400)
+"""How long what is over stays in the calendar: a year, so that the same work last year can be looked up; judgement."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,6 +103,35 @@ def calendar_of(story: JobStory, records: ClubRecords, as_of: datetime, book: We
     mark = recall.digests.mark_of_words(story.job.id, last.at)
     events = recall.again(f"calendar/{story.job.id}", mark, tuple, tell)
     return tuple(replace(event, sequence=age.count, changed_at=age.at) for event in events)
+
+
+def may_still_be_there(story: JobStory, today: date) -> bool:
+    """Tell whether any event of a job can still stand in the calendar; of work long over there is none to be made.
+
+    Assumes that no event is on a later day than was ever told of the job in a revision of its notice, but for what a
+    date may move without one (`outlook.changes`): days, where `STILL_THERE` is allowed for it once more.
+
+    Args:
+        story: the job's changes up to the moment.
+        today: the day, in the club's local time.
+
+    Returns:
+        Whether it can.
+    """
+    last = story.changes[-1]
+    if last.outlook.work not in NO_MORE or today - last.at.date() <= 2 * STILL_THERE:
+        return True
+    return today - max(map(_latest_day, story.changes)) <= 2 * STILL_THERE
+
+
+def _latest_day(change: JobChange) -> date:
+    outlook = change.outlook
+    ranges = [
+        *outlook.dates.values(),
+        *(one for work in outlook.surfaces for one in (*work.dates.values(), work.finish)),
+    ]
+    days = (day for one in ranges for day in (one.early, one.likely, one.allow_until) if day is not None)
+    return max(days, default=outlook.starts)
 
 
 def calendar_of_withdrawn(

@@ -16,16 +16,14 @@ from icalendar import Calendar, Event, vCalAddress, vText
 from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.notices.calendar import DaySpan, MomentSpan, Occasion
-from swardcast.notices.calendar_story import CalendarEvent
+from swardcast.notices.calendar_story import STILL_THERE, CalendarEvent
 from swardcast.outlets.time_zone import time_zone_component
 from swardcast.outlets.unbroken import unbroken
 from swardcast.records.club import Club
 
-__all__ = ["CALENDAR_PATH", "STILL_THERE", "calendar_artifact", "uid_of"]
+__all__ = ["CALENDAR_PATH", "calendar_artifact", "uid_of"]
 
 CALENDAR_PATH: Final = "calendar.ics"
-STILL_THERE: Final = timedelta(days=400)
-"""How long what is over stays in the file: a year, so that the same work last year can be looked up; judgement."""
 _REFRESH: Final = "PT1H"  # as often as the feed
 _COLOURS: Final = {Occasion.WORK: "darkorange", Occasion.REOPENING: "forestgreen", Occasion.HEALING: "tan"}  # of CSS
 _COLOUR: Final = "forestgreen"

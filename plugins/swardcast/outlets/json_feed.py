@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from swardcast.artifact import Artifact
-from swardcast.outlets.feeds import FeedEntry, FeedPage, files_of
+from swardcast.outlets.feeds import Archived, FeedEntry, FeedPage, anew, files_of
 
 __all__ = ["json_artifacts"]
 
@@ -19,16 +19,17 @@ _ENDING: Final = "json"
 _MEDIA_TYPE: Final = "application/feed+json"
 
 
-def json_artifacts(pages: Iterable[FeedPage]) -> tuple[Artifact, ...]:
+def json_artifacts(pages: Iterable[FeedPage], archived: Archived = anew) -> tuple[Artifact, ...]:
     """Write feeds as JSON Feed.
 
     Args:
         pages: their documents.
+        archived: gives the bytes of an archive.
 
     Returns:
         A file for each, without a byte that depends on the clock.
     """
-    return files_of(pages, _ENDING, _MEDIA_TYPE, _written)
+    return files_of(pages, _ENDING, _MEDIA_TYPE, _written, archived)
 
 
 def _written(page: FeedPage) -> bytes:

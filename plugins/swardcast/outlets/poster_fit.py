@@ -137,6 +137,7 @@ def _words(text: str) -> list[str]:
     return parted.split()
 
 
+@lru_cache(maxsize=4096)
 def _width(letter: str) -> float:
     if unicodedata.category(letter) in ("Mn", "Cf"):
         return 0.0

@@ -16,7 +16,7 @@ from feedgen.feed import FeedGenerator
 
 from swardcast.artifact import Artifact
 from swardcast.outlets.feed_xml import begun
-from swardcast.outlets.feeds import FeedEntry, FeedPage, files_of
+from swardcast.outlets.feeds import Archived, FeedEntry, FeedPage, anew, files_of
 
 __all__ = ["rss_artifacts"]
 
@@ -25,16 +25,17 @@ _MEDIA_TYPE: Final = "application/rss+xml"
 _MINUTES_TO_LIVE: Final = 60
 
 
-def rss_artifacts(pages: Iterable[FeedPage]) -> tuple[Artifact, ...]:
+def rss_artifacts(pages: Iterable[FeedPage], archived: Archived = anew) -> tuple[Artifact, ...]:
     """Write feeds as RSS.
 
     Args:
         pages: their documents.
+        archived: gives the bytes of an archive.
 
     Returns:
         A file for each, without a byte that depends on the clock.
     """
-    return files_of(pages, _ENDING, _MEDIA_TYPE, lambda page: _feed(page).rss_str(pretty=True))
+    return files_of(pages, _ENDING, _MEDIA_TYPE, lambda page: _feed(page).rss_str(pretty=True), archived)
 
 
 def _feed(page: FeedPage) -> FeedGenerator:

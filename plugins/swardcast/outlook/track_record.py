@@ -8,7 +8,7 @@ from datetime import date, datetime
 from enum import Enum
 
 from swardcast.outlook.ledger import JobFacts, job_facts
-from swardcast.outlook.memory import job_stood
+from swardcast.outlook.memory import assess_jobs, memory_of
 from swardcast.outlook.states import DateRange, Milestone
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
@@ -114,9 +114,21 @@ def _kept(records: ClubRecords, job: Job, about: Sequence[Entry], book: WeatherB
     return Kept(
         job=job,
         done_on=max(done),
-        promised=job_stood(records, job.id, promised_at, book).dates[Milestone.BACK_TO_NORMAL],
+        promised=_promised(records, job.id, promised_at, book),
         normal_on=max((entry.head.true_from.date() for entry in normal if entry), default=None),
     )
+
+
+def _promised(records: ClubRecords, job: str, at: datetime, book: WeatherBook) -> DateRange:
+    """The date alone is kept, not all of how the job stood: nothing else of it is asked again."""
+    memory = memory_of(records, book)
+
+    def promise() -> DateRange:
+        return assess_jobs(records, at, book, only=job)[job].dates[Milestone.BACK_TO_NORMAL]
+
+    if memory.recall is None:
+        return promise()
+    return memory.recall.again(f"promised/{job}", memory.digests.mark_of(job, at, None), DateRange, promise)
 
 
 def _facts_at(job: Job, about: Sequence[Entry], at: datetime) -> JobFacts:

@@ -12,6 +12,7 @@ from typing import Any, Final
 from urllib.parse import unquote, urlsplit
 
 from lxml import etree, html
+from lxml.html import defs
 
 __all__ = ["INDEX", "STATUS", "BuiltSite", "Fault", "PageLinks"]
 
@@ -53,7 +54,10 @@ class PageLinks:
 _OWN_WORDS: Final = etree.XPath(
     "//*[contains(concat(' ', normalize-space(@class), ' '), ' sc-own ')]//a/@href", smart_strings=False
 )
-_ANCHORS: Final = etree.XPath("//@id | //a/@name", smart_strings=False)
+_PLAIN: Final = etree.HTMLParser()  # as html's own, but without a Python object for each element
+_LEAD_OTHERWISE: Final = frozenset(("object", "param"))
+_MAY_LEAD: Final = {"style": "url(", "http-equiv": "refresh"}
+"""Elements, and words in attributes, that hold links elsewhere than in an attribute that is one: lxml knows how."""
 
 
 class BuiltSite:
@@ -81,7 +85,7 @@ class BuiltSite:
     @cached_property
     def links(self) -> dict[str, PageLinks]:
         """The links of each page, in the order of their names."""
-        return {name: _links_of(page) for name in sorted(self.pages) if (page := self.page(name)) is not None}
+        return {name: _links_of(self.files[name]) for name in sorted(self.pages) if self.files[name].strip()}
 
     @cached_property
     def status(self) -> dict[str, Any]:
@@ -127,11 +131,26 @@ class BuiltSite:
         return file if file in self.files else posixpath.join(file, INDEX)
 
 
-def _links_of(page: html.HtmlElement) -> PageLinks:
+def _links_of(data: bytes) -> PageLinks:
     """Most pages have the same links, and each is kept once (`intern`)."""
-    out = dict.fromkeys(intern(link) for _, attribute, link, _ in page.iterlinks() if attribute)
+    out, anchors, own_words, leads_otherwise = dict[str, None](), set[str](), False, False
+    root = etree.fromstring(data, _PLAIN)
+    for element in root.iter(etree.Element) if root is not None else ():
+        for name, value in element.items():
+            if name in defs.link_attrs:
+                out[intern(value)] = None
+            elif name == "id" or (name == "name" and element.tag == "a"):
+                anchors.add(intern(value))
+            elif name == "class":
+                own_words = own_words or "sc-own" in value
+            elif name in _MAY_LEAD:
+                leads_otherwise = leads_otherwise or _MAY_LEAD[name] in value.lower()
+        leads_otherwise = leads_otherwise or element.tag in _LEAD_OTHERWISE
+    if leads_otherwise:
+        links = html.document_fromstring(data).iterlinks()
+        out = dict.fromkeys(intern(link) for _, attribute, link, _ in links if attribute)
     return PageLinks(
         out=tuple(out),
-        own_words=tuple(map(intern, _OWN_WORDS(page))),
-        anchors=frozenset(map(intern, _ANCHORS(page))),
+        own_words=tuple(map(intern, _OWN_WORDS(root))) if own_words else (),
+        anchors=frozenset(anchors),
     )
