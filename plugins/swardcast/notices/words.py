@@ -114,9 +114,9 @@ def place_list(surfaces: Iterable[Surface], voice: Voice) -> list[str]:
         if of_kind and (own := voice.set_name(surface.id for surface in of_kind)) is not None:
             parts.append(own)
             continue
-        numbered = [surface for surface in of_kind if surface.is_numbered]
-        parts += _numbered(kind, sorted(surface.hole or 0 for surface in numbered), voice)
-        parts += [surface.name for surface in of_kind if not surface.is_numbered]
+        names = [None if surface.is_numbered else surface.name for surface in of_kind]
+        holes = [surface.hole or 0 for surface, name in zip(of_kind, names, strict=True) if name is None]
+        parts += [*_numbered(kind, sorted(holes), voice), *(name for name in names if name is not None)]
     return parts
 
 
