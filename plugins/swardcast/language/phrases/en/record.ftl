@@ -66,12 +66,13 @@ record-before = { $outcome ->
 
 ## By years
 
-record-by-years = Year by year
+# Columns are as short as can be: there are five of them on a telephone
+record-by-years = Jobs that count, year by year
 record-column-year = Year
-record-column-judged = Jobs judged
+record-column-judged = Jobs
 record-column-kept = Kept
 record-column-missed = Missed
-record-column-sooner = Sooner than we said
+record-column-sooner = Sooner
 # $count of jobs; those before stand on pages of their own
 record-latest-jobs = { $count ->
     [one] The latest job with its days
