@@ -30,6 +30,7 @@ from swardcast.turf.milestones import (
     days_until_growth,
     default_log_spread,
     milestone_days,
+    normal_by,
 )
 from swardcast.turf.pace import LOG_SPREAD, Pace, usual_pace
 from tests.turf.law_by_hand import HandJob, needed_by_hand
@@ -274,3 +275,24 @@ def test_the_range_is_wider_where_nothing_was_fitted() -> None:
     assert default_log_spread(COOL, validated=False) == 0.40
     assert default_log_spread(GRASSES["warm-season"]) == 0.40
     assert default_log_spread(GRASSES["annual meadow-grass"]) == 0.40
+
+
+@given(growths, st.floats(0.0, 0.9), st.floats(0.0, 20.0), st.booleans(), st.lists(st.integers(-3, 40), min_size=1))
+def test_what_is_normal_by_a_day_is_what_the_days_say(
+    growth: Floats, share: float, lag_days: float, opened: bool, asked: list[int]
+) -> None:
+    """Where it is not sure of itself it need not be right; a day that has begun counts as a whole one."""
+    holes = Opening(area_fraction=0.05, lasting_share=share, half_width_mm=5.0, heals_as_mm=10.0, room_mm=0.0)
+    layers = layers_of([holes], surplus_mm=share)
+    disruption = Disruption(layers=layers, rim_growth_days=1.0, lag_days=lag_days, opened=opened)
+    found, is_sure = normal_by(growth, disruption, np.array(asked))
+    days = milestone_days(growth, disruption).back_to_normal
+    if is_sure:
+        assert found.tolist() == (np.ceil(days - 1e-9)[..., np.newaxis] <= np.array(asked)).tolist()
+
+
+def test_what_is_normal_by_a_day_is_mostly_sure() -> None:
+    growth = np.linspace(0.2, 0.9, 4 * 60).reshape(4, 60)
+    disruption = Disruption(layers=layers_of([], surplus_mm=1.5))
+    _, is_sure = normal_by(growth, disruption, np.array([3, 14, 20, 31]))
+    assert is_sure

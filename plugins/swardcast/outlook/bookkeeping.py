@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from functools import lru_cache
 from typing import Final
@@ -20,6 +21,29 @@ from swardcast.records.standing import StandingEntries
 from swardcast.records.translate import SurfaceSums, density_of, surface_sums
 
 __all__ = ["Ledger"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _There:
+    """What of the log tells how a job was done on a surface: the same whatever becomes of other surfaces.
+
+    Args:
+        job: id of the job.
+        name: id of the surface.
+        told_by: the entry that tells how the work was really done, where that differs from the plan, or "".
+        facts: what plan and log say of the job.
+    """
+
+    job: str
+    name: str
+    told_by: str
+    facts: JobFacts = field(compare=False)
+
+    @classmethod
+    def of(cls, facts: JobFacts, name: str) -> _There:
+        told_by = facts.surfaces[name].told_by
+        return cls(job=facts.job.id, name=name, told_by=told_by.head.id if told_by is not None else "", facts=facts)
+
 
 _KEPT: Final = 4096
 """Answers of each sort that are kept: those of a year or more, since jobs told one after the other mostly lie near."""
@@ -41,7 +65,7 @@ class Ledger:
         self._surfaces = surfaces
         self._facts: dict[tuple[str, tuple[str, ...]], JobFacts] = {}
         self.began = lru_cache(_KEPT)(self._began)
-        self.sums_on = lru_cache(_KEPT)(self._sums_on)
+        self._kept_sums = lru_cache(_KEPT)(self._sums_on)
         self.leaves = lru_cache(_KEPT)(self._leaves)
         self._kept_believed = lru_cache(_KEPT)(self._believed)
 
@@ -57,8 +81,12 @@ class Ledger:
         entries = (entry for there in facts.surfaces.values() for entry in (there.started, there.done) if entry)
         return min([facts.starts, *(self._local(entry.head.true_from) for entry in entries)])
 
-    def _sums_on(self, facts: JobFacts, name: str) -> tuple[tuple[Operation, ...], SurfaceSums]:
+    def sums_on(self, facts: JobFacts, name: str) -> tuple[tuple[Operation, ...], SurfaceSums]:
         """Give the work on a surface as planned or as really done, and what it does there."""
+        return self._kept_sums(_There.of(facts, name))
+
+    def _sums_on(self, there: _There) -> tuple[tuple[Operation, ...], SurfaceSums]:
+        facts, name = there.facts, there.name
         job, here = facts.job, facts.surfaces[name]
         return as_really_done(job.operations, here.as_done), surface_sums(
             really_done_by_area(job, here, self._surfaces),
@@ -99,19 +127,23 @@ class Ledger:
             What is believed, or None where nothing has to heal.
         """
         # What is over is the same on later mornings.
-        days = [start, *(seen.head.true_from.date() for seen in facts.surfaces[name].observations)]
-        growth: WeatherView | DaysGone = view.gone if max(days) <= view.today else view
-        return self._kept_believed(facts, name, start, earlier, heard, growth)
+        seen = facts.surfaces[name].observations if facts.surfaces[name].done is not None else ()
+        days = [start, *(one.head.true_from.date() for one in seen)]
+        asks_growth = earlier is not None or seen
+        growth: WeatherView | DaysGone = view if asks_growth and max(days) > view.today else view.gone
+        observations = tuple([one.head.id for one in seen])
+        return self._kept_believed(_There.of(facts, name), observations, start, earlier, heard, growth)
 
     def _believed(
         self,
-        facts: JobFacts,
-        name: str,
+        there: _There,
+        _: tuple[str, ...],
         start: date,
         earlier: Believed | None,
         heard: Heard,
         growth: WeatherView | DaysGone,
     ) -> Believed | None:
+        facts, name = there.facts, there.name
         surface, sums = self._surfaces[name], self.sums_on(facts, name)[1]
         before = Left() if earlier is None else left_on(earlier, start, growth)
         return believed(surface, facts.surfaces[name], sums, start=start, before=before, heard=heard, growth=growth)

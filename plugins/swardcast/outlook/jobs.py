@@ -87,6 +87,21 @@ class JobAssessor:
         found = {turn.name: self.seen(turn) for turn in self._in_order(only)}
         return {name: one for name, one in found.items() if one is not None}
 
+    def facts_before(self, only: str) -> Iterator[JobFacts]:
+        """Leave out the jobs that cannot have a part in one: no entry speaks of them, and they begin after its end.
+
+        Args:
+            only: id of the job.
+
+        Yields:
+            The facts of the others, and of itself, in the plan's order.
+        """
+        places = enumerate(self.known.facts)
+        last = max(turn.order[0] for n, its in places if its.job.id == only for turn in self.turns(n, its))
+        for facts in self.known.facts:
+            if facts.starts <= last or self.known.entries.of_job(facts.job.id):
+                yield facts
+
     def _in_order(self, only: str) -> Iterator[Turn]:
         """The turns wanted, each once all that comes before it on its surface was passed over."""
         wanted = [

@@ -17,15 +17,15 @@ class KnownSoFar:
     """How much of the records is known at a moment: what is not told apart by it is the same.
 
     Args:
-        entries: how many entries.
-        announced: how many jobs are announced.
-        withdrawn: the jobs that are withdrawn.
-        moment: a moment at which it is so.
+        changes: how many entries were made, jobs announced, and jobs withdrawn.
+        since: the timestamp of the last of these, or minus infinity.
+        until: that of the next one, or infinity.
+        moment: the moment, which tells nothing apart.
     """
 
-    entries: int
-    announced: int
-    withdrawn: frozenset[str]
+    changes: int
+    since: float
+    until: float
     moment: datetime = field(compare=False)
 
 
@@ -34,21 +34,23 @@ class LogClock:
 
     Args:
         records: the records.
+        first: the timestamp of the first moment that anybody asks for.
 
     Attributes:
-        files: the files of the log that they have entries of.
         all_known: the timestamp from which on nothing more becomes known of them.
     """
 
-    def __init__(self, records: ClubRecords) -> None:
+    def __init__(self, records: ClubRecords, first: float = -inf) -> None:
         self._zone = records.club.time_zone
-        self._entered = sorted(entry.head.at.timestamp() for entry in records.entries)
-        self._announced = sorted(job.announced for job in records.jobs.values())
-        self._may_go = [job for job in records.jobs.values() if job.withdrawn is not None]
-        self.files = frozenset(entry.head.file for entry in records.entries)
-        gone = [job.withdrawn.at.timestamp() for job in self._may_go if job.withdrawn is not None]
-        days = [datetime.combine(day, time(0), tzinfo=self._zone).timestamp() for day in self._announced[-1:]]
-        self.all_known = max([*self._entered[-1:], *days, *gone], default=-inf)
+        announced = [job.announced for job in records.jobs.values()]
+        withdrawn = [job.withdrawn.at.timestamp() for job in records.jobs.values() if job.withdrawn is not None]
+        changes = (
+            *(entry.head.at.timestamp() for entry in records.entries),
+            *(datetime.combine(day, time(0), tzinfo=self._zone).timestamp() for day in announced),
+            *withdrawn,
+        )
+        self._changes = sorted(at for at in changes if at >= first)
+        self.all_known = self._changes[-1] if self._changes else -inf
 
     def known(self, moment: datetime) -> KnownSoFar:
         """Tell how much is known.
@@ -59,11 +61,11 @@ class LogClock:
         Returns:
             The same for moments between which nothing became known.
         """
-        today = moment.astimezone(self._zone).date()
+        place = bisect_right(self._changes, moment.timestamp())
         return KnownSoFar(
-            entries=bisect_right(self._entered, moment.timestamp()),
-            announced=bisect_right(self._announced, today),
-            withdrawn=frozenset(job.id for job in self._may_go if job.is_withdrawn(moment)),
+            changes=place,
+            since=self._changes[place - 1] if place else -inf,
+            until=self._changes[place] if place < len(self._changes) else inf,
             moment=moment,
         )
 
@@ -76,9 +78,5 @@ class LogClock:
         Returns:
             A moment up to that one.
         """
-        known = self.known(moment)
-        days = self._announced[: known.announced][-1:]
-        changes = [datetime.combine(day, time(0), tzinfo=self._zone) for day in days]
-        changes += [datetime.fromtimestamp(at, self._zone) for at in self._entered[: known.entries][-1:]]
-        changes += [one.withdrawn.at for one in self._may_go if one.withdrawn is not None and one.is_withdrawn(moment)]
-        return max(changes, key=datetime.timestamp, default=moment)
+        since = self.known(moment).since
+        return datetime.fromtimestamp(since, self._zone) if since > -inf else moment

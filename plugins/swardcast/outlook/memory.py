@@ -142,17 +142,20 @@ class Memory:
         return for_members(self.nearby.records)
 
     def _assessed(self, only: str, as_of: datetime, weather_of: datetime, without: str) -> dict[str, JobOutlook]:
+        return self.assessor(only, as_of, weather_of, without).assess(only)
+
+    def assessor(self, only: str, as_of: datetime, weather_of: datetime, without: str = "") -> JobAssessor:
+        """Gather what assessing a job at a moment asks for; see `assess_jobs`."""
         records = self._part(only)
         if only not in self._clocks:
             self._clocks[only] = LogClock(records)
-        assessor = JobAssessor(
+        return JobAssessor(
             known=self._known(only, self._clocks[only].known(as_of), without),
             as_of=as_of.astimezone(records.club.time_zone),
             view=self._book.at(weather_of),
             course=_course(records, self.taught.at(as_of, without=without)),
             ledger=self._ledger,
         )
-        return assessor.assess(only)
 
     def _known_of(self, only: str, so_far: KnownSoFar, without: str) -> Known:
         return Known.of(without_file(self._part(only).known_at(so_far.moment), without), self._ledger)

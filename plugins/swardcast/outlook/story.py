@@ -14,8 +14,9 @@ from typing import Final
 
 from swardcast.outlook.causes import Cause, entry_cause, is_later, rests_on_weather, weather_cause
 from swardcast.outlook.changes import News, Told, news_between
-from swardcast.outlook.memory import assess_jobs, memory_of
+from swardcast.outlook.memory import Memory, assess_jobs, memory_of
 from swardcast.outlook.moves import matters, moves
+from swardcast.outlook.quiet_mornings import QuietMornings
 from swardcast.outlook.recovery import Samples
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work
 from swardcast.outlook.story_moments import Log, Moment, moments_of
@@ -101,9 +102,17 @@ class _About:
         return Told(
             outlook=outlook,
             back_to_normal=self.normal(outlook, at, before.back_to_normal if before else None),
-            withdrawn=withdrawn_ids(entry for entry in self.corrections if entry.head.at <= at),
-            notes=frozenset(entry.head.id for entry in self.notes if entry.head.at <= at),
+            withdrawn=self.withdrawn(at),
+            notes=self.noted(at),
         )
+
+    def withdrawn(self, at: datetime) -> frozenset[str]:
+        """The job's entries that were withdrawn by a moment."""
+        return withdrawn_ids(entry for entry in self.corrections if entry.head.at <= at)
+
+    def noted(self, at: datetime) -> frozenset[str]:
+        """The manager's notes on the job by a moment."""
+        return frozenset(entry.head.id for entry in self.notes if entry.head.at <= at)
 
     def normal(self, outlook: JobOutlook, at: datetime, published: DateRange | None) -> DateRange:
         """Back to normal; of work without a day, not begun on it or not reported on any more, none moves so far."""
@@ -140,9 +149,10 @@ class Standing:
         heard_of: the day of the last entry, or of the announcement.
         is_over: whether it is over by the sum: then no weather changes it any more, but an entry may.
         changes: what was worth telling so far.
-        heard: how the job stood at that moment.
+        heard: how the job stood when something was heard that may be worth telling: there, or some mornings before.
         told: what was last told.
-        latest: the latest likely day that was held against fixtures, or None: no later fixture has a part in it.
+        latest: a day not before the latest likely one that was held against fixtures, or None: no later fixture has a
+            part in it.
     """
 
     until: datetime
@@ -164,6 +174,7 @@ class _Teller:
         changes: what was worth telling so far.
         told: what was last told, or None.
         latest: the latest likely day that was held against fixtures, or None.
+        mornings: tells those on which nothing is worth telling, after the last moment that was heard, or None.
     """
 
     about: _About
@@ -171,6 +182,7 @@ class _Teller:
     changes: list[JobChange]
     told: Told | None
     latest: date | None
+    mornings: QuietMornings | None = None
 
     @classmethod
     def taking_up(cls, last: Standing | None, about: _About) -> _Teller:
@@ -191,8 +203,33 @@ class _Teller:
             return True
         return self.about.day(at) > self.last.heard_of + timedelta(days=FOLLOWED_DAYS)
 
+    def passes_over(self, moment: Moment, memory: Memory) -> bool:
+        """Take note of a morning on which nothing is certain to be worth telling, without asking how the job stands.
+
+        Args:
+            moment: the next moment.
+            memory: what was worked out of the records.
+
+        Returns:
+            Whether it is one.
+        """
+        if moment.entry is not None or self.last is None or self.told is None:
+            return False
+        told, coming = self.told, self.about.coming(moment.at)
+        if self.about.withdrawn(moment.at) != told.withdrawn or self.about.noted(moment.at) != told.notes:
+            return False
+        if self.mornings is None:
+            self.mornings = QuietMornings(memory, self.last.heard, self.last.until)
+        if not self.mornings.is_quiet(moment.at, told.back_to_normal, coming):
+            return False
+        latest = self.mornings.latest_likely(told.back_to_normal)
+        self.latest = latest if self.latest is None else max(self.latest, latest)
+        self.last = replace(self.last, until=moment.at, latest=self.latest)
+        return True
+
     def hear(self, moment: Moment, outlook: JobOutlook) -> None:
         """Take note of how the job stands at the next moment."""
+        self.mornings = None
         before, by_entry = self.last, moment.entry is not None
         self._tell(moment, outlook)
         was_over = before is not None and before.is_over
@@ -303,7 +340,8 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
     stood = recall.up_to(name, job.id, as_of, Standing) if recall is not None else None
     teller, begin = _Teller.taking_up(stood, about), stood.until if stood is not None else None
     for moment in moments_of(memory.log, job, as_of, teller.is_quiet, begin):
-        teller.hear(moment, assess_jobs(records, moment.at, book, only=job.id)[job.id])
+        if not teller.passes_over(moment, memory):
+            teller.hear(moment, assess_jobs(records, moment.at, book, only=job.id)[job.id])
     for change in teller.changes:
         if change.at < as_of - _LONG_AGO:
             _forget_samples(change.outlook, book)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
-from functools import cached_property, lru_cache
+from functools import cached_property
 from itertools import chain
-from math import inf
 from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
 
 from swardcast.outlook.bookkeeping import Ledger
 from swardcast.outlook.called_normal import CalledNormal, called_normal
@@ -16,7 +19,7 @@ from swardcast.outlook.known import Known
 from swardcast.outlook.learnt import Learnt
 from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.lessons import lessons_of
-from swardcast.outlook.log_clock import KnownSoFar, LogClock
+from swardcast.outlook.log_clock import LogClock
 from swardcast.outlook.nearby import Nearby
 from swardcast.outlook.recall import Recall
 from swardcast.outlook.states import Lessons
@@ -26,7 +29,7 @@ from swardcast.records.log import Correction, Entry, GrowthHeldBack, MorningStat
 
 __all__ = ["Taught", "without_file"]
 
-_STATES_KEPT: Final = 256  # of the log: those of some months
+_NOTHING: Final[Lessons] = ()
 
 
 class Taught:
@@ -47,8 +50,8 @@ class Taught:
         self._book = book
         self.recall: Recall | None = None
         self._nothing = Learnt()
-        self._learnt = lru_cache(_STATES_KEPT)(self._learnt_by)
         self._alike: dict[tuple[int, ...], Learnt] = {(): self._nothing}
+        self._now = self._nothing
 
     def at(self, moment: datetime, *, without: str = "") -> Learnt:
         """Tell what was known of lessons at a moment.
@@ -61,24 +64,43 @@ class Taught:
             Lessons in the order in which their jobs were first called back to normal; the same ones are one and the
             same `Learnt`.
         """
-        return self._learnt(self._clock.known(moment), without)
+        self._go_to(moment)
+        resting_on_it = self._by_file.get(without, ()) if without else ()
+        if not resting_on_it:
+            return self._now
+        lessons = list(self._lessons)
+        for place in resting_on_it:
+            lessons[place] = self._of(self._called[place], moment, without)
+        return self._learnt(lessons)
 
-    def _learnt_by(self, so_far: KnownSoFar, without: str) -> Learnt:
-        at = so_far.moment.timestamp()
-        called = (one for one in self._called if one.its.first <= at)
-        lessons = (
-            one.in_the_end if one.ended <= at and not without else self._of(one, so_far, without) for one in called
-        )
+    def _go_to(self, moment: datetime) -> None:
+        """Ask again for the lessons that another moment may have changed, and for none of the others."""
+        at = moment.timestamp()
+        changed = False
+        for place in np.flatnonzero((self._since > at) | (self._until <= at)).tolist():
+            called = self._called[place]
+            if at < called.its.first:
+                self._since[place], self._until[place], found = -np.inf, called.its.first, _NOTHING
+            else:
+                known = called.clock.known(moment)
+                self._since[place] = max(known.since, called.its.first)
+                self._until[place] = known.until
+                found = self._of(called, moment, "")
+            changed |= found is not self._lessons[place]
+            self._lessons[place] = found
+        if changed:
+            self._now = self._learnt(self._lessons)
+
+    def _learnt(self, lessons: Iterable[Lessons]) -> Learnt:
         found = tuple(chain.from_iterable(lessons))
         return self._alike.setdefault(tuple(map(id, found)), Learnt(found, self._nothing.priors))
 
-    def _of(self, called: _Called, so_far: KnownSoFar, without: str) -> Lessons:
-        without = without if without in called.clock.files else ""
-        key = (called.clock.known(so_far.moment), without)
+    def _of(self, called: _Called, moment: datetime, without: str) -> Lessons:
+        if moment.timestamp() < called.its.first:
+            return _NOTHING
+        key = (called.clock.known(moment).changes, without)
         if key not in called.by_log:
-            called.by_log[key] = self._recalled(called, so_far.moment, without)
-        if called.clock.all_known <= so_far.moment.timestamp() and not without:
-            called.ended, called.in_the_end = called.clock.all_known, called.by_log[key]
+            called.by_log[key] = self._recalled(called, moment, without)
         return called.by_log[key]
 
     def _recalled(self, called: _Called, moment: datetime, without: str) -> Lessons:
@@ -100,12 +122,12 @@ class Taught:
         normal = [one.normal.head.at for one in own.surfaces.values() if one.normal is not None] if own else []
         if own is None or not normal or (view := self._book.at(max(normal))) is None:
             return ()
+        at = max(normal).astimezone(known.records.club.time_zone)
+        course = Course(learnt=self._nothing)
+        assessor = JobAssessor(known=known, as_of=at, view=view, course=course, ledger=self._ledger)
         held_back = tuple(entry.head.id for entry in known.entries if isinstance(entry, GrowthHeldBack))
-        key = (known.facts, held_back)
+        key = (tuple(assessor.facts_before(called.its.job)), held_back)
         if key not in called.by_facts:
-            at = max(normal).astimezone(known.records.club.time_zone)
-            course = Course(learnt=self._nothing)
-            assessor = JobAssessor(known=known, as_of=at, view=view, course=course, ledger=self._ledger)
             seen = assessor.believed_of(called.its.job)
             called.by_facts[key] = lessons_of(own, known.records.surfaces, seen, view)
         return called.by_facts[key]
@@ -116,8 +138,26 @@ class Taught:
         return [_Called(one, self._nearby) for one in called_normal(self._nearby.records.entries)]
 
     @cached_property
-    def _clock(self) -> LogClock:
-        return LogClock(self._nearby.records)
+    def _by_file(self) -> Mapping[str, list[int]]:
+        """Which of them can rest on a file of the log."""
+        found: dict[str, list[int]] = {}
+        for place, called in enumerate(self._called):
+            for file in dict.fromkeys(entry.head.file for entry in called.part.entries):
+                found.setdefault(file, []).append(place)
+        return found
+
+    @cached_property
+    def _lessons(self) -> list[Lessons]:
+        """What each taught at the moment asked for last; true from `_since` until `_until`."""
+        return [_NOTHING for _ in self._called]
+
+    @cached_property
+    def _since(self) -> NDArray[np.float64]:
+        return np.full(len(self._called), np.inf)
+
+    @cached_property
+    def _until(self) -> NDArray[np.float64]:
+        return np.full(len(self._called), np.inf)
 
 
 @dataclass(eq=False)
@@ -127,18 +167,14 @@ class _Called:
     Args:
         its: when it was called so.
         near: the club's records, and what the job depends on.
-        by_log: lessons worked out before, by what was known, and the file left out.
-        by_facts: the same by the facts of all jobs near it, and the entries on growth held back.
-        ended: when nothing more becomes known of it, as a timestamp; infinite before anybody asked for a later moment.
-        in_the_end: the lessons from then on.
+        by_log: lessons worked out before, by how much was known, and the file left out.
+        by_facts: the same by the facts of jobs near it, and the entries on growth held back.
     """
 
     its: CalledNormal
     near: Nearby
-    by_log: dict[tuple[KnownSoFar, str], Lessons] = field(default_factory=dict)
+    by_log: dict[tuple[int, str], Lessons] = field(default_factory=dict)
     by_facts: dict[tuple[tuple[JobFacts, ...], tuple[str, ...]], Lessons] = field(default_factory=dict)
-    ended: float = inf
-    in_the_end: Lessons = ()
 
     @cached_property
     def part(self) -> ClubRecords:
@@ -153,8 +189,8 @@ class _Called:
 
     @cached_property
     def clock(self) -> LogClock:
-        """Tells moments apart between which something became known of that."""
-        return LogClock(self.part)
+        """Tells moments apart between which something became known of that, from its first call on."""
+        return LogClock(self.part, self.its.first)
 
 
 def without_file(records: ClubRecords, file: str) -> ClubRecords:

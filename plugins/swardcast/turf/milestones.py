@@ -34,6 +34,7 @@ __all__ = [
     "default_log_spread",
     "milestone_days",
     "milestone_days_of_each",
+    "normal_by",
 ]
 
 Floats = NDArray[np.float64]
@@ -43,6 +44,7 @@ LIKELY: Final = 0.50
 ALLOW_UNTIL: Final = 0.90
 
 _MOSTLY_ENOUGH: Final = 60  # days, in which most work heals, so that later ones need not be looked at
+_NEAR: Final = 1e-7  # growth days, or days: rounding reaches a millionth of it
 _ASKED: Final = 2  # needs of growth that are asked for each disruption
 
 
@@ -205,9 +207,39 @@ def _growth_needed(disruption: Disruption, errors: Floats, threshold: float) -> 
 
 
 def _milestone_days(disruption: Disruption, errors: Floats, settled: Floats, closed: Floats) -> MilestoneDays:
-    disturbed = disruption.opened and growth_days_needed(disruption.layers, HOLES_CLOSED) > 0
-    lag = disruption.lag_days * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
+    lag = _lag_days(disruption, errors)
     return MilestoneDays(settled=settled, holes_closed=closed, back_to_normal=closed + lag)
+
+
+def _lag_days(disruption: Disruption, errors: Floats) -> Floats:
+    """Days from holes closed to back to normal, shape (errors,)."""
+    disturbed = disruption.opened and growth_days_needed(disruption.layers, HOLES_CLOSED) > 0
+    return disruption.lag_days * np.exp(errors * disruption.lag_log_spread) if disturbed else np.zeros(len(errors))
+
+
+def normal_by(growth: Floats, disruption: Disruption, days: NDArray[np.intp]) -> tuple[NDArray[np.bool_], bool]:
+    """Tell in which cases a surface is back to normal by some days, which is faster than to date them.
+
+    Args:
+        growth: growth of each day from the day of the work on, shape (members, days), 0 to 1.
+        disruption: what has to heal.
+        days: numbers of days from the work, shape (asked,).
+
+    Returns:
+        Whether `milestone_days` gives no more than each of those, shape (members, errors, asked); and whether none of
+        that is so near that rounding might decide it.
+    """
+    errors = np.array(standard_errors())
+    need = _growth_needed(disruption, errors, HOLES_CLOSED)[:, np.newaxis]
+    closed_by = days - _lag_days(disruption, errors)[:, np.newaxis]
+    length = growth.shape[1]
+    place = np.clip(closed_by, 0.0, length)
+    whole = np.minimum(place.astype(np.intp), length - 1)
+    sums = np.concatenate([np.zeros((len(growth), 1)), np.cumsum(growth, axis=1)], axis=1)
+    spare = sums[:, whole] + (place - whole) * growth[:, whole] - need
+    is_asked = (need > 0) & (closed_by >= 0)
+    near = (np.abs(spare) < _NEAR) & is_asked | (np.abs(closed_by) < _NEAR)
+    return np.where(need > 0, (spare >= 0) & is_asked, closed_by >= 0), not bool(near.any())
 
 
 def days_at(samples: Floats, *shares: float) -> tuple[float | None, ...]:
