@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from swardcast.outlook.believed import is_validated
 from swardcast.outlook.states import DateRange, NoDate, Reason, ReasonKind, Recovery
@@ -17,7 +17,7 @@ __all__ = ["about_closure", "about_dates"]
 
 def about_dates(
     surface: Surface, job: Job, normal: DateRange, recovery: Recovery | None, view: WeatherView | None
-) -> Iterator[Reason]:
+) -> Iterator[Sequence[Reason]]:
     """Say what the dates of healing rest on.
 
     Args:
@@ -28,17 +28,19 @@ def about_dates(
         view: the weather as known, or None when there is no history.
 
     Yields:
-        Reasons.
+        Runs of reasons.
     """
     if job.normal_after is not None:
         source = f"{job.file}, line {job.line}"
-        yield Reason(kind=ReasonKind.RULE_OF_THUMB, source=source, words=job.normal_after.source)
+        yield (Reason(kind=ReasonKind.RULE_OF_THUMB, source=source, words=job.normal_after.source),)
     elif view is None:
-        yield Reason(kind=ReasonKind.NO_HISTORY, source="weather/history")
+        yield (Reason(kind=ReasonKind.NO_HISTORY, source="weather/history"),)
     elif normal.no_date is NoDate.TOO_FAR:
-        yield Reason(kind=ReasonKind.TOO_FAR, source="computed")
+        yield (Reason(kind=ReasonKind.TOO_FAR, source="computed"),)
     elif recovery is not None:
-        yield from _about_recovery(surface, recovery, normal, view)
+        yield tuple(_about_sum(recovery, normal))
+        yield recovery.pace_rests_on
+        yield tuple(_about_records(surface, recovery, view))
 
 
 def about_closure(job: Job) -> Iterator[Reason]:
@@ -55,11 +57,13 @@ def about_closure(job: Job) -> Iterator[Reason]:
         yield Reason(kind=ReasonKind.RULE_OF_THUMB, source=source, words=job.reopens_after.source)
 
 
-def _about_recovery(surface: Surface, recovery: Recovery, normal: DateRange, view: WeatherView) -> Iterator[Reason]:
+def _about_sum(recovery: Recovery, normal: DateRange) -> Iterator[Reason]:
     if not normal.is_given:
         yield Reason(kind=ReasonKind.NOT_THIS_SEASON, source="computed")
     yield Reason(kind=ReasonKind.COMPUTED, source="computed", at=recovery.start)
-    yield from recovery.pace_rests_on
+
+
+def _about_records(surface: Surface, recovery: Recovery, view: WeatherView) -> Iterator[Reason]:
     if not is_validated(surface, recovery.sums) or (surface.grass and not GRASSES[surface.grass.value].fitted):
         yield Reason(kind=ReasonKind.NOT_VALIDATED, source="computed")
     if (years := view.past_years) < ENOUGH_YEARS:

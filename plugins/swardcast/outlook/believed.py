@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Final
@@ -11,6 +11,7 @@ from typing import Final
 from swardcast.outlook.held_back import slow_days
 from swardcast.outlook.learnt import Prior
 from swardcast.outlook.ledger import SurfaceFacts
+from swardcast.outlook.reasons import Reasons
 from swardcast.outlook.sightings import Healing, Look, contradictions, looks_of
 from swardcast.outlook.states import Lesson, Reason, ReasonKind
 from swardcast.outlook.weather_days import Growth
@@ -157,7 +158,7 @@ class Believed:
     left: ToHeal
     disruption: Disruption
     looks: tuple[Look, ...]
-    pace_rests_on: tuple[Reason, ...]
+    pace_rests_on: Sequence[Reason]
 
 
 def believed(
@@ -183,13 +184,14 @@ def believed(
     looks = looks_of(facts.observations if facts.done is not None else (), left.healing, growth)
     pace, beyond = after_sightings(left.prior_spread, left.prior_middle, tuple(look.sighting for look in looks))
     wild = (look for look, is_wild in zip(looks, beyond, strict=True) if is_wild)
+    seen = _seen(looks, contradictions(looks), wild)
     return Believed(
         left_before=disruption_left(before.layers),
         day_zero=disruption_left(left.healing.layers),
         left=left,
         disruption=replace(left.disruption, pace=pace),
         looks=looks,
-        pace_rests_on=(*heard.prior.reasons, *_held_back(left.held_back), *_seen(looks, contradictions(looks), wild)),
+        pace_rests_on=Reasons((heard.prior.reasons, (*_held_back(left.held_back), *seen))),
     )
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 
 from swardcast.outlook.about_dates import about_closure, about_dates
 from swardcast.outlook.ledger import JobFacts, SurfaceFacts
 from swardcast.outlook.play import OPEN
+from swardcast.outlook.reasons import Reasons
 from swardcast.outlook.states import DateRange, Milestone, Reason, ReasonKind, Recovery, Unreported, Work
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.outlook.work_dates import WorkDates
@@ -66,7 +67,7 @@ def state_of(
     heals: bool,
     today: date,
     view: WeatherView | None,
-) -> tuple[Work, tuple[Reason, ...]]:
+) -> tuple[Work, Sequence[Reason]]:
     """Tell in which state a job is on a surface.
 
     Args:
@@ -92,7 +93,7 @@ def state_of(
             return work, (reason,)
         if _is_over_with_the_work(facts.job, heals=heals):
             return work, (reason, *about_closure(facts.job))
-        return work, (reason, *about_dates(surface, facts.job, normal, recovery, view))
+        return work, Reasons(((reason,), *about_dates(surface, facts.job, normal, recovery, view)))
     done = Reason(kind=ReasonKind.DONE, source=here.done.head.id, at=here.done.head.true_from)
     if here.normal is not None:
         head = here.normal.head
@@ -107,7 +108,7 @@ def state_of(
     if normal.is_past(today) and not _waits_to_be_opened(turn):
         kind = ReasonKind.COMPUTED_NORMAL
         return Work.BACK_TO_NORMAL, (Reason(kind=kind, source="computed", at=normal.allow_until), done)
-    return Work.HEALING, (done, *about_dates(surface, facts.job, normal, recovery, view))
+    return Work.HEALING, Reasons(((done,), *about_dates(surface, facts.job, normal, recovery, view)))
 
 
 def _not_done(facts: JobFacts, here: SurfaceFacts, today: date) -> tuple[Work, Reason]:

@@ -19,9 +19,11 @@ class Prior:
 
     Args:
         lessons: the lessons, in the order in which their jobs were first called back to normal.
+        _reasons: lessons as reasons that were made before, by their identity: other priors have the same lessons.
     """
 
     lessons: tuple[Lesson, ...] = ()
+    _reasons: dict[int, Reason] = field(default_factory=dict)
     _corrected: dict[float, tuple[float, float]] = field(default_factory=dict)
 
     def corrects(self, log_spread: float) -> tuple[float, float]:
@@ -40,10 +42,12 @@ class Prior:
     @cached_property
     def reasons(self) -> tuple[Reason, ...]:
         """The lessons as reasons of a date."""
-        return tuple(
-            Reason(kind=ReasonKind.LEARNT, source=lesson.source, at=lesson.normal_on, lesson=lesson)
-            for lesson in self.lessons
-        )
+        made = self._reasons
+        return tuple(made.get(id(lesson)) or made.setdefault(id(lesson), _reason(lesson)) for lesson in self.lessons)
+
+
+def _reason(lesson: Lesson) -> Reason:
+    return Reason(kind=ReasonKind.LEARNT, source=lesson.source, at=lesson.normal_on, lesson=lesson)
 
 
 @dataclass(slots=True, eq=False)
@@ -54,10 +58,12 @@ class Learnt:
         lessons: by kind of surface and grass.
         priors: priors made before, by the identity of their lessons: the same ones are one prior, so that what was
             worked out with it is found again.
+        reasons: lessons as reasons made before, by their identity.
     """
 
     lessons: Lessons = ()
     priors: dict[tuple[int, ...], Prior] = field(default_factory=dict)
+    reasons: dict[int, Reason] = field(default_factory=dict)
     _before: dict[tuple[SurfaceKind, Grass, date], Prior] = field(default_factory=dict)
 
     def before(self, kind: SurfaceKind, grass: Grass, began: date) -> Prior:
@@ -74,5 +80,5 @@ class Learnt:
         key = (kind, grass, began)
         if key not in self._before:
             found = tuple(one for its, seed, one in self.lessons if (its, seed) == key[:2] and one.normal_on < began)
-            self._before[key] = self.priors.setdefault(tuple(map(id, found)), Prior(found))
+            self._before[key] = self.priors.setdefault(tuple(map(id, found)), Prior(found, self.reasons))
         return self._before[key]

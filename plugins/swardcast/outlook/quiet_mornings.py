@@ -207,5 +207,5 @@ def _normal_by(question: Question, view: WeatherView, days: Sequence[date]) -> t
 
 def _cases(share: float, normal: NDArray[np.bool_]) -> int:
     """How many cases reach a share, as `days_at` counts them."""
-    members, errors = normal.shape[:2]
-    return max(1, math.ceil(share * members * errors - 1e-9))
+    cases = int(normal[..., 0].size)
+    return max(1, math.ceil(share * cases - 1e-9))

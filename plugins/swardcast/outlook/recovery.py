@@ -158,10 +158,19 @@ def work_out(view: WeatherView, asked: Iterable[Believed]) -> None:
 def _dates_of(days: MilestoneDays, healing: Healing, disruption: Disruption, view: WeatherView) -> Dated:
     question = (healing.start, healing.grass, disruption, healing.slow)
     samples = Samples(view.today, view.issued_at, question, lambda: days)
+    ranges = {name: date_range(values, healing.start) for name, values in samples.items()}
+    if ranges[Milestone.BACK_TO_NORMAL].is_past(view.today):  # then hardly anybody asks for the days any more
+        alone = (disruption,)
+        samples = Samples(
+            view.today,
+            view.issued_at,
+            question,
+            lambda: view.milestones_of_each(healing.start, healing.grass, alone, healing.slow)[0],
+        )
     need = growth_at_pace(disruption.layers, HOLES_CLOSED, disruption.pace.middle, disruption.rim_growth_days)
     return Dated(
         samples=samples,
-        ranges={name: date_range(values, healing.start) for name, values in samples.items()},
+        ranges=ranges,
         weeks_ahead=_weeks_ahead(healing, view),
         closes_on=_closes_on(healing, view, need),
     )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime
 from enum import Enum
@@ -191,7 +191,7 @@ class Recovery:
     ranges: Mapping[Milestone, DateRange]
     looks: tuple[Look, ...] = ()
     held_back: tuple[GrowthHeldBack, ...] = ()
-    pace_rests_on: tuple[Reason, ...] = ()
+    pace_rests_on: Sequence[Reason] = ()
 
     def growth_needed(self, threshold: float) -> float:
         """Tell the growth that brings the surface down to a threshold at the pace used.
@@ -256,7 +256,7 @@ class SurfaceWork:
     work: Work
     dates: Mapping[Milestone, DateRange]
     recovery: Recovery | None
-    reasons: tuple[Reason, ...]
+    reasons: Sequence[Reason]
     operations: tuple[Operation, ...]
     sums: SurfaceSums
     started_at: datetime | None

@@ -93,7 +93,7 @@ class Taught:
 
     def _learnt(self, lessons: Iterable[Lessons]) -> Learnt:
         found = tuple(chain.from_iterable(lessons))
-        return self._alike.setdefault(tuple(map(id, found)), Learnt(found, self._nothing.priors))
+        return self._alike.setdefault(tuple(map(id, found)), Learnt(found, self._nothing.priors, self._nothing.reasons))
 
     def _of(self, called: _Called, moment: datetime, without: str) -> Lessons:
         if moment.timestamp() < called.its.first:
