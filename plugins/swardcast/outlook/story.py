@@ -32,7 +32,6 @@ __all__ = ["FOLLOWED_DAYS", "JobChange", "JobStory", "tell_story"]
 FOLLOWED_DAYS: Final = 300
 """Days since the last entry for which a job is followed, through a winter: as far as the weather is kept."""
 
-_LONG_AGO: Final = timedelta(days=366)  # feeds hardly carry anything older in full: judgement
 _GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP)
 
 
@@ -343,8 +342,7 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
         if not teller.passes_over(moment, memory):
             teller.hear(moment, assess_jobs(records, moment.at, book, only=job.id)[job.id])
     for change in teller.changes:
-        if change.at < as_of - _LONG_AGO:
-            _forget_samples(change.outlook, book)
+        _forget_samples(change.outlook, book)
     last = teller.last
     if recall is not None and last is not None and last.until != begin:
         recall.kept.keep(name, recall.digests.mark_of(job.id, last.until, last.latest), last)
@@ -352,7 +350,7 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
 
 
 def _forget_samples(outlook: JobOutlook, book: WeatherBook) -> None:
-    """Of old news the samples are hardly ever asked, and they are most of it."""
+    """Of news the samples are hardly ever asked, and they are most of it."""
     for work in outlook.surfaces:
         if work.recovery is not None and isinstance(work.recovery.samples, Samples):
             work.recovery.samples.forget(book)
