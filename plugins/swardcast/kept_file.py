@@ -237,7 +237,7 @@ class _Writer(pickle.Pickler):
     names: Mapping[int, tuple[str, str]]
 
     def persistent_id(self, obj: Any) -> object:
-        if isinstance(obj, Samples):
+        if type(obj) is Samples:  # `isinstance` of a mapping is slow, and this is asked for each object
             return obj.today, obj.issued_at, obj.question
         return self.names.get(id(obj))
 
