@@ -7,25 +7,23 @@ so how it stood at the last one can be kept (`kept`), and a story taken up from 
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 from typing import Final
 
+from swardcast.outlook.about_job import AboutJob
 from swardcast.outlook.causes import Cause, entry_cause, is_later, rests_on_weather, weather_cause
 from swardcast.outlook.changes import News, Told, news_between
 from swardcast.outlook.memory import Memory, assess_jobs, memory_of
 from swardcast.outlook.moves import matters, moves
 from swardcast.outlook.quiet_mornings import QuietMornings
 from swardcast.outlook.recovery import Samples
-from swardcast.outlook.states import DateRange, JobOutlook, Milestone, ReasonKind, Work
-from swardcast.outlook.story_moments import Log, Moment, moments_of
+from swardcast.outlook.states import DateRange, JobOutlook, ReasonKind, Work
+from swardcast.outlook.story_moments import Moment, moments_of
 from swardcast.outlook.weather_book import WeatherBook
-from swardcast.records.fixtures import Fixture
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import Correction, Entry, MorningStatus, NoteToMembers
+from swardcast.records.log import Entry, MorningStatus
 from swardcast.records.plan import Job
-from swardcast.records.standing import withdrawn_ids
 
 __all__ = ["FOLLOWED_DAYS", "JobChange", "JobStory", "tell_story"]
 
@@ -78,67 +76,6 @@ class JobStory:
         return self.changes[-1].news.back_to_normal
 
 
-@dataclass(frozen=True, slots=True)
-class _About:
-    """What the records say about a job at a moment, besides how it stands."""
-
-    records: ClubRecords
-    job: Job
-    book: WeatherBook
-    corrections: Sequence[Correction]
-    notes: Sequence[NoteToMembers]
-
-    @classmethod
-    def of(cls, log: Log, job: Job, book: WeatherBook) -> _About:
-        """Seek once what every moment asks for."""
-        entries = log.concerning(job)
-        corrections = [e for e in entries if isinstance(e, Correction)]
-        notes = [e for e in entries if isinstance(e, NoteToMembers) and e.job == job.id]
-        return cls(log.records, job, book, corrections, notes)
-
-    def told(self, outlook: JobOutlook, at: datetime, before: Told | None) -> Told:
-        """The job as a bulletin of that moment would tell it."""
-        return Told(
-            outlook=outlook,
-            back_to_normal=self.normal(outlook, at, before.back_to_normal if before else None),
-            withdrawn=self.withdrawn(at),
-            notes=self.noted(at),
-        )
-
-    def withdrawn(self, at: datetime) -> frozenset[str]:
-        """The job's entries that were withdrawn by a moment."""
-        return withdrawn_ids(entry for entry in self.corrections if entry.head.at <= at)
-
-    def noted(self, at: datetime) -> frozenset[str]:
-        """The manager's notes on the job by a moment."""
-        return frozenset(entry.head.id for entry in self.notes if entry.head.at <= at)
-
-    def normal(self, outlook: JobOutlook, at: datetime, published: DateRange | None) -> DateRange:
-        """Back to normal; of work without a day, not begun on it or not reported on any more, none moves so far."""
-        no_day = outlook.work is Work.PLANNED and (outlook.is_put_off or outlook.starts < self.day(at))
-        no_day = no_day or outlook.unreported is not None
-        return published if no_day and published is not None else outlook.dates[Milestone.BACK_TO_NORMAL]
-
-    def coming(self, at: datetime) -> list[Fixture]:
-        """Fixtures that are not over."""
-        return [fixture for fixture in self.records.fixtures if fixture.last_day >= self.day(at)]
-
-    def day(self, at: datetime) -> date:
-        """The local day of a moment."""
-        return at.astimezone(self.records.club.time_zone).date()
-
-    def without(self, moment: Moment, published: DateRange) -> DateRange:
-        """Back to normal as it would stand at a moment without its entry."""
-        file = moment.entry.head.file if moment.entry is not None else ""
-        jobs = assess_jobs(self.records, moment.at, self.book, only=self.job.id, without=file)
-        return self.normal(jobs[self.job.id], moment.at, published)
-
-    def in_weather_of(self, then: datetime, at: datetime) -> DateRange:
-        """Back to normal as it would stand at a moment with no more known of the weather than before."""
-        jobs = assess_jobs(self.records, at, self.book, only=self.job.id, weather_of=then)
-        return jobs[self.job.id].dates[Milestone.BACK_TO_NORMAL]
-
-
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Standing:
     """How a job's story stands after a moment: all that what follows has to know of it.
@@ -176,7 +113,7 @@ class _Teller:
         mornings: tells those on which nothing is worth telling, after the last moment that was heard, or None.
     """
 
-    about: _About
+    about: AboutJob
     last: Standing | None
     changes: list[JobChange]
     told: Told | None
@@ -184,7 +121,7 @@ class _Teller:
     mornings: QuietMornings | None = None
 
     @classmethod
-    def taking_up(cls, last: Standing | None, about: _About) -> _Teller:
+    def taking_up(cls, last: Standing | None, about: AboutJob) -> _Teller:
         """Go on where a story stands."""
         if last is None:
             return cls(about, None, [], None, None)
@@ -334,7 +271,7 @@ def tell_story(records: ClubRecords, job: Job, as_of: datetime, book: WeatherBoo
         Its changes; the first is the announcement.
     """
     memory = memory_of(records, book)
-    about = _About.of(memory.log, job, book)
+    about = AboutJob.of(memory.log, job, book)
     name, recall = f"story/{job.id}", memory.recall
     stood = recall.up_to(name, job.id, as_of, Standing) if recall is not None else None
     teller, begin = _Teller.taking_up(stood, about), stood.until if stood is not None else None
