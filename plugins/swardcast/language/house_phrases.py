@@ -18,8 +18,8 @@ FOLDER: Final = "phrases"
 """Where they stand in the club folder."""
 
 _LISTED: Final = 20  # of missing phrases; more would hide the rest of the report
-_MOST: Final = 5_000
-"""Phrases of a club in all, three times ours; judgement."""
+_MOST: Final = 3_000
+"""Phrases of a club in all, twice ours; judgement."""
 _PHRASE: Final = re.compile(r"^-?[A-Za-z][A-Za-z0-9_-]* *=", re.MULTILINE)
 _HINTED: Final = 40  # strange names; no more of a file are shown
 _FUNCTIONS: Final = ("DATETIME", "NUMBER")  # those of fluent.runtime
