@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import random
+from collections.abc import Iterable
 from dataclasses import replace
 from datetime import date, datetime, timedelta
-from typing import Any
+from hashlib import sha256
+from typing import Any, Protocol
 
 import pytest
 
 from swardcast.language.house_phrases import with_house_phrases
+from swardcast.outlook import known_digests
+from swardcast.outlook.called_normal import CalledNormal
 from swardcast.outlook.kept import Mark
 from swardcast.outlook.memory import memory_of
 from swardcast.outlook.weather_book import WeatherBook
@@ -148,3 +153,50 @@ def test_a_later_call_of_a_job_that_taught_counts_where_it_reaches_back(demo_rec
     call = next(one for one in demo_records.entries if isinstance(one, BackToNormal) and one.head.at < EARLIER)
     later = with_entry(demo_records, LATER, BackToNormal, call.job)
     assert mark(later) != mark(demo_records)
+
+
+class OneLesson(Protocol):
+    """What the sum asks of each lesson."""
+
+    called: CalledNormal
+
+    def known_at(self, at: float) -> int: ...
+
+
+class PlainSum:
+    """Each lesson asked anew at each moment from its first call on, and added up."""
+
+    def __init__(self, lessons: Iterable[OneLesson]) -> None:
+        self.lessons = list(lessons)
+
+    def known_at(self, at: float) -> bytes:
+        total = sum(one.known_at(at) for one in self.lessons if one.called.first <= at)
+        return sha256(str(total % 2**256).encode()).digest()
+
+
+def entered_late(records: ClubRecords, draw: random.Random) -> ClubRecords:
+    """With each entry made up to a month after it was true, a tenth of them never, and a second call months later."""
+    call = next(one for one in records.entries if isinstance(one, BackToNormal))
+    called_twice = with_entry(records, call.head.at + timedelta(days=100), BackToNormal, call.job)
+    kept = [one for one in called_twice.entries if draw.random() < 0.9]
+    late = (
+        replace(one, head=replace(one.head, at=one.head.true_from + timedelta(minutes=draw.randrange(43_200))))
+        for one in kept
+    )
+    return replace(long_ago(records, records.jobs[OTHER].surfaces[:1]), entries=as_entered(late))
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_lessons_added_up_step_by_step_give_the_sum_of_all_at_every_moment(
+    demo_records: ClubRecords, monkeypatch: pytest.MonkeyPatch, seed: int
+) -> None:
+    records = entered_late(demo_records, random.Random(seed))  # noqa: S311 - an example, no secret
+    moments = [one.head.at + timedelta(seconds=s) for one in records.entries for s in (-1, 0, 1)]
+
+    def marks() -> list[Mark]:
+        digests = memory_of(records, WeatherBook(records.club, records.weather)).digests
+        return [digests.mark_of(JOB, at, None) for at in moments]
+
+    step_by_step = marks()
+    monkeypatch.setattr(known_digests, "_Lessons", PlainSum)
+    assert step_by_step == marks()

@@ -8,7 +8,7 @@ record can move the cut: what of it was known by the moment is therefore part of
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right, insort
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, replace
 from datetime import date, datetime, time, timedelta
 from functools import cached_property
@@ -141,10 +141,9 @@ class _Steps:
         """Give the digest of all that is known at a moment."""
         return self._digests[bisect_right(self._times, at)]
 
-    @property
-    def settled(self) -> float:
-        """The moment from which it stays the same."""
-        return self._times[-1] if self._times else -inf
+    def changes_after(self, at: float) -> Sequence[float]:
+        """Give the later moments at which it becomes another."""
+        return self._times[bisect_right(self._times, at) :]
 
 
 class _Latest:
@@ -164,10 +163,9 @@ class _Latest:
         """Give the latest time at a moment; what is later than `end` counts as that."""
         return min(end, self._latest[bisect_right(self._times, at)])
 
-    def settled(self, end: float) -> float:
-        """The moment from which that stays the same."""
-        place = min(bisect_left(self._latest, end), len(self._times))
-        return self._times[place - 1] if place else -inf
+    def changes_after(self, at: float, end: float) -> Sequence[float]:
+        """Give the later moments at which that may become another: none once `end` is reached."""
+        return self._times[bisect_right(self._times, at) : bisect_left(self._latest, end)]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -188,10 +186,10 @@ class _Cut:
         """Give the digest of what of it is known at a moment."""
         return _digest(self.near.known_at(at).hex(), str(self.days.known_at(at, self.end)))
 
-    @property
-    def settled(self) -> float:
-        """The moment from which it stays the same."""
-        return max(self.near.settled, self.days.settled(self.end))
+    def changes_after(self, at: float) -> Iterator[float]:
+        """Give the later moments at which it may become another."""
+        yield from self.near.changes_after(at)
+        yield from self.days.changes_after(at, self.end)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -213,26 +211,27 @@ class _Lesson:
         end = self.ends.known_at(at, self.called.last)
         return int.from_bytes(_digest(repr(self.called.order), self.cut.known_at(at).hex(), str(end)))
 
-    @property
-    def settled(self) -> float:
-        """The moment from which it stays the same."""
-        return max(self.called.first, self.cut.settled, self.ends.settled(self.called.last))
+    def steps(self) -> Iterator[tuple[float, int]]:
+        """Give the moments at which it may become another, its first call among them, and by how much it grows then."""
+        first, before = self.called.first, 0
+        moments = {first, *self.cut.changes_after(first), *self.ends.changes_after(first, self.called.last)}
+        for at in sorted(moments):
+            now = self.known_at(at)
+            yield at, now - before
+            before = now
 
 
 class _Lessons:
-    """What is cut out of the records for all lessons together."""
+    """The sum of what is cut out of the records for each lesson, step by step: few of them change at a moment."""
 
     def __init__(self, lessons: Iterable[_Lesson]) -> None:
-        settled = sorted(((one.settled, one) for one in lessons), key=lambda pair: pair[0])
-        self._lessons = [one for _, one in settled]
-        self._settled = [at for at, _ in settled]
-        self._sums = list(accumulate((one.known_at(inf) for one in self._lessons), initial=0))
+        steps = sorted(step for one in lessons for step in one.steps())
+        self._times = [at for at, _ in steps]
+        self._sums = list(accumulate((growth for _, growth in steps), initial=0))
 
     def known_at(self, at: float) -> bytes:
         """Give the digest of what of it is known at a moment."""
-        place = bisect_right(self._settled, at)
-        others = sum(one.known_at(at) for one in self._lessons[place:] if one.called.first <= at)
-        return _digest(str((self._sums[place] + others) % _SUMS_TO))
+        return _digest(str(self._sums[bisect_right(self._times, at)] % _SUMS_TO))
 
 
 def _true_from(entry: Entry) -> float:
