@@ -5,14 +5,18 @@ from __future__ import annotations
 import random
 from dataclasses import replace
 from datetime import datetime, timedelta
+from pathlib import Path
 
 import pytest
 
+from swardcast.outlook.memory import assess_jobs, memory_of
 from swardcast.outlook.quiet_mornings import QuietMornings
+from swardcast.outlook.states import Milestone, Work
 from swardcast.outlook.story import JobStory, tell_story
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from tests.conftest import DEMO_AS_OF
+from tests.outlook.small_club import SmallClub, moment
 
 _SEEDS = 2
 
@@ -53,3 +57,25 @@ def test_stories_are_the_same_when_every_morning_is_dated(
     assert sum(passed) > len(passed) / 4
     monkeypatch.setattr(QuietMornings, "is_quiet", lambda *_: False)
     assert found == _stories(records, as_of)
+
+
+@pytest.mark.parametrize(
+    ("opened", "state", "is_quiet"),
+    [("green 1: open, green 2: open", Work.BACK_TO_NORMAL, True), ("green 2: open", Work.HEALING, False)],
+)
+def test_of_two_greens_that_heal_alike_the_one_that_nobody_opened_counts_still(
+    tmp_path: Path, opened: str, state: Work, *, is_quiet: bool
+) -> None:
+    """Its sum is over, so it is left to the whole sum; of what is opened, and over too, nothing more can come."""
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01", surfaces="greens 1-2, tee 1", more="    follow up: 1 hour\n")
+    club.done("spring", "06-01", "surfaces: greens 1-2")
+    club.done("spring", "06-21", "surfaces: tee 1", name="tee-done")
+    club.log("opened", "06-22", "morning status", f"play: {{{opened}}}", time="06:40")
+    records, at = club.records(), moment("07-10")
+    book = WeatherBook(records.club, records.weather)
+    heard = assess_jobs(records, at, book)["spring"]
+    assert [one.work for one in heard.surfaces] == [state, Work.BACK_TO_NORMAL, Work.HEALING]
+    mornings = QuietMornings(memory_of(records, book), heard, at)
+    published = heard.dates[Milestone.BACK_TO_NORMAL]
+    assert mornings.is_quiet(moment("07-11", "07:00"), published, []) is is_quiet

@@ -178,14 +178,14 @@ def _has_passed(works: Iterable[SurfaceWork], since: date, yesterday: date) -> b
 
 def _stands(works: Iterable[SurfaceWork], view: WeatherView, asked: _Asked) -> bool:
     """Whether each surface is in its state still, and the date of the last of them where it may be."""
-    questions: dict[int, tuple[Question, bool]] = {}
+    questions: dict[tuple[int, bool], Question] = {}
     for work in works:
         samples = work.recovery.samples if work.recovery is not None else None
         if not isinstance(samples, Samples):
             return False
-        questions[id(samples)] = samples.question, is_only_computed(work)
+        questions[id(samples), is_only_computed(work)] = samples.question  # alike, one may be opened and one not
     last: NDArray[np.bool_] | None = None
-    for question, is_over in questions.values():
+    for (_, is_over), question in questions.items():
         normal, is_sure = _normal_by(question, view, asked.days)
         if not is_sure or (int(normal[..., 0].sum()) >= _cases(ALLOW_UNTIL, normal)) is not is_over:
             return False
