@@ -69,6 +69,14 @@ def test_work_during_which_a_green_is_simply_open_and_that_leaves_nothing_asks_f
     assert play(club, "06-01", "12:00") is after
 
 
+def test_work_that_left_something_after_all_asks_for_care(tmp_path: Path) -> None:
+    """Rolling alone leaves nothing; the entry says that sand was spread, too, and that has to work in."""
+    club = SmallClub(tmp_path)
+    club.job("job", "06-01", "rolling", play="open")
+    club.done("job", "06-01", "as done:", "  - rolling", "  - topdressing: {sand: 1 mm}")
+    assert play(club, "06-01", "12:00") is Play.OPEN_WITH_CARE
+
+
 def test_yesterdays_word_is_kept_as_yesterdays_with_its_moment(club: SmallClub) -> None:
     morning(club, "05-03", "play: {the whole course: open, green 1: closed}")
     there = club.course(moment("05-04", "09:00")).surfaces["green-1"]

@@ -131,7 +131,8 @@ def _play_after(entry: Progress, job: Job | None) -> Play | None:
         return Play.TEMPORARY_GREEN if job.while_working is Play.TEMPORARY_GREEN else Play.CLOSED
     if job.follow_up is not None:
         return job.while_working  # until an entry calls it open
-    leaves_nothing = job.normal_after is None and all(one.kind in LEAVES_NOTHING for one in job.operations)
+    work = (*job.operations, *entry.as_done)
+    leaves_nothing = job.normal_after is None and all(one.kind in LEAVES_NOTHING for one in work)
     needs_no_care = leaves_nothing and job.while_working is Play.OPEN
     return Play.OPEN if needs_no_care else Play.OPEN_WITH_CARE
 
