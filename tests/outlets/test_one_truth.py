@@ -226,6 +226,16 @@ def test_bunkers_that_nobody_reports_on_are_told_alike_on_the_notice_the_mail_th
     assert "no report since 15 September" in plain(notice.headline)
 
 
+def test_the_picture_of_new_turf_that_nobody_opened_says_so_as_its_notice_does(
+    demo_bulletin_at: Callable[[str], Bulletin],
+) -> None:
+    """The turf of tees 5 and 13 takes until 12 May at most."""
+    bulletin = demo_bulletin_at("2028-07-01 08:00")
+    notice = next(one for one in bulletin.notices if one.id == "tees-returfing-2027")
+    assert notice.work == "not reported as open"
+    assert notice_card(notice, bulletin).state.endswith("ot reported as open")
+
+
 def test_greens_that_nobody_called_normal_are_not_listed_as_back_to_normal(
     demo_bulletin_at: Callable[[str], Bulletin],
 ) -> None:

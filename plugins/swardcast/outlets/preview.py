@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice, capital
-from swardcast.notices.ends import End, end_of, surface_work_in_words
+from swardcast.notices.ends import End, end_of, is_long_due_to_open, surface_work_in_words
 from swardcast.notices.notice import Fact, Notice
 from swardcast.notices.play import play_in_words
 from swardcast.notices.words import few_words_for
@@ -92,7 +92,7 @@ def notice_card(notice: Notice, bulletin: Bulletin) -> Card:
     row, works = _row(notice, job, voice), _in_that_state(job)
     plays = _plays(works, bulletin) if job.work in _SHOWS_PLAY else set()
     said = [play_in_words(play, voice, len(works)) for play in plays] if len(plays) == 1 else []
-    shows_work = job.work in _SHOWS_PLAY and job.unreported is None
+    shows_work = job.work in _SHOWS_PLAY and job.unreported is None and not is_long_due_to_open(works, voice)
     places = [work.surface for work in works]
     work = surface_work_in_words(job.work, places, None, voice) if shows_work else notice.work
     return Card(
