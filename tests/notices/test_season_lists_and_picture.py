@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
 from datetime import date, timedelta
+from pathlib import Path
 
 import pytest
 
-from swardcast.compose import Bulletin, season_of
+from swardcast.compose import Bulletin, compose_bulletin, season_of
 from swardcast.notices.season import Season
 from swardcast.notices.season_bars import SeasonBars
 from swardcast.notices.season_picture import season_bars
+from swardcast.outlook.states import Work
+from tests.outlook.small_club import SmallClub, moment
 
 BUNKERS, TEES, GREENS = "bunkers-resanding-2027", "tees-returfing-2027", "greens-renovation-2027"
 WINTER = (
@@ -118,3 +121,22 @@ def test_what_should_be_over_and_is_not_said_to_be_heals_no_longer_than_the_day_
     later = season_of(demo_bulletin_at("2029-04-18 12:00"))
     assert [one.name for one in later.totals] == []  # nothing has been heard of for a year
     assert later.no_day[0].notice_id == TEES
+
+
+def test_what_heals_a_day_longer_than_was_told_heals_until_today(tmp_path: Path) -> None:
+    """Done on 1 June, and told for 3 July at the latest; a cold 15 June costs a day, which is less than is told.
+
+    On 4 July the greens are open and still heal by the sum, and nobody owes a report.
+    """
+    club = SmallClub(tmp_path, tmean_c=lambda day: 5.0 if day == date(2027, 6, 15) else 20.0)
+    club.job("spring", "06-01", play="open")
+    club.done("spring", "06-01")
+    bulletin = compose_bulletin(club.records(), moment("07-04", "06:00"))
+    assert bulletin.stories["spring"].published.allow_until == date(2027, 7, 3)
+    assert bulletin.outlook.jobs["spring"].work is Work.HEALING
+    season = season_of(bulletin)
+    assert season.no_day == ()
+    (july,) = (month for month in season.months if month.name == "July 2027")
+    assert [one.notice_id for one in july.healing] == ["spring"]
+    (greens,) = season.totals
+    assert greens.healing_days.number == 33  # from 2 June to 4 July

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from typing import Final
 
 from swardcast.language.voice import Voice
-from swardcast.notices.ends import published_in_words
+from swardcast.notices.ends import is_long_due_to_open, published_in_words
 from swardcast.notices.matter import Matter
 from swardcast.notices.spans import first_day_of_work, span_in_words
 from swardcast.outlook.states import Milestone, Work
@@ -31,8 +31,8 @@ class SeasonJob:
         heals_from: the first day of healing, or of a closure after the work, on any of its surfaces; or None where
             nothing comes after the work.
         heals_until: the day to allow for, or the day of back to normal; today where that is over and the work still
-            goes on; None where there is no date. Healing of whose end nobody reports is followed no further: from then
-            on nobody knows.
+            goes on, or the sum has it heal on by less than is told; None where there is no date. What nobody has
+            reported as open is followed no further: from then on nobody knows.
     """
 
     matter: Matter
@@ -81,8 +81,9 @@ class SeasonJob:
 
     @property
     def ends_unreported(self) -> bool:
-        """Whether its day to allow for is past, and no entry says how the surfaces are that were done."""
-        return self.matter.outlook.work is Work.HEALING and self.matter.published.passed_untold(self.matter.voice.near)
+        """Whether its day to allow for is past, and no entry calls the surfaces open that were done."""
+        is_past = self.matter.published.passed_untold(self.matter.voice.near)
+        return is_past and is_long_due_to_open(self.matter.outlook.surfaces, self.matter.voice)
 
     @property
     def is_called_off(self) -> bool:
@@ -201,7 +202,9 @@ def _healing_begins(parts: tuple[WorkPart, ...]) -> date | None:
 
 def _healing_ends(matter: Matter) -> date | None:
     until = matter.published.allow_until
-    if until is not None and matter.outlook.unreported is None and matter.outlook.work in _UNFINISHED:
+    goes_on = matter.outlook.work in (*_UNFINISHED, Work.HEALING)
+    goes_on = goes_on and not is_long_due_to_open(matter.outlook.surfaces, matter.voice)
+    if until is not None and matter.outlook.unreported is None and goes_on:
         return max(until, matter.voice.near)
     return until
 
