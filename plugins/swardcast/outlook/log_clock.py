@@ -35,9 +35,6 @@ class LogClock:
     Args:
         records: the records.
         first: the timestamp of the first moment that anybody asks for.
-
-    Attributes:
-        all_known: the timestamp from which on nothing more becomes known of them.
     """
 
     def __init__(self, records: ClubRecords, first: float = -inf) -> None:
@@ -50,7 +47,6 @@ class LogClock:
             *withdrawn,
         )
         self._changes = sorted(at for at in changes if at >= first)
-        self.all_known = self._changes[-1] if self._changes else -inf
 
     def known(self, moment: datetime) -> KnownSoFar:
         """Tell how much is known.
