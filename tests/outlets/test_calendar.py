@@ -21,7 +21,7 @@ import vobject
 from dateutil import tz
 from icalendar import Calendar
 
-from swardcast.compose import Bulletin
+from swardcast.compose import Bulletin, compose_bulletin
 from swardcast.notices.calendar import DaySpan
 from swardcast.notices.calendar_story import calendar_of
 from swardcast.outlets.calendar import calendar_artifact, uid_of
@@ -29,6 +29,7 @@ from swardcast.outlets.time_zone import time_zone_component
 from swardcast.outlook.memory import as_members_see
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
+from tests.outlook.small_club import SmallClub, moment
 
 AWKWARD = [
     pytest.param("Sand & <b>seed</b>; \"new\", 'old'", id="marks"),
@@ -305,3 +306,23 @@ def test_the_built_site_has_the_calendar_and_names_it_on_every_page(demo_site: P
     assert link in (demo_site / "index.html").read_text(encoding="utf-8")
     follow = (demo_site / "pages" / "follow" / "index.html").read_text(encoding="utf-8")
     assert 'href="../../calendar.ics"' in follow
+
+
+@pytest.mark.parametrize(("days", "stands", "is_made"), [(390, True, True), (410, False, True), (830, False, False)])
+def test_of_work_long_over_no_event_is_made_and_the_file_is_the_same(
+    days: int, stands: bool, is_made: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Done on 1 June, told for 3 July at the latest, and called normal on 20 June: 830 days later is 27 September 2029."""
+    club = SmallClub(tmp_path)
+    club.job("spring", "06-01")
+    club.done("spring", "06-01")
+    club.normal("spring", "06-20")
+    as_of = moment("06-20") + timedelta(days=days)
+    bulletin = compose_bulletin(club.records(), as_of)
+    assert bool(bulletin.calendar) is is_made
+    file = calendar_artifact(bulletin).data
+    assert (b"BEGIN:VEVENT" in file) is stands
+    monkeypatch.setattr("swardcast.compose.may_still_be_there", lambda *_: True)
+    every = compose_bulletin(club.records(), as_of)
+    assert every.calendar
+    assert calendar_artifact(every).data == file
