@@ -146,9 +146,10 @@ def test_a_clock_that_stands_before_the_live_site_builds_nothing(
     done = swardcast(*asked)
     assert (done.code, done.out) == (1, "")
     assert done.err == (
-        f"the clock of this machine says 1970-01-01 01:01, and the live site in {live} is of 2027-09-14 09:30."
-        " Nothing was published, the live site stays.\nSet the clock right. Or, if the live site was built to look"
-        " ahead, name the moment: --as-of '1970-01-01 01:01'.\n"
+        f"the clock of this machine says 1970-01-01 01:01, and the live site in {live}, of Saltmarsh Ladder Golf Club, is of"
+        " 2027-09-14 09:30. Nothing was published, the live site stays.\nSet the clock right. Or, if the live site was"
+        " built to look ahead, name the moment: --as-of '1970-01-01 01:01'; if it is another club's, name another"
+        " --output.\n"
     )
     assert bytes_in(live) == bytes_in(made.old)
 

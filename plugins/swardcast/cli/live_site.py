@@ -45,17 +45,19 @@ def refuse_older(output: Path, now: datetime) -> None:
     Raises:
         SwardcastError: when the live site is of a later moment by more than a day.
     """
+    told = status_of(output)
     try:
-        live = datetime.fromisoformat(str(status_of(output).get("as_of", "")))
+        live = datetime.fromisoformat(str(told.get("as_of", "")))
     except ValueError:
         return
     if live.tzinfo is not None and live - now > _CLOCKS_DIFFER:
         here = now.astimezone(live.tzinfo)
+        whose = f", of {name}," if (name := _name(told)) else ""
         message = (
-            f"the clock of this machine says {here:%Y-%m-%d %H:%M}, and the live site in {output} is of"
-            f" {live:%Y-%m-%d %H:%M}. Nothing was published, the live site stays.\n"
+            f"the clock of this machine says {here:%Y-%m-%d %H:%M}, and the live site in {output}"
+            f"{whose} is of {live:%Y-%m-%d %H:%M}. Nothing was published, the live site stays.\n"
             f"Set the clock right. Or, if the live site was built to look ahead, name the moment: --as-of"
-            f" '{here:%Y-%m-%d %H:%M}'."
+            f" '{here:%Y-%m-%d %H:%M}'; if it is another club's, name another --output."
         )
         raise SwardcastError(message)
 
