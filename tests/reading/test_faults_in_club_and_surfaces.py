@@ -214,6 +214,12 @@ def test_a_fault_in_the_club_file_is_told(demo_club: Path, old: str, new: str, s
             "line 6, greens.holes.second: found 'second'; expected the number of a hole, such as '7: 480 m2'",
         ),
         fault(
+            "a hole without 'holes' above it, and no decimal comma",
+            "  holes:\n    1: 470 m2",
+            "  1: 470 m2\n  holes:",
+            "line 4, greens.1: found the unknown field '1'; expected one of: grass, holes, named",
+        ),
+        fault(
             "an unknown grass",
             "grass: annual meadow-grass",
             "grass: meadow grass",

@@ -65,7 +65,8 @@ def _in_plain_words(detail: Any, model: type[BaseModel]) -> tuple[str, str, str]
             known = _known_fields(model, detail["loc"])
             word = str(detail["loc"][-1])
             expected = f"one of: {', '.join(known)}" if known else "no fields below it"
-            hint = _DECIMAL_COMMA if word[:1].isdigit() else nearest(word, known)
+            is_half = word[:1].isdigit() and detail["input"] is None  # the other half stands in the field before
+            hint = _DECIMAL_COMMA if is_half else nearest(word, known)
             return f"the unknown field {word!r}", expected, hint
         case "too_short":
             return shown(detail["input"]), "at least one line starting with '- '", ""

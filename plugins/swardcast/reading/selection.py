@@ -55,16 +55,19 @@ def name_in_a_selection(name: str) -> str:
     return name.lower().removeprefix("the ")
 
 
-def means_many(name: str) -> bool:
-    """Tell whether a name is understood as a kind of surface, or as the whole course, on any course.
+def means_many(name: str, kind: SurfaceKind, count: int) -> bool:
+    """Tell whether a name is understood as a kind of surface, or as the whole course, and so means other surfaces.
 
     Args:
         name: a name as `name_in_a_selection` gives it.
+        kind: the kind of the surface that has it.
+        count: how many surfaces of that kind the course has, 1 or more.
 
     Returns:
-        True for "greens", "all tees", "course" and the like.
+        True for "greens", "all tees", "course" and the like; not for "rough" where there is one rough alone.
     """
-    return name in _WHOLE or name.removeprefix("all ") in _KINDS
+    meant = _KINDS.get(name.removeprefix("all "))
+    return name in _WHOLE or (meant is not None and (meant is not kind or count > 1))
 
 
 @dataclass(frozen=True, slots=True, eq=False)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping
 from typing import Annotated, Any, Final
 
 from pydantic import BeforeValidator, field_validator
@@ -116,12 +116,13 @@ def surfaces_from(document: Located, *, file: str, problems: list[Problem]) -> d
         return None
     surfaces: dict[str, Surface] = {}
     called: dict[str, str] = {}
-    for kind in SurfaceKind:
-        group: _Group = getattr(told, kind.plural.replace(" ", "_"))
+    groups: dict[SurfaceKind, _Group] = {kind: getattr(told, kind.plural.replace(" ", "_")) for kind in SurfaceKind}
+    kinds = {surface.id: kind for kind, group in groups.items() for surface, _ in _surfaces_of(kind, group)}
+    for kind, group in groups.items():
         for surface, path in _surfaces_of(kind, group):
             place = (kind.plural, *path)
             line = document.line(place)
-            fault = _called_twice(surface, surfaces, called)
+            fault = _called_twice(surface, surfaces, called, kinds)
             if fault is not None:
                 found, expected = fault
                 problems.append(Problem(file=file, line=line, field=field_of(place), found=found, expected=expected))
@@ -142,15 +143,19 @@ def surfaces_from(document: Located, *, file: str, problems: list[Problem]) -> d
 
 
 def _called_twice(
-    surface: Surface, surfaces: Mapping[str, Surface], called: Mapping[str, str]
+    surface: Surface, before: Container[str], called: Mapping[str, str], kinds: Mapping[str, SurfaceKind]
 ) -> tuple[str, str] | None:
-    """What was found and expected where a surface is called as another is, so that words would mean both."""
-    if surface.id in surfaces:
+    """What was found and expected where a surface is called as another is, so that words would mean both.
+
+    `before` has the ids above it, `called` who has a name there, `kinds` every id of the file.
+    """
+    if surface.id in before:
         return f"{surface.id!r} a second time", "an id of its own for each surface"
     name = name_in_a_selection(surface.name)
     if name in called:
         return f"the name {surface.name!r}, which {called[name]} has already", "a name of its own for each surface"
-    if name in surfaces or means_many(name):
+    is_of_another = name in kinds and name != surface.id
+    if is_of_another or means_many(name, surface.kind, [*kinds.values()].count(surface.kind)):
         return f"the name {surface.name!r}, which means other surfaces", "a name that only this one has"
     return None
 
