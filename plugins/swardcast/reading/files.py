@@ -11,7 +11,7 @@ from typing import Final
 
 from swardcast.errors import Problem, nearest
 from swardcast.reading.front_matter import fields_in
-from swardcast.reading.web_folder import WEB
+from swardcast.reading.web_folder import LEFT_BY_SYSTEMS, WEB
 from swardcast.reading.yaml_text import CONTROL, Located, read_yaml
 from swardcast.records.weather_setup import StationFile
 
@@ -95,7 +95,7 @@ class Files:
                 found = "a folder that cannot be read" if path.is_dir() else "a file"
                 self._problems.append(Problem(file=name, found=found, expected="a folder that can be read"))
         for path in sorted(self._folder.iterdir()):
-            if path.name not in _KNOWN and not is_badge(path) and not path.name.startswith("."):
+            if path.name not in _KNOWN | LEFT_BY_SYSTEMS and not is_badge(path) and not path.name.startswith("."):
                 expected = f"only: {', '.join(sorted(_KNOWN))}"
                 self._problems.append(
                     Problem(
@@ -137,7 +137,7 @@ class Files:
         below = (one for top in _FOLDERS if "/" not in top for one in _entries_below(self._folder / top, top))
         found = [*((entry.name, entry) for entry in tops), *below]
         for name, entry in sorted(found, key=lambda one: one[0].split("/")):
-            if entry.name.startswith("."):
+            if entry.name.startswith(".") or entry.name in LEFT_BY_SYSTEMS:
                 continue
             if (odd := _UNFIT_FOR_A_NAME.search(entry.name)) is not None:
                 self._problems.append(
@@ -202,8 +202,10 @@ class Files:
         return None
 
     def below(self, relative: str, pattern: str) -> Iterator[tuple[str, Path]]:
+        """List files; hidden ones are an editor's or a system's, as those are that lock or shadow an open entry."""
         top = self._folder / relative
         found = set(top.glob(pattern)) if top.is_dir() else set()
+        found = {path for path in found if not _is_hidden(path.relative_to(top))}
         found |= {self._folder / name for name in self._unwritten if name.startswith(f"{relative}/")}
         above = len(self._folder.parts)
         for path in sorted(found, key=lambda path: path.parts):
@@ -245,6 +247,10 @@ def _entries_below(folder: Path | os.DirEntry[str], name: str) -> Iterator[tuple
         yield here, entry
         if entry.is_dir(follow_symlinks=False):
             yield from _entries_below(entry, here)
+
+
+def _is_hidden(below: Path) -> bool:
+    return any(part.startswith(".") for part in below.parts)
 
 
 def _is_read(name: str, entry: os.DirEntry[str]) -> bool:

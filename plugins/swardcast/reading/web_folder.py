@@ -24,8 +24,8 @@ __all__ = [
 
 WEB: Final = "web"
 """The folder, in the club folder."""
-LEFT_BY_SYSTEMS: Final = frozenset({".DS_Store", "Thumbs.db", "desktop.ini"})
-"""Files that desktops leave wherever somebody looks; they are no part of a site."""
+LEFT_BY_SYSTEMS: Final = frozenset({".DS_Store", "Icon\r", "Thumbs.db", "desktop.ini"})
+"""Files that desktops and shared folders leave wherever somebody looks (from memory); they are no part of a site."""
 
 REPOSITORIES: Final = frozenset({".git", ".hg", ".svn"})
 """Folders in which versions are kept: they would show what a file once said."""

@@ -107,7 +107,16 @@ def _places() -> Iterator[Row]:
     yield broken("a plan of another ending", "plan/2028.yml", put("programme: A\n", None), "", "not read")
     yield broken("an entry of another ending", "log/2027/2027-08-30.txt", put("---\n", None), "", "not read")
     yield broken("weather in a folder of its own", "weather/old/2020.csv", put("date\n", None), "", "not read")
+
+
+def _of_systems() -> Iterator[Row]:
+    """Files that nobody made on purpose hold nothing up."""
     yield fine("a hidden file of the system", ".DS_Store", put(b"\x00\x01", None))
+    for file in ("log/2027/._2027-08-23.md", "plan/._2027.yaml", "weather/history/._1997.csv"):
+        yield fine(f"a shadow of another system, {file}", file, put(b"\x00\x05\x16\x07", None))
+    yield fine("an editor's lock on an open entry", "log/2027/.#2027-08-23.md", link_to("nobody@here.1"))
+    for file in ("desktop.ini", "log/2027/desktop.ini", "weather/Thumbs.db", "plan/Icon\r"):
+        yield fine(f"what a desktop leaves in each folder, {file!r}", file, put(b"\x00", None))
 
 
 def _empty() -> Iterator[Row]:
@@ -191,4 +200,4 @@ def _yaml() -> Iterator[Row]:
     yield broken("an entry with words before its fields", DONE, insert_at(1, "Hello"), "", "no fields between")
 
 
-ROWS = (*_encodings(), *_places(), *_empty(), *_yaml())
+ROWS = (*_encodings(), *_places(), *_of_systems(), *_empty(), *_yaml())
