@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from contextlib import suppress
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -59,6 +60,18 @@ def test_a_phrase_names_its_surfaces_in_its_own_order(phrase: object, ids: list[
 @pytest.mark.parametrize("phrase", ["greens", "all greens", "the greens", "greens 1-18"])
 def test_all_greens_are_those_of_the_holes_and_not_the_practice_green(phrase: str) -> None:
     assert selected(phrase) == GREENS
+
+
+@pytest.mark.parametrize(
+    ("phrase", "ids"),
+    [("the practice ground", ["range"]), ("practice ground", ["range"]), ("practice grounds", ["range", "short-game"])],
+)
+def test_one_that_is_called_as_its_kind_goes_before_the_kind(phrase: str, ids: list[str]) -> None:
+    course = {
+        name: replace(SURFACES["practice-green"], id=name, kind=SurfaceKind.PRACTICE_GROUND, name=called)
+        for name, called in (("range", "The practice ground"), ("short-game", "the short game area"))
+    }
+    assert list(select_surfaces(phrase, course)) == ids
 
 
 @pytest.mark.parametrize("phrase", ["the whole course", WITHOUT_THE, "all surfaces", "everything", "the course"])

@@ -64,10 +64,11 @@ def means_many(name: str, kind: SurfaceKind, count: int) -> bool:
         count: how many surfaces of that kind the course has, 1 or more.
 
     Returns:
-        True for "greens", "all tees", "course" and the like; not for "rough" where there is one rough alone.
+        True for "greens", "all tees", "course" and the like; not for "practice ground" of one that is called so, which
+        goes before the kind, and not for "bunkers" where that is a single surface.
     """
     meant = _KINDS.get(name.removeprefix("all "))
-    return name in _WHOLE or (meant is not None and (meant is not kind or count > 1))
+    return name in _WHOLE or (meant is not None and (meant is not kind or (count > 1 and name != kind.value)))
 
 
 @dataclass(frozen=True, slots=True, eq=False)
