@@ -39,7 +39,7 @@ _LARGEST_EXPORT_BYTES: Final = 16_000_000  # some four years of a station's 10-m
 _LARGEST_DATA_BYTES: Final = 1_000_000  # a badge may have far less; judgement
 _NOT_UTF_8: Final = "a character that is not UTF-8"
 _CONTROL: Final = re.compile(r"[\x00-\x08\x0b-\x1f]")
-_NOT_PUT_TOGETHER: Final = re.compile(r"^(?:<{7}|>{7}|\|{7})(?: .*)?$", re.MULTILINE)
+_NOT_PUT_TOGETHER: Final = re.compile(r"^(?:<{7}|>{7})(?: .*)?$", re.MULTILINE)
 """What a version control system leaves in a file of which two people changed the same lines (Git; from memory)."""
 _UNFIT_FOR_A_NAME: Final = re.compile(rf"[\t\n]|{CONTROL.pattern}")
 """An entry's name becomes its id, which feeds and calendars hold; bytes that are no UTF-8 are halves of letters."""

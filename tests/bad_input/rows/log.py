@@ -101,5 +101,6 @@ ROWS = (
     broken("links that nobody closed", _NEW, put(_HELLO + "\n¦" + "[a](b " * 3_000 + "\n"), "own words", "more than 20 brackets"),
     fine("words of marks alone", _NEW, put(_HELLO + "\n" + "*a _b `c <d & " * 1_300 + "\n", None)),
     fine("brackets that are closed", _NEW, put(_HELLO + "\n" + "([a](b) [c]) :( \\[\n\n" * 500, None)),
+    fine("a table with a row of empty cells", _NEW, put(_HELLO + "\n|a|b|c|d|e|f|\n|-|-|-|-|-|-|\n|||||||\n", None)),
     fine("an entry of the night", _NEW, put(_entry("2027-09-13 00:00", "note to members") + "Hello.\n", None)),
 )  # fmt: skip
