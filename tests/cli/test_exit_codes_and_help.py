@@ -16,6 +16,7 @@ from swardcast import __version__
 from swardcast.cli.main import COMMANDS
 from tests.cli.conftest import Done
 from tests.conftest import DEMO, ROOT
+from tests.outlook.small_club import SmallClub
 
 HEAVY = (
     "pelican",
@@ -161,6 +162,21 @@ def test_a_reader_that_goes_away_is_no_fault(words: list[str]) -> None:
         running.stdout.close()
         said = running.stderr.read()
     assert (running.returncode, said) == (0, b"")
+
+
+def test_a_build_of_whose_talk_nobody_reads_the_end_goes_on_to_its_own(tmp_path: Path) -> None:
+    """As with `swardcast build 2>&1 | head -1`: the site is live when the exit code says so."""
+    club = SmallClub(tmp_path / "club")
+    club.job("cores", "09-20", more="    own words: It takes 2-3 days.\n")
+    words = ["build", "--club", str(club.folder), "--output", str(tmp_path / "site"), "--as-of", "2027-09-14 09:30"]
+    program = [sys.executable, "-m", "swardcast.cli", *words]
+    with subprocess.Popen(
+        program, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, cwd=ROOT / "plugins", env=os.environ
+    ) as running:
+        assert running.stdout is not None
+        running.stdout.close()
+    assert running.returncode == 0
+    assert (tmp_path / "site/status.json").is_file()
 
 
 def _told(words: list[str], *, streams: str = "", **more: str) -> subprocess.CompletedProcess[str]:

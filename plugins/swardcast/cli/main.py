@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import io
 import os
 import sys
 from collections.abc import Callable, Sequence
@@ -10,7 +11,7 @@ from importlib import import_module
 
 TYPE_CHECKING = False
 if TYPE_CHECKING:  # to load typing takes longer than all else that --help needs
-    from typing import Final, NoReturn
+    from typing import Any, Final, NoReturn
 
 __all__ = ["COMMANDS", "in_words", "main", "run"]
 
@@ -106,8 +107,6 @@ def in_words(work: Callable[[], int]) -> int:
     except SwardcastError as error:
         print(error, file=sys.stderr)
         return NEEDS_ATTENTION
-    except BrokenPipeError:  # an OSError too, but nobody's fault: `main` ends quietly
-        raise
     except OSError as error:
         print(f"{error.filename or 'a file, or the output'}: {error.strerror}", file=sys.stderr)
         return NEEDS_ATTENTION
@@ -126,25 +125,48 @@ def main() -> NoReturn:
         try:
             code = run(sys.argv[1:])
         finally:
-            sys.stdout.flush()  # here, where a reader that has gone, or a full disk, can still be met
+            sys.stdout.flush()  # here, where a full disk can still be met
     except OSError as error:
-        is_gone = isinstance(error, BrokenPipeError)  # as with `swardcast outlook | head`
-        if not is_gone:
-            print(f"what was to be printed could not be written: {error.strerror}", file=sys.stderr)
+        print(f"what was to be printed could not be written: {error.strerror}", file=sys.stderr)
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        code = FINE if is_gone else NEEDS_ATTENTION
+        code = NEEDS_ATTENTION
     sys.exit(code)
 
 
+class _Unread(io.FileIO):
+    """A stream that lets go of what nobody reads any more: as with `swardcast build 2>&1 | head`.
+
+    The work goes on to its end, and the exit code tells of it.
+    """
+
+    def write(self, data: Any, /) -> int:
+        """Write, or pass over what a reader that has gone does not take."""
+        try:
+            return super().write(data)
+        except BrokenPipeError:
+            return len(data)
+
+
 def _make_streams_fit() -> None:
-    """Give streams that are closed a place to go, and let no letter that one cannot hold end a command."""
+    """Give streams that are closed a place to go, and let neither a letter nor a reader that has gone end a command."""
     for number, name in enumerate(("stdin", "stdout", "stderr")):
         stream = getattr(sys, name)
         if stream is None:  # before any file of ours is opened, which would get its number
             os.dup2(os.open(os.devnull, os.O_RDWR), number)
             setattr(sys, name, open(number, "r+" if number == 0 else "w", encoding="utf-8"))  # noqa: PTH123, SIM115 - a number
         elif number:
-            stream.reconfigure(errors="backslashreplace")  # where it is not UTF-8; and names of files may be any bytes
+            errors = "backslashreplace"  # where it is not UTF-8; and names of files may be any bytes
+            stream.reconfigure(errors=errors)
+            if not stream.isatty():
+                unread, at_once = _Unread(stream.fileno(), "w", closefd=False), stream.write_through  # as by python -u
+                fit = io.TextIOWrapper(
+                    unread if at_once else io.BufferedWriter(unread),
+                    encoding=stream.encoding,
+                    errors=errors,
+                    line_buffering=stream.line_buffering,
+                    write_through=at_once,
+                )
+                setattr(sys, name, fit)
 
 
 if __name__ == "__main__":
