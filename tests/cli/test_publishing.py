@@ -170,6 +170,21 @@ def test_clocks_may_differ_by_a_day(live: Path, now: str, *, refused: bool) -> N
         refuse_older(live, datetime.fromisoformat(now))
 
 
+def test_a_clock_in_winter_is_told_by_the_time_of_winter(live: Path) -> None:
+    """The live site is of a day in September, an hour before the time by which London goes in November."""
+    with pytest.raises(SwardcastError, match=r"(?s)says 2026-11-27 01:34, .*--as-of '2026-11-27 01:34';") as told:
+        refuse_older(live, datetime(2026, 11, 27, 1, 34, tzinfo=UTC))
+    assert "is of 2027-09-14 09:30" in str(told.value)
+
+
+@pytest.mark.parametrize("zone", [None, 7, "", "Europe", "Europe/Londn", "../x"])
+def test_a_live_site_of_no_known_zone_is_told_by_its_own_moment(tmp_path: Path, zone: object) -> None:
+    told = {"as_of": "2027-09-14T09:30:00+01:00", "club": {"time_zone": zone}}
+    (tmp_path / "status.json").write_text(json.dumps(told), encoding="utf-8")
+    with pytest.raises(SwardcastError, match="says 2026-11-27 02:34, and"):
+        refuse_older(tmp_path, datetime(2026, 11, 27, 1, 34, tzinfo=UTC))
+
+
 @pytest.mark.parametrize("told", ["", "{", "[]", '{"as_of": 7}', '{"as_of": "2099-01-01T00:00:00"}'])
 def test_a_live_site_that_tells_no_moment_holds_nothing_up(tmp_path: Path, told: str) -> None:
     (tmp_path / "status.json").write_text(told, encoding="utf-8")

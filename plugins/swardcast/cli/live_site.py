@@ -8,6 +8,7 @@ from contextlib import suppress
 from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any, Final
+from zoneinfo import ZoneInfo
 
 from swardcast.errors import SwardcastError
 
@@ -51,11 +52,12 @@ def refuse_older(output: Path, now: datetime) -> None:
     except ValueError:
         return
     if live.tzinfo is not None and live - now > _CLOCKS_DIFFER:
-        here = now.astimezone(live.tzinfo)
+        zone = _zone(told) or live.tzinfo
+        here, there = now.astimezone(zone), live.astimezone(zone)
         whose = f", of {name}," if (name := _name(told)) else ""
         message = (
             f"the clock of this machine says {here:%Y-%m-%d %H:%M}, and the live site in {output}"
-            f"{whose} is of {live:%Y-%m-%d %H:%M}. Nothing was published, the live site stays.\n"
+            f"{whose} is of {there:%Y-%m-%d %H:%M}. Nothing was published, the live site stays.\n"
             f"Set the clock right. Or, if the live site was built to look ahead, name the moment: --as-of"
             f" '{here:%Y-%m-%d %H:%M}'; if it is another club's, name another --output."
         )
@@ -84,3 +86,10 @@ def of_another_club(output: Path, fresh: Path) -> Iterator[str]:
 def _name(told: Mapping[str, Any]) -> object:
     club = told.get("club")
     return club.get("name") if isinstance(club, dict) else None
+
+
+def _zone(told: Mapping[str, Any]) -> ZoneInfo | None:
+    """That of the club: the offset of a moment in summer would tell an hour too much of one in winter."""
+    with suppress(OSError, ValueError, KeyError, TypeError):  # there is none, or the name is that of no zone
+        return ZoneInfo(told["club"]["time_zone"])
+    return None
