@@ -85,7 +85,7 @@ class BuiltSite:
     @cached_property
     def links(self) -> dict[str, PageLinks]:
         """The links of each page, in the order of their names."""
-        return {name: _links_of(self.files[name]) for name in sorted(self.pages) if self.files[name].strip()}
+        return {name: _links_of(data) for name in sorted(self.pages) if (data := self.files[name]).strip()}
 
     @cached_property
     def status(self) -> dict[str, Any]:
