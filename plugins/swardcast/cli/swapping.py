@@ -22,7 +22,6 @@ from swardcast.errors import SwardcastError
 
 __all__ = ["beginning_of_new", "go_back", "put_right", "site_before", "swap", "take_away"]
 
-_GONE: Final = "gone"
 _READ_FILES: Final = stat.S_IRGRP | stat.S_IROTH
 _READ_FOLDERS: Final = _READ_FILES | stat.S_IXGRP | stat.S_IXOTH
 """What a file and a folder let others do, so that they may read what is there."""
@@ -169,7 +168,7 @@ def _bring_back(output: Path) -> bool:
 def _keep(old: Path, output: Path) -> None:
     """Keep the site that was live for `go_back`."""
     before = site_before(output)
-    gone = output.with_name(f"{beginning_of_new(output)}{_GONE}")
+    gone = output.with_name(f"{beginning_of_new(output)}gone")
     if before.exists():
         take_away(gone)
         before.rename(gone)
