@@ -5,7 +5,6 @@ It may be done twice, even at once: a build waits for another one of the same si
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from contextlib import redirect_stderr, redirect_stdout, suppress
 from dataclasses import dataclass
@@ -17,6 +16,7 @@ from typing import Final
 
 from swardcast.cli import build
 from swardcast.cli.fleet_clubs import ClubPlace
+from swardcast.cli.live_site import status_of
 from swardcast.cli.main import in_words
 from swardcast.cli.swapping import site_before
 from swardcast.outlets.fleet_page import BuiltClub, State
@@ -116,8 +116,8 @@ def _same(site: Mapping[str, bytes], before: Mapping[str, bytes]) -> bool:
 
 def _name_in(site: Path) -> str:
     """The club's name as its live site has it."""
-    with suppress(OSError, ValueError, KeyError, TypeError):
-        return str(json.loads((site / "status.json").read_bytes())["club"]["name"])
+    with suppress(KeyError, TypeError):
+        return str(status_of(site)["club"]["name"])
     return ""
 
 
