@@ -50,11 +50,11 @@ def week_option(text: str) -> date:
             message = f"found {text!r}; expected a week such as '2027-W34', or a day in it"
             raise argparse.ArgumentTypeError(message) from None
         return day - timedelta(days=day.weekday())
-    try:
-        if FIRST_YEAR <= int(match[1]) <= LAST_YEAR:
-            return date.fromisocalendar(int(match[1]), int(match[2]), 1)
+    if not FIRST_YEAR <= int(match[1]) <= LAST_YEAR:
         message = f"found {text!r}; expected a week of the years {FIRST_YEAR} to {LAST_YEAR}"
         raise argparse.ArgumentTypeError(message)
+    try:
+        return date.fromisocalendar(int(match[1]), int(match[2]), 1)
     except ValueError:
         message = f"found {text!r}; expected a week that the year has"
         raise argparse.ArgumentTypeError(message) from None
