@@ -146,11 +146,12 @@ def _faults_of_line(line: ContentLine) -> Iterator[Fault]:
 
 
 def _faults_of_moments(line: ContentLine, times: Sequence[object]) -> Iterator[Fault]:
+    zone = _zone_of(line)
     for time in times:
         if not isinstance(time, date) or not FIRST_YEAR <= time.year <= LAST_YEAR:
             expected = f"{_EXPECTED[line.name]}, from {FIRST_YEAR} to {LAST_YEAR}"
             yield line.number, line.name, shown(line.value), expected, ""
-        elif _zone_of(line) is not None and isinstance(time, datetime) and time.tzinfo is None:
+        elif zone is not None and isinstance(time, datetime) and time.tzinfo is None:
             yield _fault_of_zone(line)
             return
 
