@@ -31,7 +31,7 @@ class Parts:
     @property
     def words(self) -> str:
         """What stands below the second line of '---'."""
-        return self.below.partition("\n")[2].strip()
+        return self.below.partition("\n")[2]
 
 
 def parts_of(text: str) -> Parts | None:

@@ -33,10 +33,10 @@ def entries_from(text: str, *, name: str, file: str, context: LogContext, proble
     document, parts = told
     context.documents[file] = document
     words, above = parts.words, f"{parts.above}{parts.fields}"
-    if faults := [*faults_of_markdown(parts.below.partition("\n")[2], file=file, first_line=above.count("\n") + 2)]:
+    if faults := [*faults_of_markdown(words, file=file, first_line=above.count("\n") + 2)]:
         problems += faults
         words = ""
-    reader = EntryReader(name=name, file=file, words=words, context=context, problems=problems)
+    reader = EntryReader(name=name, file=file, words=words.strip(), context=context, problems=problems)
     return reader.entries(document)
 
 
