@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Container, Iterator, Mapping
+from collections.abc import Container, Iterator, Mapping, Sequence
 from typing import Annotated, Any, Final
 
 from pydantic import BeforeValidator, field_validator
@@ -12,7 +12,7 @@ from swardcast.errors import Problem
 from swardcast.quantities import QuantityError, parse_area_m2
 from swardcast.reading.schema import Area, Model, Text, one_of, validated, within, wrong, wrong_name
 from swardcast.reading.selection import means_many, name_in_a_selection
-from swardcast.reading.yaml_text import Located, field_of
+from swardcast.reading.yaml_text import Located, Path, field_of
 from swardcast.records.club import Grass, Surface, SurfaceKind
 
 __all__ = ["identifier", "surfaces_from"]
@@ -116,10 +116,10 @@ def surfaces_from(document: Located, *, file: str, problems: list[Problem]) -> d
         return None
     surfaces: dict[str, Surface] = {}
     called: dict[str, str] = {}
-    groups: dict[SurfaceKind, _Group] = {kind: getattr(told, kind.plural.replace(" ", "_")) for kind in SurfaceKind}
-    kinds = {surface.id: kind for kind, group in groups.items() for surface, _ in _surfaces_of(kind, group)}
+    groups = {kind: [*_surfaces_of(kind, getattr(told, kind.plural.replace(" ", "_")))] for kind in SurfaceKind}
+    kinds = {surface.id: kind for kind, group in groups.items() for surface, _ in group}
     for kind, group in groups.items():
-        for surface, path in _surfaces_of(kind, group):
+        for surface, path in group:
             place = (kind.plural, *path)
             line = document.line(place)
             fault = _called_twice(surface, surfaces, called, kinds)
@@ -160,18 +160,21 @@ def _called_twice(
     return None
 
 
-def _without_grass(kind: SurfaceKind, group: _Group, document: Located, file: str) -> Iterator[Problem]:
+def _without_grass(
+    kind: SurfaceKind, group: Sequence[tuple[Surface, Path]], document: Located, file: str
+) -> Iterator[Problem]:
     """Surfaces of turf whose grass nobody tells; once for all of a kind."""
-    told = list(_surfaces_of(kind, group)) if kind is not SurfaceKind.BUNKER else []
-    lacking = [path for surface, path in told if surface.grass is None]
+    if kind is SurfaceKind.BUNKER:
+        return
+    lacking = [path for surface, path in group if surface.grass is None]
     expected = f"one of: {', '.join(g.value for g in Grass)}"
     for path in [()] if len(lacking) > 1 else lacking:
         line, field = document.line((kind.plural, *path)), field_of((kind.plural, *path, "grass"))
-        found = f"nothing for {len(lacking)} of its {len(told)} surfaces" if len(lacking) > 1 else "nothing"
+        found = f"nothing for {len(lacking)} of its {len(group)} surfaces" if len(lacking) > 1 else "nothing"
         yield Problem(file=file, line=line, field=field, found=found, expected=expected)
 
 
-def _surfaces_of(kind: SurfaceKind, group: _Group) -> Iterator[tuple[Surface, tuple[str | int, ...]]]:
+def _surfaces_of(kind: SurfaceKind, group: _Group) -> Iterator[tuple[Surface, Path]]:
     for number, hole in group.holes.items():
         surface = Surface(
             id=f"{kind.value.replace(' ', '-')}-{int(number)}",
