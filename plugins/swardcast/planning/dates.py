@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from swardcast.outlook.states import Milestone, RestsOn
 from swardcast.outlook.weather_book import WeatherBook, WeatherView
 from swardcast.planning.blocked_days import WorkCalendar, work_calendar
-from swardcast.planning.other_work import planned_within
+from swardcast.planning.other_work import planned_work, within
 from swardcast.planning.start_days import StartDay, start_days
 from swardcast.planning.weather_chances import PastWork, WeatherChances
 from swardcast.planning.weights import named_of
@@ -127,7 +127,7 @@ def find_dates(records: ClubRecords, as_of: datetime, book: WeatherBook, asked: 
     surfaces = tuple(records.surfaces[name] for name in asked.job.surfaces)
     calendar = work_calendar(records, asked.first, asked.last)
     local = as_of.astimezone(records.club.time_zone)
-    others = replace(records, jobs={name: job for name, job in records.jobs.items() if name != asked.instead_of})
+    others = [one for one in planned_work(records, as_of) if one.job.id != asked.instead_of]
     reached = [day for one in records.weather.forecasts if one.issued_at <= as_of for day in one.tmean_c]
     return Dates(
         as_of=local,
@@ -139,7 +139,7 @@ def find_dates(records: ClubRecords, as_of: datetime, book: WeatherBook, asked: 
                 window=window,
                 growth=_growth(window.best, surfaces, view),
                 days_longer=window.best.cost.days - shortest if window.best.cost is not None else 0.0,
-                same_days=planned_within(others, as_of, [(window.best.day, window.best.work_days[-1])]),
+                same_days=within(others, [(window.best.day, window.best.work_days[-1])]),
             )
             for window in best_windows(days, asked.most)
         ),

@@ -11,7 +11,7 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.outlook.working_days import working_day_after
 from swardcast.planning.disturbance import begun_on
 from swardcast.planning.gaps import gaps_between
-from swardcast.planning.other_work import planned_within
+from swardcast.planning.other_work import planned_work, within
 from swardcast.planning.schedule import Gap, Schedule, StartDays, Wish, schedules
 from swardcast.planning.schedule_blame import Blame, blame_for
 from swardcast.planning.start_days import StartDay, start_days
@@ -163,7 +163,7 @@ def find_together(records: ClubRecords, as_of: datetime, book: WeatherBook, aske
         together,
         placed=placed,
         with_all=tuple(sum(_weighted(day) for day in days.values()) for days in of_each),
-        beside=planned_within(bare, as_of, [(one.together.day, one.kept_until) for one in placed]),
+        beside=within(planned_work(bare, as_of), [(one.together.day, one.kept_until) for one in placed]),
     )
 
 
