@@ -9,7 +9,7 @@ from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.pictures import Table
 from swardcast.outlook.fixtures import FixtureOutlook
-from swardcast.planning.compare import is_touched
+from swardcast.planning.date_words import touched
 from swardcast.planning.start_days import StartDay
 from swardcast.planning.words import meeting_in_words
 from swardcast.records.fixtures import Fixture
@@ -28,14 +28,13 @@ def touched_table(days: Mapping[str, StartDay], voice: Voice) -> Table | None:
         A table with a row for each fixture that at least one of the days touches, the first first; None where there is
         no such fixture.
     """
-    touched = {met.fixture.id: met.fixture for day in days.values() for met in day.meets if is_touched(met)}
-    if not touched:
+    fixtures = {met.fixture.id: met.fixture for day in days.values() for met in touched(day)}
+    if not fixtures:
         return None
     met = [{one.fixture.id: one for one in day.meets} for day in days.values()]
-    fixtures = sorted(touched.values(), key=_place)
     rows = [
         (fixture_in_words(fixture, voice), *(_cell(of_day.get(fixture.id), voice) for of_day in met))
-        for fixture in fixtures
+        for fixture in sorted(fixtures.values(), key=_place)
     ]
     return Table(
         caption=voice.say("startdays-table-fixtures"),

@@ -9,8 +9,8 @@ from typing import Final
 from swardcast.language.measures import bulk_density, length, temperature
 from swardcast.language.voice import Voice
 from swardcast.outlook.states import Milestone, RestsOn
-from swardcast.planning.compare import is_touched
 from swardcast.planning.date_tables import has_frost
+from swardcast.planning.date_words import touched
 from swardcast.planning.dates import Dates
 from swardcast.planning.start_days import StartDay
 from swardcast.records.fixtures import Fixture
@@ -179,7 +179,7 @@ def cells_in_words(days: Iterable[StartDay], voice: Voice) -> Iterator[str]:
     Yields:
         Sentences; none where there is no such table.
     """
-    if any(is_touched(met) for day in days for met in day.meets):
+    if any(map(touched, days)):
         yield voice.say("startdays-fixture-cells")
         yield voice.say("planning-fixture-words")
 
