@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from datetime import date
+from operator import attrgetter
 
 from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixture_in_words
@@ -12,7 +12,6 @@ from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.planning.date_words import touched
 from swardcast.planning.start_days import StartDay
 from swardcast.planning.words import meeting_in_words
-from swardcast.records.fixtures import Fixture
 
 __all__ = ["touched_table"]
 
@@ -34,19 +33,13 @@ def touched_table(days: Mapping[str, StartDay], voice: Voice) -> Table | None:
     met = [{one.fixture.id: one for one in day.meets} for day in days.values()]
     rows = [
         (fixture_in_words(fixture, voice), *(_cell(of_day.get(fixture.id), voice) for of_day in met))
-        for fixture in sorted(fixtures.values(), key=_place)
+        for fixture in sorted(fixtures.values(), key=attrgetter("order"))
     ]
     return Table(
         caption=voice.say("startdays-table-fixtures"),
         columns=(voice.say("startdays-column-fixture"), *days),
         rows=tuple(rows),
     )
-
-
-def _place(fixture: Fixture) -> tuple[date, str, str]:
-    """By its day and hour; one of the whole day first."""
-    starts = "" if fixture.starts_at is None else fixture.starts_at.isoformat()
-    return fixture.first_day, starts, fixture.id
 
 
 def _cell(met: FixtureOutlook | None, voice: Voice) -> str:

@@ -11,6 +11,7 @@ import warnings
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from operator import attrgetter
 from typing import Final
 from zoneinfo import ZoneInfo
 
@@ -108,7 +109,7 @@ def fixtures_from(
             if len(found) > MOST_FIXTURES:
                 problems.append(_too_many(one[0].part, file))
                 break
-    return tuple(sorted(found, key=lambda fixture: (fixture.first_day, _clock(fixture), fixture.id)))
+    return tuple(sorted(found, key=attrgetter("order")))
 
 
 def _too_many_events(calendars: Sequence[Part], file: str, problems: list[Problem]) -> bool:
@@ -141,11 +142,6 @@ def _endless(series: Mapping[str, Sequence[_Told]], days: Days, file: str) -> It
 
 def _day_of(time: date) -> date:
     return time.date() if isinstance(time, datetime) else time
-
-
-def _clock(fixture: Fixture) -> float:
-    """Its place within a day: what takes the whole day comes first."""
-    return fixture.starts_at.timestamp() if fixture.starts_at is not None else 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

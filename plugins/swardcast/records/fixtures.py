@@ -40,3 +40,8 @@ class Fixture:
         if self.last_day < self.first_day:
             message = f"{self.name!r} ends on {self.last_day}, before it begins on {self.first_day}"
             raise ValueError(message)
+
+    @property
+    def order(self) -> tuple[date, float, str]:
+        """What fixtures are sorted by: the day, then the hour, what takes the whole day first."""
+        return self.first_day, self.starts_at.timestamp() if self.starts_at is not None else 0.0, self.id
