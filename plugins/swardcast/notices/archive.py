@@ -102,8 +102,7 @@ def left_to_archive(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook], t
     Returns:
         Their ids.
     """
-    over = ((notice.id, _over_since(notice, jobs[notice.id])) for notice in notices)
-    return frozenset(name for name, since in over if since is not None and today - since > LISTED)
+    return frozenset(notice.id for notice, since in _over(notices, jobs) if today - since > LISTED)
 
 
 def left_by_kinds(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook], today: date) -> frozenset[str]:
@@ -118,10 +117,8 @@ def left_by_kinds(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook], tod
         Their ids; never the latest of a kind, however long ago that was.
     """
     over: dict[str, dict[str, date]] = {}
-    for notice in notices:
-        since = _over_since(notice, jobs[notice.id])
-        if since is not None:
-            over.setdefault(notice.category, {})[notice.id] = since
+    for notice, since in _over(notices, jobs):
+        over.setdefault(notice.category, {})[notice.id] = since
     return frozenset(name for of_kind in over.values() for name in _long_over(of_kind, today))
 
 
@@ -135,8 +132,8 @@ def of_last_seasons(jobs: Sequence[JobOutlook], today: date) -> tuple[JobOutlook
     Returns:
         The others, in the same order.
     """
-    ends = {job.job.id: job.dates[Milestone.BACK_TO_NORMAL].allow_until for job in jobs if job.work.is_over}
-    left = set(_long_over({name: end for name, end in ends.items() if end is not None}, today))
+    over = {job.job.id: since for job in jobs if (since := _normal_since(job)) is not None}
+    left = set(_long_over(over, today))
     return tuple(job for job in jobs if job.job.id not in left)
 
 
@@ -170,8 +167,17 @@ def in_order_of_list(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook], 
     return tuple(notice.id for notice in sorted(notices, key=place))
 
 
+def _over(notices: Iterable[Notice], jobs: Mapping[str, JobOutlook]) -> Iterator[tuple[Notice, date]]:
+    for notice in notices:
+        since = _over_since(notice, jobs[notice.id])
+        if since is not None:
+            yield notice, since
+
+
 def _over_since(notice: Notice, job: JobOutlook) -> date | None:
+    return notice.revised_at.date() if job.work is Work.CALLED_OFF else _normal_since(job)
+
+
+def _normal_since(job: JobOutlook) -> date | None:
     """The day from which nobody waits for anything of it; where that is only computed, the day to allow for."""
-    if job.work is Work.BACK_TO_NORMAL:
-        return job.dates[Milestone.BACK_TO_NORMAL].allow_until
-    return notice.revised_at.date() if job.work is Work.CALLED_OFF else None
+    return job.dates[Milestone.BACK_TO_NORMAL].allow_until if job.work is Work.BACK_TO_NORMAL else None
