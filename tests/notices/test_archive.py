@@ -22,10 +22,18 @@ from swardcast.outlets.html import missing_html, why_html
 from swardcast.outlook.states import Work
 from tests.conftest import DEMO
 
+Run = Callable[..., subprocess.CompletedProcess[str]]
+
 
 def _links(page: Path) -> list[str]:
     links = html.parse(page).getroot().xpath("//main//h3/a/@href")
     return [str(link).split("notices/")[1].split("/")[0] for link in links]
+
+
+def _built(run_swardcast: Run, site: Path, as_of: str) -> Path:
+    done = run_swardcast("build", "--club", str(DEMO), "--output", str(site), "--as-of", as_of)
+    assert done.returncode == 0, done.stderr
+    return site
 
 
 def test_each_notice_stands_once_under_the_month_of_its_work_the_latest_first(demo_bulletin: Bulletin) -> None:
@@ -83,12 +91,8 @@ def test_a_page_on_a_kind_of_work_says_where_its_earlier_jobs_are(demo_bulletin:
     assert 'href="../../archive/index.html"' in left
 
 
-def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(
-    run_swardcast: Callable[..., subprocess.CompletedProcess[str]], tmp_path: Path
-) -> None:
-    site = tmp_path / "site"
-    done = run_swardcast("build", "--club", str(DEMO), "--output", str(site), "--as-of", "2027-12-06 08:00")
-    assert done.returncode == 0, done.stderr
+def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(run_swardcast: Run, tmp_path: Path) -> None:
+    site = _built(run_swardcast, tmp_path / "site", "2027-12-06 08:00")
     old = "greens-solid-tining-2027"
     listed, archived = _links(site / "notices" / "index.html"), _links(site / "archive" / "2027" / "index.html")
     assert old not in listed
@@ -111,12 +115,10 @@ def test_a_notice_of_last_season_leaves_the_list_and_keeps_its_address(
 
 
 def test_before_the_first_notice_nothing_leads_to_an_archive_and_its_page_says_why(
-    run_swardcast: Callable[..., subprocess.CompletedProcess[str]], tmp_path: Path
+    run_swardcast: Run, tmp_path: Path
 ) -> None:
     """The demo announces its first work on 19 April."""
-    site = tmp_path / "site"
-    done = run_swardcast("build", "--club", str(DEMO), "--output", str(site), "--as-of", "2027-04-18 12:00")
-    assert done.returncode == 0, done.stderr
+    site = _built(run_swardcast, tmp_path / "site", "2027-04-18 12:00")
     assert not html.parse(site / "notices" / "index.html").getroot().xpath("//main//a[contains(@href, 'archive')]")
     words = html.parse(site / "archive" / "index.html").getroot().xpath("//main//p")
     assert [" ".join(one.text_content().split()) for one in words] == [
