@@ -95,8 +95,7 @@ class Samples(Mapping[Milestone, NDArray[np.float64]]):
             if view is None:
                 message = f"no weather of {today} is known, which was asked before"
                 raise LookupError(message)
-            start, grass, disruption, slow = question
-            return view.milestones_of_each(start, grass, (disruption,), slow)[0]
+            return _days_of(question, view)
 
         return cls(today, issued_at, question, answer)
 
@@ -160,13 +159,7 @@ def _dates_of(days: MilestoneDays, healing: Healing, disruption: Disruption, vie
     samples = Samples(view.today, view.issued_at, question, lambda: days)
     ranges = {name: date_range(values, healing.start) for name, values in samples.items()}
     if ranges[Milestone.BACK_TO_NORMAL].is_past(view.today):  # then hardly anybody asks for the days any more
-        alone = (disruption,)
-        samples = Samples(
-            view.today,
-            view.issued_at,
-            question,
-            lambda: view.milestones_of_each(healing.start, healing.grass, alone, healing.slow)[0],
-        )
+        samples = Samples(view.today, view.issued_at, question, lambda: _days_of(question, view))
     need = growth_at_pace(disruption.layers, HOLES_CLOSED, disruption.pace.middle, disruption.rim_growth_days)
     return Dated(
         samples=samples,
@@ -174,6 +167,11 @@ def _dates_of(days: MilestoneDays, healing: Healing, disruption: Disruption, vie
         weeks_ahead=_weeks_ahead(healing, view),
         closes_on=_closes_on(healing, view, need),
     )
+
+
+def _days_of(question: Question, view: WeatherView) -> MilestoneDays:
+    start, grass, disruption, slow = question
+    return view.milestones_of_each(start, grass, (disruption,), slow)[0]
 
 
 def _gained(healing: Healing, view: WeatherView) -> float:
