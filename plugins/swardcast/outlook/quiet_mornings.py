@@ -7,7 +7,6 @@ date that was told. Whatever is not certain is left to the whole sum.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime, timedelta
@@ -25,7 +24,7 @@ from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWo
 from swardcast.outlook.weather_book import WeatherView
 from swardcast.records.fixtures import Fixture
 from swardcast.turf.ensemble import HORIZON_DAYS
-from swardcast.turf.milestones import ALLOW_UNTIL, LIKELY, normal_by
+from swardcast.turf.milestones import ALLOW_UNTIL, LIKELY, cases_at, normal_by
 
 __all__ = ["QuietMornings"]
 
@@ -187,14 +186,14 @@ def _stands(works: Iterable[SurfaceWork], view: WeatherView, asked: _Asked) -> b
     last: NDArray[np.bool_] | None = None
     for (_, is_over), question in questions.items():
         normal, is_sure = _normal_by(question, view, asked.days)
-        if not is_sure or (int(normal[..., 0].sum()) >= _cases(ALLOW_UNTIL, normal)) is not is_over:
+        if not is_sure or (int(normal[..., 0].sum()) >= cases_at(ALLOW_UNTIL, normal[..., 0].size)) is not is_over:
             return False
         if not is_over:
             last = normal if last is None else last & normal
     if last is None:
         return False
     _, likely_by, not_likely_by, until_by, not_until_by = last.sum(axis=(0, 1)).tolist()
-    likely, until = _cases(LIKELY, last), _cases(ALLOW_UNTIL, last)
+    likely, until = (cases_at(share, last[..., 0].size) for share in (LIKELY, ALLOW_UNTIL))
     return bool(likely_by >= likely > not_likely_by and until_by >= until > not_until_by)
 
 
@@ -203,9 +202,3 @@ def _normal_by(question: Question, view: WeatherView, days: Sequence[date]) -> t
     asked = np.array([(day - start).days for day in days])
     longest = min(HORIZON_DAYS, max(1, int(asked.max())))
     return normal_by(view.growth_from(start, grass, longest, slow), disruption, asked)
-
-
-def _cases(share: float, normal: NDArray[np.bool_]) -> int:
-    """How many cases reach a share, as `days_at` counts them."""
-    cases = int(normal[..., 0].size)
-    return max(1, math.ceil(share * cases - 1e-9))

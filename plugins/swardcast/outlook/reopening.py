@@ -6,7 +6,6 @@ the next working morning: what was not finished by then will be finished after i
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
@@ -19,6 +18,7 @@ from swardcast.outlook.working_clock import WorkingClock
 from swardcast.records.club import Club
 from swardcast.records.log import Progress, Step
 from swardcast.records.plan import FollowUp
+from swardcast.turf.milestones import cases_at
 
 __all__ = ["HeldUp", "Hours", "Times", "times_of_work"]
 
@@ -202,4 +202,4 @@ def _waits(follow_up: FollowUp | None) -> list[timedelta]:
 
 def _at(share: float, values: Sequence[ValueT]) -> ValueT:
     """The least value that at least this share of equally likely ones does not exceed; moments are in UTC."""
-    return sorted(values)[math.ceil(share * len(values) - 1e-9) - 1]
+    return sorted(values)[cases_at(share, len(values)) - 1]

@@ -27,6 +27,7 @@ __all__ = [
     "LIKELY",
     "Disruption",
     "MilestoneDays",
+    "cases_at",
     "chance_by",
     "complete_cover_days",
     "days_at",
@@ -242,6 +243,19 @@ def normal_by(growth: Floats, disruption: Disruption, days: NDArray[np.intp]) ->
     return np.where(need > 0, (spare >= 0) & is_asked, closed_by >= 0), not bool(near.any())
 
 
+def cases_at(share: float, cases: int) -> int:
+    """Count how many of the equally likely cases make up a share.
+
+    Args:
+        share: above 0 and up to 1, for example 0.9 for "allow until".
+        cases: all of them, 1 or more.
+
+    Returns:
+        The least number of cases that is no less than the share, 1 or more.
+    """
+    return max(1, math.ceil(share * cases - 1e-9))
+
+
 def days_at(samples: Floats, *shares: float) -> tuple[float | None, ...]:
     """Name the days that shares of the equally likely values do not exceed.
 
@@ -257,7 +271,7 @@ def days_at(samples: Floats, *shares: float) -> tuple[float | None, ...]:
     """
     if samples.size == 0:
         return (None,) * len(shares)
-    places = [max(0, math.ceil(share * samples.size - 1e-9) - 1) for share in shares]
+    places = [cases_at(share, samples.size) - 1 for share in shares]
     ordered = np.partition(samples, places, axis=None)
     values = [float(ordered[place]) for place in places]
     return tuple(value if math.isfinite(value) else None for value in values)
