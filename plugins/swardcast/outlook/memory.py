@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from datetime import datetime
 from functools import cached_property, lru_cache
-from typing import Final
+from typing import Final, TypeVar
 
 from swardcast.outlook.bookkeeping import Ledger
 from swardcast.outlook.jobs import Course, JobAssessor
@@ -36,6 +37,8 @@ __all__ = [
 _JOBS_KEPT: Final = 512
 """Jobs at a moment that are kept, 50 kB each: all of a small club, so that the preview of an entry finds them again."""
 _STATES_KEPT: Final = 128  # of the log, as far as one job hangs on it
+
+T = TypeVar("T")
 
 
 def assess_jobs(
@@ -157,6 +160,23 @@ class Memory:
             ledger=self._ledger,
         )
 
+    def again(self, name: str, job: str, at: datetime, kind: type[T], work_out: Callable[[], T]) -> T:
+        """Give what rests on what was known of a job at a moment, as it was worked out before where that is the same.
+
+        Args:
+            name: the name under which it is kept.
+            job: id of the job.
+            at: the moment, aware.
+            kind: what it is.
+            work_out: works it out.
+
+        Returns:
+            The value.
+        """
+        if self.recall is None:
+            return work_out()
+        return self.recall.again(name, self.digests.mark_of(job, at, None), kind, work_out)
+
     def _known_of(self, only: str, so_far: KnownSoFar, without: str) -> Known:
         return Known.of(without_file(self._part(only).known_at(so_far.moment), without), self._ledger)
 
@@ -211,12 +231,8 @@ def job_stood(records: ClubRecords, job: str, at: datetime, book: WeatherBook) -
     Returns:
         How it stood.
     """
-    memory = memory_of(records, book)
 
     def assess() -> JobOutlook:
         return assess_jobs(records, at, book, only=job)[job]
 
-    if memory.recall is None:
-        return assess()
-    name, mark = f"stood/{job}/{at.isoformat()}", memory.digests.mark_of(job, at, None)
-    return memory.recall.again(name, mark, JobOutlook, assess)
+    return memory_of(records, book).again(f"stood/{job}/{at.isoformat()}", job, at, JobOutlook, assess)

@@ -121,14 +121,11 @@ def _kept(records: ClubRecords, job: Job, about: Sequence[Entry], book: WeatherB
 
 def _promised(records: ClubRecords, job: str, at: datetime, book: WeatherBook) -> DateRange:
     """The date alone is kept, not all of how the job stood: nothing else of it is asked again."""
-    memory = memory_of(records, book)
 
     def promise() -> DateRange:
         return assess_jobs(records, at, book, only=job)[job].dates[Milestone.BACK_TO_NORMAL]
 
-    if memory.recall is None:
-        return promise()
-    return memory.recall.again(f"promised/{job}", memory.digests.mark_of(job, at, None), DateRange, promise)
+    return memory_of(records, book).again(f"promised/{job}", job, at, DateRange, promise)
 
 
 def _facts_at(job: Job, about: Sequence[Entry], at: datetime) -> JobFacts:
