@@ -43,3 +43,14 @@ class Known:
         entries = standing_entries(records.entries)
         facts = tuple(ledger.facts_of(job, entries) for job in records.jobs.values())
         return cls(records=records, entries=entries, facts=facts)
+
+    def facts_of(self, job: str) -> JobFacts | None:
+        """Give the facts of one job.
+
+        Args:
+            job: its id.
+
+        Returns:
+            Its facts, or None where it is not known.
+        """
+        return next((facts for facts in self.facts if facts.job.id == job), None)

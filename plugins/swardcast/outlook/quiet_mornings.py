@@ -16,7 +16,6 @@ from numpy.typing import NDArray
 
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.jobs import JobAssessor
-from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.memory import Memory
 from swardcast.outlook.moves import MOVE_THAT_MATTERS_DAYS
 from swardcast.outlook.recovery import Question, Samples
@@ -125,7 +124,7 @@ class QuietMornings:
         name = self.heard.job.id
         if self._known is None:
             self._known = self._assessor(self.at)
-            own = _own(self._known, name)
+            own = self._known.known.facts_of(name)
             self._is_steady = own is not None and own.is_done_before(self._known.as_of.date())
         before = self._known
         if not self._is_steady or before.view is None or now.view is None:
@@ -139,13 +138,9 @@ class QuietMornings:
         return True
 
 
-def _own(assessor: JobAssessor, name: str) -> JobFacts | None:
-    return next((facts for facts in assessor.known.facts if facts.job.id == name), None)
-
-
 def _told(assessor: JobAssessor, name: str) -> object:
     """All that is known and believed of a job."""
-    own = _own(assessor, name)
+    own = assessor.known.facts_of(name)
     turns = assessor.turns(0, own) if own is not None else ()
     return own, {turn.name: turn.when for turn in turns}, assessor.believed_of(name)
 

@@ -118,7 +118,7 @@ class Taught:
     def _worked_out(self, called: _Called, moment: datetime, without: str) -> Lessons:
         """Of the same facts it is the same whatever else became known: mostly that other work has healed."""
         known = Known.of(without_file(called.part.known_at(moment), without), self._ledger)
-        own = next((facts for facts in known.facts if facts.job.id == called.its.job), None)
+        own = known.facts_of(called.its.job)
         normal = [one.normal.head.at for one in own.surfaces.values() if one.normal is not None] if own else []
         if own is None or not normal or (view := self._book.at(max(normal))) is None:
             return ()
