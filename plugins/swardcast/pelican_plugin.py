@@ -39,7 +39,8 @@ from swardcast.notices.reasons import dated_ahead
 from swardcast.outlets.atom import atom_artifacts
 from swardcast.outlets.calendar import calendar_artifact
 from swardcast.outlets.email import email_artifacts
-from swardcast.outlets.feed_content import in_full, in_full_again, in_short, written_again
+from swardcast.outlets.feed_content import in_full, in_full_again, in_short
+from swardcast.outlets.feed_files import written_again
 from swardcast.outlets.feeds import feed_pages, feeds_of
 from swardcast.outlets.html import NO_PICTURE, notice_html
 from swardcast.outlets.json_feed import json_artifacts

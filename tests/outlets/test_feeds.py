@@ -17,7 +17,8 @@ from swardcast.kept_file import KeptFile
 from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.bulletins import FeedItem
 from swardcast.outlets.calendar import calendar_artifact
-from swardcast.outlets.feed_content import in_full, in_short, written_again
+from swardcast.outlets.feed_content import in_full, in_short
+from swardcast.outlets.feed_files import written_again
 from swardcast.outlets.feeds import FeedPage, feed_pages, feeds_of, guid_of
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.reading.folder import read_club_folder

@@ -1,23 +1,17 @@
-"""The HTML of a feed item: what changed, where to read how it stands now, and the notice as it stood then.
-
-And what was made of items before, where all that has a part in it is the same.
-"""
+"""The HTML of a feed item: what changed, where to read how it stands now, and the notice as it stood then."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from hashlib import sha256
 
 from swardcast.compose import Bulletin
 from swardcast.notices.as_told import NoticesAsTold
 from swardcast.notices.bulletins import FeedItem
-from swardcast.outlets.feeds import FeedPage
 from swardcast.outlets.html import item_html, notice_html
-from swardcast.outlook.kept import Mark
 from swardcast.outlook.recall import Recall
 from swardcast.records.standing import notes_withdrawn
 
-__all__ = ["in_full", "in_full_again", "in_short", "written_again"]
+__all__ = ["in_full", "in_full_again", "in_short"]
 
 
 def in_full(item: FeedItem, bulletin: Bulletin, notices: NoticesAsTold) -> str:
@@ -67,21 +61,3 @@ def in_short(item: FeedItem, bulletin: Bulletin) -> str:
         HTML with a link to the notice; links are absolute.
     """
     return item_html(item, "", bulletin.club.voice(item.at.date()), f"{bulletin.club.site}/")
-
-
-def written_again(page: FeedPage, ending: str, write: Callable[[FeedPage], bytes], recall: Recall) -> bytes:
-    """Give a document of a feed as it was written before, where all that it says is the same.
-
-    Assumes that nothing but the document has a part in what is written: so it is, letter by letter, its own mark.
-
-    Args:
-        page: the document; it has an entry.
-        ending: the ending of its format, such as "rss".
-        write: writes it.
-        recall: what was worked out before.
-
-    Returns:
-        Its bytes.
-    """
-    mark = Mark(until=page.updated, latest=None, digest=sha256(repr(page).encode()).hexdigest())
-    return recall.again(page.path(ending), mark, bytes, lambda: write(page))

@@ -12,30 +12,18 @@ was withdrawn loses its words.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cache
 from typing import Final
 from urllib.parse import urlsplit
 
-from swardcast.artifact import Artifact
 from swardcast.compose import Bulletin
 from swardcast.notices.bulletins import FeedItem
 from swardcast.records.club import Club, SurfaceKind
 
-__all__ = [
-    "WHOLE_COURSE",
-    "Archived",
-    "Feed",
-    "FeedEntry",
-    "FeedPage",
-    "anew",
-    "feed_pages",
-    "feeds_of",
-    "files_of",
-    "guid_of",
-]
+__all__ = ["WHOLE_COURSE", "Feed", "FeedEntry", "FeedPage", "feed_pages", "feeds_of", "guid_of"]
 
 WHOLE_COURSE: Final = "status"
 """Name of the feed of the whole course."""
@@ -149,10 +137,6 @@ class FeedPage:
         return {relation: f"{self.site}/{_path(self.feed, other, ending)}" for relation, other in links.items()}
 
 
-Archived = Callable[[FeedPage, str, Callable[[FeedPage], bytes]], bytes]
-"""Gives the bytes of an archive: of the document, the ending of its format, and what writes it."""
-
-
 def _path(feed: Feed, number: int | None, ending: str) -> str:
     return f"feeds/{feed.name}.{ending}" if number is None else f"feeds/{feed.name}/{number}.{ending}"
 
@@ -240,34 +224,6 @@ def feed_pages(
         for number, held in enumerate(archives, start=1):
             pages.append(_page(feed, number, len(archives), [older(one) for one in held], bulletin))
     return tuple(pages)
-
-
-def anew(page: FeedPage, ending: str, write: Callable[[FeedPage], bytes]) -> bytes:
-    """Write a document, whatever was written before: what `feed_content.written_again` does where nothing is kept."""
-    del ending
-    return write(page)
-
-
-def files_of(
-    pages: Iterable[FeedPage], ending: str, media_type: str, write: Callable[[FeedPage], bytes], archived: Archived
-) -> tuple[Artifact, ...]:
-    """Write the documents of feeds in one format.
-
-    Args:
-        pages: the documents.
-        ending: ending of the format's files, without the dot.
-        media_type: its media type.
-        write: gives the bytes of a document.
-        archived: gives those of an archive, which hardly ever changes.
-
-    Returns:
-        A file for each.
-    """
-
-    def data_of(page: FeedPage) -> bytes:
-        return write(page) if page.number is None else archived(page, ending, write)
-
-    return tuple(Artifact(path=page.path(ending), media_type=media_type, data=data_of(page)) for page in pages)
 
 
 def _of_the_year(newest_first: Sequence[FeedItem]) -> int:

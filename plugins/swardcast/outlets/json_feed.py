@@ -11,7 +11,8 @@ from collections.abc import Iterable
 from typing import Final
 
 from swardcast.artifact import Artifact
-from swardcast.outlets.feeds import Archived, FeedEntry, FeedPage, anew, files_of
+from swardcast.outlets.feed_files import Archived, anew, files_of
+from swardcast.outlets.feeds import FeedEntry, FeedPage
 
 __all__ = ["json_artifacts"]
 

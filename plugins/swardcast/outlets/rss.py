@@ -15,8 +15,9 @@ from typing import Final
 from feedgen.feed import FeedGenerator
 
 from swardcast.artifact import Artifact
+from swardcast.outlets.feed_files import Archived, anew, files_of
 from swardcast.outlets.feed_xml import begun
-from swardcast.outlets.feeds import Archived, FeedEntry, FeedPage, anew, files_of
+from swardcast.outlets.feeds import FeedEntry, FeedPage
 
 __all__ = ["rss_artifacts"]
 
