@@ -8,7 +8,7 @@ from datetime import date, datetime
 from typing import Final
 
 from swardcast.language.voice import Voice
-from swardcast.notices.bulletins import FeedItem, items_of_notes, items_of_play, items_of_story, news_that_stands
+from swardcast.notices.bulletins import FeedItem, items_of_story, news_that_stands
 from swardcast.notices.calendar_story import (
     CalendarEvent,
     calendar_of,
@@ -16,6 +16,7 @@ from swardcast.notices.calendar_story import (
     may_still_be_there,
 )
 from swardcast.notices.compose_notice import compose_notice
+from swardcast.notices.course_news import items_of_notes, items_of_play
 from swardcast.notices.growth_picture import GrowthPicture, growth_picture
 from swardcast.notices.healing_picture import HealingPicture, healing_picture
 from swardcast.notices.matter import Matter

@@ -1,8 +1,8 @@
-"""Changes that members should hear of -> feed items in words."""
+"""Changes of a job that members should hear of -> feed items in words; those of the course are in `course_news`."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -11,24 +11,21 @@ from swardcast.notices.dates_in_words import told_before_in_words
 from swardcast.notices.ends import End, end_of, published_in_words
 from swardcast.notices.events import cause_in_words, entry_in_words, moved_in_words, new_day_in_words
 from swardcast.notices.fixtures import fixture_in_words
-from swardcast.notices.limits import limit_clause, limit_in_words
-from swardcast.notices.play import play_clause
+from swardcast.notices.play import play_clauses
 from swardcast.notices.words import few_words_for, places_in_words
 from swardcast.outlook.changes import is_only_computed
 from swardcast.outlook.dates import RestsOn
 from swardcast.outlook.fixtures import Side, side_of
 from swardcast.outlook.job_ranges import open_works
 from swardcast.outlook.play import statements
-from swardcast.outlook.play_story import PlayChange
 from swardcast.outlook.states import Work
 from swardcast.outlook.story import JobChange, JobStory
-from swardcast.records.club import Surface, SurfaceKind
+from swardcast.records.club import SurfaceKind
 from swardcast.records.folder import ClubRecords
-from swardcast.records.log import FROST_DELAY, WITHDRAWN, NoteToMembers, PlanChange
-from swardcast.records.plan import COURSE_STATUS, Play
+from swardcast.records.log import WITHDRAWN, NoteToMembers, PlanChange
 from swardcast.records.standing import notes_withdrawn, withdrawn_ids
 
-__all__ = ["FeedItem", "items_of_notes", "items_of_play", "items_of_story", "last_change", "news_that_stands"]
+__all__ = ["FeedItem", "items_of_story", "last_change", "news_that_stands"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -282,82 +279,5 @@ def _why_it_moved(change: JobChange, records: ClubRecords, voice: Voice, *, brie
 
 def _play_now(change: JobChange, records: ClubRecords, voice: Voice) -> Iterable[str]:
     for statement in statements(records, [change.entry] if change.entry is not None else []):
-        for clause in _clauses(statement.play, records, voice):
+        for clause in play_clauses(statement.play, records.surfaces, voice):
             yield voice.sentence(clause)
-
-
-def _clauses(play: Mapping[str, Play], records: ClubRecords, voice: Voice) -> list[str]:
-    by_play: dict[Play, list[Surface]] = {}
-    for name, state in play.items():
-        by_play.setdefault(state, []).append(records.surfaces[name])
-    return [play_clause(state, surfaces, voice) for state, surfaces in by_play.items()]
-
-
-def items_of_play(changes: Iterable[PlayChange], records: ClubRecords, voice: Voice) -> list[FeedItem]:
-    """Make a feed item of each change of play.
-
-    Args:
-        changes: changes of play, oldest first.
-        records: the club's records.
-        voice: the language and the day of the reader.
-
-    Returns:
-        Items, oldest first.
-    """
-    return [_item_of_play(change, records, voice) for change in changes]
-
-
-def _item_of_play(change: PlayChange, records: ClubRecords, voice: Voice) -> FeedItem:
-    at = change.at.astimezone(records.club.time_zone)
-    said = _clauses(change.play, records, voice)
-    voice = voice.on(at.date())
-    frost = [held for held in change.limits if held.limit.name == FROST_DELAY]  # decides whether to set out at all
-    others = [held for held in change.limits if held not in frost]
-    first, then = ([limit_in_words(held, voice) for held in some] for some in (frost, others))
-    limits = [*first, *then]
-    what = [*(limit_clause(held, voice) for held in frost), *said, *(limit_clause(held, voice) for held in others)]
-    nothing_more = voice.say("news-entry-put-right" if change.replaces else "news-entry-withdrawn")
-    news = voice.clauses(what) or nothing_more
-    return FeedItem(
-        id=f"{COURSE_STATUS}/{change.id}",
-        at=at,
-        title=capital(voice.say("news-corrected", news=news) if change.corrects and what else news),
-        sentences=(
-            *(voice.say("news-limit", name=limit.name, value=limit.value) for limit in first),
-            *(voice.sentence(part) for part in said),
-            *(voice.say("news-limit", name=limit.name, value=limit.value) for limit in then),
-            *([capital(change.why)] if change.why else []),
-        ),
-        notice_id="",
-        category=voice.say("news-category-course"),
-        markdown=change.words,
-        # A limit, like an entry withdrawn without a word on a surface, concerns every player.
-        kinds=frozenset() if limits else frozenset(records.surfaces[name].kind for name in change.play),
-    )
-
-
-def items_of_notes(records: ClubRecords, voice: Voice) -> list[FeedItem]:
-    """Make a feed item of each note on the course as a whole; a note on a job is told with the job.
-
-    Args:
-        records: the club's records as known at the moment.
-        voice: the language and the day of the reader.
-
-    Returns:
-        Items, oldest first; a note that was withdrawn says so, since feeds have carried it.
-    """
-    zone, withdrawn = records.club.time_zone, notes_withdrawn(records)
-    return [
-        FeedItem(
-            id=f"{COURSE_STATUS}/{note.head.id}",
-            at=note.head.at.astimezone(zone),
-            title=capital(voice.say("news-note")),
-            sentences=(voice.say("news-note-withdrawn" if note.head.id in withdrawn else "news-note-to-all"),),
-            notice_id="",
-            category=voice.say("news-category-course"),
-            markdown="" if note.head.id in withdrawn else note.head.words,
-            withdrawn_at=withdrawn.get(note.head.id),
-        )
-        for note in records.entries
-        if isinstance(note, NoteToMembers) and not note.job
-    ]

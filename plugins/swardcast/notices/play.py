@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 
 from swardcast.language.voice import Voice, slug_of
 from swardcast.notices.words import holes_in_words, places_in_brief, places_in_words
@@ -16,6 +16,7 @@ __all__ = [
     "holes_out_of_play",
     "other_markers",
     "play_clause",
+    "play_clauses",
     "play_in_words",
     "tees_played_elsewhere",
 ]
@@ -126,3 +127,20 @@ def play_clause(play: Play, surfaces: Sequence[Surface], voice: Voice, *, briefl
         return voice.say("plays-holes-to-temporary-greens", holes=holes_in_words(holes, voice), count=len(holes))
     places = (places_in_brief if briefly else places_in_words)(surfaces, voice)
     return voice.say(f"plays-{slug_of(play)}", places=places, count=len(surfaces))
+
+
+def play_clauses(play: Mapping[str, Play], surfaces: Mapping[str, Surface], voice: Voice) -> list[str]:
+    """Say how play stands on some surfaces, those that play alike together.
+
+    Args:
+        play: how play stands, by id of the surface.
+        surfaces: the club's surfaces, by id.
+        voice: the language.
+
+    Returns:
+        Clauses without a capital or a full stop.
+    """
+    by_play: dict[Play, list[Surface]] = {}
+    for name, state in play.items():
+        by_play.setdefault(state, []).append(surfaces[name])
+    return [play_clause(state, places, voice) for state, places in by_play.items()]
