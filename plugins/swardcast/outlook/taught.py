@@ -79,13 +79,9 @@ class Taught:
         changed = False
         for place in np.flatnonzero((self._since > at) | (self._until <= at)).tolist():
             called = self._called[place]
-            if at < called.its.first:
-                self._since[place], self._until[place], found = -np.inf, called.its.first, _NOTHING
-            else:
-                known = called.clock.known(moment)
-                self._since[place] = max(known.since, called.its.first)
-                self._until[place] = known.until
-                found = self._of(called, moment, "")
+            known = called.clock.known(moment)  # the first thing that becomes known is the first call
+            self._since[place], self._until[place] = known.since, known.until
+            found = self._of(called, moment, "")
             changed |= found is not self._lessons[place]
             self._lessons[place] = found
         if changed:
