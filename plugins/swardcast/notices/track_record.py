@@ -91,8 +91,7 @@ def compose_track_record(kept: Sequence[Kept], voice: Voice, *, named_from: int 
 
 def _is_silent(one: Kept, today: date) -> bool:
     """Whether the day to allow for is over, and nobody has called all of it back to normal."""
-    until = one.promised.allow_until
-    return one.normal_on is None and not one.promised.is_fact and until is not None and until < today
+    return one.normal_on is None and one.promised.passed_untold(today)
 
 
 def _own_sentences(judged: Sequence[Kept], voice: Voice, named_from: int) -> Iterable[str]:
