@@ -83,7 +83,7 @@ def _settled(surfaces: Sequence[SurfaceOutlook]) -> DateRange | None:
     """When most putts roll true again; on greens still to be worked on they do now, and the work would be its cause."""
     if any(surface.surface.kind is not SurfaceKind.GREEN for surface in surfaces):
         return None
-    if any(s.current and s.current.started_at is None and s.current.done_at is None for s in surfaces):
+    if any(surface.current and not surface.current.has_begun for surface in surfaces):
         return None
     ranges = [s.current.dates[Milestone.SETTLED] for s in surfaces if s.current and s.current.recovery]
     given = [one for one in ranges if one.allow_until is not None and one.likely is not None]

@@ -177,7 +177,7 @@ def _told_before(story: JobStory, job: JobOutlook) -> list[str]:
 
 def _status(job: JobOutlook, before: list[str], voice: Voice) -> str:
     """An EventStatusType; work that rain interrupts has begun, so it is not postponed."""
-    has_begun = any(work.started_at is not None or work.done_at is not None for work in job.surfaces)
+    has_begun = any(work.has_begun for work in job.surfaces)
     if job.work is Work.CALLED_OFF:
         return "EventCancelled"
     if has_no_day(job, voice) or (job.work is Work.HELD_UP and not has_begun):

@@ -242,7 +242,7 @@ def begun_and_not(works: Iterable[SurfaceWork]) -> tuple[list[SurfaceWork], list
     """
     begun, to_begin = list[SurfaceWork](), list[SurfaceWork]()
     for work in works:
-        (to_begin if work.started_at is None and work.done_at is None else begun).append(work)
+        (begun if work.has_begun else to_begin).append(work)
     return begun, to_begin
 
 

@@ -267,6 +267,11 @@ class SurfaceWork:
     unreported: Unreported | None = None
 
     @property
+    def has_begun(self) -> bool:
+        """Whether an entry says that it began, or that it is done."""
+        return self.started_at is not None or self.done_at is not None
+
+    @property
     def heals_closed_again(self) -> bool:
         """Whether it was taken out of play again while it heals."""
         return self.is_closed_again and self.work is Work.HEALING
