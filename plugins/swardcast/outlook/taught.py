@@ -130,8 +130,9 @@ class Taught:
 
     @cached_property
     def _called(self) -> list[_Called]:
-        """The jobs that were ever called back to normal, in the order of their first calls."""
-        return [_Called(one, self._nearby) for one in called_normal(self._nearby.records.entries)]
+        """The jobs of the records that were ever called back to normal, in the order of their first calls."""
+        records = self._nearby.records
+        return [_Called(one, self._nearby) for one in called_normal(records.entries) if one.job in records.jobs]
 
     @cached_property
     def _by_file(self) -> Mapping[str, list[int]]:
