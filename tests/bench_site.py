@@ -25,7 +25,7 @@ from swardcast.compose import compose_bulletin
 from swardcast.outlets.html import notice_html
 from swardcast.reading.folder import read_club_folder
 from tests.conftest import DEMO, DEMO_AS_OF
-from tests.many_years import demo_of_years
+from tests.many_years import MOST_YEARS, demo_of_years
 
 RUNS = 5
 LONG_S = 10.0
@@ -144,7 +144,7 @@ class Site:
 
     def __init__(self, folder: Path, notices: int) -> None:
         self._folder = folder
-        self._club = demo_of_years(folder / "club", notices=notices)
+        self._club = demo_of_years(folder / "club", notices=notices, years=MOST_YEARS)
 
     def command(self) -> tuple[str, ...]:
         """The build at the demo's moment."""

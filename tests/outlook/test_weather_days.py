@@ -96,3 +96,27 @@ def test_days_that_are_the_same_in_all_members_are_searched_once_for_the_same_an
     np.testing.assert_allclose(days_until_growth(growth, needs, 20), expected, rtol=0, atol=1e-12)
     assert np.isinf(expected[:, -1]).all()
     assert np.ptp(expected[:, 1]) == 0
+
+
+def test_a_record_of_more_years_than_a_climate_normal_serves_with_its_last_thirty(demo_records: ClubRecords) -> None:
+    weather, at = demo_records.weather, datetime(2027, 9, 14, 9, 30, tzinfo=demo_records.club.time_zone)
+    older = {
+        day.replace(year=day.year - 40): c + 9
+        for day, c in weather.history_c.items()
+        if day.timetuple()[1:3] != (2, 29)
+    }
+    longer = replace(weather, history_c={**older, **weather.history_c})
+    begin = date(2027, 9, 1)
+    views = [WeatherBook(demo_records.club, one).at(at) for one in (weather, longer)]
+    short, long = (view.growth_from(begin, Grass.COOL_SEASON) for view in views if view is not None)
+    assert [view.past_years for view in views if view is not None] == [30, 30]
+    assert np.array_equal(short, long)
+
+
+def test_a_record_that_ended_long_ago_serves_with_its_last_thirty_years_too(demo_records: ClubRecords) -> None:
+    weather, at = demo_records.weather, datetime(2027, 9, 14, 9, 30, tzinfo=demo_records.club.time_zone)
+    old = {date(year, 1, 1) + timedelta(days=day): 10.0 + day % 7 for year in range(1930, 1971) for day in range(365)}
+    view = WeatherBook(demo_records.club, replace(weather, history_c=old)).at(at)
+    assert view is not None
+    assert view.past_years == 30
+    assert view.past.history.first == date(1941, 1, 1)

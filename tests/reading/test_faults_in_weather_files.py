@@ -14,7 +14,7 @@ from tests.reading.breaking import FORECAST, HISTORY, OBSERVED, assert_said, fau
 COLUMNS = "columns of: date, tmin_c, tmax_c, tmean_c, tmin_f, tmax_f, tmean_f, rain_mm, rain_in"
 FIRST = "2027-05-01,4.5,11.8,0.0"
 A_NUMBER = "a number, or nothing for a missing value"
-A_DAY = "a day that exists, such as '2027-08-23'"
+A_DAY = "a day that exists, from 1900 to 2200, such as '2027-08-23'"
 ISSUE = "the day and time of issue, such as '2027-09-01T0600.csv'"
 
 

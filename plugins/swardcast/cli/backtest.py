@@ -35,7 +35,7 @@ v. past    share saved against telling what the past years took from the same st
            The error is the CRPS, in days: for a single number the plain error. Below 0 is worse."""
 
 _PUBLISHED: Final = "published cool-season"
-_YEARS: Final = 30  # years of training, the length of a climate normal
+_YEARS: Final = 30  # years of training, the length of a climate normal; `turf.climate.PAST_YEARS`
 _MONTHS: Final = (
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",

@@ -15,11 +15,11 @@ from numpy.typing import NDArray
 from swardcast.outlook.weather_days import LONGEST_DAYS, DaysGone, DaysToCome, SlowDays, slowed
 from swardcast.records.club import Club, Grass
 from swardcast.records.weather import Weather
-from swardcast.turf.climate import FADE_DAYS
+from swardcast.turf.climate import FADE_DAYS, PAST_YEARS
 from swardcast.turf.ensemble import HORIZON_DAYS, WeatherPast, climate_of, past_years, weather_members
 from swardcast.turf.growth import GRASSES, growth_fraction
 from swardcast.turf.milestones import Disruption, MilestoneDays, milestone_days_of_each
-from swardcast.turf.series import DailySeries
+from swardcast.turf.series import DailySeries, same_day_in
 
 if TYPE_CHECKING:
     from swardcast.outlook.believed import Believed  # these know the weather
@@ -300,7 +300,7 @@ class WeatherBook:
         return DaysGone(past=past, observed=self._observed, members=members)
 
     def _past(self, year: int) -> WeatherPast | None:
-        """Past years up to the end of the year before: a moment of 2025 must not know 2026."""
+        """The last past years, up to the end of the year before: a moment of 2025 must not know 2026."""
         if year not in self._pasts:
             self._pasts[year] = self._past_before(date(year, 1, 1))
         return self._pasts[year]
@@ -308,8 +308,9 @@ class WeatherBook:
     def _past_before(self, end: date) -> WeatherPast | None:
         if self._history is None or self._history.first >= end:
             return None
-        kept = min(len(self._history.tmean_c), (end - self._history.first).days)
-        return climate_of(DailySeries(first=self._history.first, tmean_c=self._history.tmean_c[:kept]))
+        end = min(self._history.after_last, end)
+        first = max(self._history.first, same_day_in(end, end.year - PAST_YEARS))
+        return climate_of(DailySeries(first=first, tmean_c=self._history.between(first, (end - first).days)))
 
 
 def _series(days: Mapping[date, float]) -> DailySeries | None:

@@ -11,7 +11,7 @@ from io import StringIO
 from typing import Final
 
 from swardcast.errors import Problem, nearest
-from swardcast.moments import day_from
+from swardcast.moments import FIRST_YEAR, LAST_YEAR, day_from
 from swardcast.quantities import LENGTH_MM, fahrenheit_to_celsius
 from swardcast.reading.plain_words import shown
 from swardcast.records.weather import COLDEST_C, MOST_RAIN_MM, WARMEST_C
@@ -245,7 +245,7 @@ def _read_row(
     day = day_from(cells.pop("date"))
     if day is None:
         found = repr(row[columns.index("date")])
-        expected = "a day that exists, such as '2027-08-23'"
+        expected = f"a day that exists, from {FIRST_YEAR} to {LAST_YEAR}, such as '2027-08-23'"
         odd.append(Problem(file=file, line=line, field="date", found=found, expected=expected))
     values: dict[str, float] = {}
     for name, cell in cells.items():

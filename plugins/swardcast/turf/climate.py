@@ -11,12 +11,16 @@ from numpy.typing import NDArray
 
 from swardcast.turf.series import DailySeries, same_day_in
 
-__all__ = ["FADE_DAYS", "WeatherPast", "calendar_places", "climate_of"]
+__all__ = ["FADE_DAYS", "PAST_YEARS", "WeatherPast", "calendar_places", "climate_of"]
 
 Floats = NDArray[np.float64]
 
 FADE_DAYS: Final = 14
 """Days for which the fading of an anomaly is measured; nothing is left after that: judgement."""
+
+PAST_YEARS: Final = 30
+"""Years before a moment that serve as its past, where a record has more: the length of a climate normal (World
+Meteorological Organization, 2017, Guidelines on the Calculation of Climate Normals, WMO-No. 1203; from memory)."""
 
 _SMOOTHING_DAYS: Final = 31  # window of the running means: the climate of a calendar day, the slow part: judgement
 _LEAD_IN_DAYS: Final = 40  # kept free before the record, for members that begin sooner
