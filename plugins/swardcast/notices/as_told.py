@@ -62,6 +62,6 @@ class NoticesAsTold:
             as_of=item.at,
             voice=known.club.voice(item.at.date()),
             plays=plays,
-            log=tuple(entry for entry in log if entry.head.at.timestamp() <= item.at.timestamp()),
+            log=tuple(entry for entry in log if entry.head.at_s <= item.at.timestamp()),
         )
         return compose_notice(matter)

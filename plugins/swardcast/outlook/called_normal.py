@@ -43,12 +43,12 @@ def called_normal(entries: Iterable[Entry]) -> tuple[CalledNormal, ...]:
         CalledNormal(
             job=name,
             order=_order(calls[0]),
-            first=min(entry.head.at.timestamp() for entry in calls),
-            last=calls[-1].head.true_from.timestamp(),
+            first=min(entry.head.at_s for entry in calls),
+            last=calls[-1].head.true_from_s,
         )
         for name, calls in found.items()
     )
 
 
 def _order(entry: BackToNormal) -> tuple[float, float, str]:
-    return entry.head.true_from.timestamp(), entry.head.at.timestamp(), entry.head.id
+    return entry.head.true_from_s, entry.head.at_s, entry.head.id

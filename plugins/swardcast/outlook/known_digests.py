@@ -101,7 +101,7 @@ class KnownDigests:
         """When each job was first heard of, as a timestamp: it was announced, or an entry speaks of it."""
         entered = self._nearby.log.speaking_of
         return {
-            name: min([_midnight(job.announced, self._records), *(one.head.at.timestamp() for one in entered(name))])
+            name: min([_midnight(job.announced, self._records), *(one.head.at_s for one in entered(name))])
             for name, job in self._records.jobs.items()
         }
 
@@ -155,7 +155,7 @@ class _Latest:
     """
 
     def __init__(self, entries: Iterable[Entry], time_of: Callable[[Entry], float]) -> None:
-        made = sorted((one.head.at.timestamp(), time_of(one)) for one in entries)
+        made = sorted((one.head.at_s, time_of(one)) for one in entries)
         self._times = [at for at, _ in made]
         self._latest = list(accumulate((time for _, time in made), max, initial=-inf))
 
@@ -235,7 +235,7 @@ class _Lessons:
 
 
 def _true_from(entry: Entry) -> float:
-    return entry.head.true_from.timestamp()
+    return entry.head.true_from_s
 
 
 def _day(entry: Entry) -> float:
@@ -252,7 +252,7 @@ def _facts(records: ClubRecords, heard: Mapping[str, float]) -> Iterator[tuple[f
     """What became known when."""
     yield from _plan(records, heard)
     for entry in records.entries:
-        yield entry.head.at.timestamp(), repr(entry)
+        yield entry.head.at_s, repr(entry)
     weather = records.weather
     for forecast in weather.forecasts:
         yield forecast.issued_at.timestamp(), repr(forecast)

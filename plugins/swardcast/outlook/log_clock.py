@@ -42,7 +42,7 @@ class LogClock:
         announced = [job.announced for job in records.jobs.values()]
         withdrawn = [job.withdrawn.at.timestamp() for job in records.jobs.values() if job.withdrawn is not None]
         changes = (
-            *(entry.head.at.timestamp() for entry in records.entries),
+            *(entry.head.at_s for entry in records.entries),
             *(datetime.combine(day, time(0), tzinfo=self._zone).timestamp() for day in announced),
             *withdrawn,
         )

@@ -26,7 +26,7 @@ class PastPlay:
         self._records = records
         self._spoken = as_spoken(records.entries)
         self._limiting = [entry for entry in self._spoken if isinstance(entry, MorningStatus) and entry.limits]
-        self._entered = {entry.head.id: entry.head.at.timestamp() for entry in records.entries}
+        self._entered = {entry.head.id: entry.head.at_s for entry in records.entries}
         self._taken_back = {name: at.timestamp() for name, at in taken_back(records.entries).items()}
 
     def limits_at(self, at: datetime) -> tuple[LimitInForce, ...]:

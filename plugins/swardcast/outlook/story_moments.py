@@ -82,7 +82,7 @@ class Log:
 
     @staticmethod
     def _after(found: Sequence[EntryT], at: datetime) -> Sequence[EntryT]:
-        return found[bisect_right(found, at.timestamp(), key=lambda entry: entry.head.at.timestamp()) :]
+        return found[bisect_right(found, at.timestamp(), key=lambda entry: entry.head.at_s) :]
 
     @cached_property
     def _mornings(self) -> list[MorningStatus]:
@@ -94,7 +94,7 @@ class Log:
 
 
 def _as_entered(entries: Iterable[EntryT]) -> list[EntryT]:
-    return sorted(entries, key=lambda entry: entry.head.at.timestamp())
+    return sorted(entries, key=lambda entry: entry.head.at_s)
 
 
 def moments_of(

@@ -182,7 +182,7 @@ class _Called:
     def _counts(self, entry: Entry) -> bool:
         if isinstance(entry, MorningStatus | NoteToMembers):
             return False
-        return isinstance(entry, Correction) or entry.head.true_from.timestamp() <= self.its.last
+        return isinstance(entry, Correction) or entry.head.true_from_s <= self.its.last
 
     @cached_property
     def clock(self) -> LogClock:

@@ -129,7 +129,7 @@ def _promised(records: ClubRecords, job: str, at: datetime, book: WeatherBook) -
 
 
 def _facts_at(job: Job, about: Sequence[Entry], at: datetime) -> JobFacts:
-    known = (entry for entry in about if entry.head.at.timestamp() <= at.timestamp())
+    known = (entry for entry in about if entry.head.at_s <= at.timestamp())
     return job_facts(job, standing_entries(known))
 
 

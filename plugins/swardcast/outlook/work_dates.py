@@ -150,7 +150,7 @@ def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: StandingEntr
 
 def _is_out_of_play(name: str, opened: datetime, records: ClubRecords, entries: StandingEntries) -> bool:
     """Whether the latest word on a surface after it was opened takes it out of play."""
-    about = [one for one in entries.on_surface(name) if one.head.true_from.timestamp() >= opened.timestamp()]
+    about = [one for one in entries.on_surface(name) if one.head.true_from_s >= opened.timestamp()]
     return latest_play(name, records, about) in (Play.CLOSED, Play.TEMPORARY_GREEN)
 
 

@@ -68,7 +68,7 @@ class ReportedJob:
     def sources(self) -> tuple[Place, ...]:
         """The line of the plan, then the entries that tell of the work and its changes, oldest first."""
         heads = [one.head for one in self.facts.progress] + [one.head for one in self.facts.changes]
-        in_order = sorted(heads, key=lambda head: (head.at.timestamp(), head.id))
+        in_order = sorted(heads, key=lambda head: (head.at_s, head.id))
         return (in_plan(self.job), *(in_log(head) for head in in_order))
 
 

@@ -105,7 +105,7 @@ def dangling(entries: Sequence[Entry], known: Mapping[str, str]) -> Iterator[Pro
 def _first_to_correct(correction: Correction, corrections: Sequence[Correction]) -> Correction | None:
     """Another correction of the same entry that was made before, or None."""
     others = [other for other in corrections if other.corrects == correction.corrects]
-    first = min(others, key=lambda other: (other.head.at.timestamp(), other.head.id))
+    first = min(others, key=lambda other: (other.head.at_s, other.head.id))
     return None if first is correction else first
 
 

@@ -72,5 +72,5 @@ class ClubRecords:
         return replace(
             self,
             jobs={name: job for name, job in self.jobs.items() if job.announced <= today},
-            entries=tuple(entry for entry in self.entries if entry.head.at.timestamp() <= now),
+            entries=tuple(entry for entry in self.entries if entry.head.at_s <= now),
         )

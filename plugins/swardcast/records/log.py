@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from enum import Enum
 from typing import Final
@@ -85,6 +85,10 @@ class EntryHead:
         line: the line of its first field.
         instead_of: id of the entry that it replaces, or "".
         private_note: what the club notes for itself, or ""; members never see it.
+
+    Attributes:
+        at_s: `at` as a timestamp, s: entries are put in order by it again and again, and asking for it is slow.
+        true_from_s: `true_from` so.
     """
 
     id: str
@@ -96,6 +100,12 @@ class EntryHead:
     line: int
     instead_of: str = ""
     private_note: str = ""
+    at_s: float = field(init=False, repr=False, compare=False)
+    true_from_s: float = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "at_s", self.at.timestamp())
+        object.__setattr__(self, "true_from_s", self.true_from.timestamp())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -108,7 +108,10 @@ SEEN: Final[Mapping[type, Mapping[str, Seen]]] = {
     Trenching: _placed(public="kind length_m width_mm depth_mm"),
     OtherWork: _placed(public="kind"),
     EntryHead: _placed(
-        public="id at true_from instead_of", as_typed="by words", behind="file line", private="private_note"
+        public="id at at_s true_from true_from_s instead_of",
+        as_typed="by words",
+        behind="file line",
+        private="private_note",
     ),
     MorningStatus: _placed(public="head play limits", as_typed="why"),
     Limit: _placed(public="name until outlasts rule", as_typed="what decided_by"),

@@ -40,7 +40,7 @@ __all__ = [
 
 def as_entered(entries: Iterable[Entry]) -> tuple[Entry, ...]:
     """Order entries by the moments at which they were made, oldest first; those of one minute by their names."""
-    return tuple(sorted(entries, key=lambda entry: (entry.head.at.timestamp(), entry.head.id)))
+    return tuple(sorted(entries, key=lambda entry: (entry.head.at_s, entry.head.id)))
 
 
 def withdrawn_ids(entries: Iterable[Entry]) -> frozenset[str]:
@@ -172,7 +172,7 @@ def as_spoken(entries: Iterable[Entry]) -> StandingEntries:
 
 def _order(entry: Entry) -> tuple[float, float, int, str]:
     # In the hour that the clocks repeat, local times alone would not tell which came first.
-    return entry.head.true_from.timestamp(), entry.head.at.timestamp(), rank(entry), entry.head.id
+    return entry.head.true_from_s, entry.head.at_s, rank(entry), entry.head.id
 
 
 def notes_withdrawn(records: ClubRecords) -> dict[str, datetime]:
