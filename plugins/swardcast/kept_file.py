@@ -11,23 +11,19 @@ import json
 import os
 import pickle
 import sys
-import zlib
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass, is_dataclass
-from datetime import UTC, date, datetime, time, timedelta, timezone
-from enum import Enum
+from dataclasses import dataclass
+from datetime import UTC, date, datetime
 from functools import cache
 from hashlib import sha256
-from importlib import import_module
 from importlib.metadata import PackageNotFoundError, version
-from io import BytesIO
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
+from swardcast.kept_values import KeptValues
 from swardcast.outlook.kept import Mark
 from swardcast.outlook.memory import recall_from
-from swardcast.outlook.recovery import Samples
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.picture_cache import is_ours, write_whole
 from swardcast.records.club import Club
@@ -46,10 +42,6 @@ _HAS_A_PART: Final = ("numpy", "babel", "fluent.runtime", "jinja2", "markdown", 
 _BEGIN: Final = b"kept by swardcast 1\n"
 _SIZE_BYTES: Final = 8
 _DIGEST_BYTES: Final = sha256().digest_size
-_OF_A_NAME: Final = 2  # what it is and its name; samples have three parts
-_MADE_OF: Final = {"turf", "records", "outlook", "notices", "quantities"}
-"""Parts of the program whose records, states and words are kept; they touch nothing when they are loaded."""
-_PLAIN: Final = {one.__name__: one for one in (date, datetime, time, timedelta, timezone)}
 
 
 def file_of(club: Club, folder: Path | None) -> Path | None:
@@ -110,7 +102,7 @@ class KeptFile:
     def __init__(self, file: Path | None, records: ClubRecords, book: WeatherBook) -> None:
         self.recall = recall_from(self, records, book)
         self._file = file
-        self._names = _Names(records, book)
+        self._values = KeptValues(records, book)
         self._places: dict[str, _Place] = {}
         self._is_new = False
         if file is not None:
@@ -130,7 +122,7 @@ class KeptFile:
         place = self._places[name]
         try:
             data = self._bytes_of(place)
-            return self._names.value_of(data) if _digest(data) == place.digest else None
+            return self._values.value_of(data) if _digest(data) == place.digest else None
         except Exception:  # noqa: BLE001 - whatever is wrong with it, it is worked out anew
             return None
 
@@ -139,7 +131,7 @@ class KeptFile:
         if self._file is None:
             return
         with suppress(pickle.PicklingError, TypeError, AttributeError, RecursionError):  # then it is not kept
-            data = self._names.bytes_of(value)
+            data = self._values.bytes_of(value)
             self._places[name] = _Place(mark=mark, digest=_digest(data), unasked=0, size=len(data), fresh=data)
             self._is_new = True
 
@@ -200,68 +192,6 @@ def _read_index(path: Path) -> dict[str, _Place]:
 
 def _digest(data: bytes) -> str:
     return sha256(data).hexdigest()
-
-
-class _Names:
-    """Values as bytes and back: what the records have already is named, not written, and samples are asked again.
-
-    Args:
-        records: the club's records.
-        book: the club's weather.
-    """
-
-    def __init__(self, records: ClubRecords, book: WeatherBook) -> None:
-        entries = {entry.head.id: entry for entry in records.entries}
-        groups: dict[str, Mapping[str, Any]] = {"job": records.jobs, "surface": records.surfaces, "entry": entries}
-        self._values = {(what, name): value for what, group in groups.items() for name, value in group.items()}
-        self._values["zone", ""] = records.club.time_zone
-        self._names = {id(value): name for name, value in self._values.items()}
-        self._book = book
-
-    def bytes_of(self, value: object) -> bytes:
-        """Write a value."""
-        file = BytesIO()
-        pickler = _Writer(file, pickle.HIGHEST_PROTOCOL)
-        pickler.names = self._names
-        pickler.dump(value)
-        return zlib.compress(file.getvalue(), 1)
-
-    def value_of(self, data: bytes) -> object:
-        """Read it."""
-        reader = _Reader(BytesIO(zlib.decompress(data)))
-        reader.values, reader.book = self._values, self._book
-        return reader.load()
-
-
-class _Writer(pickle.Pickler):
-    names: Mapping[int, tuple[str, str]]
-
-    def persistent_id(self, obj: Any) -> object:
-        if type(obj) is Samples:  # `isinstance` of a mapping is slow, and this is asked for each object
-            return obj.today, obj.issued_at, obj.question
-        return self.names.get(id(obj))
-
-
-class _Reader(pickle.Unpickler):
-    values: Mapping[tuple[str, str], Any]
-    book: WeatherBook
-
-    def persistent_load(self, pid: Any) -> Any:
-        if len(pid) == _OF_A_NAME:
-            return self.values[pid]
-        today, issued_at, question = pid
-        return Samples.from_book(today, issued_at, question, self.book)
-
-    def find_class(self, module_name: str, global_name: str) -> Any:
-        if module_name == "datetime" and global_name in _PLAIN:
-            return _PLAIN[global_name]
-        package, _, below = module_name.partition(".")
-        if package == "swardcast" and below.partition(".")[0] in _MADE_OF:
-            found = getattr(import_module(module_name), global_name, None)
-            if isinstance(found, type) and (is_dataclass(found) or issubclass(found, Enum)):
-                return found
-        message = f"{module_name}.{global_name} is nothing that is kept"
-        raise pickle.UnpicklingError(message)
 
 
 def tidy_kept(folder: Path | None, most_mb: float = MOST_KEPT_MB) -> None:
