@@ -8,10 +8,13 @@ from pathlib import Path
 
 import pytest
 
+from swardcast.outlook.learnt import Learnt
 from swardcast.outlook.states import Lesson, Milestone, ReasonKind
+from swardcast.records.club import Grass, SurfaceKind
 from tests.outlook.small_club import HOLES, SmallClub, moment
 
 MAY = moment("05-20")  # the second job is planned for 24 May and announced in March
+GREEN, COOL = SurfaceKind.GREEN, Grass.COOL_SEASON
 NEED, LAG = 10.3566, 13.0  # growth days to holes closed and days to normal: 12.7 mm holes, heavy sand (test_healing.py)
 
 
@@ -296,3 +299,24 @@ def test_a_lesson_is_named_with_its_entry_and_its_share(club: SmallClub) -> None
     )
     reasons = [reason for reason in club.work("again", MAY).reasons if reason.kind is ReasonKind.LEARNT]
     assert [(reason.source, reason.at) for reason in reasons] == [("spring-normal", date(2027, 5, 1))]
+
+
+def test_what_was_learnt_more_than_ten_years_before_the_work_counts_no_more() -> None:
+    def lesson(job: str, day: date) -> Lesson:
+        return Lesson(
+            job=job, title=job, source=job, normal_on=day, days_taken=30.0, days_computed=25.0, log_pace=-0.18
+        )
+
+    days = {
+        "late": "2026-06-01",
+        "old": "2017-05-22",
+        "first": "2017-05-24",
+        "then": "2027-05-23",
+        "same": "2027-05-24",
+    }
+    lessons = [(GREEN, COOL, lesson(job, date.fromisoformat(day))) for job, day in days.items()]
+    learnt = Learnt((*lessons, (GREEN, Grass.ANNUAL_MEADOW_GRASS, lesson("other", date(2026, 6, 1)))))
+    prior = learnt.before(GREEN, COOL, date(2027, 5, 24))
+    assert [one.job for one in prior.lessons] == ["late", "first", "then"]
+    assert learnt.before(GREEN, COOL, date(2027, 5, 24)) is prior
+    assert learnt.before(SurfaceKind.TEE, COOL, date(2027, 5, 24)).lessons == ()

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass, field
-from datetime import date
+from datetime import date, timedelta
 from functools import cached_property
+from typing import Final
 
 from swardcast.outlook.states import Lesson, Lessons, Reason, ReasonKind
 from swardcast.records.club import Grass, SurfaceKind
 from swardcast.turf.pace import after_healed_jobs
 
-__all__ = ["Learnt", "Prior"]
+__all__ = ["LEARNT_FOR", "Learnt", "Prior"]
+
+LEARNT_FOR: Final = timedelta(days=3652)
+"""How long before work a lesson may have been learnt that it counts on, ten years: turf, soil and machines of a course
+change. Judgement."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -65,6 +71,7 @@ class Learnt:
     priors: dict[tuple[int, ...], Prior] = field(default_factory=dict)
     reasons: dict[int, Reason] = field(default_factory=dict)
     _before: dict[tuple[SurfaceKind, Grass, date], Prior] = field(default_factory=dict)
+    _by_day: dict[tuple[SurfaceKind, Grass], list[tuple[date, int, Lesson]]] | None = None
 
     def before(self, kind: SurfaceKind, grass: Grass, began: date) -> Prior:
         """Pick what was learnt before work began: a date must not move for a reason that its own story does not tell.
@@ -75,10 +82,22 @@ class Learnt:
             began: the day on which the work began, or is to begin.
 
         Returns:
-            Lessons of jobs that were back to normal before that day.
+            Lessons of jobs that were back to normal before that day, and not longer than `LEARNT_FOR` before it.
         """
         key = (kind, grass, began)
         if key not in self._before:
-            found = tuple(one for its, seed, one in self.lessons if (its, seed) == key[:2] and one.normal_on < began)
+            of_both = self._in_order_of_days().get(key[:2], [])
+            ends = [bisect_left(of_both, (day,)) for day in (began - LEARNT_FOR, began)]
+            found = tuple(one for _, _, one in sorted(of_both[slice(*ends)], key=lambda its: its[1]))
             self._before[key] = self.priors.setdefault(tuple(map(id, found)), Prior(found, self.reasons))
         return self._before[key]
+
+    def _in_order_of_days(self) -> dict[tuple[SurfaceKind, Grass], list[tuple[date, int, Lesson]]]:
+        """Lessons by what they are of, each with its place among all: those of all years are sought through once."""
+        if self._by_day is None:
+            self._by_day = {}
+            for place, (kind, grass, one) in enumerate(self.lessons):
+                self._by_day.setdefault((kind, grass), []).append((one.normal_on, place, one))
+            for of_both in self._by_day.values():
+                of_both.sort(key=lambda its: its[:2])
+        return self._by_day
