@@ -7,6 +7,7 @@ is over says nothing of it.
 
 from __future__ import annotations
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
@@ -34,6 +35,25 @@ class _Span:
         return self.first - _FAR <= other.last and other.first - _FAR <= self.last
 
 
+class _Beside:
+    """Jobs in the order of their first days, so that nobody looks at those of all years.
+
+    Args:
+        spans: days of each job, by its id.
+    """
+
+    def __init__(self, spans: Mapping[str, _Span]) -> None:
+        self._in_order = sorted(spans.items(), key=lambda its: its[1].first)
+        self._longest = max((span.last - span.first for span in spans.values()), default=timedelta(0))
+
+    def near(self, span: _Span) -> set[str]:
+        """Name those that are near some days."""
+        earliest, latest = span.first - _FAR - self._longest, span.last + _FAR
+        begin = bisect_left(self._in_order, earliest, key=lambda its: its[1].first)
+        end = bisect_right(self._in_order, latest, key=lambda its: its[1].first)
+        return {name for name, its in self._in_order[begin:end] if its.is_near(span)}
+
+
 class Nearby:
     """Cuts a club's records down to what one job can depend on.
 
@@ -49,7 +69,7 @@ class Nearby:
         self.records = records
         self.log = LogByJob(records.entries)
         self._found: dict[str, ClubRecords] = {}
-        self._beside: dict[tuple[str, ...], set[str]] = {}
+        self._beside: dict[tuple[str, ...], _Beside] = {}
 
     def of(self, name: str) -> ClubRecords:
         """Cut the records down.
@@ -69,8 +89,10 @@ class Nearby:
         """Name the jobs that a job can depend on, itself among them."""
         surfaces, span = self.records.jobs[name].surfaces, self._spans[name]
         if surfaces not in self._beside:
-            self._beside[surfaces] = {one for surface in surfaces for one in self._on_surface.get(surface, ())}
-        return {one for one in self._beside[surfaces] if self._spans[one].is_near(span)} | {name}
+            self._beside[surfaces] = _Beside(
+                {one: self._spans[one] for surface in surfaces for one in self._on_surface.get(surface, ())}
+            )
+        return self._beside[surfaces].near(span) | {name}
 
     def days_near(self, name: str) -> tuple[date, date]:
         """Give the first and the last day of what the log says of no job, and a job can depend on."""
@@ -83,9 +105,13 @@ class Nearby:
         asked += [place for place, entry in self.log.of_none if _Span(_day(entry), _day(entry)).is_near(span)]
         return replace(
             self.records,
-            jobs={one: its for one, its in self.records.jobs.items() if one in kept},
+            jobs={one: self.records.jobs[one] for one in sorted(kept, key=self._places.__getitem__)},
             entries=self.log.with_corrections(asked),
         )
+
+    @cached_property
+    def _places(self) -> Mapping[str, int]:
+        return {name: place for place, name in enumerate(self.records.jobs)}
 
     @cached_property
     def _on_surface(self) -> Mapping[str, list[str]]:

@@ -151,7 +151,7 @@ def says_done_of_what_lasts(entry: Entry, job: Job | None) -> bool:
     return done and job is not None and job.lasts
 
 
-def ended(job: Job, records: ClubRecords, entries: Sequence[Entry]) -> dict[str, Statement]:
+def ended(job: Job, records: ClubRecords, entries: Iterable[Entry], own: int | None = None) -> dict[str, Statement]:
     """Find which entry said in words of its own that a surface is open, after a job that lasts had begun there.
 
     Of a job that does not last, it must come after "work done": then a label's time is over.
@@ -160,13 +160,17 @@ def ended(job: Job, records: ClubRecords, entries: Sequence[Entry]) -> dict[str,
         job: the job.
         records: the club's records.
         entries: entries that stand, oldest first.
+        own: how many of them are the job's, after which no more is sought than surfaces that wait for it; None where
+            that is not known.
 
     Returns:
         The first such statement, by surface.
     """
     begun: set[str] = set()
     found: dict[str, Statement] = {}
+    heard = 0
     for entry in entries:
+        heard += getattr(entry, "job", "") == job.id
         step = entry.step if isinstance(entry, Progress) and entry.job == job.id else None
         names = getattr(entry, "surfaces", ()) if step is not None else ()
         if step is Step.STARTED:  # anew
@@ -178,6 +182,8 @@ def ended(job: Job, records: ClubRecords, entries: Sequence[Entry]) -> dict[str,
             found = {name: said for name, play in said.play.items() if play in OPEN and name in begun} | found
         if job.lasts and step in (Step.STARTED, Step.RESUMED):
             begun.update(names)
+        if heard == own and begun <= found.keys():
+            break
     return found
 
 

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime
 from itertools import groupby
+from math import inf
+from typing import Final
 
 from swardcast.outlook.changes import changed_play
 from swardcast.outlook.limits import LimitInForce, limits_after
@@ -16,6 +19,8 @@ from swardcast.records.plan import Play
 from swardcast.records.standing import counts_until, standing_entries
 
 __all__ = ["PlayChange", "play_changes"]
+
+_A_DAY_S: Final = 2 * 24 * 3600.0  # and some more, for the day on which the clocks change
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,6 +82,8 @@ class _Listener:
     _latest: dict[str, tuple[Play, Statement]] = field(default_factory=dict)
     _limits: dict[str, LimitInForce] = field(default_factory=dict)
     _heard: list[Entry] = field(default_factory=list)
+    _limiting: list[Entry] = field(default_factory=list)
+    _begun_s: dict[str, float] = field(default_factory=dict)
 
     def hear(self, at: datetime, entries: Sequence[Entry]) -> Iterator[PlayChange]:
         """One item for a moment: the correction, if it withdrew such an entry, or else the morning entry."""
@@ -102,13 +109,30 @@ class _Listener:
 
     def _listen(self, entries: Sequence[Entry]) -> None:
         self._heard += entries
-        said = standing_entries(entries)  # several at a minute speak in their own order
+        self._limiting += [one for one in entries if isinstance(one, Correction | MorningStatus)]
+        for one in entries:
+            if isinstance(one, Progress):
+                begun_s = self._begun_s.get(one.job, inf)
+                self._begun_s[one.job] = min(begun_s, one.head.true_from_s)
+        said = limiting = standing_entries(entries)  # several at a minute speak in their own order
         if not self._come_last(entries):
-            said = standing_entries(self._heard)  # what was withdrawn must go
-            self._latest, self._limits = {}, {}
+            said, limiting = standing_entries(self._of_today(entries)), standing_entries(self._limiting)
+            self._latest, self._limits = {}, {}  # what was withdrawn must go
         self._latest.update(latest_statements(statements(self.records, said)))
-        for entry in said:
+        for entry in limiting:
             self._limits = limits_after(self._limits, entry)
+
+    def _of_today(self, entries: Sequence[Entry]) -> Sequence[Entry]:
+        """All that can say how play stands today: nothing from before it, but what work that lasts looks back at."""
+        first = begin = entries[0].head.at_s - _A_DAY_S
+        for entry in self._heard[self._place(begin) :]:
+            if isinstance(entry, Progress) and self._looks_back(entry):
+                first = min(first, self._begun_s[entry.job])
+        return self._heard[self._place(first) :]
+
+    def _place(self, begin_s: float) -> int:
+        """Where they begin that were written down from a moment on: none of the others was true as late as that."""
+        return bisect_left(self._heard, begin_s, key=lambda entry: entry.head.at_s)
 
     def _come_last(self, entries: Sequence[Entry]) -> bool:
         """Whether nothing said before changes by them, nor they by it."""

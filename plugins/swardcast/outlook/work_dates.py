@@ -15,7 +15,7 @@ from swardcast.outlook.working_days import finishing_days, working_day_after
 from swardcast.records.club import Club
 from swardcast.records.folder import ClubRecords
 from swardcast.records.operations import label_counts
-from swardcast.records.plan import Play
+from swardcast.records.plan import Job, Play
 from swardcast.records.standing import StandingEntries
 
 __all__ = ["WorkDates", "opened_surfaces", "work_dates"]
@@ -90,7 +90,7 @@ def _lasting(
     facts: JobFacts, records: ClubRecords, entries: StandingEntries, found: Mapping[str, WorkDates]
 ) -> Iterator[tuple[str, WorkDates]]:
     """Surfaces on which work that lasts is begun: its time counts from the first entry, and an entry ends it."""
-    zone, over = records.club.time_zone, ended(facts.job, records, entries.since_job(facts.job.id))
+    zone, over = records.club.time_zone, _ended(facts.job, records, entries)
     for name, there in facts.surfaces.items():
         if there.started is None:
             continue
@@ -108,7 +108,7 @@ def _while_open(
     facts: JobFacts, records: ClubRecords, entries: StandingEntries, as_of: datetime
 ) -> Iterator[tuple[str, WorkDates]]:
     """Surfaces with a product that stay open: the label may speak of the rest of the day, until an entry opens them."""
-    zone, over = records.club.time_zone, ended(facts.job, records, entries.since_job(facts.job.id))
+    zone, over = records.club.time_zone, _ended(facts.job, records, entries)
     for name, there in facts.surfaces.items():
         if there.done is None:
             continue
@@ -121,6 +121,10 @@ def _while_open(
             yield name, WorkDates(finish=finish, reopening=_next_day_at_the_latest(finish), by_label=True)
         else:
             yield name, WorkDates(finish=finish, reopening=DateRange.known(next_day))
+
+
+def _ended(job: Job, records: ClubRecords, entries: StandingEntries) -> dict[str, Statement]:
+    return ended(job, records, entries.since_job(job.id), own=len(entries.of_job(job.id)))
 
 
 def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: StandingEntries) -> dict[str, datetime]:
@@ -150,8 +154,7 @@ def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: StandingEntr
 
 def _is_out_of_play(name: str, opened: datetime, records: ClubRecords, entries: StandingEntries) -> bool:
     """Whether the latest word on a surface after it was opened takes it out of play."""
-    about = [one for one in entries.on_surface(name) if one.head.true_from_s >= opened.timestamp()]
-    return latest_play(name, records, about) in (Play.CLOSED, Play.TEMPORARY_GREEN)
+    return latest_play(name, records, entries.on_surface_since(name, opened)) in (Play.CLOSED, Play.TEMPORARY_GREEN)
 
 
 def _finishes(facts: JobFacts, club: Club, as_of: datetime, times: Mapping[str, Times]) -> dict[str, DateRange]:

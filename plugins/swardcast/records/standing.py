@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from bisect import bisect_left
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from datetime import UTC, date, datetime, time, timedelta
 from functools import cached_property
@@ -135,10 +136,16 @@ class StandingEntries(tuple[Entry, ...]):
         """Those that name a surface, oldest first."""
         return [self[place] for place in self._on_surfaces.get(name, ())]
 
-    def since_job(self, job: str) -> tuple[Entry, ...]:
+    def on_surface_since(self, name: str, moment: datetime) -> list[Entry]:
+        """Those of them that were true from a moment on, oldest first."""
+        places = self._on_surfaces.get(name, [])
+        begin = bisect_left(places, moment.timestamp(), key=lambda place: self[place].head.true_from_s)
+        return [self[place] for place in places[begin:]]
+
+    def since_job(self, job: str) -> Iterator[Entry]:
         """All from the first that speaks of a job on, oldest first; none where none does."""
         places = self._of_jobs.get(job, ())
-        return self[places[0] :] if places else ()
+        return (self[place] for place in range(places[0], len(self))) if places else iter(())
 
 
 def standing_entries(entries: Iterable[Entry]) -> StandingEntries:
