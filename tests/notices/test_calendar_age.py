@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import UTC, datetime, time, timedelta
 
 from swardcast.notices.calendar_age import age_of
-from swardcast.outlook.story import FOLLOWED_DAYS
+from swardcast.outlook.story_moments import FOLLOWED_DAYS
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import PlanChange

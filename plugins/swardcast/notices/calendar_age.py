@@ -14,7 +14,7 @@ from datetime import UTC, datetime, time, timedelta
 from typing import Final
 
 from swardcast.outlook.memory import records_near
-from swardcast.outlook.story import FOLLOWED_DAYS
+from swardcast.outlook.story_moments import FOLLOWED_DAYS
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry

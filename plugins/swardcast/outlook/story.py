@@ -19,16 +19,13 @@ from swardcast.outlook.moves import matters, moves
 from swardcast.outlook.quiet_mornings import QuietMornings
 from swardcast.outlook.recovery import Samples
 from swardcast.outlook.states import DateRange, JobOutlook, ReasonKind, Work
-from swardcast.outlook.story_moments import Moment, moments_of
+from swardcast.outlook.story_moments import FOLLOWED_DAYS, Moment, moments_of
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.log import Entry, MorningStatus
 from swardcast.records.plan import Job
 
-__all__ = ["FOLLOWED_DAYS", "JobChange", "JobStory", "tell_story"]
-
-FOLLOWED_DAYS: Final = 300
-"""Days since the last entry for which a job is followed, through a winter: as far as the weather is kept."""
+__all__ = ["JobChange", "JobStory", "tell_story"]
 
 _GOING_ON: Final = (Work.UNDER_WAY, Work.HELD_UP)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
@@ -26,13 +26,16 @@ from swardcast.records.operations import label_counts
 from swardcast.records.plan import Job
 from swardcast.records.standing import rank
 
-__all__ = ["Log", "Moment", "moments_of"]
+__all__ = ["FOLLOWED_DAYS", "Log", "Moment", "moments_of"]
 
 EntryT = TypeVar("EntryT", BackToNormal, MorningStatus)
 _Key = tuple[float, int, str]
 
 _MORNING: Final = time(7, 0)  # when a new day's weather counts as known to members
 _DAY: Final = timedelta(days=1)
+FOLLOWED_DAYS: Final = 300
+"""Days since the last entry for which a job is followed, through a winter: as far as the weather is kept."""
+_FOLLOWED: Final = timedelta(days=FOLLOWED_DAYS)
 _NO_WORK: Final = (Observation, GrowthHeldBack, NoteToMembers)
 
 
@@ -72,17 +75,21 @@ class Log:
         there = [place for place, entry in self._log.of_growth if not set(entry.surfaces).isdisjoint(job.surfaces)]
         return self._log.with_corrections([*self._log.places_of(job.id), *there])
 
-    def mornings_after(self, at: datetime) -> Sequence[MorningStatus]:
-        """List the morning entries after a moment."""
-        return self._after(self._mornings, at)
+    def mornings_between(self, first: datetime, last: datetime) -> Sequence[MorningStatus]:
+        """List the morning entries from a moment up to another, as entered."""
+        begin = bisect_left(self._mornings, first.timestamp(), key=_at_s)
+        return self._mornings[begin : bisect_right(self._mornings, last.timestamp(), key=_at_s)]
 
-    def normal_after(self, at: datetime) -> Sequence[BackToNormal]:
-        """List the entries after a moment that call any job back to normal."""
-        return self._after(self._normal, at)
+    def normal_between(self, at: datetime, true_by: date) -> Iterator[BackToNormal]:
+        """List the entries after a moment that call any job back to normal, where that was true by a day."""
+        latest = datetime.combine(true_by + _DAY, time(0), tzinfo=at.tzinfo).timestamp() + self._latest_s
+        begin, end = (bisect_right(self._normal, moment, key=_at_s) for moment in (at.timestamp(), latest))
+        return (entry for entry in self._normal[begin:end] if entry.head.true_from.date() <= true_by)
 
-    @staticmethod
-    def _after(found: Sequence[EntryT], at: datetime) -> Sequence[EntryT]:
-        return found[bisect_right(found, at.timestamp(), key=lambda entry: entry.head.at_s) :]
+    @cached_property
+    def _latest_s(self) -> float:
+        """How long after it was true such an entry was made at the latest, s."""
+        return max((entry.head.at_s - entry.head.true_from_s for entry in self._normal), default=0.0)
 
     @cached_property
     def _mornings(self) -> list[MorningStatus]:
@@ -94,7 +101,11 @@ class Log:
 
 
 def _as_entered(entries: Iterable[EntryT]) -> list[EntryT]:
-    return sorted(entries, key=lambda entry: entry.head.at_s)
+    return sorted(entries, key=_at_s)
+
+
+def _at_s(entry: Entry) -> float:
+    return entry.head.at_s
 
 
 def moments_of(
@@ -121,12 +132,11 @@ def moments_of(
     told = [Moment(at=first, id=ANNOUNCED)] if after is None else []
     said = [entry for entry in entries if entry.head.at > first]
     if begun and (job.lasts or label_counts(job.operations)):  # then a morning entry may end it
-        in_the_morning = log.mornings_after(datetime.combine(min(begun), time(0), tzinfo=zone) - timedelta.resolution)
-        said += [one for one in in_the_morning if min(begun) <= one.head.at.astimezone(zone).date()]
+        said += _mornings_heard(log, datetime.combine(min(begun), time(0), tzinfo=zone), entries)
     # What another job teaches can move a plan, until its own work begins.
     until = min(worked) if worked else as_of.astimezone(zone).date()
-    others = (entry for entry in log.normal_after(wanted_from) if entry.job != job.id)
-    said += [entry for entry in others if entry.head.at > first and entry.head.true_from.date() <= until]
+    others = (entry for entry in log.normal_between(wanted_from, until) if entry.job != job.id)
+    said += [entry for entry in others if entry.head.at > first]
     told += [Moment(at=entry.head.at, id=entry.head.id, entry=entry) for entry in said]
     told = sorted((one for one in told if _is_wanted(one, after, as_of)), key=lambda one: one.order)
     if not worked:
@@ -138,6 +148,16 @@ def moments_of(
         yield from mornings.before(moment, is_quiet)
         yield moment
     yield from mornings.before(None, is_quiet)
+
+
+def _mornings_heard(log: Log, begun: datetime, entries: Sequence[Entry]) -> Iterator[MorningStatus]:
+    """Morning entries since work began, each not longer after the last of the job's own than a job is followed."""
+    own = sorted(map(_at_s, entries))
+    last = datetime.fromtimestamp(own[-1], begun.tzinfo) + _FOLLOWED
+    for morning in log.mornings_between(begun, last):
+        before = bisect_right(own, morning.head.at_s)
+        if not before or morning.head.at_s - own[before - 1] <= _FOLLOWED.total_seconds():
+            yield morning
 
 
 def _is_wanted(moment: Moment, after: datetime | None, as_of: datetime) -> bool:
