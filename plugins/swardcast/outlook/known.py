@@ -8,7 +8,7 @@ from swardcast.outlook.bookkeeping import Ledger
 from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.folder import ClubRecords
-from swardcast.records.standing import StandingEntries, standing_entries
+from swardcast.records.standing import StandingEntries, standing_among, standing_entries
 
 __all__ = ["Known"]
 
@@ -30,17 +30,19 @@ class Known:
     dates: dict[JobFacts, dict[str, WorkDates]] = field(default_factory=dict)
 
     @classmethod
-    def of(cls, records: ClubRecords, ledger: Ledger) -> Known:
+    def of(cls, records: ClubRecords, ledger: Ledger, spoken: StandingEntries | None = None) -> Known:
         """Gather it.
 
         Args:
             records: the records as known at a moment.
             ledger: what plan and log say of jobs, as gathered before.
+            spoken: the entries of those of every moment, as `as_spoken` gives them, where that is known; else they are
+                put in order here.
 
         Returns:
             What is known.
         """
-        entries = standing_entries(records.entries)
+        entries = standing_entries(records.entries) if spoken is None else standing_among(spoken, records.entries)
         facts = tuple(ledger.facts_of(job, entries) for job in records.jobs.values())
         return cls(records=records, entries=entries, facts=facts)
 

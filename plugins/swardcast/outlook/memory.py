@@ -22,6 +22,7 @@ from swardcast.outlook.taught import Taught, without_file
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.records.folder import ClubRecords
 from swardcast.records.privacy import for_members
+from swardcast.records.standing import StandingEntries, as_spoken
 
 __all__ = [
     "Memory",
@@ -137,6 +138,7 @@ class Memory:
         self.digests = KnownDigests(self.nearby)
         self.recall: Recall | None = None
         self._clocks: dict[str, LogClock] = {}
+        self._spoken: dict[str, StandingEntries] = {}
         self._known = lru_cache(_STATES_KEPT)(self._known_of)
 
     @cached_property
@@ -178,7 +180,10 @@ class Memory:
         return self.recall.again(name, self.digests.mark_of(job, at, None), kind, work_out)
 
     def _known_of(self, only: str, so_far: KnownSoFar, without: str) -> Known:
-        return Known.of(without_file(self._part(only).known_at(so_far.moment), without), self._ledger)
+        part = self._part(only)
+        if only not in self._spoken:
+            self._spoken[only] = as_spoken(part.entries)
+        return Known.of(without_file(part.known_at(so_far.moment), without), self._ledger, self._spoken[only])
 
     def _part(self, only: str) -> ClubRecords:
         """What the job that is wanted can depend on, or all."""

@@ -39,6 +39,7 @@ from swardcast.records.folder import ClubRecords
 from swardcast.records.log import BackToNormal, Entry, MorningStatus, Progress, Step
 from swardcast.records.operations import LEAVES_NOTHING
 from swardcast.records.plan import Job, Play
+from swardcast.records.standing import surfaces_named
 
 __all__ = [
     "OPEN",
@@ -210,7 +211,7 @@ def latest_statement(
     """
     for place in reversed(range(len(entries))):
         entry = entries[place]
-        if not stands(entry):
+        if name not in surfaces_named(entry) or not stands(entry):
             continue
         lasts = says_done_of_what_lasts(entry, records.jobs.get(getattr(entry, "job", "")))
         said = _statement_of(entry, records, list(filter(stands, entries[: place + 1])) if lasts else [entry])

@@ -154,7 +154,7 @@ def opened_surfaces(facts: JobFacts, records: ClubRecords, entries: StandingEntr
 
 def _is_out_of_play(name: str, opened: datetime, records: ClubRecords, entries: StandingEntries) -> bool:
     """Whether the latest word on a surface after it was opened takes it out of play."""
-    return latest_play(name, records, entries.on_surface_since(name, opened)) in (Play.CLOSED, Play.TEMPORARY_GREEN)
+    return latest_play(name, records, entries.since(opened)) in (Play.CLOSED, Play.TEMPORARY_GREEN)
 
 
 def _finishes(facts: JobFacts, club: Club, as_of: datetime, times: Mapping[str, Times]) -> dict[str, DateRange]:

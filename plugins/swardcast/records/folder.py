@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import datetime
@@ -24,7 +25,7 @@ class ClubRecords:
         club: the club.
         surfaces: surfaces by id, in the club's order.
         jobs: jobs by id, in the plan's order.
-        entries: the log, oldest first.
+        entries: the log in the order in which it was written, as `as_entered` gives it.
         weather: the weather.
         fixtures: competitions and visitors' days, the first first; they count as known at all times, like surfaces.
         planning: what the club keeps to itself; it stands beside the club, which pages are made of, never in it.
@@ -72,5 +73,5 @@ class ClubRecords:
         return replace(
             self,
             jobs={name: job for name, job in self.jobs.items() if job.announced <= today},
-            entries=tuple(entry for entry in self.entries if entry.head.at_s <= now),
+            entries=self.entries[: bisect_right(self.entries, now, key=lambda entry: entry.head.at_s)],
         )

@@ -32,7 +32,9 @@ __all__ = [
     "morning_of",
     "notes_withdrawn",
     "rank",
+    "standing_among",
     "standing_entries",
+    "surfaces_named",
     "taken_back",
     "withdrawn_ids",
     "without_words_of",
@@ -98,6 +100,18 @@ def morning_of(entries: Iterable[Entry], day: date) -> MorningStatus | None:
     return mornings[-1] if mornings and mornings[-1].head.true_from.date() == day else None
 
 
+def surfaces_named(entry: Entry) -> Iterable[str]:
+    """Name the surfaces that an entry speaks of.
+
+    Args:
+        entry: the entry.
+
+    Returns:
+        Their ids, as often as they are named.
+    """
+    return [name for name, _ in entry.play] if isinstance(entry, MorningStatus) else getattr(entry, "surfaces", ())
+
+
 class StandingEntries(tuple[Entry, ...]):
     """Entries that stand, in the order in which they speak, with those of a job or a surface found at once."""
 
@@ -109,10 +123,7 @@ class StandingEntries(tuple[Entry, ...]):
     def _on_surfaces(self) -> Mapping[str, list[int]]:
         found: dict[str, list[int]] = {}
         for place, entry in enumerate(self):
-            named = (
-                [name for name, _ in entry.play] if isinstance(entry, MorningStatus) else getattr(entry, "surfaces", ())
-            )
-            for name in dict.fromkeys(named):
+            for name in dict.fromkeys(surfaces_named(entry)):
                 found.setdefault(name, []).append(place)
         return found
 
@@ -136,11 +147,9 @@ class StandingEntries(tuple[Entry, ...]):
         """Those that name a surface, oldest first."""
         return [self[place] for place in self._on_surfaces.get(name, ())]
 
-    def on_surface_since(self, name: str, moment: datetime) -> list[Entry]:
-        """Those of them that were true from a moment on, oldest first."""
-        places = self._on_surfaces.get(name, [])
-        begin = bisect_left(places, moment.timestamp(), key=lambda place: self[place].head.true_from_s)
-        return [self[place] for place in places[begin:]]
+    def since(self, moment: datetime) -> tuple[Entry, ...]:
+        """Those that were true from a moment on, oldest first."""
+        return self[bisect_left(self, moment.timestamp(), key=lambda entry: entry.head.true_from_s) :]
 
     def since_job(self, job: str) -> Iterator[Entry]:
         """All from the first that speaks of a job on, oldest first; none where none does."""
@@ -163,6 +172,21 @@ def standing_entries(entries: Iterable[Entry]) -> StandingEntries:
     known = tuple(entries)
     withdrawn = withdrawn_ids(known)
     return as_spoken(entry for entry in known if entry.head.id not in withdrawn)
+
+
+def standing_among(spoken: StandingEntries, entries: Iterable[Entry]) -> StandingEntries:
+    """Drop entries that were withdrawn or replaced, as `standing_entries` does, where their order is known.
+
+    Args:
+        spoken: these entries and perhaps more, as `as_spoken` gives them.
+        entries: entries known so far.
+
+    Returns:
+        Entries that stand, oldest first.
+    """
+    known = tuple(entries)
+    standing = {entry.head.id for entry in known} - withdrawn_ids(known)
+    return StandingEntries([entry for entry in spoken if entry.head.id in standing])
 
 
 def as_spoken(entries: Iterable[Entry]) -> StandingEntries:
