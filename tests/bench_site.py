@@ -21,6 +21,8 @@ from pathlib import Path
 from statistics import median
 from typing import Any
 
+import numpy as np
+
 from swardcast.compose import compose_bulletin
 from swardcast.outlets.html import notice_html
 from swardcast.reading.folder import read_club_folder
@@ -237,6 +239,9 @@ def main(sizes: tuple[int, ...] = SIZES) -> None:
     for few, many in pairwise(sizes):
         power = log(full[many] / full[few]) / log(many / few)
         print(f"a full build grows from {few} to {many} notices as their number to the power {power:.2f}")
+    if len(sizes) > 1:
+        power = float(np.polyfit(np.log(list(full)), np.log(list(full.values())), 1)[0])
+        print(f"fitted to all: the power {power:.2f}")
 
 
 if __name__ == "__main__":
