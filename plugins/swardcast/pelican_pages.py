@@ -101,7 +101,8 @@ def add_missing_page(generator: PagesGenerator) -> None:
         {"url": MISSING_PAGE, "save_as": MISSING_PAGE, "template": "missing", "robots": "noindex"},
     )
     page = _page(generator, "missing", voice.say("missing-title"), voice.say("missing-what"), **address)
-    page._content = missing_html(voice, f"{generator.context['swardcast_site_path']}/")
+    root = f"{generator.context['swardcast_site_path']}/"
+    page._content = missing_html(voice, root, has_archive=bool(bulletin.notices))
     generator.pages.append(page)
 
 

@@ -78,7 +78,7 @@ def _parts(generator: PagesGenerator, page: Page) -> dict[str, Callable[[], str]
         laid_out, fixtures = season_of(bulletin), bulletin.records.fixtures
         bars = season_bars(laid_out, fixtures, voice)
         picture = figure_html(bars.told, draw_season(bars), voice) if bars else NO_PICTURE
-        return season_months_html(laid_out, voice, up, picture)
+        return season_months_html(laid_out, voice, up, picture, has_archive=bool(bulletin.notices))
 
     return {
         "season": season,

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
+from typing import Final
 
 from lxml import html
 
@@ -23,6 +24,9 @@ from swardcast.outlook.states import Work
 from tests.conftest import DEMO
 
 Run = Callable[..., subprocess.CompletedProcess[str]]
+
+
+_TO_ARCHIVE: Final = "//main//a[contains(@href, 'archive/')]"
 
 
 def _links(page: Path) -> list[str]:
@@ -119,18 +123,22 @@ def test_before_the_first_notice_nothing_leads_to_an_archive_and_its_page_says_w
 ) -> None:
     """The demo announces its first work on 19 April."""
     site = _built(run_swardcast, tmp_path / "site", "2027-04-18 12:00")
-    assert not html.parse(site / "notices" / "index.html").getroot().xpath("//main//a[contains(@href, 'archive')]")
+    leading = [page for page in site.rglob("*.html") if html.parse(page).getroot().xpath(_TO_ARCHIVE)]
+    assert leading == []
     words = html.parse(site / "archive" / "index.html").getroot().xpath("//main//p")
     assert [" ".join(one.text_content().split()) for one in words] == [
         "There is no notice yet. Each one stands here from the day on which we publish it."
     ]
-    season = " ".join(html.parse(site / "season" / "index.html").getroot().xpath("//main")[0].text_content().split())
-    assert "What was done before" not in season
+
+
+def test_with_the_first_notice_the_season_leads_to_the_archive(demo_site: Path) -> None:
+    (link,) = html.parse(demo_site / "season" / "index.html").getroot().xpath(_TO_ARCHIVE)
+    assert (link.get("href"), link.text_content()) == ("../archive/index.html", "Notices of all years")
 
 
 def test_the_page_for_a_lost_address_leads_to_the_status_the_notices_and_the_archive(demo_bulletin: Bulletin) -> None:
     """Such a page is shown below any address, so its links begin at the host's root."""
-    page = html.fromstring(f"<div>{missing_html(demo_bulletin.voice, '/')}</div>")
+    page = html.fromstring(f"<div>{missing_html(demo_bulletin.voice, '/', has_archive=True)}</div>")
     links = {link.get("href"): " ".join(link.getparent().text_content().split()) for link in page.iter("a")}
     assert links == {
         "/index.html": "Course status: what is open today.",

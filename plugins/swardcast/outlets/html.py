@@ -108,7 +108,9 @@ def why_index_html(pages: Sequence[WhyPage], voice: Voice, root: str) -> str:
     return rendered("why_index.html", voice, groups=groups, root=root)
 
 
-def season_months_html(season: Season, voice: Voice, root: str, picture: Markup = NO_PICTURE) -> str:
+def season_months_html(
+    season: Season, voice: Voice, root: str, picture: Markup = NO_PICTURE, *, has_archive: bool = False
+) -> str:
     """Render what is planned when, month by month.
 
     Args:
@@ -116,11 +118,12 @@ def season_months_html(season: Season, voice: Voice, root: str, picture: Markup 
         voice: the language and the day of the reader.
         root: address of the site's first page, ending with a slash.
         picture: its picture, or none.
+        has_archive: whether the archive has any notice to lead to.
 
     Returns:
         HTML without the title; every text is escaped.
     """
-    return rendered("season.html", voice, season=season, root=root, picture=picture)
+    return rendered("season.html", voice, season=season, root=root, picture=picture, has_archive=has_archive)
 
 
 def archive_html(years: Sequence[ArchiveYear], voice: Voice, root: str) -> str:
@@ -182,18 +185,19 @@ def feeds_html(feeds: Sequence[Feed], voice: Voice, root: str) -> str:
     return rendered("feeds.html", voice, feeds=feeds, root=root)
 
 
-def missing_html(voice: Voice, root: str) -> str:
+def missing_html(voice: Voice, root: str, *, has_archive: bool) -> str:
     """Render what a reader finds at an address that is not there.
 
     Args:
         voice: the language.
         root: address of the site's first page from the root of its host, ending with a slash: whatever the address
             that was asked for, its depth is not known.
+        has_archive: whether the archive has any notice to lead to.
 
     Returns:
         HTML without the title; every text is escaped.
     """
-    return rendered("missing.html", voice, root=root)
+    return rendered("missing.html", voice, root=root, has_archive=has_archive)
 
 
 def sums_html(sums: Sequence[JobSums], voice: Voice) -> str:

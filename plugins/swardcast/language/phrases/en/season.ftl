@@ -135,7 +135,7 @@ archive-year-summary = { $count ->
    *[other] { $count } notices about work on the course in { $year }, and how it ended.
 }
 archive-all-years = All years
-# On the page of notices
+# On the pages of notices and of the season
 archive-link = Notices of all years
 archive-rest = What has been over for more than half a year is in the archive.
 # On the page of a kind of work
