@@ -13,7 +13,7 @@ from pathlib import Path
 
 import pytest
 
-from swardcast.compose import Bulletin, compose_bulletin
+from swardcast.compose import Bulletin, compose_bulletin, season_of
 from swardcast.errors import InputNeedsAttention
 from swardcast.language.voice import Voice, capital
 from swardcast.notices.as_told import NoticesAsTold
@@ -343,8 +343,25 @@ def test_of_a_tee_whose_work_nobody_reported_as_begun_it_is_not_said_to_be_close
     assert tees.words == words
 
 
-def test_work_that_is_held_up_before_it_began_is_not_said_to_close_anything(tmp_path: Path) -> None:
-    """The turf of both tees was to begin on 1 June; it rains, and no day is known. Tee 1 alone was begun."""
+@pytest.mark.parametrize(
+    ("begun", "on_status", "in_notice"),
+    [
+        (
+            "surfaces: tee 1",
+            "Tee 1 will still be closed then. Tee 2 may be closed then, if the work goes on.",
+            "Some tees will still be closed then.",
+        ),
+        (
+            "",
+            "Tees 1 and 2 may be closed then, if the work goes on.",
+            "Some tees may be closed then, if the work goes on.",
+        ),
+    ],
+)
+def test_what_is_held_up_before_it_began_is_said_alike_on_status_season_and_notice_to_close_only_if_it_goes_on(
+    begun: str, on_status: str, in_notice: str, tmp_path: Path
+) -> None:
+    """The turf of both tees was to begin on 1 June, to open within 1 to 2 weeks; it rains, and no day is known."""
     club = SmallClub(tmp_path)
     (club.folder / "surfaces.yaml").write_text(
         "tees:\n  grass: cool-season\n  holes: {1: 250 m2, 2: 250 m2}\n", "utf-8"
@@ -352,10 +369,15 @@ def test_work_that_is_held_up_before_it_began_is_not_said_to_close_anything(tmp_
     event = ("UID:Match", "SUMMARY:Match", "DTSTART;VALUE=DATE:20270606")
     (club.folder / "fixtures.ics").write_text(calendar(event), encoding="utf-8", newline="")
     club.job("turf", "06-01", "re-turfing", surfaces="tees 1-2", more=WEEKS)
-    club.log("start", "06-01", "work started", "job: turf", "surfaces: tee 1", time="08:00")
+    if begun:
+        club.log("start", "06-01", "work started", "job: turf", begun, time="08:00")
     club.log("rain", "06-01", "held up", "job: turf", "because: rain", time="10:00")
-    (match,) = bulletin_of(club, "06-01").status.fixtures
-    assert [met.words for met in match.meets] == ["Tee 1 will still be closed then."]
+    bulletin = bulletin_of(club, "06-01")
+    (match,) = bulletin.status.fixtures
+    assert [met.words for met in match.meets] == [on_status]
+    assert rows_of(bulletin, "turf")["Match, Sunday 6 June"] == in_notice
+    (run,) = season_of(bulletin).months[0].fixtures.runs
+    assert [met.words for met in run.meets] == [in_notice]
 
 
 def test_no_fixture_is_told_that_is_far_or_private_or_meets_nothing(tmp_path: Path) -> None:

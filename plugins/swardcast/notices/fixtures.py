@@ -16,6 +16,7 @@ from swardcast.outlook.fixtures import (
     Touch,
     begun_and_not,
     fixtures_ahead,
+    waits_to_begin,
     worth_telling,
 )
 from swardcast.outlook.job_ranges import open_works, sampled_recoveries
@@ -119,11 +120,7 @@ def meets_in_words(one: FixtureOutlook, outlook: JobOutlook, voice: Voice, *, af
 
 def _sentence(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
     if outlook.job.reopens_after is not None and one.in_work is not Touch.NO:
-        play = slug_of(outlook.job.while_working)
-        if one.in_work is Touch.PERHAPS:
-            return _of_some("fixtures-perhaps-closed", outlook, voice, play=play)
-        begun, _ = begun_and_not(open_works(outlook.surfaces))
-        return _of_some("fixtures-closed" if begun else "fixtures-closed-by-plan", outlook, voice, play=play)
+        return _of_some(_closed(one, outlook), outlook, voice, play=slug_of(outlook.job.while_working))
     if one.in_work is Touch.YES:
         planned = outlook.work is Work.PLANNED
         return voice.say("fixtures-in-work-as-planned" if planned else "fixtures-in-work-as-it-stands")
@@ -131,6 +128,17 @@ def _sentence(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:
     if one.in_work is Touch.PERHAPS:
         return voice.say("fixtures-in-work-if-held-up", state=state)
     return voice.say("sentence", clause=state)
+
+
+def _closed(one: FixtureOutlook, outlook: JobOutlook) -> str:
+    """The phrase for surfaces that stay closed after the work."""
+    works = open_works(outlook.surfaces)
+    if all(waits_to_begin(work) for work in works):
+        return "fixtures-closed-if-it-goes-on"
+    if one.in_work is Touch.PERHAPS:
+        return "fixtures-perhaps-closed"
+    begun, _ = begun_and_not(works)
+    return "fixtures-closed" if begun else "fixtures-closed-by-plan"
 
 
 def _state(one: FixtureOutlook, outlook: JobOutlook, voice: Voice) -> str:

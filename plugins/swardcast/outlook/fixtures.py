@@ -28,7 +28,9 @@ __all__ = [
     "fixtures_ahead",
     "likely_closed",
     "meeting_of",
+    "perhaps_closed_later",
     "side_of",
+    "waits_to_begin",
     "worth_telling",
 ]
 
@@ -225,10 +227,42 @@ def likely_closed(
     day = max(one.fixture.first_day, today)
     begins = {work.surface.id: part.first_day for part in work_parts(outlook, weekdays) for work in part.works}
     begun, to_begin = begun_and_not(open_works(outlook.surfaces))
-    planned = (work for work in to_begin if work.work is Work.PLANNED)  # held up, it has no day
+    planned = (work for work in to_begin if not waits_to_begin(work))
     closed = [*begun, *(work for work in planned if begins.get(work.surface.id, date.max) <= day)]
-    ends = ((work, work.dates[Milestone.REOPENING]) for work in closed)
-    return [work for work, end in ends if (_before_end_of(end, day, even_on_it=True) or Touch.PERHAPS) is touch]
+    return [work for work in closed if _in_closure(work, day) is touch]
+
+
+def perhaps_closed_later(one: FixtureOutlook, outlook: JobOutlook, today: date) -> list[SurfaceWork]:
+    """List the work held up before it began whose surfaces a fixture finds closed if it has gone on by then.
+
+    Args:
+        one: the fixture, judged for this job.
+        outlook: how the job stands; its surfaces stay closed after the work.
+        today: the day, in the club's local time.
+
+    Returns:
+        The job on these surfaces, in its order.
+    """
+    day = max(one.fixture.first_day, today)
+    waiting = (work for work in open_works(outlook.surfaces) if waits_to_begin(work))
+    return [work for work in waiting if _in_closure(work, day) is not Touch.NO]
+
+
+def _in_closure(work: SurfaceWork, day: date) -> Touch:
+    """Whether a day lies before the end of the closure after work on a surface."""
+    return _before_end_of(work.dates[Milestone.REOPENING], day, even_on_it=True) or Touch.PERHAPS
+
+
+def waits_to_begin(work: SurfaceWork) -> bool:
+    """Tell whether work was held up before it began, so that no day can be told for it.
+
+    Args:
+        work: one job on one surface.
+
+    Returns:
+        Whether it is so.
+    """
+    return work.work is Work.HELD_UP and not work.has_begun
 
 
 def begun_and_not(works: Iterable[SurfaceWork]) -> tuple[list[SurfaceWork], list[SurfaceWork]]:

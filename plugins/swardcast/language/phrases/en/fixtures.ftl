@@ -47,6 +47,16 @@ fixtures-perhaps-closed = { $play ->
        *[other] { $who } may still be closed then.
     }
 }
+# Of work held up before it began
+fixtures-closed-if-it-goes-on = { $play ->
+    [temporary-green] { $count ->
+        [one] { $who } may be on a temporary green then, if the work goes on.
+       *[other] { $who } may be on temporary greens then, if the work goes on.
+    }
+   *[closed] { $count ->
+       *[other] { $who } may be closed then, if the work goes on.
+    }
+}
 fixtures-in-work-as-planned = in the days of the work as planned.
 fixtures-in-work-as-it-stands = in the days of the work as it stands now.
 fixtures-in-work-if-held-up = in the days of the work if weather holds it up. Otherwise { $state }.
