@@ -382,21 +382,41 @@ def test_the_subject_of_a_draft_comes_through_whatever_is_typed(planned: Bulleti
     assert max(map(len, data.split(b"\r\n"))) <= 78
 
 
+def _weekly(bulletin: Bulletin) -> str:
+    return next(one.data for one in email_artifacts(bulletin) if one.path == "email.txt").decode()
+
+
 def test_work_of_which_no_start_came_stands_last_and_in_a_line_unless_it_has_cautions_of_its_own(
     demo_bulletin_at: Callable[[str], Bulletin],
 ) -> None:
-    bulletin = demo_bulletin_at("2027-12-06 08:00")
-    text = next(artifact.data for artifact in email_artifacts(bulletin) if artifact.path == "email.txt").decode()
+    text = _weekly(demo_bulletin_at("2027-12-06 08:00"))
     coming, silent = text.split("\nTo come\n")[1].split("\nPlanned, no start reported\n")
     assert "Liners and new sand" in coming
     assert "Temporary greens on the two low holes" in coming
     assert "no start reported" not in coming
     assert "https://quillhaven.example/n/hyw78/" not in silent
-    feed, lines = silent.split("\nIn a line each\n")
-    assert "The label says: keep off until the grains are watered in" in _words(feed)
-    said = _words(lines)
-    assert "Light sanding of the greens: planned from 4 October; no start reported (https" in said
+    line = "Light sanding of the greens: planned from 4 October; no start reported (https"
+    assert line in _words(silent)
     assert "This work was planned from Monday 4 October" not in _words(text)
+    feed, lines = _weekly(demo_bulletin_at("2027-10-12 08:00")).split("\nIn a line each\n")
+    assert "The label says: keep off until the grains are watered in" in _words(feed)
+    assert line in _words(lines)
+
+
+@pytest.mark.parametrize(("day", "is_there"), [("10-14", True), ("10-15", False), ("12-06", False)])
+def test_a_week_after_the_days_of_work_that_nobody_reported_its_label_is_only_in_the_notice(
+    day: str, is_there: bool, demo_bulletin_at: Callable[[str], Bulletin]
+) -> None:
+    """The greens were to be fed on 6 October, and the label counts until the 7th: seven days later is the 14th."""
+    bulletin = demo_bulletin_at(f"2027-{day} 08:00")
+    weekly, signs = _words(_weekly(bulletin)), "Signs: at the 1st tee, the 10th tee and the practice green."
+    assert (signs in weekly) is is_there
+    assert ("Autumn feed for the greens: planned from 6 October; no start reported (https" in weekly) is not is_there
+    assert signs in _words(
+        _made_of(_of(bulletin, "greens-autumn-feed-2027"), bulletin)[
+            "notices/greens-autumn-feed-2027/email.txt"
+        ].decode()
+    )
 
 
 def test_work_that_is_over_is_told_for_a_week(demo_bulletin: Bulletin) -> None:

@@ -3,8 +3,8 @@
 A caution that several notices have stands once, at its end. Where there is not room for all, what goes on comes first,
 then what is over since a week, then what is to come, the nearest before: the first of them in short, with their
 cautions; the next in a line with its address, which leads to the cautions; of the rest their number. Work that was
-planned for days now past, and of which no report came, stands last, in a line unless it has cautions of its own: it
-says nothing new.
+planned for days now past, and of which no report came, stands last: in a line if it has no cautions of its own, or once
+a week has gone since the last of these days. It says nothing new, and a label of a day long past warns of nothing.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from swardcast.compose import Bulletin
 from swardcast.language.voice import Voice
 from swardcast.notices.ends import has_no_day
 from swardcast.notices.notice import Notice
-from swardcast.notices.spans import told_before
+from swardcast.notices.spans import last_day_of_work, told_before
 from swardcast.notices.words import contact_in_words
 from swardcast.outlets.email_content import (
     Email,
@@ -32,6 +32,7 @@ from swardcast.outlets.email_content import (
     status_link,
 )
 from swardcast.outlets.short_addresses import short_address
+from swardcast.outlets.still_told import IN_EMAILS
 from swardcast.outlook.states import Work
 from swardcast.records.club import Club
 from swardcast.records.plan import Part
@@ -140,7 +141,7 @@ def _parts(week: _Week, bulletin: Bulletin) -> Iterable[EmailPart]:
         caution
         for _, some in week.groups
         for notice in some
-        if notice.id in week.in_short
+        if notice.id in week.in_short and not _is_long_silent(notice, bulletin)
         for caution, shared in _cautions(notice).items()
         if shared
     )
@@ -186,9 +187,20 @@ def _group(
 
 
 def _needs_no_more(notice: Notice, shared: Sequence[str], bulletin: Bulletin) -> bool:
-    """Whether a line says all that there is: no start was reported, and no caution would stand beneath."""
+    """Whether a line says all that there is: no start was reported, and no caution would, or need, stand beneath."""
     silent = no_start_reported(bulletin.outlook.jobs[notice.id], bulletin.voice)
-    return silent and all(caution in shared for caution in _cautions(notice))
+    return silent and (_is_long_silent(notice, bulletin) or all(caution in shared for caution in _cautions(notice)))
+
+
+def _is_long_silent(notice: Notice, bulletin: Bulletin) -> bool:
+    """Whether nobody reported a start, and a week has gone since the work was to be finished.
+
+    Until then it may only be that nobody made the entry, and a label would count.
+    """
+    outlook = bulletin.outlook.jobs[notice.id]
+    planned = last_day_of_work(outlook)
+    last = outlook.starts if planned is None else planned.allow_until or outlook.starts
+    return no_start_reported(outlook, bulletin.voice) and bulletin.as_of.date() - last > IN_EMAILS
 
 
 def _in_short(notice: Notice, bulletin: Bulletin) -> Iterable[str]:
