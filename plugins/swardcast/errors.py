@@ -78,7 +78,7 @@ class InputNeedsAttention(SwardcastError):  # noqa: N818 - says what the manager
             if len(of_file) > _MOST_SHOWN:
                 lines.append(f"  and {len(of_file) - _MOST_SHOWN:,} more in this file")
         count = len(self.problems)
-        lines.append(f"{count} {'thing needs' if count == 1 else 'things need'} attention; nothing was published.")
+        lines.append(f"{count} {'thing needs' if count == 1 else 'things need'} attention.")
         return "\n".join(lines)
 
 

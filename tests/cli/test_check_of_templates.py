@@ -78,7 +78,7 @@ def test_what_is_wrong_with_a_template_is_told_with_its_line_and_the_nearest_rig
     assert told.splitlines() == [
         "templates/page.html",
         f"  {said}",
-        "1 thing needs attention; nothing was published.",
+        "1 thing needs attention.",
     ]
 
 
@@ -97,7 +97,7 @@ def test_all_faults_of_templates_are_told_at_once_with_those_of_other_files(chec
         "templates/page.html",
         "templates/sub/index.html",
         "templates/tag.html",
-        "7 things need attention; nothing was published.",
+        "7 things need attention.",
     ]
     beginnings = [line.partition(";")[0] for line in lines if line.startswith("  ")]
     assert beginnings[1].startswith("  line 2: found a template that Jinja cannot read (Encountered unknown tag 'else'")

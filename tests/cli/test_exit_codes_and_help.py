@@ -54,6 +54,29 @@ def test_the_version_is_told(swardcast: Callable[..., Done], word: str) -> None:
     assert swardcast(word) == Done(0, f"swardcast {__version__}\n", "")
 
 
+@pytest.mark.parametrize(
+    ("words", "is_published"),
+    [
+        ("check --club {club}", False),
+        ("outlook --club {club}", False),
+        ("reckon healing --temperatures {file} --start 2027-08-23 --hollow '12.7 mm at 50.8 x 50.8 mm'", False),
+        ("backtest --history {file}", False),
+        ("build --club {club} --output {club}/../site", True),
+    ],
+)
+def test_only_a_command_that_publishes_says_that_nothing_was_published(
+    words: str, is_published: bool, swardcast: Callable[..., Done], tmp_path: Path
+) -> None:
+    (tmp_path / "club").mkdir()
+    file = tmp_path / "days.csv"
+    file.write_text("date,tmean_c\n2027-08-23,15\n2027-08-23,25\n", encoding="utf-8")
+    done = swardcast(*shlex.split(words.format(club=tmp_path / "club", file=file)))
+    assert done.code == 1
+    last = done.err.splitlines()[-1]
+    assert "attention" in last
+    assert last.endswith("; nothing was published." if is_published else "attention.")
+
+
 @pytest.mark.parametrize("command", sorted(COMMANDS))
 def test_the_help_of_a_command_says_what_it_does_and_gives_an_example(
     swardcast: Callable[..., Done], command: str

@@ -121,7 +121,7 @@ def test_without_mend_the_change_is_told_with_its_line_once_and_nothing_is_writt
             f"  line {line}, planning.cost per surface: found 'cost per surface', as before format 2; expected costs by kind of"
             " surface: 'cost per green', 'cost per tee' and so on. 'swardcast check --mend' writes it so and keeps your remarks."
         ),
-        "1 thing needs attention; nothing was published.",
+        "1 thing needs attention.",
     ]
     assert tree(older) == before
 
@@ -234,7 +234,7 @@ def test_a_newer_format_is_told_alone_and_never_mended(
             "  line 3, format: found a folder written for a newer Swardcast (format 3; this one knows 1 and 2)."
             " Install a newer Swardcast. Nothing else was looked at."
         ),
-        "1 thing needs attention; nothing was published.",
+        "1 thing needs attention.",
     ]
     assert tree(older) == before
 

@@ -167,7 +167,7 @@ def test_the_file_that_would_take_its_place_is_named_and_none_is_there(plain: Pa
     assert str(told.value).splitlines() == [
         "web/robots.txt",
         "  the file: found the name of robots.txt, which the build makes itself; expected another name",
-        "1 thing needs attention; nothing was published.",
+        "1 thing needs attention.",
     ]
     assert bytes_in(fresh) == bytes_in(plain)
 

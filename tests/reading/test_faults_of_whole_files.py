@@ -160,5 +160,5 @@ def test_the_whole_report_groups_by_file_and_ends_with_a_count(demo_club: Path) 
         "club.yaml",
         "  line 6, place.latitude: found '155.6'; expected degrees north from -90 to 90. Check the figure and its unit.",
         "  line 7, place.longitude: found '-181'; expected degrees east from -180 to 180. Check the figure and its unit.",
-        "2 things need attention; nothing was published.",
+        "2 things need attention.",
     ]

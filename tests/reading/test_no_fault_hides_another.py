@@ -94,4 +94,4 @@ def test_a_report_lists_forty_problems_of_a_file_and_counts_the_rest() -> None:
     lines = str(InputNeedsAttention([*many, other])).splitlines()
     assert len(lines) == 1 + 40 + 1 + 2 + 1
     assert lines[40:43] == ["  line 40: found x; expected y", "  and 1,002 more in this file", "b.yaml"]
-    assert lines[-1] == "1043 things need attention; nothing was published."
+    assert lines[-1] == "1043 things need attention."

@@ -84,6 +84,9 @@ def make_live(options: argparse.Namespace) -> int:
             if options.as_of is None:
                 refuse_older(output, datetime.now(UTC))
             return _publish(options, place / "site", output)
+    except InputNeedsAttention as error:
+        message = f"{str(error).removesuffix('.')}; nothing was published."
+        raise SwardcastError(message) from error
     except OSError as error:
         if error.errno in _OF_A_DISK:
             raise SwardcastError(_A_DISK.format(output=output)) from error
