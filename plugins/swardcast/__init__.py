@@ -16,6 +16,9 @@ def register() -> None:
     Raises:
         ImportError: when Pelican is not installed.
     """
+    from swardcast.machine_zone import pass_over_false_zone  # noqa: PLC0415 - only Pelican needs it here
+
+    pass_over_false_zone()
     from swardcast import pelican_plugin  # noqa: PLC0415 - importing the science must not load Pelican
 
     pelican_plugin.connect()

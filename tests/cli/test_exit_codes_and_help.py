@@ -160,6 +160,31 @@ def test_help_and_refusals_load_nothing_heavy(words: list[str]) -> None:
     assert [name for name in HEAVY if name in loaded] == []
 
 
+CHECK = ("-m", "swardcast.cli", "check", "--club", str(DEMO), "--as-of", "2027-09-14 09:30", "--json")
+CONNECT = ("-c", "import swardcast; swardcast.register()")  # as Pelican does
+
+
+@pytest.mark.parametrize(
+    ("zone", "words"),
+    [("{file}", CHECK), (":{file}", CHECK), ("{folder}", CHECK), ("Nowhere/At_All", CHECK), ("{file}", CONNECT)],
+)
+def test_a_time_zone_of_the_machine_that_is_none_stops_nothing(
+    zone: str, words: tuple[str, ...], tmp_path: Path
+) -> None:
+    """A club has a zone of its own, so that nothing is said of it."""
+    file = tmp_path / "hosts"
+    file.write_text("127.0.0.1 localhost\n", encoding="utf-8")
+    done = subprocess.run(
+        [sys.executable, *words],
+        capture_output=True,
+        text=True,
+        check=False,
+        cwd=ROOT / "plugins",
+        env={**os.environ, "TZ": zone.format(file=file, folder=tmp_path)},
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+
+
 def test_the_module_ends_with_the_exit_code_of_its_command() -> None:
     done = subprocess.run(
         [sys.executable, "-m", "swardcast.cli", "check", "--club", str(DEMO / "log")],

@@ -86,6 +86,9 @@ def run(arguments: Sequence[str]) -> int:
 
 
 def _run_command(name: str, arguments: Sequence[str]) -> int:
+    from swardcast.machine_zone import pass_over_false_zone
+
+    pass_over_false_zone()
     module = import_module(f"swardcast.cli.{name}")
     options = module.parser(f"swardcast {name}", COMMANDS[name]).parse_args(arguments)
     return in_words(lambda: int(module.run(options)))
