@@ -78,9 +78,21 @@ def test_a_link_in_the_place_of_the_lock_is_not_followed(tmp_path: Path) -> None
     precious = tmp_path / "precious"
     precious.write_text("kept", encoding="utf-8")
     (tmp_path / ".site.lock").symlink_to(precious)
-    with pytest.raises(SwardcastError, match="nothing was published"), only_build(tmp_path / "site"):
+    with pytest.raises(SwardcastError) as told, only_build(tmp_path / "site"):
         pass
     assert precious.read_text(encoding="utf-8") == "kept"
+    first, then = str(told.value).splitlines()
+    assert first.startswith(f"{tmp_path / '.site.lock'} is a symbolic link, and a build follows none: ")
+    assert first.endswith("Nothing was published, the last good site stays.")
+    assert then.endswith("Find out who put the other there, and take it away.")
+
+
+def test_a_folder_in_the_place_of_the_lock_is_said_to_be_one(tmp_path: Path) -> None:
+    (tmp_path / ".site.lock").mkdir()
+    refused = pytest.raises(SwardcastError, match=r"\.site\.lock is a folder\. Nothing was published")
+    with refused, only_build(tmp_path / "site"):
+        pass
+    assert [path.name for path in tmp_path.iterdir()] == [".site.lock"]
 
 
 @pytest.mark.parametrize("code", [errno.EACCES, errno.EROFS, errno.ENOSPC])

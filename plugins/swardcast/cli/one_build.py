@@ -80,6 +80,7 @@ def _needing_the_folder(folder: Path) -> Iterator[None]:
 def _locked(file: Path, output: Path) -> Iterator[None]:
     begun, told = time.monotonic(), False
     while True:
+        _refuse_no_file(file)
         with _needing_the_folder(output.parent):
             descriptor = _lock(file)
         if descriptor is not None:
@@ -104,6 +105,22 @@ def _locked(file: Path, output: Path) -> Iterator[None]:
         if sys.platform == "win32":
             with suppress(OSError):
                 file.unlink()
+
+
+def _refuse_no_file(file: Path) -> None:
+    """Say what stands in the place of the lock, where nothing but a file of a build should be."""
+    if file.is_symlink():
+        what = "a symbolic link, and a build follows none: it would empty the file to which it leads"
+    elif file.exists() and not file.is_file():
+        what = "a folder" if file.is_dir() else "no file"
+    else:
+        return
+    message = (
+        f"{file} is {what}. Nothing was published, the last good site stays.\n"
+        "A build keeps a file of this name beside the site, so that only one at a time writes it. Find out who put the"
+        " other there, and take it away."
+    )
+    raise SwardcastError(message)
 
 
 def _holder(file: Path) -> str:
