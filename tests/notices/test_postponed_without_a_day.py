@@ -218,5 +218,5 @@ def test_ropes_stay_when_the_work_of_putting_them_out_is_finished(tmp_path: Path
     (notice,) = bulletin(small, "05-12").notices
     assert notice.short_answer.replace("\u00a0", " ") == (
         "The work on tee 1 was finished on Monday 10 May."
-        " Ropes, mats and covers stay until the grass grows again. Please follow them."
+        " Ropes, mats and covers stay until the grass grows again. Please go the way that the ropes show."
     )

@@ -314,7 +314,7 @@ kind-fraise-mowing = fraise mowing
     .see = At first you will see bare soil, and later a thin green cover that thickens.
     .still = You may still see thin or bare spots in the young grass.
     .day =
-        Parts may be closed, so please follow ropes and signs. { $surface ->
+        Parts may be closed, so please go the way that ropes and signs show. { $surface ->
             [green] Where a green is open, putts do not run true on bare ground.
             [tee] Where a tee is open, the ground is bare under your feet.
            *[other] Where play goes on, your ball may lie on bare ground.

@@ -180,7 +180,7 @@ answer-normal-again = { $where } { $count ->
 # $day: "on Friday 24 September"
 answer-finished-on = The work on { $where } was finished { $day }.
 # After it, of ropes and covers
-answer-protection-stays = Ropes, mats and covers stay until the grass grows again. Please follow them.
+answer-protection-stays = Ropes, mats and covers stay until the grass grows again. Please go the way that the ropes show.
 # By the sum alone
 # $where does not begin with a capital; the last day to allow for was $by
 answer-over = The work on { $where } is over. { $count ->
