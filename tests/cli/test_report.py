@@ -101,6 +101,13 @@ def test_an_entry_made_later_changes_no_report_of_an_earlier_moment(report: Comm
     assert report("--month", "2027-04").out != before
 
 
+def test_the_source_of_each_row_is_named_when_asked_for(report: Command) -> None:
+    short, whole = report("--month", "2027-04").out, report("--month", "2027-04", "--sources").out
+    assert "log/2027/spring-done.md" not in short
+    assert "- Log, work begun, held up or done: 1 entry, 1 April.\n" in short
+    assert "- 2: log/2027/spring-done.md\n" in whole
+
+
 def test_for_a_machine_it_has_the_same_facts_with_their_places(report: Command) -> None:
     told = json.loads(report("--month", "2027-04", "--json").out)
     assert (told["first_day"], told["last_day"], told["currency"]) == ("2027-04-01", "2027-04-30", None)

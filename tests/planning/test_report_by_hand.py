@@ -13,6 +13,7 @@ from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.periods import Period
 from swardcast.planning.report import Report, report_of
 from swardcast.planning.report_sections import ReportInWords, report_in_words
+from swardcast.planning.report_words import Section
 from swardcast.records.blocked import BlockedDays, DaysWithoutWork
 from swardcast.records.club import SurfaceKind
 from swardcast.records.day_spans import DayInYear, DaySpan
@@ -47,11 +48,13 @@ def _of(club: SmallClub, period: Period, as_of: str, planning: Planning | None =
     return report_of(records, moment(as_of), WeatherBook(records.club, records.weather), period)
 
 
-def _told(club: SmallClub, period: Period, as_of: str, planning: Planning | None = None) -> ReportInWords:
+def _told(
+    club: SmallClub, period: Period, as_of: str, planning: Planning | None = None, *, each_source: bool = False
+) -> ReportInWords:
     records = club.records()
     records = replace(records, planning=planning) if planning is not None else records
     report = report_of(records, moment(as_of), WeatherBook(records.club, records.weather), period)
-    return report_in_words(report, records)
+    return report_in_words(report, records, each_source=each_source)
 
 
 def _words(told: ReportInWords, name: str) -> str:
@@ -308,7 +311,7 @@ def test_private_notes_stand_in_it_as_typed_and_those_of_a_corrected_entry_do_no
         (date(2027, 4, 2), "One was.", "spring"),
     ]
     words = _words(_told(club, APRIL, "05-10"), "done")
-    assert "Spring work – The quotation is Fergus Dunmore's. 1 Spring work 2 April One was." in words
+    assert "Spring work – The quotation is Fergus Dunmore's. Spring work 2 April One was." in words
     assert "Private notes" not in _words(_told(club, JUNE, "06-10"), "done")
 
 
@@ -338,9 +341,9 @@ def test_a_club_without_prices_gets_no_cost_and_is_told_why(club: SmallClub) -> 
     assert "£" not in _words(told, "in-short")
 
 
-def test_every_row_of_work_names_places_in_the_clubs_own_records(club: SmallClub) -> None:
-    told = _told(club, APRIL, "05-10")
-    (sources,) = (one for one in told.sections if one.name == "sources")
+def test_every_row_of_work_can_name_places_in_the_clubs_own_records(club: SmallClub) -> None:
+    told = _told(club, APRIL, "05-10", each_source=True)
+    (sources,) = (one for one in told.sections if one.name == "all-sources")
     places = dict(line.split(": ", 1) for line in sources.lines)
     assert set(places.values()) == {
         "plan/spring.yaml, line 4",
@@ -352,6 +355,30 @@ def test_every_row_of_work_names_places_in_the_clubs_own_records(club: SmallClub
         table = section.tables[0]
         assert table.columns[-1] == "Source"
         assert table.rows[0][-1][0] in places
+
+
+def test_unasked_a_report_tells_its_sources_in_a_line_for_each_kind_with_their_days(club: SmallClub) -> None:
+    """The job was planned for 1 April, done on that day, and called back to normal on 5 May."""
+    told, numbered = _told(club, APRIL, "05-10"), _told(club, APRIL, "05-10", each_source=True)
+    sources = told.sections[-1]
+    assert sources.lines == (
+        "Jobs in the plan: 1, planned for 1 April.",
+        "Log, work begun, held up or done: 1 entry, 1 April.",
+        "Log, back to normal: 1 entry, 5 May.",
+    )
+    assert sources.notes == ('The same report, made with "--sources", names the source of each row.',)
+    assert not any("Source" in table.columns for section in told.sections for table in section.tables)
+    assert "Source" not in " ".join(told.lead)
+    for short, whole in zip(told.sections[:-1], numbered.sections[:-1], strict=True):
+        rows = [row for table in whole.tables for row in table.rows]
+        assert [row for table in short.tables for row in table.rows] == [
+            row[: len(columns)] for columns, row in zip(_columns(short), rows, strict=True)
+        ]
+
+
+def _columns(section: Section) -> list[tuple[str, ...]]:
+    """The headings above each row."""
+    return [table.columns for table in section.tables for _ in table.rows]
 
 
 @pytest.mark.parametrize(

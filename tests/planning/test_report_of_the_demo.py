@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from datetime import date, datetime
 from functools import cache
@@ -200,3 +201,14 @@ def test_a_reading_of_many_greens_weighs_more_in_a_days_mean_than_that_of_one(
     assert picture is not None
     assert picture.means[-1].on == date(2027, 9, 13)
     assert picture.means[-1].value == pytest.approx(105.25 * 25.4)
+
+
+def test_the_sources_of_a_year_are_told_in_five_lines(reports: Reports, demo_records: ClubRecords) -> None:
+    """As many as the whole list has: 22 of the plan, 52 of the log."""
+    short = report_in_words(reports(DECEMBER, YEAR), demo_records).sections[-1]
+    whole = report_in_words(reports(DECEMBER, YEAR), demo_records, each_source=True).sections[-1]
+    counts = [int(re.search(r": (\d+)", line)[1]) for line in short.lines]  # type: ignore[index] # or the test fails
+    in_plan = [line for line in whole.lines if ": plan/" in line]
+    assert (counts[0], len(in_plan)) == (22, 22)
+    assert (sum(counts), len(whole.lines)) == (74, 74)
+    assert len(short.lines) == 5

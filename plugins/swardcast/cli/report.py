@@ -30,6 +30,7 @@ def parser(name: str, what: str) -> argparse.ArgumentParser:
     whole.add_argument("--year", type=year_option, help="a year, such as 2027")
     options.add_argument("--output", metavar="FILE", type=Path, help="write the Markdown there, and do not print it")
     options.add_argument("--page", metavar="FILE", type=Path, help="also write a page for the committee, to be printed")
+    options.add_argument("--sources", action="store_true", help="name the sources of each row, and list them all")
     options.add_argument("--json", action="store_true", help="print it for a machine")
     return options
 
@@ -65,7 +66,7 @@ def run(options: argparse.Namespace) -> int:
     as_of = moment_of(options, records)
     today = as_of.astimezone(records.club.time_zone).date()
     report = report_of(records, as_of, WeatherBook(records.club, records.weather), _period(options, today))
-    told = report_in_words(report, records)
+    told = report_in_words(report, records, each_source=options.sources)
     markdown = report_markdown(told, records.club.name)
     if options.output is not None:  # so that neither is written where the other is refused
         refuse_place(options.output, club=options.club, endings=MARKDOWN)

@@ -28,8 +28,9 @@ from swardcast.planning.report_of_means import (
     sand_section,
 )
 from swardcast.planning.report_of_work import days_section, done_section, ended_in_words
-from swardcast.planning.report_places import Place, in_plan
+from swardcast.planning.report_places import in_plan
 from swardcast.planning.report_sand import Comes
+from swardcast.planning.report_sources import sources_section, with_sources_in_short
 from swardcast.planning.report_words import Section, Sources, Telling
 from swardcast.planning.words import meeting_in_words
 from swardcast.records.folder import ClubRecords
@@ -45,7 +46,7 @@ class ReportInWords:
         title: its title.
         made: as of when it is, and that it is private.
         lead: sentences below that.
-        sections: its sections; the last one names the places in the records that stand behind the numbers.
+        sections: its sections; the last one tells what in the records stands behind the numbers.
     """
 
     title: str
@@ -54,19 +55,20 @@ class ReportInWords:
     sections: tuple[Section, ...]
 
 
-def report_in_words(report: Report, records: ClubRecords) -> ReportInWords:
+def report_in_words(report: Report, records: ClubRecords, *, each_source: bool = False) -> ReportInWords:
     """Word a report in the club's language.
 
     Args:
         report: the report.
         records: the club's records.
+        each_source: whether each row names its sources, by numbers of a list in the end; else that is in short.
 
     Returns:
         Its sections; one that has nothing to tell says so.
     """
     voice = records.club.voice(report.today)
     told = Telling(report=report, records=records, voice=voice, sources=Sources())
-    lead = [voice.say("report-from-records")]
+    lead = [voice.say("report-from-records-by-number" if each_source else "report-from-records")]
     if report.period.last >= report.today:
         lead.append(voice.say("report-so-far", day=voice.short_day(report.today)))
     sections = [
@@ -83,7 +85,7 @@ def report_in_words(report: Report, records: ClubRecords) -> ReportInWords:
         title=voice.say("report-title", period=period_in_words(report.period, voice)),
         made=made_in_words(report.as_of, voice),
         lead=tuple(lead),
-        sections=(*sections, *_sources_section(told)),
+        sections=(*sections, *sources_section(told)) if each_source else tuple(with_sources_in_short(sections, told)),
     )
 
 
@@ -262,20 +264,3 @@ def _meets(one: Ahead, told: Telling) -> Sequence[str]:
 
 def _on_days(name: str, days: Sequence[str], told: Telling) -> str:
     return told.say("report-fixture-days", name=name, days=told.voice.joined(days))
-
-
-def _sources_section(told: Telling) -> Iterator[Section]:
-    """What stands behind the numbers; nothing where none was named."""
-    numbered = told.sources.places.items()
-    if numbered:
-        lines = (
-            told.say("report-source", number=told.number(number), place=_place(place, told))
-            for place, number in numbered
-        )
-        yield Section(name="sources", title=told.say("report-sources-title"), lines=tuple(lines))
-
-
-def _place(place: Place, told: Telling) -> str:
-    if place.line is None:
-        return place.file
-    return told.say("report-file-and-line", file=place.file, line=str(place.line))

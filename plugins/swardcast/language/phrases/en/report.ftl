@@ -3,7 +3,8 @@
 # $period: such as "September 2027"
 report-title = Report to the committee: { $period }
 report-so-far = The period is not over: what came later than { $day } is not in it.
-report-from-records = Everything in this report comes from the club's own plan and log. A number under "Source" leads to the list at the end.
+report-from-records = Everything in this report comes from the club's own plan and log.
+report-from-records-by-number = { report-from-records } A number under "Source" leads to the list at the end.
 report-on-each-page = Private: for the committee
 report-column-source = Source
 report-column-job = Job
@@ -234,4 +235,26 @@ report-fixture-days = { $name } ({ $days })
 report-sources-title = Sources
 # $place: a file, with a line where it is one of the plan
 report-source = { $number }: { $place }
+# A line for each kind. $days: the first and the last of theirs.
+report-sources-of = { $kind ->
+    [plan] Jobs in the plan: { $count }, planned for { $days }.
+    [work] Log, work begun, held up or done: { $count ->
+        [one] { $count } entry
+       *[other] { $count } entries
+    }, { $days }.
+    [normal] Log, back to normal: { $count ->
+        [one] { $count } entry
+       *[other] { $count } entries
+    }, { $days }.
+    [seen] Log, seen and measured: { $count ->
+        [one] { $count } entry
+       *[other] { $count } entries
+    }, { $days }.
+    [change] Changes of plan: { $count }, { $days }.
+   *[other] Log, all else: { $count ->
+        [one] { $count } entry
+       *[other] { $count } entries
+    }, { $days }.
+}
+report-sources-whole = The same report, made with "--sources", names the source of each row.
 report-file-and-line = { $file }, line { $line }
