@@ -26,6 +26,9 @@ _FAR: Final = timedelta(days=400)
 still be told of: a year in which everything grows, and what the weather is kept for (300 days) and more; judgement."""
 
 
+_DAY: Final = timedelta(days=1)
+
+
 @dataclass(frozen=True, slots=True)
 class _Span:
     first: date
@@ -100,14 +103,20 @@ class Nearby:
         return span.first - _FAR, span.last + _FAR
 
     def _cut(self, job: Job) -> ClubRecords:
-        span, kept = self._spans[job.id], self.jobs_near(job.id)
+        kept, (first, last) = self.jobs_near(job.id), self.days_near(job.id)
         asked = [place for one in kept for place in self.log.places_of(one)]
-        asked += [place for place, entry in self.log.of_none if _Span(_day(entry), _day(entry)).is_near(span)]
+        begin, end = (bisect_left(self._of_none, (day,)) for day in (first, last + _DAY))
+        asked += [place for _, place in self._of_none[begin:end]]
         return replace(
             self.records,
             jobs={one: self.records.jobs[one] for one in sorted(kept, key=self._places.__getitem__)},
             entries=self.log.with_corrections(asked),
         )
+
+    @cached_property
+    def _of_none(self) -> list[tuple[date, int]]:
+        """The days of entries that speak of no job, with their places in the log, the first day first."""
+        return sorted((_day(entry), place) for place, entry in self.log.of_none)
 
     @cached_property
     def _places(self) -> Mapping[str, int]:
