@@ -290,3 +290,19 @@ def test_a_notice_of_no_name_is_one_that_there_is_not(swardcast: Callable[..., D
     done = swardcast("explain", "--notice", "", "--club", str(DEMO), "--as-of", "2027-05-10 12:00")
     assert (done.code, done.out) == (1, "")
     assert done.err.startswith("no notice ''; expected one of: ")
+
+
+def test_a_program_that_gives_a_stream_in_memory_gets_what_the_command_says() -> None:
+    called = (
+        "import contextlib, io, sys\n"
+        "from swardcast.cli.main import main\n"
+        "said = io.StringIO()\n"
+        "with contextlib.redirect_stdout(said), contextlib.suppress(SystemExit):\n"
+        "    main()\n"
+        "print(said.getvalue().upper())\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", called, "--help"], check=False, capture_output=True, text=True, encoding="utf-8"
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+    assert "CHECK" in done.stdout

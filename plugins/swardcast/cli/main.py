@@ -157,7 +157,7 @@ def _make_streams_fit() -> None:
         if stream is None:  # before any file of ours is opened, which would get its number
             os.dup2(os.open(os.devnull, os.O_RDWR), number)
             setattr(sys, name, open(number, "r+" if number == 0 else "w", encoding="utf-8"))  # noqa: PTH123, SIM115 - a number
-        elif number:
+        elif number and isinstance(stream, io.TextIOWrapper):  # not one in memory, as a program that calls us gives
             errors = "backslashreplace"  # where it is not UTF-8; and names of files may be any bytes
             stream.reconfigure(errors=errors)
             if not stream.isatty():
