@@ -21,7 +21,8 @@ from hypothesis import strategies as st
 
 from swardcast.language.voice import Voice
 from swardcast.notices.fixtures import fixtures_section
-from swardcast.outlook.fixtures import Basis, FixtureOutlook, Side, Touch, fixtures_ahead, side_of, worth_telling
+from swardcast.outlook.closures import Touch
+from swardcast.outlook.fixtures import Basis, FixtureOutlook, Side, fixtures_ahead, side_of, worth_telling
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, NoDate, Work
 from swardcast.records.fixtures import Fixture
 from tests.outlook.small_club import HOLES, HOLES_AND_SAND, SmallClub, moment

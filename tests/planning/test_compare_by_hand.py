@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from swardcast.language.voice import Voice
-from swardcast.outlook.fixtures import Touch
+from swardcast.outlook.closures import Touch
 from swardcast.outlook.states import Milestone
 from swardcast.planning.columns import COLUMNS, cost_without, in_order
 from swardcast.planning.compare import When

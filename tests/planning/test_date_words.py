@@ -9,8 +9,9 @@ import pytest
 
 from swardcast.language.catalogue import built_in
 from swardcast.language.voice import Voice
+from swardcast.outlook.closures import Touch
 from swardcast.outlook.dates import DateRange, NoDate, RestsOn
-from swardcast.outlook.fixtures import Basis, FixtureOutlook, Touch
+from swardcast.outlook.fixtures import Basis, FixtureOutlook
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.blocked_days import Because, Blocked
 from swardcast.planning.date_fixtures import touched_table

@@ -10,7 +10,8 @@ import pytest
 
 from swardcast.language.catalogue import built_in
 from swardcast.language.voice import Voice
-from swardcast.outlook.fixtures import Basis, FixtureOutlook, Touch
+from swardcast.outlook.closures import Touch
+from swardcast.outlook.fixtures import Basis, FixtureOutlook
 from swardcast.outlook.states import DateRange, Milestone
 from swardcast.planning.notes import notes_beside
 from swardcast.planning.tables import fixture_key, tables_of, title_of

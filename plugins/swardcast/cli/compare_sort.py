@@ -9,7 +9,8 @@ from typing import Final
 
 from swardcast.errors import SwardcastError, nearest
 from swardcast.language.voice import Voice
-from swardcast.outlook.fixtures import FixtureOutlook, Touch
+from swardcast.outlook.closures import Touch
+from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.planning.columns import COLUMNS, COSTS, Value, cost_without, in_order
 from swardcast.planning.compare import Compared, Comparison
 from swardcast.planning.work_in_words import choice_name, operations_in_words, source_in_words

@@ -10,15 +10,8 @@ from swardcast.language.voice import Voice, capital, slug_of
 from swardcast.notices.chances import FEWEST, chance_in_words
 from swardcast.notices.notice import Fact, Section, Sentence
 from swardcast.notices.words import kind_in_words, places_in_words
-from swardcast.outlook.fixtures import (
-    Basis,
-    FixtureOutlook,
-    Touch,
-    begun_and_not,
-    fixtures_ahead,
-    waits_to_begin,
-    worth_telling,
-)
+from swardcast.outlook.closures import Touch, begun_and_not, waits_to_begin
+from swardcast.outlook.fixtures import Basis, FixtureOutlook, fixtures_ahead, worth_telling
 from swardcast.outlook.job_ranges import open_works, sampled_recoveries
 from swardcast.outlook.states import JobOutlook, Work
 from swardcast.records.club import SurfaceKind

@@ -14,14 +14,8 @@ from swardcast.notices.ends import stands_still
 from swardcast.notices.fixtures import fixture_in_words, meets_in_words, meets_nothing
 from swardcast.notices.kinds import greens_first
 from swardcast.notices.words import places_in_brief
-from swardcast.outlook.fixtures import (
-    FixtureOutlook,
-    Touch,
-    begun_and_not,
-    fixtures_ahead,
-    likely_closed,
-    perhaps_closed_later,
-)
+from swardcast.outlook.closures import Touch, begun_and_not, likely_closed, perhaps_closed_later
+from swardcast.outlook.fixtures import FixtureOutlook, fixtures_ahead
 from swardcast.outlook.job_ranges import without_called_off
 from swardcast.outlook.play import OPEN
 from swardcast.outlook.states import CourseOutlook, JobOutlook
@@ -137,13 +131,13 @@ def _words(one: FixtureOutlook, job: JobOutlook, weekdays: Sequence[int], voice:
     """
     if one.in_work is Touch.NO or job.job.reopens_after is None:
         return voice.say("fixtures-of-job", job=job.job.title, met=meets_in_words(one, job, voice, after_a_name=True))
-    begun, to_begin = begun_and_not(likely_closed(one, job, Touch.YES, weekdays, voice.near))
-    perhaps = likely_closed(one, job, Touch.PERHAPS, weekdays, voice.near)
+    begun, to_begin = begun_and_not(likely_closed(one.fixture, job, Touch.YES, weekdays, voice.near))
+    perhaps = likely_closed(one.fixture, job, Touch.PERHAPS, weekdays, voice.near)
     told = (
         ("fixtures-closed", begun),
         ("fixtures-closed-by-plan", to_begin),
         ("fixtures-perhaps-closed", perhaps),
-        ("fixtures-closed-if-it-goes-on", perhaps_closed_later(one, job, voice.near)),
+        ("fixtures-closed-if-it-goes-on", perhaps_closed_later(one.fixture, job, voice.near)),
     )
     play, said = slug_of(job.job.while_working), []
     for phrase, works in told:

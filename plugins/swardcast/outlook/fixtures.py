@@ -13,9 +13,9 @@ from datetime import date, timedelta
 from enum import Enum
 from typing import Final
 
+from swardcast.outlook.closures import Touch, before_end_of, in_closure
 from swardcast.outlook.job_ranges import open_works, sampled_recoveries, samples_of_last
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, SurfaceWork, Work
-from swardcast.outlook.work_days import work_parts
 from swardcast.records.fixtures import Fixture
 from swardcast.turf.milestones import chance_by
 
@@ -23,14 +23,9 @@ __all__ = [
     "Basis",
     "FixtureOutlook",
     "Side",
-    "Touch",
-    "begun_and_not",
     "fixtures_ahead",
-    "likely_closed",
     "meeting_of",
-    "perhaps_closed_later",
     "side_of",
-    "waits_to_begin",
     "worth_telling",
 ]
 
@@ -45,14 +40,6 @@ class Side(Enum):
     BEFORE_NORMAL = "before it is likely back to normal"
     AFTER_NORMAL = "when it is likely back to normal"
     NOT_KNOWN = "not known"
-
-
-class Touch(Enum):
-    """Whether a fixture falls into days whose end may be uncertain."""
-
-    YES = "yes"
-    PERHAPS = "perhaps"
-    NO = "no"
 
 
 class Basis(Enum):
@@ -180,7 +167,7 @@ def _met(
         basis=basis,
         not_normal=not_normal,
         unsettled=unsettled,
-        in_range=_before_end_of(normal, morning),
+        in_range=before_end_of(normal, morning),
     )
 
 
@@ -195,89 +182,7 @@ def _in_work(outlook: JobOutlook, day: date) -> Touch:
     """Compare a day, not before the first one of the work, with the end of the work or of the closure after it."""
     if outlook.work is Work.HEALING and outlook.job.reopens_after is None:
         return Touch.NO  # all surfaces are done
-    return _before_end_of(outlook.dates[Milestone.REOPENING], day, even_on_it=True) or Touch.PERHAPS
-
-
-def _before_end_of(given: DateRange, day: date, *, even_on_it: bool = False) -> Touch | None:
-    """Compare a day with the end of something: it is over from the range's days on, or after them."""
-    if given.likely is None or given.allow_until is None:
-        return None
-    early = given.early or given.likely
-    if day < early or (even_on_it and day == early):
-        return Touch.YES
-    return Touch.PERHAPS if day < given.allow_until or (even_on_it and day == given.allow_until) else Touch.NO
-
-
-def likely_closed(
-    one: FixtureOutlook, outlook: JobOutlook, touch: Touch, weekdays: Sequence[int], today: date
-) -> list[SurfaceWork]:
-    """List the work on surfaces with a closure after it that a fixture finds closed, or perhaps closed.
-
-    Args:
-        one: the fixture, judged for this job.
-        outlook: how the job stands.
-        touch: yes for surfaces that are most likely closed then, perhaps for those that may be.
-        weekdays: weekdays on which work is done, 0 for Monday.
-        today: the day, in the club's local time.
-
-    Returns:
-        The job on these surfaces, first those where it has begun; without those on which it begins only after that day,
-        or on a day that nobody can tell.
-    """
-    day = max(one.fixture.first_day, today)
-    begins = {work.surface.id: part.first_day for part in work_parts(outlook, weekdays) for work in part.works}
-    begun, to_begin = begun_and_not(open_works(outlook.surfaces))
-    planned = (work for work in to_begin if not waits_to_begin(work))
-    closed = [*begun, *(work for work in planned if begins.get(work.surface.id, date.max) <= day)]
-    return [work for work in closed if _in_closure(work, day) is touch]
-
-
-def perhaps_closed_later(one: FixtureOutlook, outlook: JobOutlook, today: date) -> list[SurfaceWork]:
-    """List the work held up before it began whose surfaces a fixture finds closed if it has gone on by then.
-
-    Args:
-        one: the fixture, judged for this job.
-        outlook: how the job stands; its surfaces stay closed after the work.
-        today: the day, in the club's local time.
-
-    Returns:
-        The job on these surfaces, in its order.
-    """
-    day = max(one.fixture.first_day, today)
-    waiting = (work for work in open_works(outlook.surfaces) if waits_to_begin(work))
-    return [work for work in waiting if _in_closure(work, day) is not Touch.NO]
-
-
-def _in_closure(work: SurfaceWork, day: date) -> Touch:
-    """Whether a day lies before the end of the closure after work on a surface."""
-    return _before_end_of(work.dates[Milestone.REOPENING], day, even_on_it=True) or Touch.PERHAPS
-
-
-def waits_to_begin(work: SurfaceWork) -> bool:
-    """Tell whether work was held up before it began, so that no day can be told for it.
-
-    Args:
-        work: one job on one surface.
-
-    Returns:
-        Whether it is so.
-    """
-    return work.work is Work.HELD_UP and not work.has_begun
-
-
-def begun_and_not(works: Iterable[SurfaceWork]) -> tuple[list[SurfaceWork], list[SurfaceWork]]:
-    """Part work that a report says has begun from work that is only planned.
-
-    Args:
-        works: one job on some surfaces.
-
-    Returns:
-        Both, in their order.
-    """
-    begun, to_begin = list[SurfaceWork](), list[SurfaceWork]()
-    for work in works:
-        (begun if work.has_begun else to_begin).append(work)
-    return begun, to_begin
+    return in_closure(outlook.dates, day)
 
 
 def _chance_of_not(works: Sequence[SurfaceWork], milestone: Milestone, day: date) -> float:

@@ -8,7 +8,8 @@ from dataclasses import dataclass, replace
 from datetime import date, datetime, timedelta
 
 from swardcast.outlook.believed import is_validated
-from swardcast.outlook.fixtures import FixtureOutlook, Touch, meeting_of
+from swardcast.outlook.closures import Touch
+from swardcast.outlook.fixtures import FixtureOutlook, meeting_of
 from swardcast.outlook.states import WIDE_RANGE_DAYS, DateRange, JobOutlook, Milestone, ReasonKind, RestsOn
 from swardcast.outlook.weather_book import WeatherBook
 from swardcast.planning.amounts import Amounts, amounts_of

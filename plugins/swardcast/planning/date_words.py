@@ -11,7 +11,8 @@ from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.fixtures import fixture_in_words
 from swardcast.notices.kinds import kind_name
 from swardcast.notices.words import whole_percent
-from swardcast.outlook.fixtures import FixtureOutlook, Touch
+from swardcast.outlook.closures import Touch
+from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.outlook.states import DateRange, RestsOn
 from swardcast.planning.blocked_days import Because, Blocked
 from swardcast.planning.compare import count_touched, is_touched

@@ -8,7 +8,8 @@ from datetime import date
 
 from swardcast.notices.fixtures import meets_nothing
 from swardcast.notices.spans import first_day_of_work
-from swardcast.outlook.fixtures import FixtureOutlook, Touch, fixtures_ahead
+from swardcast.outlook.closures import Touch
+from swardcast.outlook.fixtures import FixtureOutlook, fixtures_ahead
 from swardcast.outlook.states import JobOutlook, Work
 from swardcast.records.fixtures import Fixture
 

@@ -10,7 +10,8 @@ from swardcast.language.voice import Voice
 from swardcast.notices.chances import tenths_of
 from swardcast.notices.dates_in_words import range_in_words
 from swardcast.notices.words import percent
-from swardcast.outlook.fixtures import FixtureOutlook, Touch
+from swardcast.outlook.closures import Touch
+from swardcast.outlook.fixtures import FixtureOutlook
 from swardcast.outlook.states import Milestone
 from swardcast.planning.compare import Compared
 from swardcast.planning.costs import Cost
