@@ -26,7 +26,6 @@ class PastPlay:
         self._records = records
         self._spoken = as_spoken(records.entries)
         self._limiting = [entry for entry in self._spoken if isinstance(entry, MorningStatus) and entry.limits]
-        self._entered = {entry.head.id: entry.head.at_s for entry in records.entries}
         self._taken_back = {name: at.timestamp() for name, at in taken_back(records.entries).items()}
 
     def limits_at(self, at: datetime) -> tuple[LimitInForce, ...]:
@@ -52,11 +51,11 @@ class PastPlay:
         moment, today = at.timestamp(), at.astimezone(self._records.club.time_zone).date()
         announced = (job for job in self._records.jobs.values() if job.withdrawn is not None and job.announced <= today)
         gone = {job.id for job in announced if job.is_withdrawn(at)}
-        entered, ended = self._entered, self._taken_back
+        ended = self._taken_back
 
         def stood(entry: Entry) -> bool:
             name = entry.head.id
-            if entered[name] > moment or (name in ended and ended[name] <= moment):
+            if entry.head.at_s > moment or (name in ended and ended[name] <= moment):
                 return False
             return not gone or getattr(entry, "job", "") not in gone
 

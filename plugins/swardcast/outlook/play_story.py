@@ -20,7 +20,7 @@ from swardcast.records.standing import counts_until, standing_entries
 
 __all__ = ["PlayChange", "play_changes"]
 
-_A_DAY_S: Final = 2 * 24 * 3600.0  # and some more, for the day on which the clocks change
+_TWO_DAYS_S: Final = 2 * 24 * 3600.0  # longer than any day, also when the clocks change
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -124,7 +124,7 @@ class _Listener:
 
     def _of_today(self, entries: Sequence[Entry]) -> Sequence[Entry]:
         """All that can say how play stands today: nothing from before it, but what work that lasts looks back at."""
-        first = begin = entries[0].head.at_s - _A_DAY_S
+        first = begin = entries[0].head.at_s - _TWO_DAYS_S
         for entry in self._heard[self._place(begin) :]:
             if isinstance(entry, Progress) and self._looks_back(entry):
                 first = min(first, self._begun_s[entry.job])

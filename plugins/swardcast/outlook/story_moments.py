@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 from functools import cached_property
-from typing import Final, TypeVar
+from typing import Final
 
 from swardcast.outlook.nearby import Nearby
 from swardcast.records.folder import ClubRecords
@@ -28,7 +28,6 @@ from swardcast.records.standing import rank
 
 __all__ = ["FOLLOWED_DAYS", "Log", "Moment", "moments_of"]
 
-EntryT = TypeVar("EntryT", BackToNormal, MorningStatus)
 _Key = tuple[float, int, str]
 
 _MORNING: Final = time(7, 0)  # when a new day's weather counts as known to members
@@ -93,15 +92,11 @@ class Log:
 
     @cached_property
     def _mornings(self) -> list[MorningStatus]:
-        return _as_entered(one for one in self.records.entries if isinstance(one, MorningStatus))
+        return [one for one in self.records.entries if isinstance(one, MorningStatus)]
 
     @cached_property
     def _normal(self) -> list[BackToNormal]:
-        return _as_entered(one for one in self.records.entries if isinstance(one, BackToNormal))
-
-
-def _as_entered(entries: Iterable[EntryT]) -> list[EntryT]:
-    return sorted(entries, key=_at_s)
+        return [one for one in self.records.entries if isinstance(one, BackToNormal)]
 
 
 def _at_s(entry: Entry) -> float:
@@ -152,7 +147,7 @@ def moments_of(
 
 def _mornings_heard(log: Log, begun: datetime, entries: Sequence[Entry]) -> Iterator[MorningStatus]:
     """Morning entries since work began, each not longer after the last of the job's own than a job is followed."""
-    own = sorted(map(_at_s, entries))
+    own = list(map(_at_s, entries))
     last = datetime.fromtimestamp(own[-1], begun.tzinfo) + _FOLLOWED
     for morning in log.mornings_between(begun, last):
         before = bisect_right(own, morning.head.at_s)
