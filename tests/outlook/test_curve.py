@@ -12,7 +12,8 @@ from swardcast.compose import Bulletin
 from swardcast.outlook.curve import Curve, Drawn, curve_of, drawn_works, seen_of
 from swardcast.outlook.memory import assess_jobs
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Work
-from swardcast.outlook.weather_book import WeatherBook, WeatherView
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.records.folder import ClubRecords
 from swardcast.turf.ensemble import HORIZON_DAYS
 from swardcast.turf.healing import HOLES_CLOSED, SETTLED

@@ -18,7 +18,7 @@ from swardcast.notices.words import whole_percent
 from swardcast.outlook.curve import Curve, Drawn, Seen, curve_of, drawn_works, seen_of
 from swardcast.outlook.fixtures import fixtures_ahead, worth_telling
 from swardcast.outlook.states import DateRange, Work
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.records.club import SurfaceKind
 from swardcast.records.fixtures import Fixture
 from swardcast.records.plan import Job

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from swardcast.outlook.believed import is_validated
 from swardcast.outlook.states import DateRange, NoDate, Reason, ReasonKind, Recovery
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.records.club import Surface
 from swardcast.records.plan import Job
 from swardcast.turf.few_years import ENOUGH_YEARS

@@ -11,8 +11,8 @@ from typing import Final
 from swardcast.outlook.believed import Believed, Heard, Left, believed, left_on
 from swardcast.outlook.dates import DateRange
 from swardcast.outlook.ledger import JobFacts, as_really_done, job_facts, really_done_by_area
-from swardcast.outlook.weather_book import WeatherView
 from swardcast.outlook.weather_days import DaysGone
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.club import Club, Surface
 from swardcast.records.operations import Operation

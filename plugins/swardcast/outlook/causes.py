@@ -7,7 +7,7 @@ from enum import Enum
 from typing import Final
 
 from swardcast.outlook.states import DateRange, NoDate, RestsOn
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.records.log import BackToNormal, Correction, Entry, GrowthHeldBack, Observation, PlanChange
 
 __all__ = ["Cause", "entry_cause", "is_later", "rests_on_weather", "weather_cause"]

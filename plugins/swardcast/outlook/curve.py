@@ -13,7 +13,7 @@ from swardcast.outlook.held_back import slow_days
 from swardcast.outlook.job_ranges import open_works, sampled_recoveries, samples_of_last
 from swardcast.outlook.sightings import CoverSeen, MarksSeen
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, Recovery, SurfaceWork, Work, date_range
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.records.club import Grass
 from swardcast.turf.curve import shares_left
 from swardcast.turf.ensemble import HORIZON_DAYS

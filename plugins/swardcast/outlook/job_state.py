@@ -11,7 +11,7 @@ from swardcast.outlook.ledger import JobFacts, SurfaceFacts
 from swardcast.outlook.play import OPEN
 from swardcast.outlook.reasons import Reasons
 from swardcast.outlook.states import DateRange, Milestone, Reason, ReasonKind, Recovery, Unreported, Work
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.outlook.work_dates import WorkDates
 from swardcast.records.club import Surface
 from swardcast.records.plan import Job

@@ -16,7 +16,7 @@ from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.recovery import recovery_of, work_out
 from swardcast.outlook.states import JobOutlook, Milestone, NoDate, SurfaceWork
 from swardcast.outlook.unreported import awaited_dates
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_view import WeatherView
 
 __all__ = ["Course", "JobAssessor", "job_outlook"]
 

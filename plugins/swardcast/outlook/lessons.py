@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from swardcast.outlook.believed import Believed, ToHeal
 from swardcast.outlook.ledger import JobFacts
 from swardcast.outlook.states import Lesson, Lessons
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.records.club import Grass, Surface, SurfaceKind
 from swardcast.records.log import BackToNormal
 from swardcast.records.plan import Job

@@ -20,7 +20,7 @@ from swardcast.outlook.memory import Memory
 from swardcast.outlook.moves import MOVE_THAT_MATTERS_DAYS
 from swardcast.outlook.recovery import Question, Samples
 from swardcast.outlook.states import DateRange, JobOutlook, Milestone, SurfaceWork, Work
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.records.fixtures import Fixture
 from swardcast.turf.ensemble import HORIZON_DAYS
 from swardcast.turf.milestones import ALLOW_UNTIL, LIKELY, cases_at, normal_by

@@ -13,7 +13,8 @@ from numpy.typing import NDArray
 from swardcast.outlook.believed import Believed
 from swardcast.outlook.sightings import Healing
 from swardcast.outlook.states import DateRange, Milestone, Recovery, date_range
-from swardcast.outlook.weather_book import SlowDays, WeatherBook, WeatherView
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.outlook.weather_view import SlowDays, WeatherView
 from swardcast.records.club import Grass
 from swardcast.records.translate import SurfaceSums
 from swardcast.turf.healing import HOLES_CLOSED, growth_at_pace

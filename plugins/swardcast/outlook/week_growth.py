@@ -10,7 +10,7 @@ from typing import Final
 
 import numpy as np
 
-from swardcast.outlook.weather_book import WeatherView
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.records.club import Grass, Surface, SurfaceKind
 from swardcast.turf.climate import calendar_places
 from swardcast.turf.growth import GRASSES, growth_fraction

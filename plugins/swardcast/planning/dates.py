@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 
 from swardcast.outlook.states import Milestone, RestsOn
-from swardcast.outlook.weather_book import WeatherBook, WeatherView
+from swardcast.outlook.weather_book import WeatherBook
+from swardcast.outlook.weather_view import WeatherView
 from swardcast.planning.blocked_days import WorkCalendar, work_calendar
 from swardcast.planning.other_work import planned_work, within
 from swardcast.planning.start_days import StartDay, start_days
